@@ -1,0 +1,2 @@
+//! The `lapwright` command.
+fn main() {}

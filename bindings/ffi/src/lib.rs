@@ -1,0 +1,1 @@
+//! The core behind UniFFI: conversions only.

@@ -1,0 +1,2 @@
+//! `cargo xtask`: the chores of the project.
+fn main() {}

@@ -1,0 +1,1 @@
+//! The `figure` questions: one request in, one answer out, no book.

@@ -1,0 +1,1 @@
+//! Patch, split block, clearances and the shedding check.

@@ -1,0 +1,18 @@
+//! Lapwright: the core that does all the thinking for fibre-cement lap siding at penetrations.
+//!
+//! The rooms from `measure` to `amounts` are pure functions over plain data; `store` keeps the book; `screens` turns
+//! taps into entries and entries into views; `figure` answers single questions.
+
+pub mod amounts;
+pub mod figure;
+pub mod flashing;
+pub mod measure;
+pub mod notch;
+pub mod phrases;
+pub mod rules;
+pub mod saw;
+pub mod screens;
+pub mod siding;
+pub mod steps;
+pub mod store;
+pub mod wall;

@@ -1,0 +1,1 @@
+//! Exact lengths, tape divisions, parsing and showing.

@@ -1,0 +1,1 @@
+//! The board in hand: cut, offset, gap interval and legs.

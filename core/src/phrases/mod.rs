@@ -1,0 +1,1 @@
+//! Every text that a person reads or hears, in English and Spanish.

@@ -1,0 +1,1 @@
+//! Rule sets: value, unit, source, edition, edited by whom and why.

@@ -1,0 +1,1 @@
+//! Pieces to boards: cutting plans with bound and proof.

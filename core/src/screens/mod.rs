@@ -1,0 +1,1 @@
+//! Views and actions of every screen as plain data.

@@ -1,0 +1,1 @@
+//! Courses, story pole, runs, joints and gables.

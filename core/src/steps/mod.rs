@@ -1,0 +1,1 @@
+//! Ordered steps made from a penetration's or a board's own detail.

@@ -1,0 +1,1 @@
+//! The book: an append-only log of entries and its projection, in SQLite.

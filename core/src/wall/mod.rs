@@ -1,0 +1,1 @@
+//! The house, its walls and what sits in them.

@@ -87,8 +87,8 @@ impl Division {
         let d = denominator.checked_mul(i128::from(self.numerator))?;
         let count = match rounding {
             Rounding::Nearest => round_half_away(n, d)?,
-            Rounding::Down => n.div_floor(&d),
-            Rounding::Up => n.div_ceil(&d),
+            Rounding::Down => Integer::div_floor(&n, &d),
+            Rounding::Up => Integer::div_ceil(&n, &d),
         };
         i64::try_from(count).ok()
     }

@@ -1,1 +1,33 @@
 //! Helpers shared by the outside checks.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+
+pub mod golden;
+
+/// The folder `fixtures` of the project.
+pub fn fixtures() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures")
+}
+
+/// Every JSON file directly in a folder, in order, with its name.
+///
+/// # Panics
+/// Where the folder or a file cannot be read: the checks that need it must fail.
+#[allow(clippy::panic, reason = "a check that cannot read its cases must fail")]
+pub fn json_files(folder: &Path) -> Vec<(String, Value)> {
+    let fail = |path: &Path, why: &dyn std::fmt::Display| -> ! { panic!("{}: {why}", path.display()) };
+    let entries = fs::read_dir(folder).unwrap_or_else(|error| fail(folder, &error));
+    let mut paths: Vec<PathBuf> = entries.filter_map(|entry| entry.ok().map(|entry| entry.path())).collect();
+    paths.retain(|path| path.extension().is_some_and(|extension| extension == "json"));
+    paths.sort();
+    let read = |path: PathBuf| {
+        let text = fs::read_to_string(&path).unwrap_or_else(|error| fail(&path, &error));
+        let value = serde_json::from_str(&text).unwrap_or_else(|error| fail(&path, &error));
+        let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+        (name, value)
+    };
+    paths.into_iter().map(read).collect()
+}

@@ -1,1 +1,23 @@
 //! The `figure` questions: one request in, one answer out, no book.
+//!
+//! A request is one JSON object; so is the answer. Every question declares the shape of its request and of its answer
+//! ([`Question`]), from which unknown and missing fields are found, the help is printed and the JSON Schemas under
+//! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
+
+mod fault;
+mod json;
+mod length;
+mod question;
+mod reply;
+mod request;
+mod schema;
+mod shape;
+
+pub use fault::{Code, Fault, Say};
+pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, question};
+pub use schema::{answer_schema, request_schema};
+
+use json::Json;
+use reply::Reply;
+use request::{Common, Node};
+use shape::{Field, Shape};

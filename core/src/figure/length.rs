@@ -1,0 +1,28 @@
+use super::{Fault, Field, Node, Question, Reply, Shape};
+use crate::measure::{Rounding, Show};
+use crate::phrases::key;
+
+/// `length`: reads a text and shows it, rounded as asked.
+pub(super) const QUESTION: Question = Question {
+    name: "length",
+    request: &[
+        Field::new("text", Shape::Length),
+        Field::optional("show", Shape::Choice(&Show::CODES)),
+        Field::optional("round", Shape::Choice(&["nearest", "down", "up"])),
+    ],
+    reply: &[Field::new("length", Shape::Shown), Field::new("error_nm", Shape::Whole)],
+    example: r#"{"text": "9'-4 3/8\"", "show": "in/16"}"#,
+    help: key("figure-length-help"),
+    answer,
+};
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let length = request.field("text")?.length()?;
+    let ways = [("nearest", Rounding::Nearest), ("down", Rounding::Down), ("up", Rounding::Up)];
+    let round = request.get("round").map_or(Ok(Rounding::Nearest), |node| node.choice(&ways))?;
+    let show = request.common.show;
+    let mut reply = Reply::default();
+    reply.set("length", serde_json::json!({"nm": length.nm(), "text": show.text_rounded(length, round)}));
+    reply.set("error_nm", (show.shown(length, round) - length).nm());
+    Ok(reply)
+}

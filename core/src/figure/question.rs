@@ -1,0 +1,86 @@
+use serde_json::{Value, json};
+
+use super::{Code, Common, Fault, Field, Json, Node, Reply, Say, length, request};
+use crate::phrases::{Arg, Language, Phrases};
+
+/// A question: the shape of its request and of its answer, and how it is answered.
+pub struct Question {
+    /// The name by which it is asked.
+    pub name: &'static str,
+    /// The fields of its request in the order in which they are checked.
+    pub(super) request: &'static [Field],
+    /// The fields of its answer, without the warnings.
+    pub(super) reply: &'static [Field],
+    /// A request that shows it at work.
+    pub example: &'static str,
+    /// The key of the phrase that says what it answers and how it is read where more than one reading is possible.
+    pub help: &'static str,
+    /// The answer to a request whose fields are known and complete.
+    pub(super) answer: fn(&Node<'_>) -> Result<Reply, Fault>,
+}
+
+/// Every question.
+pub const QUESTIONS: &[&Question] = &[&length::QUESTION];
+
+/// What was answered: JSON, and whether it is an error.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answered {
+    /// The answer, or `{"error": {"code", "field", "text"}}`.
+    pub json: String,
+    /// Whether `json` is an error.
+    pub is_error: bool,
+}
+
+/// The question of a name.
+pub fn question(name: &str) -> Option<&'static Question> {
+    QUESTIONS.iter().find(|question| question.name == name).copied()
+}
+
+/// Answers `request`, one JSON object, to the question of this name. It never panics and opens nothing.
+pub fn answer(name: &str, request: &str) -> Answered {
+    let mut language = Language::English;
+    match answered(name, request, &mut language) {
+        Ok(value) => Answered { json: pretty(&value), is_error: false },
+        Err(fault) => {
+            let text = text(&fault.say, language);
+            let error = json!({"error": {"code": fault.code.text(), "field": fault.field, "text": text}});
+            Answered { json: pretty(&error), is_error: true }
+        }
+    }
+}
+
+/// Answers a request as it comes from outside: bytes that should be UTF-8.
+pub fn answer_bytes(name: &str, request: &[u8]) -> Answered {
+    // U+FFFE is in no JSON text, so bytes that are not UTF-8 are refused as not JSON.
+    answer(name, std::str::from_utf8(request).unwrap_or("\u{fffe}"))
+}
+
+fn answered(name: &str, request: &str, language: &mut Language) -> Result<Value, Fault> {
+    let question = question(name).ok_or_else(|| {
+        let names: Vec<&str> = QUESTIONS.iter().map(|question| question.name).collect();
+        Fault::new(Code::Choice, "question", Say::new("figure-choice").with("choices", names.join(", ")))
+    })?;
+    let json = Json::read(request)?;
+    // The language is looked at first, so that whatever else is wrong is said in it.
+    if json.get("language") == Some(&Json::Text("es".to_owned())) {
+        *language = Language::Spanish;
+    }
+    request::check_fields(&json, question.request)?;
+    let common: Common = request::common(&json)?;
+    let root = Node::root(&json, &common);
+    if !request::has(question.request, "division") {
+        root.division()?;
+    }
+    let reply = (question.answer)(&root)?;
+    Ok(reply.into_json(|say| text(say, *language)))
+}
+
+fn text(say: &Say, language: Language) -> String {
+    let args: Vec<(&str, Arg<'_>)> = say.places.iter().map(|(name, text)| (*name, text.into())).collect();
+    Phrases::for_language(language).phrase(say.key, &args)
+}
+
+fn pretty(value: &Value) -> String {
+    // A tree of maps, lists, texts and finite numbers always serialises.
+    serde_json::to_string_pretty(value).unwrap_or_default()
+}

@@ -1,0 +1,60 @@
+/// The kind of value that a field takes or gives.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Shape {
+    /// A length: text with a unit, or text or number in the request's unit.
+    Length,
+    /// One length for both sides, or `[left, right]`.
+    LengthPair,
+    /// A tape division: a length over zero.
+    Division,
+    /// Any text.
+    Text,
+    /// A number.
+    Number,
+    /// A whole number.
+    Whole,
+    /// True or false.
+    Flag,
+    /// One of these texts.
+    Choice(&'static [&'static str]),
+    /// A list of such values.
+    List(&'static Shape),
+    /// An object with these fields.
+    Object(&'static [Field]),
+    /// Any one of these; an object is taken for the first whose fields it has all names of.
+    Either(&'static [Shape]),
+    /// Anything, read elsewhere.
+    Anything,
+    /// A length in an answer: `{"nm", "text"}`.
+    Shown,
+    /// `[left, right]` in an answer.
+    ShownPair,
+}
+
+/// A field of a request or an answer.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Field {
+    pub(super) name: &'static str,
+    pub(super) shape: Shape,
+    pub(super) required: bool,
+}
+
+impl Field {
+    /// A field that must be there.
+    pub(super) const fn new(name: &'static str, shape: Shape) -> Self {
+        Self { name, shape, required: true }
+    }
+
+    /// A field that may be left out.
+    pub(super) const fn optional(name: &'static str, shape: Shape) -> Self {
+        Self { name, shape, required: false }
+    }
+}
+
+/// What every request may carry besides its own fields.
+pub(super) const COMMON: &[Field] = &[
+    Field::optional("unit", Shape::Choice(&["in", "ft", "mm", "cm", "m"])),
+    Field::optional("show", Shape::Choice(&crate::measure::Show::CODES)),
+    Field::optional("language", Shape::Choice(&["en", "es"])),
+    Field::optional("division", Shape::Division),
+];

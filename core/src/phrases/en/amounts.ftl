@@ -1,0 +1,1 @@
+# amounts: every key starts with amounts-.

@@ -1,0 +1,1 @@
+# board: every key starts with board-.

@@ -1,0 +1,1 @@
+# cli: every key starts with cli-.

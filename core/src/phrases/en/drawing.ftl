@@ -1,0 +1,1 @@
+# drawing: every key starts with drawing-.

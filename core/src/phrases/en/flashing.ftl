@@ -1,0 +1,1 @@
+# flashing: every key starts with flashing-.

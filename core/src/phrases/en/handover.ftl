@@ -1,0 +1,1 @@
+# handover: every key starts with handover-.

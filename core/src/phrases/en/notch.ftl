@@ -1,0 +1,1 @@
+# notch: every key starts with notch-.

@@ -1,0 +1,1 @@
+# saw: every key starts with saw-.

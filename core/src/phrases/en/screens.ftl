@@ -1,0 +1,1 @@
+# screens: every key starts with screen-.

@@ -1,0 +1,1 @@
+# siding: every key starts with siding-.

@@ -1,0 +1,1 @@
+# store: every key starts with store-.

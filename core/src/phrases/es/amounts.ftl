@@ -1,0 +1,1 @@
+# amounts: cada clave empieza por amounts-.

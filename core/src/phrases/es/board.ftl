@@ -1,0 +1,1 @@
+# board: cada clave empieza por board-.

@@ -1,0 +1,1 @@
+# cautions: every key starts with caution-.

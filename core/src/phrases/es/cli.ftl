@@ -1,0 +1,1 @@
+# cli: cada clave empieza por cli-.

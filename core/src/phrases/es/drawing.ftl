@@ -1,0 +1,1 @@
+# drawing: cada clave empieza por drawing-.

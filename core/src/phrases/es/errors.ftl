@@ -1,0 +1,1 @@
+# errors: every key starts with error-.

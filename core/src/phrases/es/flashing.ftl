@@ -1,0 +1,1 @@
+# flashing: cada clave empieza por flashing-.

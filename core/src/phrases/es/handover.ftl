@@ -1,0 +1,1 @@
+# handover: cada clave empieza por handover-.

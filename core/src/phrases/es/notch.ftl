@@ -1,0 +1,1 @@
+# notch: cada clave empieza por notch-.

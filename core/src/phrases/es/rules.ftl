@@ -1,0 +1,1 @@
+# rules: every key starts with rule-.

@@ -1,0 +1,1 @@
+# saw: cada clave empieza por saw-.

@@ -1,0 +1,1 @@
+# siding: cada clave empieza por siding-.

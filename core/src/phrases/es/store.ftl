@@ -1,0 +1,1 @@
+# store: cada clave empieza por store-.

@@ -1,0 +1,1 @@
+# wall: every key starts with wall-.

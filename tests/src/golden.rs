@@ -1,0 +1,44 @@
+//! Golden answers: cases of `fixtures/answers` that every language runs.
+//!
+//! A valid case is `{"question", "source", "request", "answer"}`; with `"compare": [fields]` only these fields of the
+//! answer are compared, for questions with more than one right answer. An invalid case is `{"question", "source",
+//! "request" or "text", "error": {"code", "field"}}`, where `text` is a request that is not one JSON object. Texts of
+//! warnings and errors are not compared, only that there are some.
+
+use serde_json::{Map, Value};
+
+/// The request of a case as the text that is asked.
+pub fn request(case: &Value) -> String {
+    match (case.get("text").and_then(Value::as_str), case.get("request")) {
+        (Some(text), _) => text.to_owned(),
+        (None, Some(request)) => request.to_string(),
+        (None, None) => String::new(),
+    }
+}
+
+/// What differs between the answer of a case and the answer that was given; empty where nothing does.
+pub fn difference(case: &Value, given: &str) -> Option<String> {
+    let Ok(given) = serde_json::from_str::<Value>(given) else { return Some(format!("not JSON: {given}")) };
+    if let Some(error) = case.get("error") {
+        let own = given.get("error")?;
+        let same = ["code", "field"].into_iter().all(|key| own.get(key) == error.get(key));
+        let told = own.get("text").and_then(Value::as_str).is_some_and(|text| text.len() > 8);
+        return (!same || !told).then(|| format!("wanted {error}, got {given}"));
+    }
+    let (wanted, given) = (without_texts(case.get("answer")?.clone()), without_texts(given));
+    let same = match case.get("compare").and_then(Value::as_array) {
+        Some(fields) => fields.iter().filter_map(Value::as_str).all(|field| wanted.get(field) == given.get(field)),
+        None => wanted == given,
+    };
+    (!same).then(|| format!("wanted {wanted}\n   got {given}"))
+}
+
+/// An answer whose warnings' texts are taken out, and whose maps do not depend on the order of their keys.
+fn without_texts(mut answer: Value) -> Value {
+    if let Some(warnings) = answer.get_mut("warnings").and_then(Value::as_array_mut) {
+        for warning in warnings.iter_mut().filter_map(Value::as_object_mut) {
+            let _: Option<Value> = Map::remove(warning, "text");
+        }
+    }
+    answer
+}

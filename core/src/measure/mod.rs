@@ -13,3 +13,5 @@ pub use length::Length;
 pub use parse::{ParseError, ParseErrorKind, Reader, Written};
 pub use show::Show;
 pub use unit::Unit;
+
+pub(crate) use length::round_half_away;

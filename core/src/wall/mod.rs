@@ -1,5 +1,11 @@
 //! The house, its walls and what sits in them.
 
+mod opening;
+mod outline;
 mod penetration;
+mod studs;
 
+pub use opening::{Abutment, Opening, OpeningKind};
+pub use outline::{Outline, OutlineError, Point, Span};
 pub use penetration::{Finish, Mounting, PenetrationKind, Shape};
+pub use studs::Studs;

@@ -142,3 +142,6 @@ impl Phrases {
         self.bundle.get_message(key).is_some_and(|message| message.value().is_some())
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,1 +1,19 @@
 //! Rule sets: value, unit, source, edition, edited by whom and why.
+//!
+//! Every number that the program works with is a [`Rule`]: a default in its source's own unit, with the source, and how
+//! well it is known. A [`RuleSet`] holds what a crew changed and why. The board maker's printed instructions and the
+//! local code always win (phrase `rule-who-wins`).
+//!
+//! To add a rule: one line in `table.rs`, its name as `rule-…` in both `rules.ftl`, and, where it comes from a published
+//! text, a check in the workspace's `tests/tests/standards_rows.rs`.
+
+pub mod keys;
+mod quantity;
+mod rule;
+mod set;
+mod table;
+
+pub use quantity::{Quantity, RuleUnit};
+pub use rule::{Family, Rule, Status};
+pub use set::{Change, RuleError, RuleSet};
+pub use table::RULES;

@@ -1,1 +1,1 @@
-# cautions: every key starts with caution-.
+# Cautions.

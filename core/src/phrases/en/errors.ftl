@@ -1,1 +1,8 @@
-# errors: every key starts with error-.
+# Errors: what is wrong, where, and what is allowed.
+error-rule-unknown = There is no rule “{ $rule }”.
+error-rule-kind = The rule “{ $rule }” holds another kind of value.
+error-rule-unit = { $found } does not fit the rule “{ $rule }”: give a value like { $like }.
+error-rule-range = { $found } is out of range for the rule “{ $rule }”: { $least } to { $most } is allowed.
+error-rule-order = “{ $lower }” may not be more than “{ $upper }”.
+error-rule-reason = Say why you change the rule “{ $rule }”.
+error-rule-signer = Say who changes the rule “{ $rule }”.

@@ -1,1 +1,39 @@
-# screens: every key starts with screen-.
+# Names of the screens and words that all of them share.
+screen-jobs = Jobs
+screen-settings = Settings
+screen-house = House
+screen-wall = Wall
+screen-measure = Measure
+screen-board = Board
+screen-penetration = Penetration
+screen-pole = Story pole
+screen-saw-list = Saw list
+screen-order = Order
+screen-rules = Rules
+screen-hand-over = Hand over
+screen-done-list = Done list
+screen-back = Back
+screen-next = Next
+screen-undo = Undo
+screen-undo-what = Undo: { $what }
+screen-save = Save
+screen-cancel = Cancel
+screen-face = FACE
+screen-behind = BACK
+screen-cut = cut
+screen-taped = taped
+screen-planned = planned
+screen-by-rule = by rule
+screen-taped-by = taped by { $who }, { $when }
+screen-converted = converted
+screen-reason = Reason
+screen-came-back = You are back where you left off: { $where }
+screen-boards = { $count ->
+    [one] { $count } board
+   *[other] { $count } boards
+}
+screen-penetrations = { $count ->
+    [one] { $count } penetration
+   *[other] { $count } penetrations
+}
+screen-local-code = Local code and the licensed trades decide. This program informs; it replaces neither.

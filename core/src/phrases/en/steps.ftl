@@ -1,1 +1,1 @@
-# steps: every key starts with step-.
+# Steps.

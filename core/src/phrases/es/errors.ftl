@@ -1,1 +1,8 @@
-# errors: every key starts with error-.
+# Errores: qué está mal, dónde, y qué se permite.
+error-rule-unknown = No existe la regla «{ $rule }».
+error-rule-kind = La regla «{ $rule }» guarda otro tipo de valor.
+error-rule-unit = { $found } no sirve para la regla «{ $rule }»: dé un valor como { $like }.
+error-rule-range = { $found } está fuera de rango para la regla «{ $rule }»: se permite de { $least } a { $most }.
+error-rule-order = «{ $lower }» no puede ser mayor que «{ $upper }».
+error-rule-reason = Diga por qué cambia la regla «{ $rule }».
+error-rule-signer = Diga quién cambia la regla «{ $rule }».

@@ -1,1 +1,39 @@
-# screens: every key starts with screen-.
+# Nombres de las pantallas y palabras que todas comparten.
+screen-jobs = Trabajos
+screen-settings = Ajustes
+screen-house = Casa
+screen-wall = Pared
+screen-measure = Medir
+screen-board = Tabla
+screen-penetration = Paso por la pared
+screen-pole = Vara de hiladas
+screen-saw-list = Lista de cortes
+screen-order = Pedido
+screen-rules = Reglas
+screen-hand-over = Entrega
+screen-done-list = Lo hecho
+screen-back = Atrás
+screen-next = Siguiente
+screen-undo = Deshacer
+screen-undo-what = Deshacer: { $what }
+screen-save = Guardar
+screen-cancel = Cancelar
+screen-face = CARA
+screen-behind = REVERSO
+screen-cut = cortar
+screen-taped = medido
+screen-planned = planeado
+screen-by-rule = por regla
+screen-taped-by = medido por { $who }, { $when }
+screen-converted = convertido
+screen-reason = Motivo
+screen-came-back = Está de vuelta donde se quedó: { $where }
+screen-boards = { $count ->
+    [one] { $count } tabla
+   *[other] { $count } tablas
+}
+screen-penetrations = { $count ->
+    [one] { $count } paso por la pared
+   *[other] { $count } pasos por la pared
+}
+screen-local-code = El código local y los oficios con licencia deciden. Este programa informa; no reemplaza a ninguno.

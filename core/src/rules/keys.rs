@@ -1,0 +1,179 @@
+//! The keys of the rules that the program computes with. The lists say how each is read.
+
+/// Least lap of the boards.
+pub const LAP_LEAST: &str = "lap.least";
+/// Widest board that the lap rule covers.
+pub const BOARD_HEIGHT_MOST: &str = "board.height.most";
+/// Stud spacing, center to center.
+pub const STUD_SPACING: &str = "stud.spacing";
+/// Nail line below the top edge, least.
+pub const NAIL_LINE_LEAST: &str = "nail.line.least";
+/// Nail line below the top edge, most.
+pub const NAIL_LINE_MOST: &str = "nail.line.most";
+/// Nail from the end of the board.
+pub const NAIL_FROM_END: &str = "nail.from-end";
+/// Nail into the stud.
+pub const NAIL_INTO_STUD: &str = "nail.into-stud";
+/// Gap at the trim.
+pub const GAP_TRIM: &str = "gap.trim";
+/// Gap round a block, least.
+pub const GAP_BLOCK_LEAST: &str = "gap.block.least";
+/// Gap round a block, most.
+pub const GAP_BLOCK_MOST: &str = "gap.block.most";
+/// Gap above a head flashing, left open.
+pub const GAP_HEAD_FLASHING: &str = "gap.head-flashing";
+/// Gap at a butt joint, least.
+pub const JOINT_GAP_LEAST: &str = "joint.gap.least";
+/// Gap at a butt joint, most.
+pub const JOINT_GAP_MOST: &str = "joint.gap.most";
+/// Width of the strip behind a joint.
+pub const JOINT_BACKING_WIDTH: &str = "joint.backing.width";
+/// Narrowest leg beside a notch.
+pub const LEG_LEAST: &str = "leg.least";
+/// Membrane past the block at each side.
+pub const PATCH_BEYOND_SIDE: &str = "patch.beyond.side";
+/// Membrane past the block at the top.
+pub const PATCH_BEYOND_TOP: &str = "patch.beyond.top";
+/// Cover piece past the slit.
+pub const PATCH_COVER_BEYOND: &str = "patch.cover.beyond";
+/// Hole in the membrane smaller than the pipe by.
+pub const PATCH_SNUG: &str = "patch.snug";
+/// Narrowest sealant joint.
+pub const SEALANT_WIDTH_LEAST: &str = "sealant.width.least";
+/// Least depth of a sealant joint.
+pub const SEALANT_DEPTH_LEAST: &str = "sealant.depth.least";
+/// Greatest depth of a sealant joint.
+pub const SEALANT_DEPTH_MOST: &str = "sealant.depth.most";
+/// Siding above the ground.
+pub const CLEARANCE_GROUND: &str = "clearance.ground";
+/// Siding above paving.
+pub const CLEARANCE_GROUND_PAVED: &str = "clearance.ground.paved";
+/// Siding above a roof.
+pub const CLEARANCE_ROOF: &str = "clearance.roof";
+/// Siding above a head flashing.
+pub const CLEARANCE_HEAD_FLASHING: &str = "clearance.head-flashing";
+/// Saw takes past the line, least.
+pub const SAW_OVER_LEAST: &str = "saw.over.least";
+/// Saw takes past the line, most.
+pub const SAW_OVER_MOST: &str = "saw.over.most";
+/// Width of the saw cut.
+pub const SAW_KERF: &str = "saw.kerf";
+/// Tape reads true to within.
+pub const TAPE_ERROR: &str = "tape.error";
+/// Tape and plan may differ by.
+pub const TAPE_PLAN_TOLERANCE: &str = "tape.plan-tolerance";
+/// Out of level before it is said.
+pub const LEVEL_TOLERANCE: &str = "level.tolerance";
+/// Two boards over one block may miss by.
+pub const CROSS_CHECK_TOLERANCE: &str = "cross-check.tolerance";
+/// Block thicker than two boards by.
+pub const BLOCK_THICKNESS_MARGIN: &str = "block.thickness.margin";
+/// Wood left beside the hole in a block.
+pub const BLOCK_SIDE_LEAST: &str = "block.side.least";
+/// Steps of drill bit sizes.
+pub const BLOCK_BIT_STEP: &str = "block.bit-step";
+/// Opening too narrow to show what is behind.
+pub const SHADOW_MOST: &str = "shadow.most";
+/// Lap of the barrier, horizontal joints.
+pub const BARRIER_LAP_HORIZONTAL: &str = "barrier.lap.horizontal";
+/// Lap of the barrier, vertical joints.
+pub const BARRIER_LAP_VERTICAL: &str = "barrier.lap.vertical";
+/// Shortest offcut worth keeping.
+pub const OFFCUT_KEEP_LEAST: &str = "offcut.keep.least";
+/// Least thickness of the board.
+pub const BOARD_THICKNESS: &str = "board.thickness";
+/// Head flashing, leg up the wall.
+pub const HEAD_FLASHING_UP_LEG: &str = "head-flashing.up-leg";
+/// Head flashing, height of the end dams.
+pub const HEAD_FLASHING_END_DAM: &str = "head-flashing.end-dam";
+/// Head flashing, lap down over what is below.
+pub const HEAD_FLASHING_DOWN_LAP: &str = "head-flashing.down-lap";
+/// Head flashing, drip out from the face.
+pub const HEAD_FLASHING_DRIP: &str = "head-flashing.drip";
+/// Change of length of a board, dry to wet.
+pub const MOVEMENT_STRAIN: &str = "movement.strain";
+/// Waste allowance, boards.
+pub const WASTE_BOARDS: &str = "waste.boards";
+/// Waste allowance, sealant.
+pub const WASTE_SEALANT: &str = "waste.sealant";
+/// Depth of a sealant joint, share of its width.
+pub const SEALANT_DEPTH_SHARE: &str = "sealant.depth.share";
+/// Head flashing, slope outward.
+pub const HEAD_FLASHING_SLOPE: &str = "head-flashing.slope";
+/// Share of the eave’s overhang below which a head needs flashing.
+pub const HEAD_FLASHING_OVERHANG_SHARE: &str = "head-flashing.overhang-share";
+/// Upper part of a flange that is sealed, bottom left open.
+pub const FLANGE_SEALED_SHARE: &str = "flange.sealed-share";
+/// Stud bays between joints of neighboring courses, least.
+pub const JOINT_STAGGER_LEAST: &str = "joint.stagger.least";
+/// Stud bays between joints of neighboring courses, usual most.
+pub const JOINT_STAGGER_MOST: &str = "joint.stagger.most";
+/// Nails per stud and course.
+pub const NAILS_PER_STUD: &str = "nails.per-stud";
+/// Nails at a joint.
+pub const NAILS_AT_JOINT: &str = "nails.at-joint";
+/// Angle of the cut through a split block.
+pub const BLOCK_ANGLE: &str = "block.angle";
+
+/// Read with `get_length`.
+pub const LENGTHS: &[&str] = &[
+    LAP_LEAST,
+    BOARD_HEIGHT_MOST,
+    STUD_SPACING,
+    NAIL_LINE_LEAST,
+    NAIL_LINE_MOST,
+    NAIL_FROM_END,
+    NAIL_INTO_STUD,
+    GAP_TRIM,
+    GAP_BLOCK_LEAST,
+    GAP_BLOCK_MOST,
+    GAP_HEAD_FLASHING,
+    JOINT_GAP_LEAST,
+    JOINT_GAP_MOST,
+    JOINT_BACKING_WIDTH,
+    LEG_LEAST,
+    PATCH_BEYOND_SIDE,
+    PATCH_BEYOND_TOP,
+    PATCH_COVER_BEYOND,
+    PATCH_SNUG,
+    SEALANT_WIDTH_LEAST,
+    SEALANT_DEPTH_LEAST,
+    SEALANT_DEPTH_MOST,
+    CLEARANCE_GROUND,
+    CLEARANCE_GROUND_PAVED,
+    CLEARANCE_ROOF,
+    CLEARANCE_HEAD_FLASHING,
+    SAW_OVER_LEAST,
+    SAW_OVER_MOST,
+    SAW_KERF,
+    TAPE_ERROR,
+    TAPE_PLAN_TOLERANCE,
+    LEVEL_TOLERANCE,
+    CROSS_CHECK_TOLERANCE,
+    BLOCK_THICKNESS_MARGIN,
+    BLOCK_SIDE_LEAST,
+    BLOCK_BIT_STEP,
+    SHADOW_MOST,
+    BARRIER_LAP_HORIZONTAL,
+    BARRIER_LAP_VERTICAL,
+    OFFCUT_KEEP_LEAST,
+    BOARD_THICKNESS,
+    HEAD_FLASHING_UP_LEG,
+    HEAD_FLASHING_END_DAM,
+    HEAD_FLASHING_DOWN_LAP,
+    HEAD_FLASHING_DRIP,
+];
+
+/// Read with `get_share`.
+pub const SHARES: &[&str] = &[
+    MOVEMENT_STRAIN,
+    WASTE_BOARDS,
+    WASTE_SEALANT,
+    SEALANT_DEPTH_SHARE,
+    HEAD_FLASHING_SLOPE,
+    HEAD_FLASHING_OVERHANG_SHARE,
+    FLANGE_SEALED_SHARE,
+];
+
+/// Read with `get_whole`: counts, and the angle in whole degrees.
+pub const WHOLES: &[&str] = &[JOINT_STAGGER_LEAST, JOINT_STAGGER_MOST, NAILS_PER_STUD, NAILS_AT_JOINT, BLOCK_ANGLE];

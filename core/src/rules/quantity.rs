@@ -1,0 +1,296 @@
+use std::cmp::Ordering;
+
+use crate::measure::Length;
+
+/// The unit that a source prints its value in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RuleUnit {
+    /// Inches.
+    Inch,
+    /// Feet.
+    Foot,
+    /// Millimetres.
+    Millimetre,
+    /// Metres.
+    Metre,
+    /// Degrees of angle.
+    Degree,
+    /// A share of a whole, as a fraction.
+    Share,
+    /// A share of a whole, in hundredths.
+    Percent,
+    /// A plain count.
+    Count,
+    /// Square inches.
+    SquareInch,
+    /// Square feet.
+    SquareFoot,
+    /// Millilitres.
+    Millilitre,
+    /// US fluid ounces.
+    FluidOunce,
+    /// Cubic feet of air a minute.
+    CubicFootPerMinute,
+    /// Volts.
+    Volt,
+    /// A year of the calendar.
+    Year,
+}
+
+impl RuleUnit {
+    /// The unit's sign, as printed after the value; empty for shares, counts and years.
+    pub const fn sign(self) -> &'static str {
+        match self {
+            Self::Inch => "in",
+            Self::Foot => "ft",
+            Self::Millimetre => "mm",
+            Self::Metre => "m",
+            Self::Degree => "°",
+            Self::Share | Self::Count | Self::Year => "",
+            Self::Percent => "%",
+            Self::SquareInch => "sq in",
+            Self::SquareFoot => "sq ft",
+            Self::Millilitre => "mL",
+            Self::FluidOunce => "fl oz",
+            Self::CubicFootPerMinute => "CFM",
+            Self::Volt => "V",
+        }
+    }
+
+    /// What is measured, and how many of its smallest common unit one of these is: quantities are compared in those.
+    const fn base(self) -> (Kind, i64) {
+        match self {
+            Self::Inch => (Kind::Length, Length::NM_PER_INCH),
+            Self::Foot => (Kind::Length, 12 * Length::NM_PER_INCH),
+            Self::Millimetre => (Kind::Length, Length::NM_PER_MM),
+            Self::Metre => (Kind::Length, 1000 * Length::NM_PER_MM),
+            Self::Degree => (Kind::Angle, 1),
+            Self::Share => (Kind::Share, 100),
+            Self::Percent => (Kind::Share, 1),
+            Self::Count => (Kind::Count, 1),
+            Self::SquareInch => (Kind::Area, 1),
+            Self::SquareFoot => (Kind::Area, 144),
+            // A US fluid ounce is 231/128 cubic inches, one inch is 25.4 mm: 29.5735295625 mL.
+            Self::Millilitre => (Kind::Volume, 10_000_000_000),
+            Self::FluidOunce => (Kind::Volume, 295_735_295_625),
+            Self::CubicFootPerMinute => (Kind::Flow, 1),
+            Self::Volt => (Kind::Voltage, 1),
+            Self::Year => (Kind::Year, 1),
+        }
+    }
+
+    /// Whether the two units measure the same, so that a value in one may replace a value in the other.
+    pub fn measures_same(self, other: Self) -> bool {
+        self.base().0 == other.base().0
+    }
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Length,
+    Angle,
+    Share,
+    Count,
+    Area,
+    Volume,
+    Flow,
+    Voltage,
+    Year,
+}
+
+/// An exact value in a unit: a fraction with a denominator over zero.
+#[derive(Clone, Copy, Debug)]
+pub struct Quantity {
+    numerator: i64,
+    denominator: i64,
+    unit: RuleUnit,
+}
+
+impl Quantity {
+    /// The value `numerator / denominator` in `unit`; `None` unless the denominator is over zero and both are at most
+    /// 1e15 in size.
+    pub fn new(numerator: i64, denominator: i64, unit: RuleUnit) -> Option<Self> {
+        let limit = Length::LIMIT.nm();
+        let fits = numerator.abs_diff(0) <= limit.unsigned_abs() && denominator > 0 && denominator <= limit;
+        fits.then_some(Self { numerator, denominator, unit })
+    }
+
+    /// A value that is written in the table of rules.
+    pub(super) const fn fixed(numerator: i64, denominator: i64, unit: RuleUnit) -> Self {
+        Self { numerator, denominator, unit }
+    }
+
+    /// A length, in inches where `unit` is inches or feet, else in millimetres.
+    pub fn from_length(length: Length, unit: RuleUnit) -> Option<Self> {
+        match unit {
+            RuleUnit::Inch | RuleUnit::Foot => Self::new(length.nm(), Length::NM_PER_INCH, RuleUnit::Inch),
+            _ => Self::new(length.nm(), Length::NM_PER_MM, RuleUnit::Millimetre),
+        }
+    }
+
+    /// The numerator and the denominator.
+    pub const fn fraction(self) -> (i64, i64) {
+        (self.numerator, self.denominator)
+    }
+
+    /// The unit.
+    pub const fn unit(self) -> RuleUnit {
+        self.unit
+    }
+
+    /// The length, to the nearest nanometre; `None` for what is not a length or does not fit.
+    pub fn length(self) -> Option<Length> {
+        match self.unit.base() {
+            (Kind::Length, nm) => Length::from_nm(self.numerator).scaled(nm, self.denominator),
+            _ => None,
+        }
+    }
+
+    /// The share of a whole as a fraction; `None` for what is not a share.
+    pub fn share(self) -> Option<(i64, i64)> {
+        match self.unit {
+            RuleUnit::Share => Some((self.numerator, self.denominator)),
+            RuleUnit::Percent => Some((self.numerator, self.denominator.checked_mul(100)?)),
+            _ => None,
+        }
+    }
+
+    /// The value as a whole number of its unit; `None` where it is not whole.
+    pub fn whole(self) -> Option<i64> {
+        (self.numerator % self.denominator == 0).then(|| self.numerator / self.denominator)
+    }
+
+    /// Which is larger; `None` where the two do not measure the same.
+    pub fn compare(self, other: Self) -> Option<Ordering> {
+        let ((own, own_scale), (its, its_scale)) = (self.unit.base(), other.unit.base());
+        if own != its {
+            return None;
+        }
+        let cross =
+            |n: i64, scale: i64, d: i64| i128::from(n).checked_mul(i128::from(scale))?.checked_mul(i128::from(d));
+        let left = cross(self.numerator, own_scale, other.denominator)?;
+        let right = cross(other.numerator, its_scale, self.denominator)?;
+        Some(left.cmp(&right))
+    }
+
+    /// The value as its source prints it: `1 1/4 in`, `0.33 mm`, `6 %`, `1.5°`, `1/4`.
+    pub fn text(self) -> String {
+        let inches = matches!(self.unit, RuleUnit::Inch | RuleUnit::Foot | RuleUnit::Share);
+        let common = num_integer::gcd(self.numerator, self.denominator).max(1);
+        let (n, d) = (self.numerator / common, self.denominator / common);
+        let value = match decimals(n, d) {
+            _ if d == 1 => n.to_string(),
+            // A tape has halves to sixty-fourths; anything else in inches is printed as decimals.
+            Some(decimals) if !(inches && d <= 64 && d.count_ones() == 1) => decimals,
+            _ => {
+                let (sign, size) = (if n < 0 { "-" } else { "" }, n.unsigned_abs());
+                let d = d.unsigned_abs();
+                match size / d {
+                    0 => format!("{sign}{size}/{d}"),
+                    whole => format!("{sign}{whole} {}/{d}", size % d),
+                }
+            }
+        };
+        match self.unit.sign() {
+            "" => value,
+            "°" => format!("{value}°"),
+            sign => format!("{value} {sign}"),
+        }
+    }
+}
+
+impl PartialEq for Quantity {
+    fn eq(&self, other: &Self) -> bool {
+        self.compare(*other) == Some(Ordering::Equal)
+    }
+}
+
+impl Eq for Quantity {}
+
+/// `n / d` in decimals, where they end within nine places.
+fn decimals(n: i64, d: i64) -> Option<String> {
+    let mut scale = 1_i128;
+    for places in 0..=9_usize {
+        let scaled = i128::from(n) * scale;
+        if scaled % i128::from(d) == 0 {
+            let (sign, size) = (if n < 0 { "-" } else { "" }, (scaled / i128::from(d)).unsigned_abs());
+            let scale = scale.unsigned_abs();
+            return Some(match places {
+                0 => format!("{sign}{size}"),
+                _ => format!("{sign}{}.{:0places$}", size / scale, size % scale),
+            });
+        }
+        scale *= 10;
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn prints_as_the_source_does() {
+        for (n, d, unit, text) in [
+            (5, 4, RuleUnit::Inch, "1 1/4 in"),
+            (1, 8, RuleUnit::Inch, "1/8 in"),
+            (12, 1, RuleUnit::Inch, "12 in"),
+            (19, 1000, RuleUnit::Inch, "0.019 in"),
+            (75, 10, RuleUnit::Millimetre, "7.5 mm"),
+            (33, 100, RuleUnit::Millimetre, "0.33 mm"),
+            (6, 1, RuleUnit::Percent, "6 %"),
+            (3, 2, RuleUnit::Degree, "1.5°"),
+            (2, 3, RuleUnit::Share, "2/3"),
+            (2, 4, RuleUnit::Share, "1/2"),
+            (1978, 1, RuleUnit::Year, "1978"),
+            (25, 2, RuleUnit::SquareInch, "12.5 sq in"),
+            (-5, 4, RuleUnit::Inch, "-1 1/4 in"),
+            (1, 3, RuleUnit::Millimetre, "1/3 mm"),
+        ] {
+            assert_eq!(Quantity::fixed(n, d, unit).text(), text);
+        }
+    }
+
+    #[test]
+    fn compares_across_units_exactly() {
+        let lap = Quantity::fixed(5, 4, RuleUnit::Inch);
+        assert_eq!(lap.length(), Some(Length::from_nm(31_750_000)));
+        assert_eq!(lap.compare(Quantity::fixed(32, 1, RuleUnit::Millimetre)), Some(Ordering::Less));
+        assert_eq!(lap, Quantity::fixed(3175, 100, RuleUnit::Millimetre));
+        assert_eq!(Quantity::fixed(1, 4, RuleUnit::Share), Quantity::fixed(25, 1, RuleUnit::Percent));
+        assert_eq!(Quantity::fixed(1, 1, RuleUnit::SquareFoot), Quantity::fixed(144, 1, RuleUnit::SquareInch));
+        assert_eq!(lap.compare(Quantity::fixed(1, 1, RuleUnit::Degree)), None);
+        assert_ne!(lap, Quantity::fixed(5, 4, RuleUnit::Count));
+    }
+
+    #[test]
+    fn refuses_what_is_no_fraction() {
+        assert!(Quantity::new(1, 0, RuleUnit::Inch).is_none());
+        assert!(Quantity::new(1, -2, RuleUnit::Inch).is_none());
+        assert!(Quantity::new(i64::MIN, 1, RuleUnit::Inch).is_none());
+        assert_eq!(Quantity::fixed(1, 3, RuleUnit::Count).whole(), None);
+        assert_eq!(Quantity::fixed(6, 3, RuleUnit::Count).whole(), Some(2));
+    }
+
+    proptest! {
+        #[test]
+        fn nothing_makes_it_panic(n in any::<i64>(), d in any::<i64>(), m in any::<i64>()) {
+            for unit in [RuleUnit::Inch, RuleUnit::Foot, RuleUnit::FluidOunce, RuleUnit::Percent] {
+                if let (Some(a), Some(b)) = (Quantity::new(n, d, unit), Quantity::new(m, 1, unit)) {
+                    prop_assert!(!a.text().is_empty());
+                    prop_assert_eq!(a.compare(b), b.compare(a).map(Ordering::reverse));
+                    let _ = (a.length(), a.share(), a.whole());
+                }
+            }
+        }
+
+        #[test]
+        fn a_length_comes_back(nm in -1_000_000_000_000_i64..1_000_000_000_000) {
+            for unit in [RuleUnit::Inch, RuleUnit::Millimetre] {
+                let length = Length::from_nm(nm);
+                prop_assert_eq!(Quantity::from_length(length, unit).and_then(Quantity::length), Some(length));
+            }
+        }
+    }
+}

@@ -3,7 +3,8 @@
 //! A valid case is `{"question", "source", "request", "answer"}`; with `"compare": [fields]` only these fields of the
 //! answer are compared, for questions with more than one right answer. An invalid case is `{"question", "source",
 //! "request" or "text", "error": {"code", "field"}}`, where `text` is a request that is not one JSON object. Texts of
-//! warnings and errors are not compared, only that there are some.
+//! warnings and errors are not compared, only that there are some. Numbers that are not whole (angles, areas) may differ by
+//! one part in 1e12, as the last digit of an arc tangent does between libraries; all else is the same or wrong.
 
 use serde_json::{Map, Value};
 
@@ -27,10 +28,33 @@ pub fn difference(case: &Value, given: &str) -> Option<String> {
     }
     let (wanted, given) = (without_texts(case.get("answer")?.clone()), without_texts(given));
     let same = match case.get("compare").and_then(Value::as_array) {
-        Some(fields) => fields.iter().filter_map(Value::as_str).all(|field| wanted.get(field) == given.get(field)),
-        None => wanted == given,
+        Some(fields) => {
+            fields.iter().filter_map(Value::as_str).all(|field| match (wanted.get(field), given.get(field)) {
+                (Some(wanted), Some(given)) => alike(wanted, given),
+                (wanted, given) => wanted == given,
+            })
+        }
+        None => alike(&wanted, &given),
     };
     (!same).then(|| format!("wanted {wanted}\n   got {given}"))
+}
+
+/// Whether two values are the same but for the last digits of numbers that are not whole.
+fn alike(wanted: &Value, given: &Value) -> bool {
+    match (wanted, given) {
+        (Value::Number(wanted), Value::Number(given)) if wanted.is_f64() && given.is_f64() => {
+            let (Some(wanted), Some(given)) = (wanted.as_f64(), given.as_f64()) else { return false };
+            (wanted - given).abs() <= 1e-12 * wanted.abs()
+        }
+        (Value::Array(wanted), Value::Array(given)) => {
+            wanted.len() == given.len() && wanted.iter().zip(given).all(|(wanted, given)| alike(wanted, given))
+        }
+        (Value::Object(wanted), Value::Object(given)) => {
+            wanted.len() == given.len()
+                && wanted.iter().all(|(name, wanted)| given.get(name).is_some_and(|given| alike(wanted, given)))
+        }
+        _ => wanted == given,
+    }
 }
 
 /// An answer whose warnings' texts are taken out, and whose maps do not depend on the order of their keys.

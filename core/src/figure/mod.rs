@@ -5,8 +5,10 @@
 //! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
 
 mod fault;
+mod gable;
 mod json;
 mod length;
+mod pole;
 mod question;
 mod reply;
 mod request;

@@ -51,6 +51,11 @@ impl Division {
         Self::new(exact.0.numer().to_i64()?, exact.0.denom().to_i64()?)
     }
 
+    /// The division as an exact fraction of nanometres, numerator and denominator over zero.
+    pub const fn fraction(self) -> (i64, i64) {
+        (self.numerator, self.denominator)
+    }
+
     /// Half of this division: the finest step in which an offset is marked.
     pub fn half(self) -> Self {
         if self.numerator % 2 == 0 {

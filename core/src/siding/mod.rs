@@ -2,11 +2,17 @@
 
 mod fit;
 mod gable;
+mod joint;
 mod mark;
+mod piece;
 mod pitch;
 mod pole;
+mod run;
 
 pub use gable::{Gable, GableCourse, GableCourses, GableError, GableRequest};
+pub use joint::{Avoid, JointRules};
 pub use mark::{Mark, MarkResult, Want};
+pub use piece::{Piece, PieceError, Plan};
 pub use pitch::Pitch;
 pub use pole::{COURSES_LIMIT, Mode, Pole, PoleError, PoleRequest};
+pub use run::{Corner, CourseLine, End, Obstacle, Run};

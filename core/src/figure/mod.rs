@@ -8,6 +8,7 @@ mod fault;
 mod gable;
 mod json;
 mod length;
+mod notch;
 mod pole;
 mod question;
 mod reply;

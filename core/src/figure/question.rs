@@ -1,6 +1,6 @@
 use serde_json::{Value, json};
 
-use super::{Code, Common, Fault, Field, Json, Node, Reply, Say, gable, length, pole, request};
+use super::{Code, Common, Fault, Field, Json, Node, Reply, Say, gable, length, notch, pole, request};
 use crate::phrases::{Arg, Language, Phrases};
 
 /// A question: the shape of its request and of its answer, and how it is answered.
@@ -20,7 +20,7 @@ pub struct Question {
 }
 
 /// Every question.
-pub const QUESTIONS: &[&Question] = &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION];
+pub const QUESTIONS: &[&Question] = &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION];
 
 /// What was answered: JSON, and whether it is an error.
 #[derive(Clone, Debug, PartialEq, Eq)]

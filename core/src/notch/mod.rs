@@ -1,1 +1,29 @@
 //! The board in hand: cut, offset, gap interval and legs.
+//!
+//! Everything is in the board's own frame, seen from its face: `x` from the board's left end, `y` above its bottom edge.
+//! [`Notch::lay_out`] decides the kind of cut and sets out the marks; the back is [`Cut::mirrored`].
+
+mod block;
+mod cut;
+mod gap;
+mod kind;
+mod legs;
+mod marks;
+mod pipe;
+mod readings;
+mod saw_and_hands;
+mod several;
+
+pub use block::{Block, Board, Sides};
+pub use cut::{Notch, NotchError, NotchRequest, Touch, Warning};
+pub use gap::{Edge, Gap, GapRule, Overcut};
+pub use kind::CutKind;
+pub use legs::Legs;
+pub use marks::{Cut, EdgeName, Mark, Marks, Point, marks};
+pub use pipe::{PipeCut, RoundPipe, round_pipe};
+pub use readings::{HeightLine, ReadingError, Readings, WidthLine, block_from_tape};
+pub use saw_and_hands::{FittedGap, Habit, LEAST_CUTS, saw_and_hands};
+pub use several::{Several, several};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,285 @@
+use serde_json::{Map, Value, json};
+
+use super::{Code, Common, Fault, Field, Node, Question, Reply, Say, Shape, request};
+use crate::measure::{Length, Show};
+use crate::notch::{
+    Block, Board, Cut, CutKind, Edge, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning,
+};
+use crate::phrases::key;
+
+const GAP: &[Field] = &[Field::new("min", Shape::Length), Field::new("max", Shape::Length)];
+const GAPS: &[Field] = &[
+    Field::new("sides", Shape::Object(GAP)),
+    Field::new("top", Shape::Object(GAP)),
+    Field::new("bottom", Shape::Object(GAP)),
+];
+const BOARD: &[Field] = &[
+    Field::new("height", Shape::Length),
+    Field::new("length", Shape::Length),
+    Field::optional("lap", Shape::Length),
+    Field::optional("thickness", Shape::Length),
+];
+const BLOCK: &[Field] = &[
+    Field::new("left", Shape::Length),
+    Field::new("right", Shape::Length),
+    Field::new("bottom", Shape::LengthPair),
+    Field::new("top", Shape::LengthPair),
+];
+const SAW: &[Field] = &[Field::new("over_min", Shape::Length), Field::new("over_max", Shape::Length)];
+const CUT: &[Field] = &[
+    Field::new("left", Shape::Shown),
+    Field::new("right", Shape::Shown),
+    Field::new("bottom", Shape::ShownPair),
+    Field::new("top", Shape::ShownPair),
+    Field::optional("depth", Shape::ShownPair),
+];
+const SHOWN_GAP: &[Field] = &[Field::new("min", Shape::Shown), Field::new("max", Shape::Shown)];
+const SHOWN_GAPS: &[Field] = &[
+    Field::new("sides", Shape::Object(SHOWN_GAP)),
+    Field::new("top", Shape::Object(SHOWN_GAP)),
+    Field::new("bottom", Shape::Object(SHOWN_GAP)),
+];
+const OFFSETS: &[Field] =
+    &[Field::new("sides", Shape::Shown), Field::new("top", Shape::Shown), Field::new("bottom", Shape::Shown)];
+const LEGS: &[Field] = &[
+    Field::optional("above", Shape::Shown),
+    Field::optional("below", Shape::Shown),
+    Field::optional("left", Shape::Shown),
+    Field::optional("right", Shape::Shown),
+];
+
+/// `notch`: the cut for a block in the board in hand.
+pub(super) const QUESTION: Question = Question {
+    name: "notch",
+    request: &[
+        Field::new("board", Shape::Object(BOARD)),
+        Field::new("block", Shape::Object(BLOCK)),
+        Field::new("gap", Shape::Either(&[Shape::Object(GAP), Shape::Object(GAPS)])),
+        Field::optional("saw", Shape::Object(SAW)),
+        Field::optional("tape", Shape::Length),
+        Field::optional("division", Shape::Division),
+        Field::optional("leg_min", Shape::Length),
+        Field::optional("below", Shape::Flag),
+        Field::optional("other_depth", Shape::Length),
+        Field::optional("between", Shape::Whole),
+        Field::optional("reveal", Shape::Length),
+    ],
+    reply: &[
+        Field::new("cut", Shape::Choice(&CutKind::CODES)),
+        Field::new("offset", Shape::Either(&[Shape::Shown, Shape::Object(OFFSETS)])),
+        Field::optional("face", Shape::Object(CUT)),
+        Field::optional("back", Shape::Object(CUT)),
+        Field::new("gap", Shape::Either(&[Shape::Object(SHOWN_GAP), Shape::Object(SHOWN_GAPS)])),
+        Field::optional("legs", Shape::Object(LEGS)),
+    ],
+    example: r#"{"board": {"height": "8 1/4\"", "length": "96\"", "lap": "1 1/4\""},
+ "block": {"left": "40\"", "right": "46 1/2\"", "bottom": "-2\"", "top": ["3\"", "3 1/16\""]},
+ "gap": {"min": "1/16\"", "max": "1/8\""}, "saw": {"over_min": "0\"", "over_max": "1/32\""}}"#,
+    help: key("notch-help"),
+    answer,
+};
+
+/// The other board's depth, with what it is checked by.
+struct Other {
+    depth: Length,
+    lap: Length,
+    through: Length,
+}
+
+fn answer(root: &Node<'_>) -> Result<Reply, Fault> {
+    missing_for_cross_check(root)?;
+    let board = board(&root.object("board")?)?;
+    let block = block(&root.object("block")?)?;
+    let gap = gaps(&root.object("gap")?)?;
+    let overcut = root.object_if("saw")?.map_or(Ok(Overcut::default()), |saw| {
+        let (min, max) = interval(&saw, "over_min", "over_max", Node::length)?;
+        Ok(Overcut { min, max })
+    })?;
+    let or = |name: &str, default| root.get(name).map_or(Ok(default), |node| node.not_negative());
+    let tape = or("tape", Length::ZERO)?;
+    let division = root.division()?;
+    let leg_min = or("leg_min", Length::from_inches(2))?;
+    let below = root.get("below").map_or(Ok(true), |node| node.flag())?;
+    let other = other(root, &board)?;
+    let request = NotchRequest { board, block, gap, overcut, tape, division, leg_min, below };
+    let notch = Notch::lay_out(&request).map_err(|error| fault(root, error))?;
+
+    let common = root.common;
+    let fine = common.show.finer(division.half());
+    let mut reply = Reply::default();
+    reply.set("cut", notch.kind.code());
+    reply.set("offset", by_edge(&notch.offset, |offset| common.shown_as(offset, fine)));
+    if let Some(cut) = notch.cut {
+        let depth = notch.depth(&board);
+        reply.set("face", shown_cut(&cut, depth, common, fine));
+        reply.set("back", shown_cut(&cut.mirrored(board.length), depth.map(Sides::swapped), common, fine));
+    }
+    reply.set("gap", by_edge(&notch.gap, |gap| json!({"min": common.shown(gap.min), "max": common.shown(gap.max)})));
+    if notch.cut.is_some() {
+        let legs: Map<String, Value> =
+            notch.legs.named().map(|(name, leg)| (name.to_owned(), common.shown(leg))).collect();
+        reply.set("legs", legs);
+    }
+    for warning in &notch.warnings {
+        warn(&mut reply, &notch, &request, warning, fine);
+    }
+    let miss = other.and_then(|other| notch.cross_check(&board, &block, other.depth, other.lap, other.through));
+    if let Some(miss) = miss.filter(|miss| Notch::is_off(*miss)) {
+        reply.warn("cross-check", "face.depth", Say::new("notch-cross-check").with("by", fine.text(miss.abs())));
+    }
+    Ok(reply)
+}
+
+/// What a given `other_depth` asks for besides: missing fields are told before wrong ones.
+fn missing_for_cross_check(root: &Node<'_>) -> Result<(), Fault> {
+    if root.get("other_depth").is_none() {
+        return Ok(());
+    }
+    if let Some(board) = root.get("board").filter(|board| board.is_object() && board.get("lap").is_none()) {
+        return Err(request::missing(&board.path_of("lap")));
+    }
+    let between = root.get("between").and_then(|node| node.number().ok());
+    if between.is_some_and(|number| number.is_positive()) && root.get("reveal").is_none() {
+        return Err(request::missing("reveal"));
+    }
+    Ok(())
+}
+
+fn board(node: &Node<'_>) -> Result<Board, Fault> {
+    let height = node.field("height")?.positive()?;
+    let length = node.field("length")?.positive()?;
+    let mut lap = None;
+    if let Some(node) = node.get("lap") {
+        let value = node.not_negative()?;
+        if value >= height {
+            return Err(node.fault(Code::Order, Say::new("notch-lap")));
+        }
+        lap = Some(value);
+    }
+    node.get("thickness").map(|node| node.positive()).transpose()?;
+    Ok(Board { height, length, lap })
+}
+
+fn block(node: &Node<'_>) -> Result<Block, Fault> {
+    let left = node.field("left")?.length()?;
+    let right_node = node.field("right")?;
+    let right = right_node.length()?;
+    if right <= left {
+        return Err(right_node.order(&node.path_of("left")));
+    }
+    let bottom = node.field("bottom")?.length_pair()?;
+    let top = node.field("top")?.length_pair()?;
+    for ((low, low_node), (high, high_node)) in bottom.iter().zip(&top) {
+        if high <= low {
+            return Err(high_node.order(low_node.path()));
+        }
+    }
+    let sides = |[(left, _), (right, _)]: [(Length, Node<'_>); 2]| Sides::new(left, right);
+    Ok(Block { left, right, bottom: sides(bottom), top: sides(top) })
+}
+
+fn interval<'a>(
+    node: &Node<'a>,
+    least: &str,
+    most: &str,
+    read: impl Fn(&Node<'a>) -> Result<Length, Fault>,
+) -> Result<(Length, Length), Fault> {
+    let min = read(&node.field(least)?)?;
+    let most = node.field(most)?;
+    let max = read(&most)?;
+    if max < min { Err(most.order(&node.path_of(least))) } else { Ok((min, max)) }
+}
+
+fn gaps(node: &Node<'_>) -> Result<GapRule<Gap>, Fault> {
+    let gap = |node: &Node<'_>| -> Result<Gap, Fault> {
+        let (min, max) = interval(node, "min", "max", Node::not_negative)?;
+        Ok(Gap { min, max })
+    };
+    if node.get("min").is_some() {
+        return Ok(GapRule::One(gap(node)?));
+    }
+    let (sides, top, bottom) =
+        (gap(&node.object("sides")?)?, gap(&node.object("top")?)?, gap(&node.object("bottom")?)?);
+    Ok(GapRule::Edges { sides, top, bottom })
+}
+
+fn other(root: &Node<'_>, board: &Board) -> Result<Option<Other>, Fault> {
+    let depth = root.get("other_depth").map(|node| node.not_negative()).transpose()?;
+    let between = root.get("between").map_or(Ok(0), |node| node.whole(0, 10_000))?;
+    let reveal = root.get("reveal").map(|node| node.positive()).transpose()?.unwrap_or(Length::ZERO);
+    let Some(depth) = depth else { return Ok(None) };
+    let lap = board.lap.ok_or_else(|| request::missing("board.lap"))?;
+    // 10,000 times the longest reveal does not fit; such a check misses by more than anything either way.
+    let through = reveal.checked_mul(between).unwrap_or(Length::from_nm(i64::MAX));
+    Ok(Some(Other { depth, lap, through }))
+}
+
+/// The room's own checks, which the reading above has already made field by field.
+fn fault(root: &Node<'_>, error: NotchError) -> Fault {
+    let (code, field, say) = match error {
+        NotchError::Board => (Code::Range, "board.height", Say::new("figure-range-positive")),
+        NotchError::Lap => (Code::Order, "board.lap", Say::new("notch-lap")),
+        NotchError::BlockWidth => (Code::Order, "block.right", Say::new("figure-order").with("other", "block.left")),
+        NotchError::BlockHeight => (Code::Order, "block.top", Say::new("figure-order").with("other", "block.bottom")),
+        NotchError::Gap => (Code::Order, "gap", Say::new("figure-range-not-negative")),
+        NotchError::Overcut => (Code::Order, "saw.over_max", Say::new("figure-order").with("other", "saw.over_min")),
+        NotchError::Negative => (Code::Range, "tape", Say::new("figure-range-not-negative")),
+    };
+    Fault::new(code, root.path_of(field), say)
+}
+
+fn by_edge<T: Copy>(rule: &GapRule<T>, show: impl Fn(T) -> Value) -> Value {
+    match rule.map(&show) {
+        GapRule::One(value) => value,
+        GapRule::Edges { sides, top, bottom } => json!({"sides": sides, "top": top, "bottom": bottom}),
+    }
+}
+
+fn shown_cut(cut: &Cut, depth: Option<Sides<Length>>, common: &Common, show: Show) -> Value {
+    let shown = |length: Length| common.shown_as(length, show);
+    let pair = |sides: Sides<Length>| json!([shown(sides.left), shown(sides.right)]);
+    let mut fields = Map::new();
+    fields.insert("left".to_owned(), shown(cut.left));
+    fields.insert("right".to_owned(), shown(cut.right));
+    fields.insert("bottom".to_owned(), pair(cut.bottom));
+    fields.insert("top".to_owned(), pair(cut.top));
+    if let Some(depth) = depth {
+        fields.insert("depth".to_owned(), pair(depth));
+    }
+    Value::Object(fields)
+}
+
+/// Warnings' texts show lengths finely: they are about differences that the tape's marks would hide.
+fn warn(reply: &mut Reply, notch: &Notch, request: &NotchRequest, warning: &Warning, show: Show) {
+    let gap = |edge: Edge, end: &str| match (&request.gap, edge) {
+        (GapRule::One(_), _) => format!("gap.{end}"),
+        (GapRule::Edges { .. }, Edge::Sides) => format!("gap.sides.{end}"),
+        (GapRule::Edges { .. }, Edge::Top) => format!("gap.top.{end}"),
+        (GapRule::Edges { .. }, Edge::Bottom) => format!("gap.bottom.{end}"),
+    };
+    let fine = match show {
+        Show::Inches(parts) => Show::Inches(parts.max(64)),
+        Show::FeetInches(parts) => Show::FeetInches(parts.max(64)),
+        Show::Millimetres(parts) => Show::Millimetres(parts.max(10)),
+    };
+    match *warning {
+        Warning::GapTight { edge, least, wanted } => {
+            let say = if notch.cut.is_some() { Say::new("notch-gap-tight") } else { Say::new("notch-gap-near") };
+            let say = say.with("least", fine.text(least)).with("wanted", fine.text(wanted));
+            reply.warn("gap-tight", gap(edge, "min"), say);
+        }
+        Warning::GapWide { edge, most, wanted } => {
+            let say = Say::new("notch-gap-wide").with("most", fine.text(most)).with("wanted", fine.text(wanted));
+            reply.warn("gap-wide", gap(edge, "max"), say);
+        }
+        Warning::ThinLeg { leg, width } => {
+            let say =
+                Say::new("notch-thin-leg").with("width", fine.text(width)).with("least", fine.text(request.leg_min));
+            reply.warn("thin-leg", format!("legs.{leg}"), say);
+        }
+        Warning::OutOfLevel { edge, by } => {
+            let at = if edge == Edge::Bottom { "face.bottom" } else { "face.top" };
+            reply.warn("out-of-level", at, Say::new("notch-out-of-level").with("by", fine.text(by)));
+        }
+    }
+}

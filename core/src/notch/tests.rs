@@ -1,0 +1,162 @@
+use proptest::prelude::*;
+
+use super::*;
+use crate::measure::{Division, Length};
+
+fn inch(inches: f64) -> Length {
+    Length::from_inches_64(0, (inches * 64.0) as i64)
+}
+
+/// A board 8 in by 100 in with a lap of 1 1/4 in, wanted gap 0 to 1/8 in, so that marks lie 1/16 in outside the block.
+fn request(left: f64, right: f64, bottom: [f64; 2], top: [f64; 2]) -> NotchRequest {
+    NotchRequest {
+        board: Board { height: inch(8.0), length: inch(100.0), lap: Some(inch(1.25)) },
+        block: Block {
+            left: inch(left),
+            right: inch(right),
+            bottom: Sides::new(inch(bottom[0]), inch(bottom[1])),
+            top: Sides::new(inch(top[0]), inch(top[1])),
+        },
+        gap: GapRule::One(Gap { min: Length::ZERO, max: inch(0.125) }),
+        overcut: Overcut::default(),
+        tape: Length::ZERO,
+        division: Division::SIXTEENTH,
+        leg_min: inch(2.0),
+        below: true,
+    }
+}
+
+fn kind(left: f64, right: f64, bottom: f64, top: f64) -> &'static str {
+    Notch::lay_out(&request(left, right, [bottom; 2], [top; 2])).unwrap().kind.code()
+}
+
+#[test]
+fn every_kind_of_cut() {
+    for (left, right, bottom, top, want) in [
+        (40.0, 46.0, -1.0, 3.0, "bottom"),
+        (40.0, 46.0, 1.0, 3.0, "bottom"),
+        (40.0, 46.0, 1.25, 3.0, "hole"),
+        (40.0, 46.0, 3.0, 9.0, "top"),
+        (40.0, 46.0, 3.0, 7.9375, "top"),
+        (40.0, 46.0, 3.0, 7.921_875, "hole"),
+        (40.0, 46.0, -1.0, 8.0, "through"),
+        (40.0, 46.0, 1.0, 8.0, "through"),
+        (0.0625, 6.0, -1.0, 3.0, "bottom-left"),
+        (0.078_125, 6.0, -1.0, 3.0, "bottom"),
+        (94.0, 99.9375, -1.0, 3.0, "bottom-right"),
+        (-1.0, 6.0, 3.0, 9.0, "top-left"),
+        (94.0, 101.0, 3.0, 9.0, "top-right"),
+        (-1.0, 6.0, 3.0, 6.0, "left-end"),
+        (94.0, 101.0, 3.0, 6.0, "right-end"),
+        (-1.0, 6.0, -1.0, 9.0, "cut-short-left"),
+        (94.0, 101.0, -1.0, 9.0, "cut-short-right"),
+        (-1.0, 101.0, -1.0, 3.0, "rip-bottom"),
+        (-1.0, 101.0, 3.0, 9.0, "rip-top"),
+        (-1.0, 101.0, 3.0, 6.0, "rip-top"),
+        (-1.0, 101.0, -1.0, 9.0, "whole"),
+        (0.0, 100.0, 0.0, 8.0, "whole"),
+        (40.0, 46.0, -3.0, 0.0, "none"),
+        (40.0, 46.0, 8.0, 10.0, "none"),
+        (-6.0, 0.0, 2.0, 4.0, "none"),
+        (100.0, 106.0, 2.0, 4.0, "none"),
+    ] {
+        assert_eq!(kind(left, right, bottom, top), want, "{left} {right} {bottom} {top}");
+    }
+}
+
+#[test]
+fn the_deeper_side_decides_and_the_other_depth_may_be_zero() {
+    let bottom = request(40.0, 46.0, [-3.0, -3.0], [-1.0, 3.0]);
+    let notch = Notch::lay_out(&bottom).unwrap();
+    assert_eq!(notch.kind, CutKind::Bottom);
+    assert_eq!(notch.depth(&bottom.board), Some(Sides::new(Length::ZERO, inch(3.0625))));
+    assert!(notch.warnings.contains(&Warning::OutOfLevel { edge: Edge::Top, by: inch(3.0625) }));
+    let through = Notch::lay_out(&request(40.0, 46.0, [-3.0, 2.0], [7.0, 8.0])).unwrap();
+    assert_eq!(through.kind, CutKind::Through);
+    assert_eq!(through.cut.map(|cut| (cut.bottom, cut.top)), Some((Sides::both(Length::ZERO), Sides::both(inch(8.0)))));
+    assert_eq!(through.legs, Legs::default());
+}
+
+#[test]
+fn a_block_that_does_not_enter_is_warned_of_under_the_least_gap_only() {
+    let mut near = request(40.0, 46.0, [-3.0; 2], [-0.0625; 2]);
+    near.gap = GapRule::One(Gap { min: inch(0.0625), max: inch(0.125) });
+    assert_eq!(Notch::lay_out(&near).unwrap().warnings, []);
+    near.block.top = Sides::both(inch(-0.046_875));
+    let tight = Warning::GapTight { edge: Edge::Top, least: inch(0.046_875), wanted: inch(0.0625) };
+    assert_eq!(Notch::lay_out(&near).unwrap().warnings, [tight]);
+}
+
+#[test]
+fn an_edge_that_is_open_has_no_gap_warning() {
+    let mut wide = request(40.0, 46.0, [-1.0; 2], [3.0; 2]);
+    let none = Gap { min: Length::ZERO, max: Length::ZERO };
+    wide.gap = GapRule::Edges { sides: none, top: none, bottom: none };
+    wide.overcut = Overcut { min: Length::ZERO, max: inch(0.0625) };
+    let edges: Vec<Edge> = Notch::lay_out(&wide)
+        .unwrap()
+        .warnings
+        .iter()
+        .filter_map(|warning| if let Warning::GapWide { edge, .. } = warning { Some(*edge) } else { None })
+        .collect();
+    assert_eq!(edges, [Edge::Sides, Edge::Top]);
+}
+
+#[test]
+fn legs_between_two_cuts() {
+    let first = request(40.0, 46.0, [-1.0; 2], [3.0; 2]);
+    let second = Block { left: inch(47.0), right: inch(50.0), ..first.block };
+    let both = several(&first, &[second, first.block]).unwrap();
+    assert_eq!(both.between, [(1, 0, inch(0.875))]);
+    assert_eq!(both.thin, [0]);
+    assert_eq!(both.notches[0].legs.left, Some(inch(0.875)));
+    assert_eq!(both.notches[1].legs.right, Some(inch(0.875)));
+}
+
+#[test]
+fn marks_are_measured_from_the_edge_that_the_notch_opens_to() {
+    let top = request(40.0, 46.0, [3.0, 3.25], [9.0; 2]);
+    let notch = Notch::lay_out(&top).unwrap();
+    let back = marks(&notch, &top.board, true).unwrap();
+    assert_eq!(back.uprights, [inch(53.9375), inch(60.0625)]);
+    assert_eq!(back.levels, [Mark { from: EdgeName::Top, at: Sides::new(inch(4.8125), inch(5.0625)) }]);
+}
+
+proptest! {
+    #[test]
+    fn cuts_stay_on_the_board_and_outside_the_block(
+        left in -20_i64..120, width in 1_i64..130, low in -12_i64..12, high in 1_i64..20,
+        slope in -40_i64..40, below: bool,
+    ) {
+        let (left, right) = (left as f64, (left + width) as f64);
+        let (low, high, slope) = (low as f64, (low + high) as f64, slope as f64 / 64.0);
+        let mut asked = request(left, right, [low, low + slope], [high, high + slope]);
+        asked.below = below;
+        let (board, block) = (asked.board, asked.block);
+        let notch = Notch::lay_out(&asked).unwrap();
+        let Some(cut) = notch.cut else {
+            prop_assert!(Touch::of(&board, &block).is_some());
+            return Ok(());
+        };
+        prop_assert_eq!(cut.mirrored(board.length).mirrored(board.length), cut);
+        let behind = NotchRequest { block: block.mirrored(board.length), ..asked };
+        let behind = Notch::lay_out(&behind).unwrap();
+        prop_assert_eq!(behind.cut, Some(cut.mirrored(board.length)));
+        prop_assert_eq!(behind.kind, notch.kind.mirrored());
+        prop_assert!(cut.left <= block.left.max(Length::ZERO) && cut.right >= block.right.min(board.length));
+        prop_assert!(cut.left < cut.right && cut.bottom.least() >= Length::ZERO && cut.top.most() <= board.height);
+        for (mark, own) in [(cut.bottom.left, block.bottom.left), (cut.bottom.right, block.bottom.right)] {
+            prop_assert!(mark <= own.clamp(Length::ZERO, board.height));
+        }
+        for (mark, own) in [(cut.top.left, block.top.left), (cut.top.right, block.top.right)] {
+            prop_assert!(mark >= own.clamp(Length::ZERO, board.height));
+        }
+        if !notch.kind.is_through() {
+            let zero = Length::ZERO;
+            let across = notch.legs.left.unwrap_or(zero) + (cut.right - cut.left) + notch.legs.right.unwrap_or(zero);
+            prop_assert_eq!(across, board.length);
+            let up = notch.legs.below.unwrap_or(zero) + (cut.top.most() - cut.bottom.least()) + notch.legs.above.unwrap_or(zero);
+            prop_assert_eq!(up, board.height);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+//! Outside check: what is cut out of a board, against the polygon operations of the `geo` crate.
+
+use geo::{Area, BooleanOps, BoundingRect, Coord, LineString, Polygon};
+use lapwright::measure::{Division, Length};
+use lapwright::notch::{Block, Board, Gap, GapRule, Notch, NotchRequest, Overcut, Point, Sides};
+
+/// A small generator of numbers with a seed (the "xorshift64*" recurrence), so that every run has the same cases.
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, least: i64, most: i64) -> i64 {
+        self.0 ^= self.0 >> 12;
+        self.0 ^= self.0 << 25;
+        self.0 ^= self.0 >> 27;
+        let number = self.0.wrapping_mul(0x2545_F491_4F6C_DD1D) >> 33;
+        least + i64::try_from(number).unwrap() % (most - least + 1)
+    }
+
+    /// Sixteenths of an inch.
+    fn length(&mut self, least: i64, most: i64) -> Length {
+        Length::from_inches_64(0, 4 * self.roll(least, most))
+    }
+}
+
+/// Sixteenths of an inch as a float.
+fn sixteenths(length: Length) -> f64 {
+    length.nm() as f64 / (Length::NM_PER_INCH / 16) as f64
+}
+
+fn polygon(points: &[Point]) -> Polygon {
+    let ring = points.iter().map(|point| Coord { x: sixteenths(point.x), y: sixteenths(point.y) });
+    Polygon::new(LineString(ring.collect()), vec![])
+}
+
+fn quad(left: Length, right: Length, bottom: Sides<Length>, top: Sides<Length>) -> Polygon {
+    polygon(&[
+        Point { x: left, y: bottom.left },
+        Point { x: right, y: bottom.right },
+        Point { x: right, y: top.right },
+        Point { x: left, y: top.left },
+    ])
+}
+
+fn request(dice: &mut Dice, sloped: bool) -> NotchRequest {
+    let left = dice.length(-200, 1_650);
+    let bottom = dice.length(-100, 130);
+    let top = bottom + dice.length(16, 160);
+    let slope = if sloped { dice.length(-12, 12) } else { Length::ZERO };
+    let gap_max = Length::from_inches_64(0, 8 * dice.roll(0, 4));
+    NotchRequest {
+        board: Board { height: Length::from_inches(8), length: Length::from_inches(100), lap: None },
+        block: Block {
+            left,
+            right: left + dice.length(16, 400),
+            bottom: Sides::new(bottom, bottom + slope),
+            top: Sides::new(top, top + slope),
+        },
+        gap: GapRule::One(Gap { min: Length::ZERO, max: gap_max }),
+        overcut: Overcut::default(),
+        tape: Length::ZERO,
+        division: Division::SIXTEENTH,
+        leg_min: Length::ZERO,
+        below: true,
+    }
+}
+
+/// Level blocks: the cut is exactly the grown block's part of the board, so what is left has the area that board minus
+/// grown block has, in as many pieces, and their corners are the cut's.
+#[test]
+fn a_level_cut_is_the_grown_block_taken_from_the_board() {
+    let mut dice = Dice(0x5EED_0001);
+    let mut cuts = 0;
+    for case in 0..1_000 {
+        let asked = request(&mut dice, false);
+        let (board, block) = (asked.board, asked.block);
+        let notch = Notch::lay_out(&asked).unwrap();
+        let sheet = quad(Length::ZERO, board.length, Sides::both(Length::ZERO), Sides::both(board.height));
+        let own = quad(block.left, block.right, block.bottom, block.top);
+        let Some(cut) = notch.cut else {
+            assert!(sheet.intersection(&own).unsigned_area() < 1e-6, "case {case}: {block:?}");
+            continue;
+        };
+        cuts += 1;
+        let GapRule::One(offset) = notch.offset else { panic!("one gap, one offset") };
+        let grown = quad(
+            block.left - offset,
+            block.right + offset,
+            block.bottom.map(|y| y - offset),
+            block.top.map(|y| y + offset),
+        );
+        let left_over = sheet.difference(&grown);
+        let part = sheet.unsigned_area() - polygon(&cut.outline()).unsigned_area();
+        assert!((left_over.unsigned_area() - part).abs() < 1e-6, "case {case}: {block:?} {cut:?}");
+        assert!(left_over.intersection(&geo::MultiPolygon(vec![own])).unsigned_area() < 1e-6, "case {case}");
+        let bounds = sheet.intersection(&grown).bounding_rect().unwrap();
+        for (ours, theirs) in [
+            (cut.left, bounds.min().x),
+            (cut.right, bounds.max().x),
+            (cut.bottom.left, bounds.min().y),
+            (cut.top.left, bounds.max().y),
+        ] {
+            assert!((sixteenths(ours) - theirs).abs() < 1e-6, "case {case}: {cut:?} {bounds:?}");
+        }
+        let pieces = match notch.kind.code() {
+            "whole" => 0,
+            "through" => 2,
+            "rip-top" if notch.legs.above.is_some() => 2,
+            _ => 1,
+        };
+        assert_eq!(left_over.0.len(), pieces, "case {case}: {:?} {block:?}", notch.kind);
+        assert_eq!(left_over.0.iter().any(|p| !p.interiors().is_empty()), notch.kind.code() == "hole", "case {case}");
+    }
+    assert!(cuts > 500, "only {cuts} blocks entered the board");
+}
+
+/// Sloped blocks whose sides lie on the board: nothing of the block is left in the way, and the cut stays on the board.
+#[test]
+fn nothing_of_a_sloped_block_is_left_in_the_way() {
+    let mut dice = Dice(0x5EED_0002);
+    let mut cuts = 0;
+    for case in 0..1_000 {
+        let asked = request(&mut dice, true);
+        let (board, block) = (asked.board, asked.block);
+        let Some(cut) = Notch::lay_out(&asked).unwrap().cut else { continue };
+        if block.left.is_negative() || block.right > board.length {
+            continue;
+        }
+        cuts += 1;
+        let sheet = quad(Length::ZERO, board.length, Sides::both(Length::ZERO), Sides::both(board.height));
+        let opening = polygon(&cut.outline());
+        let own = quad(block.left, block.right, block.bottom, block.top);
+        let rest = sheet.difference(&opening);
+        // A slope is carried from the block's side to the mark; over one offset it lifts the line by at most
+        // offset * slope / width, which stays under the offset itself for the slopes of these cases.
+        assert!(
+            rest.intersection(&geo::MultiPolygon(vec![own])).unsigned_area() < 1e-6,
+            "case {case}: {block:?} {cut:?}"
+        );
+        assert!(opening.exterior().0.iter().all(|c| (0.0..=1_600.0).contains(&c.x) && (0.0..=128.0).contains(&c.y)));
+    }
+    assert!(cuts > 300, "only {cuts} blocks entered the board");
+}

@@ -213,6 +213,8 @@ fn the_fit_is_the_best_in_the_corners() {
         Case { marks: vec![land(5, 1), land(6, 1), land(7, 2), clear(6, 1, 1)], ..plain.clone() },
         // A tie between poles that only the last aim parts.
         Case { to: 9, least: Some(4), ..plain.clone() },
+        // A tie between a smaller and a greater next reveal: 4 3 5 and 4 5 3 miss nothing and change alike.
+        Case { least: Some(3), marks: vec![land(4, 5), clear(8, 1, 5)], ..plain.clone() },
         // One course only.
         Case { to: 4, least: Some(4), ..plain.clone() },
         // The greatest reveal is over the height.

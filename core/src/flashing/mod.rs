@@ -1,1 +1,15 @@
-//! Patch, split block, clearances and the shedding check.
+//! What makes a penetration weathertight: membrane patch, mounting block, sealant joint.
+//!
+//! Pure functions over plain data. Sizes that come from an angle are computed to 192 binary places and rounded to the
+//! nearest nanometre once, so that no decision rests on a float.
+
+mod bead;
+mod block;
+mod fixed;
+mod patch;
+mod slip_block;
+
+pub use bead::{Bead, BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
+pub use block::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
+pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
+pub use slip_block::{SlipBlock, SlipError, SlipRequest};

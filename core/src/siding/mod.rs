@@ -6,6 +6,7 @@ mod joint;
 mod mark;
 mod piece;
 mod pitch;
+mod movement;
 mod pole;
 mod run;
 
@@ -14,5 +15,6 @@ pub use joint::{Avoid, JointRules};
 pub use mark::{Mark, MarkResult, Want};
 pub use piece::{Piece, PieceError, Plan};
 pub use pitch::Pitch;
+pub use movement::{STRAIN_LIMIT_PERCENT, gap_takes, movement};
 pub use pole::{COURSES_LIMIT, Mode, Pole, PoleError, PoleRequest};
 pub use run::{Corner, CourseLine, End, Obstacle, Run};

@@ -182,7 +182,8 @@ mod tests {
         let eighth = Division::new(Length::NM_PER_INCH, 8).unwrap();
         let mark = Length::from_inches_64(1, 24);
         assert_eq!(Fixed::from(mark).round_up(eighth), Some(mark));
-        assert_eq!((Fixed::from(mark) + Fixed(BigInt::one())).round_up(Division::SIXTEENTH), Some(mark));
+        let next = (Fixed::from(mark) + Fixed(BigInt::one())).round_up(Division::SIXTEENTH);
+        assert_eq!(next, Some(Length::from_inches_64(1, 28)));
         let above = Fixed::from(mark) + Fixed(BigInt::one() << 161_u32);
         assert_eq!(above.round_up(eighth), Some(Length::from_inches_64(1, 32)));
     }

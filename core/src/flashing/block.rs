@@ -205,9 +205,8 @@ impl SplitRequest {
 
     fn goes_on(&self, angle: &BigRational) -> bool {
         let sizes = self.sizes(angle);
-        self.bit(&sizes.need).is_ok_and(|bit| {
-            bit < self.width && Fixed::from(bit).leg(&Self::closed(&sizes)) >= Fixed::from(self.pipe)
-        })
+        self.bit(&sizes.need)
+            .is_ok_and(|bit| bit < self.width && Fixed::from(bit).leg(&Self::closed(&sizes)) >= Fixed::from(self.pipe))
     }
 
     fn way_out(&self, sizes: &Sizes) -> Result<WayOut, BlockError> {
@@ -232,7 +231,8 @@ impl SplitRequest {
             return Err(BlockError::NotPositive);
         }
         let within = |least: i64, most: i64| {
-            self.angle >= BigRational::from_integer(least.into()) && self.angle <= BigRational::from_integer(most.into())
+            self.angle >= BigRational::from_integer(least.into())
+                && self.angle <= BigRational::from_integer(most.into())
         };
         if self.angle.is_negative() || !within(ANGLES.0, ANGLES.1) {
             return Err(BlockError::Angle);
@@ -257,10 +257,8 @@ impl SplitBlock {
             }
         }
         let rounded = |fixed: Fixed| fixed.round().ok_or(BlockError::TooBig);
-        let (face, back) = (
-            Fixed::from(request.center) - sizes.climb.half(),
-            Fixed::from(request.center) + sizes.climb.half(),
-        );
+        let (face, back) =
+            (Fixed::from(request.center) - sizes.climb.half(), Fixed::from(request.center) + sizes.climb.half());
         let leaves = face <= Fixed::zero() || back >= Fixed::from(request.height);
         let lower = CutHeights { face: rounded(face)?, back: rounded(back)? };
         if leaves {
@@ -406,7 +404,10 @@ mod tests {
                 SplitRequest { center: inches(0, 32), ..base.clone() },
                 BlockError::CutLeaves { face: Length::ZERO, back: inches(1, 0) },
             ),
-            (SplitRequest { bits: Some(vec![inches(1, 0)]), ..base.clone() }, BlockError::NoBit { least: inches(1, 32) }),
+            (
+                SplitRequest { bits: Some(vec![inches(1, 0)]), ..base.clone() },
+                BlockError::NoBit { least: inches(1, 32) },
+            ),
         ] {
             assert_eq!(SplitBlock::lay_out(&request), Err(want));
         }

@@ -238,7 +238,8 @@ impl Patch {
         board.check()?;
         board.check_courses(bottoms)?;
         block.check()?;
-        if !pipe.diameter.is_positive() || [beyond_side, beyond_top, snug, cover_beyond].iter().any(|l| l.is_negative()) {
+        if !pipe.diameter.is_positive() || [beyond_side, beyond_top, snug, cover_beyond].iter().any(|l| l.is_negative())
+        {
             return Err(PatchError::NotPositive);
         }
         block.check_pipe(*pipe)?;

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use serde_json::Value;
 
 pub mod golden;
+pub mod plan_check;
 
 /// The folder `fixtures` of the project.
 pub fn fixtures() -> PathBuf {

@@ -1,1 +1,23 @@
-//! Pieces to boards: cutting plans with bound and proof.
+//! Pieces to boards: where the joints of long runs fall and how all pieces are cut from the boards at hand, planned as
+//! one problem, with a lower bound and, where both meet, a proof.
+//!
+//! A [`CutList`] is the question, a [`Planner`] works on it in slices and gives the best [`Plan`] so far at any time.
+//! The design is told in `core/docs/decisions/cutting-plan.md`.
+
+mod arrangement;
+mod bound;
+mod cut_list;
+mod demand;
+mod error;
+mod fill;
+mod first_fit;
+mod pattern;
+mod plan;
+mod planner;
+mod random;
+mod stagger;
+
+pub use cut_list::{Avoid, CutList, Run, Stock, Studs};
+pub use error::SawError;
+pub use plan::{Board, Piece, Plan};
+pub use planner::{DEFAULT_EFFORT, Planner, Progress};

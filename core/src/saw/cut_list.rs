@@ -1,0 +1,188 @@
+use crate::measure::{Division, Length};
+
+use super::SawError;
+
+/// The most of anything that is planned at once.
+pub(super) const LIMIT: usize = 10_000;
+/// The dearest board: a million, in billionths.
+const COST_LIMIT: u64 = 1_000_000_000_000_000;
+
+/// One course of boards from trim to trim.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Run {
+    /// The wall it belongs to: joints keep their stagger within one wall.
+    pub wall: String,
+    /// The number of its course, counted upward.
+    pub course: i64,
+    /// Its left end, on the wall's own scale.
+    pub from: Length,
+    /// Its right end.
+    pub to: Length,
+}
+
+/// Where the stud centres are.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Studs {
+    /// At `first` and every `spacing` to the right and to the left of it.
+    Spaced {
+        /// The centre of any one stud.
+        first: Length,
+        /// From centre to centre, over zero.
+        spacing: Length,
+    },
+    /// At these centres only, in any order.
+    Listed(Vec<Length>),
+}
+
+/// Boards of one length that can be bought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stock {
+    /// The length of a board.
+    pub length: Length,
+    /// The price of a board in billionths of any unit, at most a million units. A length in nanometres is its length
+    /// in metres.
+    pub cost: u64,
+    /// How many there are; `None` for as many as are needed.
+    pub count: Option<u32>,
+}
+
+/// A stretch that joints stay out of: an open interval.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Avoid {
+    /// The wall it lies on; `None` for every wall.
+    pub wall: Option<String>,
+    /// Its left end.
+    pub from: Length,
+    /// Its right end.
+    pub to: Length,
+    /// The courses that it touches; `None` for all.
+    pub courses: Option<Vec<i64>>,
+}
+
+/// What is to be covered, what it is cut from, and the rules for joints.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CutList {
+    /// The runs to cover.
+    pub runs: Vec<Run>,
+    /// The studs that joints fall on; `None` where there are none.
+    pub studs: Option<Studs>,
+    /// New boards.
+    pub stock: Vec<Stock>,
+    /// Boards left over from before: each is there once and costs nothing.
+    pub offcuts: Vec<Length>,
+    /// What the saw takes between two pieces of one board.
+    pub kerf: Length,
+    /// What stays open at each end of a run.
+    pub end_gap: Length,
+    /// What stays open at a joint, centred on its stud.
+    pub joint_gap: Length,
+    /// The least distance between joints of neighbouring courses.
+    pub stagger: Length,
+    /// The shortest piece that a joint may leave.
+    pub piece_min: Length,
+    /// Joints that a run may have beyond the fewest.
+    pub extra_joints: u32,
+    /// Where no joint may lie.
+    pub avoid: Vec<Avoid>,
+    /// The shortest rest that is worth keeping.
+    pub keep_min: Option<Length>,
+    /// Whether long runs are pieced; otherwise the runs are the pieces.
+    pub joints: bool,
+    /// The tape's division, to which pieces are rounded down.
+    pub division: Division,
+}
+
+impl CutList {
+    /// A list with no runs and no boards, no kerf and no gaps, and 16 in of stagger.
+    pub fn new() -> Self {
+        Self {
+            runs: Vec::new(),
+            studs: None,
+            stock: Vec::new(),
+            offcuts: Vec::new(),
+            kerf: Length::ZERO,
+            end_gap: Length::ZERO,
+            joint_gap: Length::ZERO,
+            stagger: Length::from_inches(16),
+            piece_min: Length::ZERO,
+            extra_joints: 0,
+            avoid: Vec::new(),
+            keep_min: None,
+            joints: true,
+            division: Division::SIXTEENTH,
+        }
+    }
+
+    /// Refuses what could not be planned, whatever the boards.
+    pub(super) fn check(&self) -> Result<(), SawError> {
+        let counts = [
+            ("runs", self.runs.len()),
+            ("stock", self.stock.len()),
+            ("offcuts", self.offcuts.len()),
+            ("avoid", self.avoid.len()),
+            ("studs", if let Some(Studs::Listed(list)) = &self.studs { list.len() } else { 0 }),
+            ("extra_joints", self.extra_joints as usize),
+        ];
+        for (what, count) in counts {
+            if count > LIMIT {
+                return Err(SawError::TooMany { what });
+            }
+        }
+        let gaps = [
+            ("kerf", self.kerf),
+            ("end_gap", self.end_gap),
+            ("joint_gap", self.joint_gap),
+            ("stagger", self.stagger),
+            ("piece_min", self.piece_min),
+        ];
+        for (what, length) in gaps {
+            if length.is_negative() || length > Length::LIMIT {
+                return Err(SawError::Negative { what });
+            }
+        }
+        if let Some(Studs::Spaced { spacing, .. }) = self.studs
+            && !spacing.is_positive()
+        {
+            return Err(SawError::Spacing);
+        }
+        for (index, stock) in self.stock.iter().enumerate() {
+            if !stock.length.is_positive() || stock.length > Length::LIMIT {
+                return Err(SawError::StockLength { stock: index });
+            }
+            if stock.cost > COST_LIMIT {
+                return Err(SawError::StockCost { stock: index });
+            }
+        }
+        for (index, length) in self.offcuts.iter().enumerate() {
+            if !length.is_positive() || *length > Length::LIMIT {
+                return Err(SawError::OffcutLength { offcut: index });
+            }
+        }
+        for (index, run) in self.runs.iter().enumerate() {
+            if run.to < run.from || run.from.abs() > Length::LIMIT || run.to.abs() > Length::LIMIT {
+                return Err(SawError::RunOrder { run: index });
+            }
+            if !self.cut(run.to - run.from - self.end_gap - self.end_gap).is_positive() {
+                return Err(SawError::RunShort { run: index });
+            }
+        }
+        Ok(())
+    }
+
+    /// A piece as it is cut: rounded down to the tape.
+    pub(super) fn cut(&self, length: Length) -> Length {
+        self.division.round(length, crate::measure::Rounding::Down)
+    }
+
+    /// The longest board at hand, new or left over.
+    pub(super) fn longest(&self) -> Option<Length> {
+        let new = self.stock.iter().filter(|stock| stock.count != Some(0)).map(|stock| stock.length);
+        new.chain(self.offcuts.iter().copied()).max()
+    }
+}
+
+impl Default for CutList {
+    fn default() -> Self {
+        Self::new()
+    }
+}

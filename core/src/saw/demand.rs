@@ -218,10 +218,8 @@ impl Demand {
             for (from, to) in starts.zip(ends) {
                 let length = list.cut(to - from);
                 let size = length.nm() + list.kerf.nm();
-                pieces.push((
-                    Piece { run: index, from, to, length },
-                    self.sizes.partition_point(|other| *other > size),
-                ));
+                pieces
+                    .push((Piece { run: index, from, to, length }, self.sizes.partition_point(|other| *other > size)));
             }
         }
         pieces

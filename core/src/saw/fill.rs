@@ -31,13 +31,7 @@ struct Search<'a, 'b> {
 impl Fill<'_> {
     /// Packs the pieces: always the longest one left, with those beside it that leave the least value of the board
     /// unused (minimum bin slack, Gupta and Ho 1999, on values). `None` where the boards run out. `work` counts steps.
-    pub(super) fn pack(
-        &self,
-        counts: &[u32],
-        left: &mut Left,
-        random: &mut Random,
-        work: &mut u64,
-    ) -> Option<Packing> {
+    pub(super) fn pack(&self, counts: &[u32], left: &mut Left, random: &mut Random, work: &mut u64) -> Option<Packing> {
         let mut counts = counts.to_vec();
         let mut packing = Packing::default();
         let rate = self

@@ -23,12 +23,8 @@ fn with(demand: &Demand, counts: &[u32], favourite: usize) -> Option<Packing> {
     // Boards by the room that is left on them.
     let mut room: BTreeSet<(i64, usize)> = BTreeSet::new();
     // Kinds by capacity, the cheapest first among equals.
-    let mut kinds: BTreeMap<(i64, i64, usize), usize> = demand
-        .kinds
-        .iter()
-        .enumerate()
-        .map(|(index, kind)| ((kind.capacity, kind.cost, index), index))
-        .collect();
+    let mut kinds: BTreeMap<(i64, i64, usize), usize> =
+        demand.kinds.iter().enumerate().map(|(index, kind)| ((kind.capacity, kind.cost, index), index)).collect();
     for (size, count) in counts.iter().enumerate() {
         let need = demand.size(size);
         for _ in 0..*count {

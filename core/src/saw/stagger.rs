@@ -186,7 +186,8 @@ impl Group {
         for (run, near) in order {
             let own = prices.get(*run)?;
             let inner = waiting.get_mut(*run).map(std::mem::take).unwrap_or_default();
-            let inner: Vec<&Table> = inner.iter().filter_map(|place| decided.get(*place)).map(|(_, table)| table).collect();
+            let inner: Vec<&Table> =
+                inner.iter().filter_map(|place| decided.get(*place)).map(|(_, table)| table).collect();
             let table = self.table(*run, near, own, &inner);
             // The table goes to the neighbour that is eliminated first.
             match near.iter().min_by_key(|other| position.get(**other).copied()) {
@@ -234,8 +235,7 @@ impl Group {
             sorted.sort_unstable();
             each(near, &sizes, &mut choice, |choice| {
                 let keeps = |pick: usize| {
-                    tied.iter()
-                        .all(|other| self.keeps((run, pick), (*other, choice.get(*other).copied().unwrap_or(0))))
+                    tied.iter().all(|other| self.keeps((run, pick), (*other, choice.get(*other).copied().unwrap_or(0))))
                 };
                 let found = sorted.iter().find(|(price, pick)| *price == NEVER || keeps(*pick));
                 table.cells.push(found.copied().unwrap_or((NEVER, 0)));
@@ -253,8 +253,7 @@ impl Group {
                 }
                 let sum = inner.iter().fold(*price, |sum, inner| add(sum, inner.at(choice).0));
                 let keeps = || {
-                    tied.iter()
-                        .all(|other| self.keeps((run, pick), (*other, choice.get(*other).copied().unwrap_or(0))))
+                    tied.iter().all(|other| self.keeps((run, pick), (*other, choice.get(*other).copied().unwrap_or(0))))
                 };
                 if sum < best.0 && keeps() {
                     best = (sum, pick);
@@ -287,16 +286,15 @@ impl Group {
                 let own = prices.get(run)?;
                 let heavy = |pick: usize| {
                     let near = self.neighbours.get(run).into_iter().flatten();
-                    near.filter(|other| {
-                        !self.keeps((run, pick), (**other, choice.get(**other).copied().unwrap_or(0)))
-                    })
-                    .map(|other| weight.get(*other).copied().unwrap_or(1))
-                    .sum::<usize>()
+                    near.filter(|other| !self.keeps((run, pick), (**other, choice.get(**other).copied().unwrap_or(0))))
+                        .map(|other| weight.get(*other).copied().unwrap_or(1))
+                        .sum::<usize>()
                 };
-                let best =
-                    own.iter().enumerate().filter(|(_, price)| **price != NEVER).min_by_key(|(pick, price)| {
-                        (heavy(*pick), **price, *pick)
-                    });
+                let best = own
+                    .iter()
+                    .enumerate()
+                    .filter(|(_, price)| **price != NEVER)
+                    .min_by_key(|(pick, price)| (heavy(*pick), **price, *pick));
                 let pick = best?.0;
                 if let Some(slot) = weight.get_mut(run) {
                     *slot += 1;

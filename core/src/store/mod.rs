@@ -1,1 +1,66 @@
 //! The book: an append-only log of entries and its projection, in SQLite.
+//!
+//! The store knows subjects, fields, entries and sign-offs, not walls and boards. One accepted answer is one [`Op`],
+//! is one [`Entry`], is one group: [`Store::transact`] writes it and the tables it changes in one transaction. All
+//! tables but the device's own are a projection of the entries that does not depend on the order they came in.
+
+mod canon;
+mod change;
+mod check;
+mod copy;
+mod device;
+mod entry;
+mod error;
+mod id;
+mod local;
+mod merge;
+mod open;
+mod project;
+mod read;
+mod stamp;
+#[cfg(test)]
+mod tests;
+mod value;
+mod write;
+
+use std::path::PathBuf;
+
+use rusqlite::Connection;
+
+pub use change::{Author, Change, Op, SignOff, State};
+pub use check::Report;
+pub use copy::{Backup, backups, thin};
+pub use entry::{Entry, Hash};
+pub use error::StoreError;
+pub use id::{BadId, DeviceId, Id};
+pub use local::PhotoState;
+pub use merge::TakenIn;
+pub use open::{APPLICATION_ID, OpenOptions, Opened, Opening, SCHEMA};
+pub use read::{Clash, Done, Field, Signed, Subject};
+pub use stamp::{Now, Stamp};
+pub use value::Value;
+pub use write::{Outcome, Reopened, Undone};
+
+/// What the store's functions give back.
+pub type Result<T, E = StoreError> = std::result::Result<T, E>;
+
+/// An open book.
+#[derive(Debug)]
+pub struct Store {
+    conn: Connection,
+    device: DeviceId,
+    book: Id,
+    path: Option<PathBuf>,
+}
+
+impl Store {
+    /// The identity of this file on this device.
+    pub fn device(&self) -> DeviceId {
+        self.device
+    }
+
+    /// The identity of the book, the same in every copy.
+    pub fn book(&self) -> Id {
+        self.book
+    }
+}

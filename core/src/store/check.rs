@@ -1,0 +1,83 @@
+use rusqlite::Connection;
+
+use super::entry::COLUMNS;
+use super::project::{dump, replay};
+use super::{Entry, Hash, Result, Store};
+
+/// What "check the data" found. All empty is good.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Report {
+    /// What SQLite's integrity check says.
+    pub integrity: Vec<String>,
+    /// Rows that point nowhere, by table.
+    pub foreign_keys: Vec<String>,
+    /// Entries that do not fit their hash or their chain.
+    pub chain: Vec<String>,
+    /// Lines of the tables that a rebuild does not give, and the other way round.
+    pub projection: Vec<String>,
+}
+
+impl Report {
+    /// Whether nothing was found.
+    pub fn is_good(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+impl Store {
+    /// Checks everything: the file, the references, the chains, and that a rebuild gives the tables as they are.
+    /// Changes nothing.
+    pub fn check(&mut self) -> Result<Report> {
+        let mut report = Report::default();
+        integrity(&self.conn, &mut report)?;
+        if !report.integrity.is_empty() {
+            return Ok(report);
+        }
+        chain(&self.conn, &mut report)?;
+        let tx = self.begin()?;
+        let before = dump(&tx)?;
+        replay(&tx)?;
+        let after = dump(&tx)?;
+        tx.rollback()?;
+        report.projection.extend(before.iter().filter(|line| after.binary_search(line).is_err()).cloned());
+        report.projection.extend(after.iter().filter(|line| before.binary_search(line).is_err()).cloned());
+        Ok(report)
+    }
+}
+
+/// The outside of the data: SQLite's own checks.
+pub(super) fn integrity(conn: &Connection, report: &mut Report) -> Result<()> {
+    let lines: Vec<String> =
+        conn.prepare("PRAGMA integrity_check")?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
+    report.integrity.extend(lines.into_iter().filter(|line| line != "ok"));
+    let tables: Vec<String> =
+        conn.prepare("PRAGMA foreign_key_check")?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
+    report.foreign_keys.extend(tables);
+    Ok(())
+}
+
+/// Every hash, and every link between neighbours that are here.
+pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
+    let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.grp FROM entry e ORDER BY device, sequence"))?;
+    let mut rows = statement.query([])?;
+    let mut last: Option<Entry> = None;
+    while let Some(row) = rows.next()? {
+        let entry = Entry::from_row(row)?;
+        let place = format!("entry {} of device {}", entry.sequence, entry.stamp.device);
+        if entry.hash != entry.true_hash() || row.get::<_, super::Id>(17)? != entry.group() {
+            report.chain.push(format!("{place} does not fit its hash"));
+        }
+        let before = match &last {
+            _ if entry.sequence == 1 => Some(Hash::NONE),
+            Some(last) if last.stamp.device == entry.stamp.device && last.sequence + 1 == entry.sequence => {
+                Some(last.hash)
+            }
+            _ => None,
+        };
+        if before.is_some_and(|hash| hash != entry.previous) {
+            report.chain.push(format!("{place} does not follow the one before it"));
+        }
+        last = Some(entry);
+    }
+    Ok(())
+}

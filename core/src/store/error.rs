@@ -1,0 +1,79 @@
+use std::path::PathBuf;
+
+use rusqlite::ErrorCode;
+
+use super::Id;
+
+/// Why the book could not do what was asked.
+#[derive(Debug, thiserror::Error)]
+pub enum StoreError {
+    /// The file was made by a newer program.
+    #[error("this book needs a program that reads schema {needs}; this one reads up to {reads}")]
+    NewerBook {
+        /// The least schema that may read it.
+        needs: i64,
+        /// The schema of this program.
+        reads: i64,
+    },
+    /// The file is something else; it was not touched.
+    #[error("{0} is not a book; it was left as it is")]
+    NotABook(PathBuf),
+    /// The book is damaged.
+    #[error("the book is damaged: {0}")]
+    Damaged(String),
+    /// Another program is writing.
+    #[error("another program is writing in the book; try again")]
+    Busy,
+    /// No room left: nothing was written.
+    #[error("there is no room left on the device; nothing was written")]
+    DiskFull,
+    /// The target of a copy exists and is no older copy of this book.
+    #[error("{0} is in the way: only an older copy of the same book is replaced")]
+    InTheWay(PathBuf),
+    /// The file system refused.
+    #[error("the file system refused: {0}")]
+    Io(#[from] std::io::Error),
+    /// SQLite refused.
+    #[error("SQLite refused: {0}")]
+    Sqlite(rusqlite::Error),
+    /// The upgrade failed.
+    #[error("the book could not be upgraded: {0}")]
+    Upgrade(rusqlite_migration::Error),
+    /// A change that the book does not allow.
+    #[error("change of `{field}` on {subject}: {why}")]
+    BadChange {
+        /// The subject.
+        subject: Id,
+        /// The field, step or deed.
+        field: String,
+        /// What is wrong and what is allowed.
+        why: &'static str,
+    },
+    /// An answer without a change.
+    #[error("an answer must change something")]
+    EmptyOp,
+    /// No such group, or it is already undone.
+    #[error("{0} cannot be undone: it is not here, or it is already undone")]
+    CannotUndo(Id),
+    /// An entry that was handed in does not fit its hash, its chain or another entry of the same place.
+    #[error("entry {sequence} of device {device}: {why}; nothing was taken in")]
+    BadEntry {
+        /// Its device.
+        device: Id,
+        /// Its sequence number.
+        sequence: i64,
+        /// What is wrong.
+        why: &'static str,
+    },
+}
+
+impl From<rusqlite::Error> for StoreError {
+    fn from(error: rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
+            Some(ErrorCode::DiskFull) => Self::DiskFull,
+            Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => Self::Damaged(error.to_string()),
+            _ => Self::Sqlite(error),
+        }
+    }
+}

@@ -1,0 +1,95 @@
+use std::fmt;
+use std::str::FromStr;
+
+use rusqlite::types::{FromSql, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
+
+/// A random identity of 16 bytes, written as 32 lower-case hexadecimal digits. Subject ids come from above the store.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Id([u8; 16]);
+
+impl Id {
+    /// The id of these bytes.
+    pub const fn from_bytes(bytes: [u8; 16]) -> Self {
+        Self(bytes)
+    }
+
+    /// The bytes of the id.
+    pub const fn bytes(self) -> [u8; 16] {
+        self.0
+    }
+}
+
+impl fmt::Display for Id {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&to_hex(&self.0))
+    }
+}
+
+impl fmt::Debug for Id {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+/// Not 32 lower-case hexadecimal digits.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("`{0}` is not an id: 32 lower-case hexadecimal digits are allowed")]
+pub struct BadId(pub String);
+
+impl FromStr for Id {
+    type Err = BadId;
+
+    fn from_str(text: &str) -> Result<Self, BadId> {
+        from_hex(text).and_then(|bytes| bytes.try_into().ok()).map(Self).ok_or_else(|| BadId(text.to_owned()))
+    }
+}
+
+impl ToSql for Id {
+    fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
+        Ok(ToSqlOutput::Borrowed(ValueRef::Blob(&self.0)))
+    }
+}
+
+impl FromSql for Id {
+    fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
+        <[u8; 16]>::column_result(value).map(Self)
+    }
+}
+
+/// The identity of one book file on one device: it makes entries, and its sequence numbers are never used twice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct DeviceId(pub Id);
+
+impl fmt::Display for DeviceId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(&self.0, f)
+    }
+}
+
+impl ToSql for DeviceId {
+    fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
+        self.0.to_sql()
+    }
+}
+
+impl FromSql for DeviceId {
+    fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
+        Id::column_result(value).map(Self)
+    }
+}
+
+pub(super) fn to_hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+pub(super) fn from_hex(text: &str) -> Option<Vec<u8>> {
+    let digits: Option<Vec<u8>> = text
+        .bytes()
+        .map(|byte| match byte {
+            b'0'..=b'9' => Some(byte - b'0'),
+            b'a'..=b'f' => Some(byte - b'a' + 10),
+            _ => None,
+        })
+        .collect();
+    digits?.chunks(2).map(|pair| if let [high, low] = pair { Some(high * 16 + low) } else { None }).collect()
+}

@@ -1,0 +1,103 @@
+//! What stays on this device: drafts, settings, photo states, seen-marks. Never merged, never copied, in no hash.
+
+use rusqlite::{OptionalExtension, params};
+
+use super::{Clash, Id, Result, Store};
+
+/// Where a photo is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PhotoState {
+    /// Named by a sign-off, not yet here.
+    Waiting,
+    /// On this device.
+    Here,
+    /// Was here, and cannot be found.
+    Missing,
+}
+
+impl PhotoState {
+    fn word(self) -> &'static str {
+        match self {
+            Self::Waiting => "waiting",
+            Self::Here => "here",
+            Self::Missing => "missing",
+        }
+    }
+}
+
+impl Store {
+    fn put(&self, table: &str, key: &str, text: &str) -> Result<()> {
+        self.conn.prepare_cached(&format!("INSERT OR REPLACE INTO {table} VALUES (?1, ?2)"))?.execute([key, text])?;
+        Ok(())
+    }
+
+    fn get(&self, table: &str, key: &str) -> Result<Option<String>> {
+        let sql = format!("SELECT text FROM {table} WHERE key = ?1");
+        Ok(self.conn.prepare_cached(&sql)?.query_row([key], |row| row.get(0)).optional()?)
+    }
+
+    fn clear(&self, table: &str, key: &str) -> Result<()> {
+        self.conn.prepare_cached(&format!("DELETE FROM {table} WHERE key = ?1"))?.execute([key])?;
+        Ok(())
+    }
+
+    /// Keeps what was typed and not yet accepted, durably.
+    pub fn draft_put(&mut self, key: &str, text: &str) -> Result<()> {
+        self.put("draft", key, text)
+    }
+
+    /// What was typed and not yet accepted.
+    pub fn draft_get(&self, key: &str) -> Result<Option<String>> {
+        self.get("draft", key)
+    }
+
+    /// Drops a draft.
+    pub fn draft_clear(&mut self, key: &str) -> Result<()> {
+        self.clear("draft", key)
+    }
+
+    /// Keeps a setting of this device, durably.
+    pub fn setting_put(&mut self, key: &str, text: &str) -> Result<()> {
+        self.put("setting", key, text)
+    }
+
+    /// A setting of this device.
+    pub fn setting_get(&self, key: &str) -> Result<Option<String>> {
+        self.get("setting", key)
+    }
+
+    /// Drops a setting.
+    pub fn setting_clear(&mut self, key: &str) -> Result<()> {
+        self.clear("setting", key)
+    }
+
+    /// Says where a photo is.
+    pub fn photo_mark(&mut self, photo: Id, state: PhotoState) -> Result<()> {
+        self.conn
+            .prepare_cached("INSERT OR REPLACE INTO photo VALUES (?1, ?2)")?
+            .execute(params![photo, state.word()])?;
+        Ok(())
+    }
+
+    /// Where a photo is; `None` for one that nothing names.
+    pub fn photo(&self, photo: Id) -> Result<Option<PhotoState>> {
+        let word: Option<String> = self
+            .conn
+            .prepare_cached("SELECT state FROM photo WHERE id = ?1")?
+            .query_row([photo], |row| row.get(0))
+            .optional()?;
+        let states = [PhotoState::Waiting, PhotoState::Here, PhotoState::Missing];
+        Ok(states.into_iter().find(|state| Some(state.word()) == word.as_deref()))
+    }
+
+    /// Notes that a signer has seen which value lost.
+    pub fn clash_mark_seen(&mut self, clash: &Clash, signer: &str) -> Result<()> {
+        self.conn.prepare_cached("INSERT OR IGNORE INTO clash_seen VALUES (?1, ?2, ?3, ?4)")?.execute(params![
+            clash.subject,
+            clash.field,
+            clash.group,
+            signer
+        ])?;
+        Ok(())
+    }
+}

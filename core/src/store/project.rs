@@ -1,0 +1,259 @@
+//! From entries to tables. The result depends on the set of entries alone, not on the order they came in.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rusqlite::{Connection, OptionalExtension, params};
+
+use super::change::Deed;
+use super::entry::{COLUMNS, Payload};
+use super::{Entry, Id, Result, Stamp, Store, Value};
+use crate::store::canon::Canon;
+
+/// Shows one entry of the log in the tables; gives the subjects it touched.
+pub(super) fn apply(conn: &Connection, row: i64, entry: &Entry) -> Result<BTreeSet<Id>> {
+    let mut touched = BTreeSet::new();
+    let deeds = Payload::read(entry.form, &entry.payload).map(|payload| payload.deeds).unwrap_or_default();
+    for deed in &deeds {
+        index(conn, row, deed)?;
+    }
+    // An undo that came in before what it undoes has been waiting for it.
+    refresh_undone(conn, entry.group(), &mut touched)?;
+    for deed in &deeds {
+        settle(conn, deed.subject(), &deed.slot())?;
+        touched.insert(deed.subject());
+    }
+    if let Some(target) = entry.undoes {
+        refresh_undone(conn, target, &mut touched)?;
+    }
+    Ok(touched)
+}
+
+fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
+    let (value, saw, kept) = match deed {
+        Deed::Create { kind, parent, sort_key, .. } => {
+            let made = Canon::map([
+                ("kind", Canon::text(kind.as_str())),
+                ("parent", parent.map(|id| Canon::Text(id.to_string()))),
+                ("sort", Canon::text(sort_key.as_str())),
+            ]);
+            (made.write(), String::new(), false)
+        }
+        Deed::Set { new, saw, kept, .. } => {
+            (new.canon().write(), saw.iter().map(Id::to_string).collect::<Vec<_>>().join(" "), *kept)
+        }
+        Deed::Remove { .. } | Deed::SignOff(_) => (String::new(), String::new(), false),
+    };
+    conn.prepare_cached("INSERT OR IGNORE INTO written VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(params![
+        deed.subject(),
+        deed.slot(),
+        row,
+        value,
+        saw,
+        kept
+    ])?;
+    if let Deed::SignOff(sign_off) = deed {
+        conn.prepare_cached("INSERT OR IGNORE INTO sign_off VALUES (?1, ?2, ?3, ?4)")?.execute(params![
+            sign_off.subject,
+            sign_off.step,
+            row,
+            sign_off.canon().write()
+        ])?;
+        if let Some(photo) = sign_off.photo {
+            conn.prepare_cached("INSERT OR IGNORE INTO photo VALUES (?1, 'waiting')")?.execute([photo])?;
+        }
+    }
+    Ok(())
+}
+
+/// Works out anew whether a group is undone: whether an undo that is itself in force names it. An undo names an older
+/// hash, so the walk along `undoes` ends.
+fn refresh_undone(conn: &Connection, group: Id, touched: &mut BTreeSet<Id>) -> Result<()> {
+    let mut next = Some(group);
+    while let Some(group) = next.take() {
+        let found: Option<(i64, Option<Id>, bool)> = conn
+            .prepare_cached(
+                "SELECT id, undoes, EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id) FROM entry e WHERE grp = ?1",
+            )?
+            .query_row([group], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .optional()?;
+        let Some((row, undoes, was)) = found else { break };
+        let is: bool = conn
+            .prepare_cached(
+                "SELECT EXISTS (SELECT 1 FROM entry e WHERE e.undoes = ?1 \
+                 AND NOT EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id))",
+            )?
+            .query_row([group], |row| row.get(0))?;
+        if is == was {
+            break;
+        }
+        let change = if is { "INSERT INTO undone VALUES (?1)" } else { "DELETE FROM undone WHERE entry = ?1" };
+        conn.prepare_cached(change)?.execute([row])?;
+        let slots: Vec<(Id, String)> = conn
+            .prepare_cached("SELECT subject, slot FROM written WHERE entry = ?1")?
+            .query_map([row], |row| Ok((row.get(0)?, row.get(1)?)))?
+            .collect::<rusqlite::Result<_>>()?;
+        for (subject, slot) in slots {
+            settle(conn, subject, &slot)?;
+            touched.insert(subject);
+        }
+        next = undoes;
+    }
+    Ok(())
+}
+
+struct Write {
+    row: i64,
+    group: Id,
+    stamp: Stamp,
+    job: Option<Id>,
+    value: String,
+    saw: String,
+    kept: bool,
+    undone: bool,
+}
+
+fn writes(conn: &Connection, subject: Id, slot: &str) -> Result<Vec<Write>> {
+    Ok(conn
+        .prepare_cached(
+            "SELECT w.entry, e.grp, e.ms, e.counter, e.device, e.job, w.value, w.saw, w.kept, \
+             EXISTS (SELECT 1 FROM undone u WHERE u.entry = w.entry) \
+             FROM written w JOIN entry e ON e.id = w.entry WHERE w.subject = ?1 AND w.slot = ?2",
+        )?
+        .query_map(params![subject, slot], |row| {
+            Ok(Write {
+                row: row.get(0)?,
+                group: row.get(1)?,
+                stamp: Stamp { ms: row.get(2)?, counter: row.get(3)?, device: row.get(4)? },
+                job: row.get(5)?,
+                value: row.get(6)?,
+                saw: row.get(7)?,
+                kept: row.get(8)?,
+                undone: row.get(9)?,
+            })
+        })?
+        .collect::<rusqlite::Result<_>>()?)
+}
+
+fn latest(writes: &[Write]) -> Option<&Write> {
+    writes.iter().filter(|write| !write.undone).max_by_key(|write| write.stamp)
+}
+
+/// Works out one slot anew from all its writes that are in force.
+fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
+    match slot.strip_prefix('=') {
+        Some(name) => settle_field(conn, subject, slot, name),
+        None if slot == "+" || slot == "-" => settle_subject(conn, subject),
+        None => Ok(()),
+    }
+}
+
+fn settle_subject(conn: &Connection, subject: Id) -> Result<()> {
+    conn.prepare_cached("DELETE FROM subject WHERE id = ?1")?.execute([subject])?;
+    let created = writes(conn, subject, "+")?;
+    let Some(made) = latest(&created) else { return Ok(()) };
+    let Some(canon) = Canon::read(&made.value) else { return Ok(()) };
+    let parent: Option<Id> = canon.maybe("parent").flatten();
+    let (kind, sort_key) = (canon.str("kind").unwrap_or_default(), canon.str("sort").unwrap_or_default());
+    let removed = writes(conn, subject, "-")?;
+    let removed = latest(&removed).map(|write| write.row);
+    conn.prepare_cached("INSERT INTO subject VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")?
+        .execute(params![subject, kind, made.job, parent, sort_key, made.row, removed])?;
+    Ok(())
+}
+
+fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Result<()> {
+    let all = writes(conn, subject, slot)?;
+    conn.prepare_cached("DELETE FROM clash WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
+    let Some(winner) = latest(&all) else {
+        conn.prepare_cached("DELETE FROM field WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
+        return Ok(());
+    };
+    conn.prepare_cached("INSERT OR REPLACE INTO field VALUES (?1, ?2, ?3, ?4, ?5)")?.execute(params![
+        subject,
+        name,
+        winner.value,
+        winner.kept,
+        winner.row
+    ])?;
+    if all.iter().all(|write| write.stamp.device == winner.stamp.device) {
+        return Ok(());
+    }
+    // Whatever the winner's maker had not seen, made on another device, lost without being looked at.
+    let by_group: BTreeMap<String, &Write> = all.iter().map(|write| (write.group.to_string(), write)).collect();
+    let mut seen = BTreeSet::new();
+    let mut open: Vec<&Write> = vec![winner];
+    while let Some(write) = open.pop() {
+        if seen.insert(write.row) {
+            open.extend(write.saw.split(' ').filter_map(|group| by_group.get(group)).copied());
+        }
+    }
+    // A write that another loser had seen was answered there: only the last of such a line is shown.
+    let answered: BTreeSet<&str> =
+        all.iter().filter(|write| !write.undone && !seen.contains(&write.row)).flat_map(|w| w.saw.split(' ')).collect();
+    for lost in all.iter().filter(|write| {
+        !write.undone
+            && !seen.contains(&write.row)
+            && write.stamp.device != winner.stamp.device
+            && write.value != winner.value
+            && !answered.contains(write.group.to_string().as_str())
+    }) {
+        conn.prepare_cached("INSERT INTO clash VALUES (?1, ?2, ?3, ?4)")?
+            .execute(params![subject, name, lost.row, lost.value])?;
+    }
+    Ok(())
+}
+
+/// Empties the projection and replays every entry in clock order.
+pub(super) fn replay(conn: &Connection) -> Result<()> {
+    conn.execute_batch(
+        "DELETE FROM clash; DELETE FROM sign_off; DELETE FROM field; DELETE FROM subject; DELETE FROM undone; \
+         DELETE FROM written; DELETE FROM peer;",
+    )?;
+    let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.id FROM entry e ORDER BY ms, counter, device"))?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        apply(conn, row.get(17)?, &Entry::from_row(row)?)?;
+    }
+    let devices: Vec<super::DeviceId> = conn
+        .prepare("SELECT DISTINCT device FROM entry")?
+        .query_map([], |row| row.get(0))?
+        .collect::<rusqlite::Result<_>>()?;
+    devices.into_iter().try_for_each(|device| super::merge::advance_peer(conn, device))
+}
+
+/// The whole projection as text, free of row numbers, to compare two of them.
+pub(super) fn dump(conn: &Connection) -> Result<Vec<String>> {
+    const TABLES: [&str; 7] = [
+        "SELECT 'written', hex(w.subject), w.slot, hex(e.hash), w.value, w.saw, w.kept FROM written w JOIN entry e ON e.id = w.entry",
+        "SELECT 'undone', hex(e.hash), '', '', '', '', 0 FROM undone u JOIN entry e ON e.id = u.entry",
+        "SELECT 'subject', hex(s.id), s.kind, ifnull(hex(s.job), '-'), ifnull(hex(s.parent), '-') || s.sort_key, hex(e.hash) || ifnull(hex(r.hash), '-'), 0 FROM subject s JOIN entry e ON e.id = s.made LEFT JOIN entry r ON r.id = s.removed",
+        "SELECT 'field', hex(f.subject), f.name, f.value, hex(e.hash), '', f.kept FROM field f JOIN entry e ON e.id = f.entry",
+        "SELECT 'sign_off', hex(s.subject), s.step, hex(e.hash), s.detail, '', 0 FROM sign_off s JOIN entry e ON e.id = s.entry",
+        "SELECT 'clash', hex(c.subject), c.name, hex(e.hash), c.value, '', 0 FROM clash c JOIN entry e ON e.id = c.lost",
+        "SELECT 'peer', hex(device), '', '', '', '', unbroken FROM peer",
+    ];
+    let mut lines = Vec::new();
+    for table in TABLES {
+        let mut statement = conn.prepare(table)?;
+        let mut rows = statement.query([])?;
+        while let Some(row) = rows.next()? {
+            let texts: Vec<String> = (0..6).map(|at| row.get(at)).collect::<rusqlite::Result<_>>()?;
+            lines.push(format!("{texts:?} {}", row.get::<_, i64>(6)?));
+        }
+    }
+    lines.sort();
+    Ok(lines)
+}
+
+pub(super) fn value(text: &str) -> Value {
+    Canon::read(text).and_then(|canon| Value::from_canon(&canon)).unwrap_or(Value::Absent)
+}
+
+impl Store {
+    /// Makes all tables anew from the entries, in one transaction.
+    pub fn rebuild(&mut self) -> Result<()> {
+        let tx = self.begin()?;
+        replay(&tx)?;
+        Ok(tx.commit()?)
+    }
+}

@@ -1,0 +1,182 @@
+//! Tests of the store as a whole.
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::measure::Length;
+
+fn id(number: u8) -> Id {
+    Id::from_bytes([number; 16])
+}
+
+fn now(ms: i64) -> Now {
+    Now { ms, utc_offset_minutes: -300 }
+}
+
+fn author() -> Author {
+    Author { signer: "Ada".to_owned(), program: "0.1.0".to_owned() }
+}
+
+fn op(changes: Vec<Change>) -> Op {
+    Op { kind: "wall.measured".to_owned(), version: 1, job: Some(id(200)), args: vec!["North".to_owned()], changes }
+}
+
+fn create(number: u8) -> Change {
+    Change::Create { subject: id(number), kind: "wall".to_owned(), parent: None, sort_key: "a".to_owned() }
+}
+
+fn reading(mm: i64) -> Value {
+    Value::Length { length: Length::from_mm(mm), typed: format!("{mm} mm"), unit: "mm".to_owned() }
+}
+
+fn set(number: u8, mm: i64) -> Change {
+    Change::Set { subject: id(number), field: "width".to_owned(), value: reading(mm) }
+}
+
+fn width(store: &Store, number: u8) -> Option<Value> {
+    store.fields(id(number)).unwrap().get("width").map(|field| field.value.clone())
+}
+
+#[test]
+fn an_answer_is_undone_with_its_old_text_and_put_back() {
+    let mut store = Store::in_memory().unwrap();
+    let first = store.transact(&op(vec![create(1), set(1, 10)]), &author(), now(5), &[]).unwrap();
+    store.draft_put("wall.width", "2").unwrap();
+    let second = store.transact(&op(vec![set(1, 20)]), &author(), now(1), &["wall.width"]).unwrap();
+    assert!(second.stamp > first.stamp, "the clock never runs backwards");
+    assert_eq!(store.draft_get("wall.width").unwrap(), None);
+    assert_eq!(store.dependents(first.group).unwrap().len(), 1);
+    let undone = store.undo(second.group, &author(), now(9)).unwrap();
+    assert_eq!(undone.reopened[0].before, reading(10));
+    assert_eq!(undone.reopened[0].answered.typed(), "20 mm");
+    assert_eq!(width(&store, 1), Some(reading(10)));
+    assert!(matches!(store.undo(second.group, &author(), now(9)), Err(StoreError::CannotUndo(_))));
+    assert_eq!(store.done(None, 10).unwrap()[1].undone_by, Some(undone.outcome.group));
+    store.undo(undone.outcome.group, &author(), now(10)).unwrap();
+    assert_eq!(width(&store, 1), Some(reading(20)));
+    assert!(store.check().unwrap().is_good());
+}
+
+#[test]
+fn what_is_kept_is_never_rewritten() {
+    let mut store = Store::in_memory().unwrap();
+    let keep = Change::Keep { subject: id(1), field: "width".to_owned(), value: reading(7) };
+    store.transact(&op(vec![create(1), keep]), &author(), now(1), &[]).unwrap();
+    let refused = store.transact(&op(vec![set(1, 8)]), &author(), now(2), &[]);
+    assert!(matches!(refused, Err(StoreError::BadChange { ref field, .. }) if field == "width"));
+    assert_eq!(width(&store, 1), Some(reading(7)));
+    assert!(store.transact(&op(vec![create(1)]), &author(), now(3), &[]).is_err());
+}
+
+#[test]
+fn both_phones_show_the_value_that_lost_until_it_is_answered() {
+    let (mut one, mut two) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+    one.transact(&op(vec![create(1), set(1, 1)]), &author(), now(1), &[]).unwrap();
+    two.take_in(&one.entries_since(&two.peers().unwrap()).unwrap()).unwrap();
+    one.transact(&op(vec![set(1, 2)]), &author(), now(2), &[]).unwrap();
+    two.transact(&op(vec![set(1, 3)]), &author(), now(3), &[]).unwrap();
+    let sent = two.entries_since(&one.peers().unwrap()).unwrap();
+    assert_eq!(sent.len(), 1);
+    one.take_in(&sent).unwrap();
+    two.take_in(&one.entries_since(&two.peers().unwrap()).unwrap()).unwrap();
+    assert_eq!(one.content_hash().unwrap(), two.content_hash().unwrap());
+    assert_eq!(width(&one, 1), Some(reading(3)));
+    assert_eq!(one.clashes().unwrap(), two.clashes().unwrap());
+    assert_eq!(one.clashes().unwrap()[0].value, reading(2));
+    one.transact(&op(vec![set(1, 4)]), &author(), now(4), &[]).unwrap();
+    assert_eq!(one.clashes().unwrap(), Vec::new());
+}
+
+#[test]
+fn a_changed_entry_is_refused_and_a_newer_form_is_kept() {
+    let (mut one, mut two) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+    one.transact(&op(vec![create(1), set(1, 1)]), &author(), now(1), &[]).unwrap();
+    let mut entry = one.entries_since(&Default::default()).unwrap().remove(0);
+    assert_eq!(Entry::from_text(&entry.to_text()), Some(entry.clone()));
+    entry.signer.push('!');
+    assert!(matches!(two.take_in(&[entry.clone()]), Err(StoreError::BadEntry { .. })));
+    entry.form = 99;
+    entry.payload = "{ not ours ]".to_owned();
+    entry.hash = entry.true_hash();
+    two.take_in(std::slice::from_ref(&entry)).unwrap();
+    assert_eq!(two.entries_since(&Default::default()).unwrap(), vec![entry]);
+    assert_eq!(two.subject(id(1)).unwrap(), None);
+    assert!(two.check().unwrap().is_good());
+}
+
+#[test]
+fn a_file_book_opens_again_copies_become_new_devices_and_foreign_files_stay() {
+    let folder = tempfile::tempdir().unwrap();
+    let (path, backups) = (folder.path().join("book"), folder.path().join("backups"));
+    let options = OpenOptions { backups: Some(backups.clone()) };
+    let mut opened = Store::open(&path, &options).unwrap();
+    assert_eq!(opened.opening, Opening::New);
+    opened.store.transact(&op(vec![create(1), set(1, 1)]), &author(), now(1), &[]).unwrap();
+    opened.store.setting_put("unit", "mm").unwrap();
+    let (device, hash) = (opened.store.device(), opened.store.content_hash().unwrap());
+    let backup = opened.store.backup(&backups, now(86_400_000)).unwrap();
+    assert!(matches!(opened.store.copy(&path), Err(StoreError::InTheWay(_))));
+    drop(opened);
+    let again = Store::open(&path, &options).unwrap();
+    assert_eq!((again.opening, again.store.device()), (Opening::Existing, device));
+    drop(again.store);
+    let moved = folder.path().join("moved");
+    std::fs::copy(&backup.path, &moved).unwrap();
+    let copy = Store::open(&moved, &options).unwrap().store;
+    assert_ne!(copy.device(), device);
+    assert_eq!((copy.content_hash().unwrap(), copy.setting_get("unit").unwrap()), (hash, None));
+
+    std::fs::write(&path, b"no longer a book, but the side file knows it").unwrap();
+    let restored = Store::open(&path, &options).unwrap();
+    assert!(matches!(restored.opening, Opening::Restored { .. }), "{:?}", restored.opening);
+    assert_eq!(restored.store.content_hash().unwrap(), hash);
+
+    let foreign = folder.path().join("letter");
+    std::fs::write(&foreign, b"Dear neighbour").unwrap();
+    assert!(matches!(Store::open(&foreign, &options), Err(StoreError::NotABook(_))));
+    assert_eq!(std::fs::read(&foreign).unwrap(), b"Dear neighbour");
+    assert!(matches!(Store::verify_copy(&foreign), Err(StoreError::NotABook(_))));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+    #[test]
+    fn the_tables_do_not_depend_on_the_order_of_arrival(
+        steps in prop::collection::vec((0_usize..2, 0_u8..5, 0_usize..8, 1_i64..9), 1..25),
+        order in prop::collection::vec(any::<u32>(), 80),
+        cut in 1_usize..6,
+    ) {
+        let mut stores = [Store::in_memory().unwrap(), Store::in_memory().unwrap()];
+        stores[0].transact(&op(vec![create(1)]), &author(), now(0), &[]).unwrap();
+        let base = stores[0].entries_since(&Default::default()).unwrap();
+        stores[1].take_in(&base).unwrap();
+        for (at, what, which, mm) in steps {
+            let groups = stores[at].done(None, 100).unwrap();
+            let done = groups.get(which % groups.len()).map(|done| done.group).unwrap();
+            // Refused answers are part of the game: they must leave nothing.
+            let _ = match what {
+                0 => stores[at].undo(done, &author(), now(mm)).map(|_| ()),
+                1 => stores[at].transact(&op(vec![Change::Remove { subject: id(1) }]), &author(), now(mm), &[]).map(|_| ()),
+                2 => {
+                    let other = stores[1 - at].entries_since(&stores[at].peers().unwrap()).unwrap();
+                    stores[at].take_in(&other).map(|_| ())
+                }
+                _ => stores[at].transact(&op(vec![set(1, mm)]), &author(), now(mm), &[]).map(|_| ()),
+            };
+        }
+        let mut all: Vec<Entry> = stores.iter().flat_map(|store| store.entries_since(&Default::default()).unwrap()).collect();
+        let (mut plain, mut mixed) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+        plain.take_in(&all).unwrap();
+        let keys: Vec<(u32, Hash)> = all.iter().zip(order.iter().cycle()).map(|(entry, key)| (*key, entry.hash)).collect();
+        all.sort_by_key(|entry| keys.iter().filter(|(_, hash)| *hash == entry.hash).map(|(key, _)| *key).min());
+        for part in all.chunks(cut) {
+            mixed.take_in(part).unwrap();
+        }
+        prop_assert_eq!(mixed.take_in(&all).unwrap().new, 0);
+        prop_assert_eq!(plain.content_hash().unwrap(), mixed.content_hash().unwrap());
+        let tables = project::dump(&mixed.conn).unwrap();
+        prop_assert_eq!(&project::dump(&plain.conn).unwrap(), &tables);
+        mixed.rebuild().unwrap();
+        prop_assert_eq!(&project::dump(&mixed.conn).unwrap(), &tables);
+    }
+}

@@ -1,0 +1,228 @@
+use std::collections::BTreeSet;
+
+use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+
+use super::change::Deed;
+use super::entry::{FORM, Payload};
+use super::project::{apply, value};
+use super::{Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
+
+/// What an accepted answer did.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    /// The group to name when it is to be undone.
+    pub group: Id,
+    /// When it was accepted.
+    pub stamp: Stamp,
+    /// The subjects to draw again.
+    pub touched: BTreeSet<Id>,
+}
+
+/// A field of an undone answer, for the screen to open again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reopened {
+    /// The subject.
+    pub subject: Id,
+    /// The field.
+    pub field: String,
+    /// What the undone answer had said, with its typed text.
+    pub answered: Value,
+    /// What stood there before it.
+    pub before: Value,
+}
+
+/// What an undo did.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Undone {
+    /// The undo is an answer itself, and can be undone.
+    pub outcome: Outcome,
+    /// The fields of the undone answer.
+    pub reopened: Vec<Reopened>,
+}
+
+impl Store {
+    pub(super) fn begin(&mut self) -> Result<Transaction<'_>> {
+        Ok(self.conn.transaction_with_behavior(TransactionBehavior::Immediate)?)
+    }
+
+    /// Accepts one answer: writes its entry and the tables, and removes the drafts it came from, all or nothing. When
+    /// it returns, the answer is on the disk.
+    pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
+        let device = self.device;
+        let tx = self.begin()?;
+        let deeds = deeds(&tx, &op.changes)?;
+        for key in drafts_done {
+            tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
+        }
+        let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
+        let outcome = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
+        tx.commit()?;
+        Ok(outcome)
+    }
+
+    /// Takes a group back: an entry that names it. Undoing an undo puts the group in force again. Ask
+    /// [`Store::dependents`] first.
+    ///
+    /// # Errors
+    /// [`StoreError::CannotUndo`] where the group is not here or is undone already.
+    pub fn undo(&mut self, group: Id, author: &Author, now: Now) -> Result<Undone> {
+        let device = self.device;
+        let tx = self.begin()?;
+        let found: Option<(Option<Id>, i64, String)> = tx
+            .prepare_cached(
+                "SELECT job, form, payload FROM entry e WHERE grp = ?1 \
+                 AND NOT EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id)",
+            )?
+            .query_row([group], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .optional()?;
+        let (job, form, payload) = found.ok_or(StoreError::CannotUndo(group))?;
+        let payload = Payload::read(form, &payload).ok_or(StoreError::CannotUndo(group))?;
+        let reopened = payload
+            .deeds
+            .into_iter()
+            .filter_map(|deed| match deed {
+                Deed::Set { subject, field, new, old, .. } => {
+                    Some(Reopened { subject, field, answered: new, before: old })
+                }
+                _ => None,
+            })
+            .collect();
+        let head = Head { device, job, kind: "undo", version: 1, undoes: Some(group) };
+        let outcome = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
+        tx.commit()?;
+        Ok(Undone { outcome, reopened })
+    }
+}
+
+struct Head<'a> {
+    device: DeviceId,
+    job: Option<Id>,
+    kind: &'a str,
+    version: i64,
+    undoes: Option<Id>,
+}
+
+fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<Outcome> {
+    let last: Option<(i64, i64)> = conn
+        .prepare_cached("SELECT ms, counter FROM entry ORDER BY ms DESC, counter DESC LIMIT 1")?
+        .query_row([], |row| Ok((row.get(0)?, row.get(1)?)))
+        .optional()?;
+    let (ms, counter) = match last {
+        Some((ms, counter)) if ms >= now.ms => (ms, counter.saturating_add(1)),
+        _ => (now.ms, 0),
+    };
+    let (sequence, previous) = conn
+        .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
+        .query_row([head.device], |row| Ok((row.get::<_, i64>(0)?, row.get(1)?)))
+        .optional()?
+        .unwrap_or((0, Hash::NONE));
+    let mut entry = Entry {
+        stamp: Stamp { ms, counter, device: head.device },
+        sequence: sequence.saturating_add(1),
+        utc_offset: now.utc_offset_minutes,
+        job: head.job,
+        kind: head.kind.to_owned(),
+        kind_version: head.version,
+        subject: payload.deeds.first().map(Deed::subject),
+        form: FORM,
+        payload: payload.write(),
+        undoes: head.undoes,
+        signer: author.signer.clone(),
+        program: author.program.clone(),
+        previous,
+        hash: Hash::NONE,
+        signature: Vec::new(),
+    };
+    entry.hash = entry.true_hash();
+    let row = entry.insert(conn)?;
+    let touched = apply(conn, row, &entry)?;
+    super::merge::advance_peer(conn, head.device)?;
+    Ok(Outcome { group: entry.group(), stamp: entry.stamp, touched })
+}
+
+/// Checks the changes against the book and adds to each what it replaces.
+fn deeds(conn: &Connection, changes: &[Change]) -> Result<Vec<Deed>> {
+    if changes.is_empty() {
+        return Err(StoreError::EmptyOp);
+    }
+    let mut made = BTreeSet::new();
+    let mut slots = BTreeSet::new();
+    let mut deeds = Vec::with_capacity(changes.len());
+    for change in changes {
+        let deed = match change {
+            Change::Create { subject, kind, parent, sort_key } => {
+                let used: bool = conn
+                    .prepare_cached("SELECT EXISTS (SELECT 1 FROM written WHERE subject = ?1)")?
+                    .query_row([subject], |row| row.get(0))?;
+                if used {
+                    return bad(*subject, "create", "this id was used before; ids are never used again");
+                }
+                if let Some(parent) = parent {
+                    known(conn, &made, *parent, "parent")?;
+                }
+                made.insert(*subject);
+                let (subject, parent) = (*subject, *parent);
+                Deed::Create { subject, kind: kind.clone(), parent, sort_key: sort_key.clone() }
+            }
+            Change::Set { subject, field, value } => set(conn, &made, *subject, field, value, false)?,
+            Change::Keep { subject, field, value } => set(conn, &made, *subject, field, value, true)?,
+            Change::Remove { subject } => {
+                known(conn, &made, *subject, "remove")?;
+                Deed::Remove { subject: *subject }
+            }
+            Change::SignOff(sign_off) => {
+                known(conn, &made, sign_off.subject, &sign_off.step)?;
+                Deed::SignOff(sign_off.clone())
+            }
+        };
+        if !slots.insert((deed.subject(), deed.slot())) {
+            return bad(deed.subject(), &deed.slot(), "an answer changes each field, step and subject at most once");
+        }
+        deeds.push(deed);
+    }
+    Ok(deeds)
+}
+
+fn bad<T>(subject: Id, field: &str, why: &'static str) -> Result<T> {
+    Err(StoreError::BadChange { subject, field: field.to_owned(), why })
+}
+
+fn known(conn: &Connection, made: &BTreeSet<Id>, subject: Id, field: &str) -> Result<()> {
+    let here = made.contains(&subject)
+        || conn
+            .prepare_cached("SELECT EXISTS (SELECT 1 FROM subject WHERE id = ?1 AND removed IS NULL)")?
+            .query_row([subject], |row| row.get(0))?;
+    if here { Ok(()) } else { bad(subject, field, "the subject is not in the book, or was removed") }
+}
+
+fn set(conn: &Connection, made: &BTreeSet<Id>, subject: Id, field: &str, new: &Value, kept: bool) -> Result<Deed> {
+    known(conn, made, subject, field)?;
+    if field.is_empty() {
+        return bad(subject, field, "a field needs a name");
+    }
+    let standing: Option<(String, bool, Id)> = conn
+        .prepare_cached(
+            "SELECT f.value, f.kept, e.grp FROM field f JOIN entry e ON e.id = f.entry \
+             WHERE f.subject = ?1 AND f.name = ?2",
+        )?
+        .query_row(params![subject, field], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+        .optional()?;
+    let mut saw = Vec::new();
+    let mut old = Value::Absent;
+    if let Some((text, is_kept, group)) = standing {
+        old = value(&text);
+        if is_kept || (kept && old != Value::Absent) {
+            return bad(subject, field, "it is kept as it was cut; undo that answer first");
+        }
+        saw.push(group);
+        let lost = conn
+            .prepare_cached(
+                "SELECT e.grp FROM clash c JOIN entry e ON e.id = c.lost WHERE c.subject = ?1 AND c.name = ?2 \
+                 ORDER BY e.grp",
+            )?
+            .query_map(params![subject, field], |row| row.get(0))?
+            .collect::<rusqlite::Result<Vec<Id>>>()?;
+        saw.extend(lost);
+    }
+    Ok(Deed::Set { subject, field: field.to_owned(), new: new.clone(), old, saw, kept })
+}

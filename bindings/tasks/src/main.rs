@@ -1,2 +1,43 @@
 //! `cargo xtask`: the chores of the project.
-fn main() {}
+
+mod bench;
+mod bindings;
+mod count;
+mod project;
+mod shell;
+mod swift;
+mod test;
+
+use std::process::ExitCode;
+
+const USAGE: &str = "usage: cargo xtask TASK
+  test [rust|kotlin|swift]   every suite of all languages, or of one
+  bindings [kotlin|swift]    the library of this machine and the generated sources that call it
+  bench                      the times of the core, beside their goals";
+
+/// What a task ends with: a text that says what went wrong.
+type Done<T = ()> = Result<T, String>;
+
+fn main() -> ExitCode {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = args.iter().map(String::as_str).collect();
+    let done = match words.as_slice() {
+        ["test"] => test::run(&test::Language::ALL),
+        ["test", name] if let Some(language) = test::Language::named(name) => test::run(&[language]),
+        ["bindings"] => bindings::kotlin().and_then(|()| bindings::swift()),
+        ["bindings", "kotlin"] => bindings::kotlin(),
+        ["bindings", "swift"] => bindings::swift(),
+        ["bench"] => bench::run(),
+        _ => {
+            eprintln!("{USAGE}");
+            return ExitCode::from(2);
+        }
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("xtask: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}

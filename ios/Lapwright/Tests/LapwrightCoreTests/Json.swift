@@ -59,6 +59,20 @@ enum Json: Codable, Equatable {
         if case .list(let value) = self { value } else { nil }
     }
 
+    /// The value with its fractions to ten places: angles and areas are floats, whose last digit depends on the
+    /// reader.
+    func rounded() -> Json {
+        switch self {
+        case .number(var value):
+            var result = Decimal()
+            NSDecimalRound(&result, &value, 10, .plain)
+            return .number(result)
+        case .list(let items): return .list(items.map { $0.rounded() })
+        case .object(let fields): return .object(fields.mapValues { $0.rounded() })
+        case .null, .flag, .text: return self
+        }
+    }
+
     /// The object without one of its fields.
     func without(_ field: String) -> Json {
         guard case .object(let fields) = self else { return self }

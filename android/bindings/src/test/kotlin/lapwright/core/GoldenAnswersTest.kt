@@ -2,6 +2,7 @@ package lapwright.core
 
 import java.io.File
 import java.math.BigDecimal
+import java.math.RoundingMode
 import kotlinx.serialization.json.Json
 import kotlinx.serialization.json.JsonArray
 import kotlinx.serialization.json.JsonElement
@@ -59,7 +60,10 @@ class GoldenAnswersTest(@Suppress("unused") private val name: String, private va
 private fun withoutTexts(warnings: JsonElement): JsonElement =
     JsonArray(warnings.jsonArray.map { warning -> JsonObject(warning.jsonObject.filterKeys { it != "text" }) })
 
-/** The element as plain lists, maps and values, with numbers by their value and not as they are written. */
+/**
+ * The element as plain lists, maps and values, with numbers by their value and fractions to ten places: angles and areas
+ * are floats, whose last digit depends on the reader.
+ */
 private fun comparable(element: JsonElement): Any = when (element) {
     is JsonObject -> element.mapValues { comparable(it.value) }
     is JsonArray -> element.map(::comparable)
@@ -67,4 +71,4 @@ private fun comparable(element: JsonElement): Any = when (element) {
         if (element.isString) element.content else element.content.toBigDecimalOrNull()?.let(::plain) ?: element
 }
 
-private fun plain(number: BigDecimal): BigDecimal = if (number.signum() == 0) BigDecimal.ZERO else number.stripTrailingZeros()
+private fun plain(number: BigDecimal): BigDecimal = number.setScale(10, RoundingMode.HALF_UP)

@@ -29,6 +29,6 @@ macro_rules! files {
 
 /// Every file, one a room or a screen.
 pub(super) const FILES: &[File] = files![
-    "amounts", "board", "cautions", "cli", "drawing", "errors", "figure", "flashing", "handover", "notch", "rules",
-    "saw", "screens", "siding", "spoken", "steps", "store", "wall",
+    "amounts", "ask", "board", "cautions", "cli", "done", "drawing", "errors", "figure", "flashing", "handover",
+    "notch", "rules", "saw", "screens", "siding", "spoken", "steps", "store", "wall",
 ];

@@ -38,6 +38,46 @@ pub enum RuleUnit {
 }
 
 impl RuleUnit {
+    /// Every unit.
+    pub const ALL: &'static [Self] = &[
+        Self::Inch,
+        Self::Foot,
+        Self::Millimetre,
+        Self::Metre,
+        Self::Degree,
+        Self::Share,
+        Self::Percent,
+        Self::Count,
+        Self::SquareInch,
+        Self::SquareFoot,
+        Self::Millilitre,
+        Self::FluidOunce,
+        Self::CubicFootPerMinute,
+        Self::Volt,
+        Self::Year,
+    ];
+
+    /// The stable text code, as it is kept in the book.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Inch => "inch",
+            Self::Foot => "foot",
+            Self::Millimetre => "millimetre",
+            Self::Metre => "metre",
+            Self::Degree => "degree",
+            Self::Share => "share",
+            Self::Percent => "percent",
+            Self::Count => "count",
+            Self::SquareInch => "square-inch",
+            Self::SquareFoot => "square-foot",
+            Self::Millilitre => "millilitre",
+            Self::FluidOunce => "fluid-ounce",
+            Self::CubicFootPerMinute => "cubic-foot-per-minute",
+            Self::Volt => "volt",
+            Self::Year => "year",
+        }
+    }
+
     /// The unit's sign, as printed after the value; empty for shares, counts and years.
     pub const fn sign(self) -> &'static str {
         match self {

@@ -37,3 +37,12 @@ screen-penetrations = { $count ->
    *[other] { $count } penetrations
 }
 screen-local-code = Local code and the licensed trades decide. This program informs; it replaces neither.
+screen-yes = Yes
+screen-no = No
+screen-unknown = There is no such thing in this book.
+screen-removed = This was removed.
+screen-not-an-answer = This is not a question here. The questions are: { $fields }.
+screen-first = First: { $what }
+screen-pick = Pick one of: { $choices }.
+screen-empty = An answer is needed here.
+screen-book-trouble = The book could not do this: { $why } Nothing was changed.

@@ -37,3 +37,12 @@ screen-penetrations = { $count ->
    *[other] { $count } pasos por la pared
 }
 screen-local-code = El código local y los oficios con licencia deciden. Este programa informa; no reemplaza a ninguno.
+screen-yes = Sí
+screen-no = No
+screen-unknown = No hay tal cosa en este libro.
+screen-removed = Esto se quitó.
+screen-not-an-answer = Esto no se pregunta aquí. Las preguntas son: { $fields }.
+screen-first = Primero: { $what }
+screen-pick = Elija uno de: { $choices }.
+screen-empty = Aquí hace falta una respuesta.
+screen-book-trouble = El libro no pudo hacerlo: { $why } No se cambió nada.

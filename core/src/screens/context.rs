@@ -1,0 +1,137 @@
+use sha2::{Digest, Sha256};
+
+use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit};
+use crate::phrases::{Arg, Language, Phrases, spoken};
+use crate::store::{Author, Id, Now};
+
+use super::parts::{Reading, Source};
+use super::problem::{Code, Problem};
+
+/// What a shell knows and the core does not: who, when, and how to speak. It goes into every view and action.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Context {
+    /// Milliseconds since 1970-01-01 UTC.
+    pub now_ms: i64,
+    /// Minutes that the local time is ahead of UTC.
+    pub utc_offset_minutes: i32,
+    /// Who holds the phone; empty where nobody has said yet.
+    pub signer: String,
+    /// `en` or `es`.
+    pub language: String,
+    /// How lengths are shown: a code such as `in/16`.
+    pub show: String,
+    /// The tape's smallest mark that cutting is rounded to, such as `1/16"`; showing never changes it.
+    pub division: String,
+    /// Sixteen random bytes, new for every action: ids are made from them.
+    pub dice: Vec<u8>,
+}
+
+/// A context that was read: the terms in which a view speaks.
+pub(super) struct Terms<'a> {
+    pub(super) context: &'a Context,
+    pub(super) phrases: &'static Phrases,
+    pub(super) language: Language,
+    pub(super) show: Show,
+    pub(super) division: Division,
+    pub(super) reader: Reader,
+}
+
+impl<'a> Terms<'a> {
+    /// Reads a context.
+    ///
+    /// # Errors
+    /// [`Problem`] naming the field of the context that is not among its choices.
+    pub(super) fn read(context: &'a Context) -> Result<Self, Problem> {
+        let language = Language::from_code(&context.language).unwrap_or_default();
+        let phrases = Phrases::for_language(language);
+        let problem = |code, field, key, args: &[(&str, Arg<'_>)]| Problem::new(code, field, phrases.phrase(key, args));
+        let show = Show::from_code(&context.show).ok_or_else(|| {
+            problem(Code::Choice, "show", "figure-choice", &[("choices", Show::CODES.join(", ").into())])
+        })?;
+        let unit = match show {
+            Show::Inches(_) | Show::FeetInches(_) => Unit::Inch,
+            Show::Millimetres(_) => Unit::Millimetre,
+        };
+        let reader = Reader { unit: Some(unit), decimal_comma: language == Language::Spanish };
+        let division = reader
+            .read(&context.division)
+            .ok()
+            .and_then(|written| Division::from_exact(&written.exact))
+            .ok_or_else(|| problem(Code::Range, "division", "figure-division", &[]))?;
+        Ok(Self { context, phrases, language, show, division, reader })
+    }
+
+    /// A text with its values put in.
+    pub(super) fn phrase(&self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+        self.phrases.phrase(key, args)
+    }
+
+    /// A length as it is shown.
+    pub(super) fn shown(&self, length: Length) -> String {
+        self.show.text(length)
+    }
+
+    /// A length as it is shown where half a division of the tape matters: the marks of a notch.
+    pub(super) fn shown_finely(&self, length: Length) -> String {
+        self.show.finer(self.division.half()).text(length)
+    }
+
+    /// A length as it is spoken.
+    pub(super) fn spoken(&self, length: Length) -> String {
+        spoken(length, self.show, self.language)
+    }
+
+    /// A length as a view shows it; `unit` is the one it was typed in, if it was.
+    ///
+    /// Shown in a unit of the other system, or rounded, it carries a sign.
+    pub(super) fn reading(&self, length: Length, source: Source, unit: Option<Unit>) -> Reading {
+        let inches = |unit: Unit| matches!(unit, Unit::Inch | Unit::Foot);
+        let shown_in_inches = !matches!(self.show, Show::Millimetres(_));
+        let converted = unit.is_some_and(|unit| inches(unit) != shown_in_inches);
+        let approximate = converted || self.show.shown(length, Rounding::Nearest) != length;
+        let sign = if approximate { "≈ " } else { "" };
+        Reading {
+            text: format!("{sign}{}", self.shown(length)),
+            spoken: self.spoken(length),
+            nm: length.nm(),
+            source,
+            approximate,
+            signer: String::new(),
+            at_ms: None,
+        }
+    }
+
+    /// The time for the store.
+    pub(super) fn now(&self) -> Now {
+        Now { ms: self.context.now_ms, utc_offset_minutes: self.context.utc_offset_minutes }
+    }
+
+    /// The `n`th new id of this action.
+    pub(super) fn fresh(&self, n: u32) -> Id {
+        let digest: [u8; 32] =
+            Sha256::new().chain_update(&self.context.dice).chain_update(n.to_be_bytes()).finalize().into();
+        let (id, _) = digest.split_at(16);
+        Id::from_bytes(id.try_into().unwrap_or_default())
+    }
+
+    /// Who speaks, for the store.
+    pub(super) fn author(&self) -> Author {
+        Author { signer: self.context.signer.clone(), program: env!("CARGO_PKG_VERSION").to_owned() }
+    }
+
+    /// A length that somebody typed: its value and the unit it was typed in.
+    ///
+    /// # Errors
+    /// [`Problem`] naming `field`, saying what was typed and what is allowed.
+    pub(super) fn typed(&self, field: &str, text: &str) -> Result<(Length, Unit), Problem> {
+        let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, field, self.phrase(key, args));
+        let written = self.reader.read(text).map_err(|error| match error.kind {
+            ParseErrorKind::Empty => say(Code::Missing, "figure-missing", &[]),
+            ParseErrorKind::TooBig => say(Code::TooBig, "figure-too-far", &[]),
+            _ => say(Code::Length, "figure-length", &[("text", text.into()), ("position", error.position.into())]),
+        })?;
+        let too_far = || say(Code::TooBig, "figure-too-far", &[]);
+        Ok((written.exact.to_length().ok_or_else(too_far)?, written.unit))
+    }
+}

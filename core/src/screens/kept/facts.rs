@@ -1,0 +1,113 @@
+use std::collections::BTreeMap;
+
+use crate::measure::{Length, Unit};
+use crate::screens::context::Terms;
+use crate::screens::parts::{Reading, Source};
+use crate::screens::problem::{Code, Problem};
+use crate::screens::trouble::Kept;
+use crate::store::{Field, Id, Store, Subject, Value};
+
+/// The ending of a field that holds what the tape read where the field without it holds what was planned.
+const TAPED: &str = "-taped";
+
+/// A thing of the book and its fields.
+pub(crate) struct Facts {
+    /// The thing.
+    pub(crate) subject: Subject,
+    fields: BTreeMap<String, Field>,
+}
+
+impl Facts {
+    /// The thing of an id that must be of this kind and not removed.
+    pub(crate) fn of(store: &Store, terms: &Terms<'_>, id: Id, kind: &str) -> Kept<Self> {
+        let unknown = |key: &str| Problem::new(Code::Unknown, kind, terms.phrase(key, &[]));
+        let subject =
+            store.subject(id)?.filter(|subject| subject.kind == kind).ok_or_else(|| unknown("screen-unknown"))?;
+        if subject.removed.is_some() {
+            return Err(unknown("screen-removed").into());
+        }
+        Ok(Self { fields: store.fields(id)?, subject })
+    }
+
+    /// The things of a kind under a parent, in their order, without the removed ones.
+    pub(crate) fn children(store: &Store, parent: Id, kind: &str) -> Kept<Vec<Self>> {
+        let children = store.children(parent, kind)?.into_iter().filter(|subject| subject.removed.is_none());
+        children.map(|subject| Ok(Self { fields: store.fields(subject.id)?, subject })).collect()
+    }
+
+    /// The thing's id.
+    pub(crate) fn id(&self) -> Id {
+        self.subject.id
+    }
+
+    /// A field as it is kept.
+    pub(crate) fn field(&self, name: &str) -> Option<&Field> {
+        self.fields.get(name).filter(|field| field.value != Value::Absent)
+    }
+
+    /// A length: what the tape read, else what was planned.
+    pub(crate) fn length(&self, name: &str) -> Option<Length> {
+        match &self.measured(name)?.0.value {
+            Value::Length { length, .. } => Some(*length),
+            _ => None,
+        }
+    }
+
+    /// A length that the work cannot go on without.
+    pub(crate) fn need(&self, terms: &Terms<'_>, name: &str, title: &str) -> Kept<Length> {
+        self.length(name).ok_or_else(|| first(terms, name, title).into())
+    }
+
+    /// A text.
+    pub(crate) fn text(&self, name: &str) -> Option<&str> {
+        match &self.field(name)?.value {
+            Value::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// A whole number.
+    pub(crate) fn whole(&self, name: &str) -> Option<i64> {
+        match &self.field(name)?.value {
+            Value::Whole(whole) => Some(*whole),
+            _ => None,
+        }
+    }
+
+    /// Another thing.
+    pub(crate) fn reference(&self, name: &str) -> Option<Id> {
+        match &self.field(name)?.value {
+            Value::Reference(id) => Some(*id),
+            _ => None,
+        }
+    }
+
+    /// The field that speaks for a length, and whether it was taped.
+    fn measured(&self, name: &str) -> Option<(&Field, bool)> {
+        let taped = self.field(&format!("{name}{TAPED}")).map(|field| (field, true));
+        // What was typed into the field itself is taped, too, unless a plan wrote it.
+        taped.or_else(|| {
+            self.field(name)
+                .map(|field| (field, !matches!(&field.value, Value::Length { typed, .. } if typed.is_empty())))
+        })
+    }
+
+    /// A length as a view shows it: taped beats planned.
+    pub(crate) fn reading(&self, terms: &Terms<'_>, name: &str) -> Option<Reading> {
+        let (field, taped) = self.measured(name)?;
+        let Value::Length { length, unit, .. } = &field.value else { return None };
+        let source = if taped { Source::Taped } else { Source::Planned };
+        let mut reading = terms.reading(*length, source, Unit::from_code(unit));
+        if taped {
+            reading.signer.clone_from(&field.signer);
+            reading.at_ms = Some(field.stamp.ms);
+        }
+        Some(reading)
+    }
+}
+
+/// Something that must be answered first.
+pub(crate) fn first(terms: &Terms<'_>, field: &str, title: &str) -> Problem {
+    let what = terms.phrase(title, &[]);
+    Problem::new(Code::First, field, terms.phrase("screen-first", &[("what", what.into())]))
+}

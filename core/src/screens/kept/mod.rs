@@ -1,0 +1,11 @@
+//! What the book holds of a thing, as the rooms of the trade take it: fields become houses, walls and penetrations.
+
+mod facts;
+mod job;
+mod penetration;
+mod wall;
+
+pub(super) use facts::{Facts, first};
+pub(super) use job::Job;
+pub(super) use penetration::{Block, Penetration};
+pub(super) use wall::Wall;

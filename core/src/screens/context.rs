@@ -107,6 +107,14 @@ impl<'a> Terms<'a> {
         Now { ms: self.context.now_ms, utc_offset_minutes: self.context.utc_offset_minutes }
     }
 
+    /// The id that a shell named.
+    ///
+    /// # Errors
+    /// [`Problem`] naming `field` where it is not an id.
+    pub(super) fn id(&self, field: &str, text: &str) -> Result<Id, Problem> {
+        text.parse().map_err(|_| Problem::new(Code::Unknown, field, self.phrase("screen-unknown", &[])))
+    }
+
     /// The `n`th new id of this action.
     pub(super) fn fresh(&self, n: u32) -> Id {
         let digest: [u8; 32] =

@@ -8,12 +8,152 @@
 
 mod ask;
 mod context;
+mod jobs;
 mod kept;
 mod kinds;
 mod parts;
 mod problem;
 mod trouble;
 
+use crate::store::{Id, Store};
+
+use context::Terms;
+use trouble::{Kept, Trouble};
+
 pub use context::Context;
+pub use jobs::{JobLine, JobsAction, JobsView};
 pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use problem::Problem;
+
+/// A screen and what it is about: ids as text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Place {
+    /// Which house.
+    Jobs,
+    /// How far a house is and what is next.
+    House {
+        /// The house.
+        job: String,
+    },
+    /// What is where on a wall.
+    Wall {
+        /// The wall.
+        wall: String,
+    },
+    /// Setting up a wall, question by question.
+    Measure {
+        /// The wall.
+        wall: String,
+    },
+    /// The board in hand.
+    Board {
+        /// The board.
+        board: String,
+    },
+    /// A penetration, made weathertight.
+    Penetration {
+        /// The penetration.
+        penetration: String,
+    },
+    /// Where the lines go.
+    Pole {
+        /// The house.
+        job: String,
+    },
+    /// Which numbers apply.
+    Rules {
+        /// The house.
+        job: String,
+    },
+    /// Who holds this phone, and how it speaks.
+    Settings,
+    /// What happened.
+    DoneList {
+        /// The house; absent for the whole book.
+        job: Option<String>,
+    },
+}
+
+/// What a screen shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum View {
+    /// Jobs.
+    JobsKind {
+        /// What it shows.
+        view: JobsView,
+    },
+}
+
+/// What was tapped.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Action {
+    /// On Jobs.
+    JobsKind {
+        /// What was tapped there.
+        action: JobsAction,
+    },
+}
+
+/// What an action led to: the screen to show and its whole view.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Outcome {
+    /// The screen to show now.
+    pub place: Place,
+    /// What it shows.
+    pub view: View,
+    /// The accepted answer, to undo it by; empty where nothing was accepted (a draft, a setting).
+    pub group: String,
+}
+
+/// What an action of a screen did.
+struct Done {
+    place: Place,
+    group: Option<Id>,
+}
+
+impl Done {
+    /// An accepted answer, and where to go.
+    const fn at(place: Place, group: Id) -> Self {
+        Self { place, group: Some(group) }
+    }
+}
+
+/// What a screen shows.
+///
+/// # Errors
+/// [`Problem`] where the place names nothing that is in the book, or something else must be answered first.
+pub fn view(store: &Store, context: &Context, place: &Place) -> Result<View, Problem> {
+    spoken(context, |terms| show(store, terms, place))
+}
+
+/// Carries out what was tapped at a place: one accepted answer, and the view to show then.
+///
+/// # Errors
+/// [`Problem`]; nothing was changed.
+pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outcome, Problem> {
+    spoken(context, |terms| {
+        let done = match action {
+            Action::JobsKind { action } => jobs::act(store, terms, action)?,
+        };
+        let view = show(store, terms, &done.place)?;
+        let group = done.group.map(|group| group.to_string()).unwrap_or_default();
+        Ok(Outcome { place: done.place, view, group })
+    })
+}
+
+fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
+    Ok(match place {
+        Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
+        _ => View::JobsKind { view: jobs::view(store, terms)? },
+    })
+}
+
+/// Reads the context and puts trouble into its language.
+fn spoken<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
+    let terms = Terms::read(context)?;
+    work(&terms).map_err(|trouble: Trouble| trouble.into_problem(terms.phrases))
+}

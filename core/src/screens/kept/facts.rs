@@ -45,6 +45,12 @@ impl Facts {
         self.fields.get(name).filter(|field| field.value != Value::Absent)
     }
 
+    /// Every field that holds something, by name.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (&str, &Field)> {
+        let held = self.fields.iter().filter(|(_, field)| field.value != Value::Absent);
+        held.map(|(name, field)| (name.as_str(), field))
+    }
+
     /// A length: what the tape read, else what was planned.
     pub(crate) fn length(&self, name: &str) -> Option<Length> {
         match &self.measured(name)?.0.value {

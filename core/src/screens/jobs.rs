@@ -9,7 +9,7 @@ use super::trouble::Kept;
 use super::{Done, Place, kinds};
 
 /// The houses of a book.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct JobsView {
     /// Every house, the archived ones last.
@@ -17,7 +17,7 @@ pub struct JobsView {
 }
 
 /// One house.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct JobLine {
     /// Its id.

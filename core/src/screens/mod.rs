@@ -26,8 +26,9 @@ pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepL
 pub use problem::Problem;
 
 /// A screen and what it is about: ids as text.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
 pub enum Place {
     /// Which house.
     Jobs,
@@ -76,8 +77,9 @@ pub enum Place {
 }
 
 /// What a screen shows.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
 pub enum View {
     /// Jobs.
     JobsKind {
@@ -98,7 +100,7 @@ pub enum Action {
 }
 
 /// What an action led to: the screen to show and its whole view.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Outcome {
     /// The screen to show now.

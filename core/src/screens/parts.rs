@@ -1,8 +1,9 @@
 //! The pieces that several views are made of.
 
 /// Where a number comes from; taped beats planned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
 pub enum Source {
     /// Somebody read it on the tape.
     Taped,
@@ -13,7 +14,7 @@ pub enum Source {
 }
 
 /// A length as every view shows it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Reading {
     /// What a person reads, with a sign where it is not what was typed: `≈ 154 mm`.
@@ -33,7 +34,7 @@ pub struct Reading {
 }
 
 /// A named length in a view.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Size {
     /// A stable name.
@@ -45,7 +46,7 @@ pub struct Size {
 }
 
 /// Something that needs attention.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Note {
     /// A stable code.
@@ -55,7 +56,7 @@ pub struct Note {
 }
 
 /// One of a few answers.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Choice {
     /// What is kept.
@@ -65,8 +66,9 @@ pub struct Choice {
 }
 
 /// What kind of answer a question takes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
 pub enum AnswerKind {
     /// A length, from the tape keypad.
     LengthKind,
@@ -79,7 +81,7 @@ pub enum AnswerKind {
 }
 
 /// One question of a view: one at a time on a phone.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Question {
     /// The thing that the answer belongs to.
@@ -105,8 +107,9 @@ pub struct Question {
 }
 
 /// What has been said of a step.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
 pub enum StepState {
     /// Nothing yet, or taken back.
     Open,
@@ -117,7 +120,7 @@ pub enum StepState {
 }
 
 /// One step of a penetration or a board.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StepLine {
     /// A stable code.

@@ -1,7 +1,7 @@
 use thiserror::Error;
 
 /// Why a view cannot be shown or an action was not carried out; nothing was changed.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq, Error, serde::Serialize)]
 #[error("{field}: {text}")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Problem {

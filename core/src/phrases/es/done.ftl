@@ -1,5 +1,8 @@
 # Renglones de la lista de hechos: lo que se hizo, un mensaje por clase de respuesta.
-done-answered = { $question } { $answer }
-done-cleared = { $question } (se quitó)
-done-undo = Deshecho: { $what }
-done-removed = Se quitó: { $what }
+done-answered = { $a } { $b }
+done-cleared = { $a } (se quitó)
+done-undo = Deshecho: { $a }
+done-removed = Se quitó: { $a }
+done-job-created = Casa nueva: { $a }
+done-job-archived = Archivada: { $a }
+done-job-brought-back = De vuelta: { $a }

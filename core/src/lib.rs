@@ -16,3 +16,6 @@ pub mod siding;
 pub mod steps;
 pub mod store;
 pub mod wall;
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();

@@ -1,0 +1,119 @@
+//! A million inputs, mostly broken ones, into the length reader and the figure questions: none may panic or hang.
+//!
+//! The inputs come from a generator with a fixed seed, so a failure comes again.
+
+use std::time::{Duration, Instant};
+
+use lapwright::figure::{self, QUESTIONS};
+use lapwright::measure::{Reader, Unit};
+use lapwright_tests::{fixtures, golden, json_files};
+
+/// Far beyond what any single answer takes, so that only a hang reaches it on a busy machine.
+const HANG: Duration = Duration::from_secs(5);
+
+/// Marsaglia's xorshift with 64 bits.
+struct Chance(u64);
+
+impl Chance {
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0
+    }
+
+    fn below(&mut self, bound: usize) -> usize {
+        (self.next() % bound.max(1) as u64) as usize
+    }
+
+    fn of<'a, T: ?Sized>(&mut self, choices: &[&'a T]) -> &'a T {
+        choices[self.below(choices.len())]
+    }
+
+    /// The text with one place, or up to four, replaced, taken out, doubled or filled with something nasty.
+    fn mutate(&mut self, text: &str, nasty: &[&str]) -> String {
+        let mut characters: Vec<char> = text.chars().collect();
+        let places = [1, 1, 1, 1 + self.below(4)][self.below(4)];
+        for _ in 0..places {
+            let from = self.below(characters.len() + 1);
+            let to = (from + self.below(3)).min(characters.len());
+            let new: Vec<char> = match self.below(4) {
+                0 => Vec::new(),
+                1 => characters[from..to].repeat(2),
+                2 => char::from_u32(self.next() as u32 % 0x11_0000).into_iter().collect(),
+                _ => self.of(nasty).chars().collect(),
+            };
+            characters.splice(from..to, new);
+        }
+        characters.into_iter().collect()
+    }
+}
+
+fn in_time(input: &str, work: impl FnOnce()) {
+    let start = Instant::now();
+    work();
+    assert!(start.elapsed() < HANG, "took {:?}: {input}", start.elapsed());
+}
+
+#[test]
+fn half_a_million_texts_are_read_or_refused() {
+    let valid = ["6 1/16\"", "7' 3 1/2\"", "9'-4 3/8\"", "-5/16\"", "154 mm", "15.4 cm", "1,54 m", "6⅝″", "3''"];
+    let long = "9".repeat(300);
+    let nasty = ["/0", "-", "\u{2212}", "1e999", "½", "'", "\"", ".", ",", " ", "\0", "99999999999999999999", &long];
+    let (mut chance, mut read) = (Chance(0x1e55_0f7e_57ed_0001), 0);
+    for _ in 0..500_000 {
+        let valid = chance.of(&valid);
+        let text = chance.mutate(valid, &nasty);
+        let unit = [None, Some(Unit::Inch), Some(Unit::Foot)][chance.below(3)];
+        let reader = Reader { unit, decimal_comma: chance.below(2) == 0 };
+        in_time(&text, || read += usize::from(reader.length(&text).is_ok()));
+    }
+    assert!((50_000..450_000).contains(&read), "the mutations must reach both ends: {read} were read");
+}
+
+#[test]
+fn half_a_million_requests_are_answered_or_refused() {
+    let mut requests: Vec<(String, String)> =
+        QUESTIONS.iter().map(|question| (question.name.to_owned(), question.example.to_owned())).collect();
+    for kind in ["valid", "invalid"] {
+        let cases = json_files(&fixtures().join("answers").join(kind));
+        requests.extend(
+            cases
+                .iter()
+                .map(|(_, case)| (case["question"].as_str().unwrap_or_default().to_owned(), golden::request(case))),
+        );
+    }
+    let deep = "[".repeat(2_000);
+    let nasty = [
+        "null",
+        "{}",
+        "[]",
+        "-1",
+        "0",
+        "1e308",
+        "1e-999",
+        "999999999999 m",
+        "0\"",
+        "\\ud800",
+        "\"\"",
+        "es",
+        ",",
+        ":",
+        "}",
+        "99999999999999999999999999",
+        "-0.0",
+        &deep,
+    ];
+    let (mut chance, mut answered) = (Chance(0x1e55_0f7e_57ed_0002), 0);
+    for turn in 0..500_000 {
+        let (question, request) = &requests[chance.below(requests.len())];
+        let bytes = match turn % 8 {
+            0 => (0..chance.below(64)).map(|_| chance.next() as u8).collect(),
+            _ => chance.mutate(request, &nasty).into_bytes(),
+        };
+        in_time(&format!("{question} {}", String::from_utf8_lossy(&bytes)), || {
+            answered += usize::from(!figure::answer_bytes(question, &bytes).is_error);
+        });
+    }
+    assert!((5_000..450_000).contains(&answered), "the mutations must reach both ends: {answered} were answered");
+}

@@ -33,3 +33,65 @@ pub(super) fn by_length(demand: &Demand) -> Option<i128> {
     };
     Some(demand.kinds.iter().map(worth).max().unwrap_or(0).max(0))
 }
+
+/// The scale of whole dual prices: a power of two for one cost unit.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Scale {
+    shift: i32,
+    most: i64,
+}
+
+impl Scale {
+    /// The finest scale at which the sum over all pieces stays below 2^51, and the kinds' costs in it, rounded down.
+    pub(super) fn of(demand: &Demand) -> (Self, Vec<i64>) {
+        let dearest = demand.kinds.iter().map(|kind| kind.cost).max().unwrap_or(0).max(1);
+        let pieces: u64 = demand.most().iter().map(|count| u64::from(*count)).sum();
+        let bits = 128 - (dearest as u128 * u128::from(pieces.max(1))).leading_zeros();
+        let shift = 51 - i32::try_from(bits).unwrap_or(51);
+        let scaled = |cost: i64| if shift >= 0 { cost << shift } else { cost >> -shift };
+        (Self { shift, most: scaled(dearest) }, demand.kinds.iter().map(|kind| scaled(kind.cost)).collect())
+    }
+
+    /// A price in whole numbers, rounded down; no piece is worth more than the dearest board.
+    pub(super) fn one(&self, price: f64) -> i64 {
+        let unit = if self.shift >= 0 { (1_i64 << self.shift) as f64 } else { 1.0 / (1_i64 << -self.shift) as f64 };
+        ((price * unit) as i64).clamp(0, self.most)
+    }
+
+    pub(super) fn whole(&self, prices: &[f64]) -> Vec<i64> {
+        prices.iter().map(|price| self.one(*price)).collect()
+    }
+}
+
+/// A lower bound from whole dual prices, in cost units: `total` is the least worth of all pieces, `worth` the greatest worth
+/// of one board of each kind.
+///
+/// Where a kind without a count is worth more than it costs, all prices shrink until it is not (Farley 1990); a counted
+/// kind gives the difference at most as often as it is there.
+pub(super) fn certified(demand: &Demand, scale: &Scale, costs: &[i64], total: i128, worth: &[i64]) -> i128 {
+    let mut share = (1_i128, 1_i128);
+    for ((kind, cost), worth) in demand.kinds.iter().zip(costs).zip(worth) {
+        let (cost, worth) = (i128::from(*cost), i128::from(*worth));
+        if kind.count.is_none() && worth * share.0 > cost * share.1 {
+            share = (cost, worth);
+        }
+    }
+    let mut value = total * share.0;
+    for ((kind, cost), worth) in demand.kinds.iter().zip(costs).zip(worth) {
+        if let Some(count) = kind.count {
+            let gain = i128::from(*worth) * share.0 - i128::from(*cost) * share.1;
+            value -= gain.max(0) * i128::from(count);
+        }
+    }
+    if scale.shift >= 0 {
+        Integer::div_ceil(&value, &(share.1 << scale.shift))
+    } else {
+        Integer::div_ceil(&(value << -scale.shift), &share.1)
+    }
+}
+
+/// The least whole number that is not under a float.
+pub(super) fn ceil(value: f64) -> i128 {
+    let whole = value as i128;
+    if (whole as f64) < value { whole + 1 } else { whole }
+}

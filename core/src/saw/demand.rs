@@ -186,6 +186,34 @@ impl Demand {
         self.walls.iter().map(|wall| wall.choose(&price)).collect()
     }
 
+    /// How many pieces of each size there can be, whatever the joints.
+    pub(super) fn most(&self) -> Vec<u32> {
+        let mut most = self.fixed.clone();
+        for wall in &self.walls {
+            for choices in &wall.sizes {
+                let mut own: BTreeMap<usize, u32> = BTreeMap::new();
+                for pieces in choices {
+                    let mut counts: BTreeMap<usize, u32> = BTreeMap::new();
+                    for size in pieces {
+                        *counts.entry(*size).or_default() += 1;
+                    }
+                    for (size, count) in counts {
+                        let slot = own.entry(size).or_default();
+                        *slot = count.max(*slot);
+                    }
+                }
+                for (size, count) in own {
+                    if let Some(slot) = most.get_mut(size) {
+                        *slot += count;
+                    }
+                }
+            }
+        }
+        // A run whose arrangements are not all known may turn to any of the sizes.
+        let loose: usize = self.walls.iter().filter_map(|wall| wall.loose.as_ref()).flatten().map(|(_, most)| most + 1).sum();
+        most.into_iter().map(|count| count.saturating_add(loose as u32)).collect()
+    }
+
     /// How many pieces of each size there are with these joints.
     pub(super) fn counts(&self, choices: &Choices) -> Vec<u32> {
         let mut counts = self.fixed.clone();
@@ -246,6 +274,11 @@ impl Wall {
     /// The sizes of all pieces with these joints.
     pub(super) fn pieces(&self, choice: &[usize]) -> impl Iterator<Item = usize> {
         self.sizes.iter().zip(choice).filter_map(|(choices, pick)| choices.get(*pick)).flatten().copied()
+    }
+
+    /// About how many operations one pricing takes.
+    pub(super) fn effort(&self) -> u64 {
+        self.sizes.iter().map(|choices| choices.len() as u64 * 20).sum()
     }
 
     /// Whether the choices are the true ones and their least price is exact.

@@ -8,13 +8,18 @@ mod arrangement;
 mod bound;
 mod cut_list;
 mod demand;
+mod dive;
 mod error;
 mod fill;
 mod first_fit;
+mod master;
 mod pattern;
 mod plan;
 mod planner;
+mod price;
 mod random;
+mod repack;
+mod simplex;
 mod stagger;
 
 pub use cut_list::{Avoid, CutList, Run, Stock, Studs};

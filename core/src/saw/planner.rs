@@ -1,8 +1,10 @@
 use super::demand::{Choices, Demand};
+use super::dive::{self, Dive};
 use super::fill::Fill;
+use super::master::{Master, Part};
 use super::pattern::{Left, Packing};
 use super::random::Random;
-use super::{Board, CutList, Plan, SawError, bound, first_fit};
+use super::{Board, CutList, Plan, SawError, bound, first_fit, repack};
 
 /// The steps that suit a house: a few seconds where a proof is hard, far less where it is not.
 pub const DEFAULT_EFFORT: u64 = 4_000;
@@ -26,10 +28,30 @@ pub struct Planner {
     demand: Demand,
     best: Packing,
     choices: Choices,
+    /// Of the best plan, in the demand's cost unit.
     cost: i128,
     bound: i128,
     random: Random,
     work: u64,
+    stage: Stage,
+    master: Option<Master>,
+    /// What a piece of each size is worth.
+    values: Vec<f64>,
+    rounds: usize,
+}
+
+#[derive(Clone, Debug)]
+enum Stage {
+    /// Boards filled one after the other, by length.
+    Fill,
+    /// Columns for the bound.
+    Columns,
+    /// Other joints are chosen where there are any.
+    Choose,
+    /// Rounding for the joints chosen.
+    Dive(Box<Dive>, Choices),
+    /// Some boards packed anew, so many times.
+    Repack(usize),
 }
 
 impl Planner {
@@ -43,30 +65,197 @@ impl Planner {
         let run = demand.walls.iter().find_map(|wall| wall.group.runs.first().copied()).unwrap_or(0);
         let choices = demand.choose(|size| demand.size(size) >> 12).ok_or(SawError::NoStagger { run })?;
         let counts = demand.counts(&choices);
-        let best = first_fit::pack(&demand, &counts).ok_or(SawError::NotEnough)?;
+        let values = dive::by_length(&demand);
+        let (mut random, mut work) = (Random::new(1), 0);
+        let first = first_fit::pack(&demand, &counts);
+        let best = match first {
+            Some(best) => best,
+            // Boards that are scarce are filled as well as can be before giving up.
+            None => (0..200_u64)
+                .find_map(|round| {
+                    let fill = Fill { demand: &demand, values: &values, nodes: 5_000, skip: 5 * round };
+                    fill.pack(&counts, &mut Left::new(&demand), &mut random, &mut work)
+                })
+                .ok_or(SawError::NotEnough)?,
+        };
         let cost = best.cost(&demand);
-        Ok(Self { demand, best, choices, cost, bound, random: Random::new(1), work: 0 })
+        Ok(Self {
+            demand,
+            best,
+            choices,
+            cost,
+            bound,
+            random,
+            work,
+            stage: Stage::Fill,
+            master: None,
+            values,
+            rounds: 0,
+        })
     }
 
     /// Goes on for about so many steps.
     pub fn step(&mut self, effort: u64) -> Progress {
         let end = self.work.saturating_add(effort.saturating_mul(STEP));
-        let values = self.by_length();
-        let counts = self.demand.counts(&self.choices);
         while self.work < end && self.bound < self.cost {
-            let fill = Fill { demand: &self.demand, values: &values, nodes: 2_000, skip: 100 };
-            let mut left = Left::new(&self.demand);
-            self.work += 1000;
-            let packing = fill.pack(&counts, &mut left, &mut self.random, &mut self.work);
-            if let Some(packing) = packing {
-                let cost = packing.cost(&self.demand);
-                if cost < self.cost {
-                    self.cost = cost;
-                    self.best = packing;
+            self.work += 1_000;
+            self.advance();
+        }
+        self.progress()
+    }
+
+    fn advance(&mut self) {
+        let stage = std::mem::replace(&mut self.stage, Stage::Choose);
+        self.stage = match stage {
+            Stage::Fill => self.fill(),
+            Stage::Columns => self.columns(),
+            Stage::Choose => self.choose(),
+            Stage::Dive(dive, choices) => self.dive(dive, choices),
+            Stage::Repack(times) => self.repack(times),
+        };
+    }
+
+    fn fill(&mut self) -> Stage {
+        let counts = self.demand.counts(&self.choices);
+        let skip = [0, 50, 150].get(self.rounds).copied().unwrap_or(200);
+        let fill = Fill { demand: &self.demand, values: &self.values, nodes: 400, skip };
+        let found = fill.pack(&counts, &mut Left::new(&self.demand), &mut self.random, &mut self.work);
+        let choices = self.choices.clone();
+        self.take(found, &choices);
+        self.rounds += 1;
+        if self.rounds < 3 {
+            return Stage::Fill;
+        }
+        self.rounds = 0;
+        let counts = if self.demand.walls.is_empty() { counts } else { Vec::new() };
+        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &self.best.boards);
+        if self.master.is_some() { Stage::Columns } else { Stage::Repack(1_000) }
+    }
+
+    fn columns(&mut self) -> Stage {
+        let Some(master) = &mut self.master else { return Stage::Repack(1_000) };
+        let before = master.work;
+        master.advance(&self.demand);
+        self.work += master.work - before;
+        self.bound = self.bound.max(master.bound);
+        if !master.done {
+            return Stage::Columns;
+        }
+        self.values = dive::mixed(&self.demand, &master.prices);
+        Stage::Choose
+    }
+
+    /// Joints by the programme's prices, later ones with some noise, or the best so far again.
+    fn choose(&mut self) -> Stage {
+        self.rounds += 1;
+        if self.demand.walls.is_empty() {
+            return match &self.master {
+                Some(master) if self.rounds == 1 => {
+                    let counts = self.demand.counts(&self.choices);
+                    Stage::Dive(Box::new(Dive::new(&self.demand, master.clone(), counts)), self.choices.clone())
+                }
+                _ => Stage::Repack(1_000),
+            };
+        }
+        let mut tried: Vec<(i128, Choices, Packing)> = Vec::new();
+        for _ in 0..6 {
+            let Some(choices) = self.draw() else { continue };
+            let counts = self.demand.counts(&choices);
+            for skip in [0, 100] {
+                let fill = Fill { demand: &self.demand, values: &self.values, nodes: 400, skip };
+                let left = &mut Left::new(&self.demand);
+                if let Some(packing) = fill.pack(&counts, left, &mut self.random, &mut self.work) {
+                    tried.push((packing.cost(&self.demand), choices.clone(), packing));
                 }
             }
         }
-        self.progress()
+        let Some((_, choices, packing)) = tried.into_iter().min_by_key(|(cost, _, _)| *cost) else {
+            return Stage::Repack(1_000);
+        };
+        self.take(Some(packing), &choices);
+        let counts = self.demand.counts(&choices);
+        match Master::new(&self.demand, &counts, false, &self.best.boards) {
+            Some(master) if !self.rounds.is_multiple_of(4) => {
+                Stage::Dive(Box::new(Dive::new(&self.demand, master, counts)), choices)
+            }
+            _ => Stage::Repack(1_000),
+        }
+    }
+
+    /// Joints for every wall: of a column that the programme uses, drawn by its share, or by prices with some noise.
+    fn draw(&mut self) -> Option<Choices> {
+        let mut choices = Vec::new();
+        for (index, wall) in self.demand.walls.iter().enumerate() {
+            let columns: Vec<(f64, &Vec<usize>)> = self
+                .master
+                .iter()
+                .flat_map(Master::solution)
+                .filter_map(|(part, value)| match part {
+                    Part::Joints { wall, choice } if *wall == index => Some((value, choice)),
+                    _ => None,
+                })
+                .collect();
+            let random = &mut self.random;
+            if !columns.is_empty() && random.below(3) > 0 {
+                let mut at = random.below(1 << 20) as f64 / (1 << 20) as f64;
+                let mut pick = columns.last().map(|(_, choice)| (*choice).clone());
+                for (value, choice) in columns {
+                    if at < value {
+                        pick = Some(choice.clone());
+                        break;
+                    }
+                    at -= value;
+                }
+                choices.push(pick?);
+            } else {
+                let noise: Vec<i64> = self
+                    .values
+                    .iter()
+                    .map(|value| (value * (1 << 20) as f64) as i64)
+                    .map(|value| value.max(0) + random.below(1 + (value.max(0) >> 6) as usize) as i64)
+                    .collect();
+                choices.push(wall.choose(|size| noise.get(size).copied().unwrap_or(0))?);
+            }
+            self.work += wall.effort();
+        }
+        Some(choices)
+    }
+
+    fn dive(&mut self, mut dive: Box<Dive>, choices: Choices) -> Stage {
+        let mut found = Vec::new();
+        let over = dive.advance(&self.demand, &mut self.random, &mut self.work, &mut found);
+        for packing in found {
+            self.take(Some(packing), &choices);
+        }
+        if over { Stage::Repack(1_000) } else { Stage::Dive(dive, choices) }
+    }
+
+    fn repack(&mut self, times: usize) -> Stage {
+        for _ in 0..20 {
+            repack::repack(
+                &self.demand,
+                &self.values,
+                &mut self.best,
+                &mut self.choices,
+                &mut self.random,
+                &mut self.work,
+            );
+        }
+        self.cost = self.best.cost(&self.demand);
+        match times.checked_sub(20) {
+            Some(left) => Stage::Repack(left),
+            None => Stage::Choose,
+        }
+    }
+
+    fn take(&mut self, packing: Option<Packing>, choices: &Choices) {
+        let Some(packing) = packing else { return };
+        let cost = packing.cost(&self.demand);
+        if cost < self.cost {
+            self.cost = cost;
+            self.best = packing;
+            self.choices.clone_from(choices);
+        }
     }
 
     fn progress(&self) -> Progress {
@@ -75,14 +264,6 @@ impl Planner {
             cost: self.billionths(self.cost),
             bound: self.billionths(self.bound.min(self.cost)),
         }
-    }
-
-    /// The share of a board that each size takes, at the best price for a length.
-    fn by_length(&self) -> Vec<f64> {
-        let kinds = self.demand.kinds.iter().filter(|kind| !kind.offcut);
-        let rate = kinds.map(|kind| kind.cost as f64 / kind.capacity as f64).fold(f64::INFINITY, f64::min);
-        let rate = if rate.is_finite() && rate > 0.0 { rate } else { 1e-9 };
-        self.demand.sizes.iter().map(|size| *size as f64 * rate).collect()
     }
 
     fn billionths(&self, cost: i128) -> u64 {

@@ -1,0 +1,260 @@
+//! Column generation: boards' patterns and walls' joints as columns, piece sizes as rows.
+#![expect(clippy::indexing_slicing, reason = "rows, kinds and sizes are numbered by the demand that made them")]
+
+use super::bound::{self, Scale};
+use super::demand::Demand;
+use super::pattern::Pattern;
+use super::price::Grid;
+use super::simplex::{Column, Simplex};
+
+/// What a column stands for.
+#[derive(Clone, Debug)]
+pub(super) enum Part {
+    /// A board's pattern: sizes with counts.
+    Cut { kind: usize, pieces: Vec<(usize, u32)> },
+    /// The joints of a wall.
+    Joints { wall: usize, choice: Vec<usize> },
+    /// Slack, surplus or a helper at the start.
+    Other,
+}
+
+/// The linear programme of a demand and how far its columns go.
+#[derive(Clone, Debug)]
+pub(super) struct Master {
+    simplex: Simplex,
+    pub(super) parts: Vec<Part>,
+    /// The row of each size; sizes without demand have none.
+    rows: Vec<Option<usize>>,
+    /// The row of each counted kind.
+    kind_rows: Vec<Option<usize>>,
+    wall_rows: Vec<usize>,
+    grid: Grid,
+    scale: Scale,
+    costs: Vec<i64>,
+    upward: bool,
+    solved: bool,
+    /// The best bound so far, in the demand's cost unit, and the prices that gave it.
+    pub(super) bound: i128,
+    pub(super) prices: Vec<f64>,
+    /// Whether more columns cannot change the rounded bound.
+    pub(super) done: bool,
+    rounds: usize,
+    pub(super) work: u64,
+}
+
+/// More rows than this are left to the bound by length.
+pub(super) const ROWS: usize = 1_800;
+
+impl Master {
+    /// The programme for pieces that are all decided, or, with `walls`, for the whole demand with its joints open.
+    ///
+    /// `start` are patterns known to be good. `None` where the programme would be too large.
+    pub(super) fn new(demand: &Demand, counts: &[u32], walls: bool, start: &[Pattern]) -> Option<Self> {
+        let copies = if walls { demand.most() } else { counts.to_vec() };
+        let mut next = 0;
+        let mut row = |wanted: bool| {
+            wanted.then(|| {
+                next += 1;
+                next - 1
+            })
+        };
+        let rows: Vec<Option<usize>> = copies.iter().map(|copies| row(*copies > 0)).collect();
+        let kind_rows: Vec<Option<usize>> = demand.kinds.iter().map(|kind| row(kind.count.is_some())).collect();
+        let open = if walls { demand.walls.as_slice() } else { &[] };
+        let wall_rows: Vec<usize> = open.iter().filter_map(|_| row(true)).collect();
+        if next > ROWS {
+            return None;
+        }
+        let mut right = vec![0.0; next];
+        let mut columns = Vec::new();
+        let mut parts = Vec::new();
+        let mut basis = vec![0; next];
+        let dearest = demand.kinds.iter().map(|kind| kind.cost).max().unwrap_or(1).max(1) as f64;
+        for (size, row) in rows.iter().enumerate() {
+            let Some(row) = *row else { continue };
+            let fixed = if walls { demand.fixed[size] } else { counts[size] };
+            // A little more of each, never twice the same, keeps the simplex from standing still.
+            right[row] = f64::from(fixed) + 1e-6 * (1.0 + (row * 7919 % 1009) as f64 / 1009.0);
+            columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
+            parts.push(Part::Other);
+            let need = demand.sizes[size];
+            let fitting = demand.kinds.iter().enumerate().filter(|(_, kind)| kind.count.is_none());
+            let single = fitting
+                .filter_map(|(index, kind)| {
+                    let count = (kind.capacity / need.max(1)).min(i64::from(copies[size]));
+                    (count > 0).then(|| (kind.cost as f64 / count as f64, index, count))
+                })
+                .min_by(|a, b| a.0.total_cmp(&b.0));
+            basis[row] = columns.len();
+            match single {
+                Some((_, kind, count)) => {
+                    let cost = demand.kinds[kind].cost as f64;
+                    columns.push(Column { cost, entries: vec![(row, count as f64)] });
+                    parts.push(Part::Cut { kind, pieces: vec![(size, count as u32)] });
+                }
+                None => {
+                    columns.push(Column { cost: 1000.0 * dearest, entries: vec![(row, 1.0)] });
+                    parts.push(Part::Other);
+                }
+            }
+        }
+        for (kind, row) in demand.kinds.iter().zip(&kind_rows) {
+            if let (Some(count), Some(row)) = (kind.count, *row) {
+                right[row] = f64::from(count);
+                basis[row] = columns.len();
+                columns.push(Column { cost: 0.0, entries: vec![(row, 1.0)] });
+                parts.push(Part::Other);
+            }
+        }
+        let (scale, costs) = Scale::of(demand);
+        let mut master = Self {
+            simplex: Simplex::new(Vec::new(), Vec::new(), Vec::new()),
+            parts,
+            rows,
+            kind_rows,
+            wall_rows,
+            grid: Grid::new(demand, copies),
+            scale,
+            costs,
+            upward: true,
+            solved: false,
+            bound: 0,
+            prices: vec![0.0; demand.sizes.len()],
+            done: false,
+            rounds: 0,
+            work: 0,
+        };
+        for (wall, row) in master.wall_rows.clone().into_iter().enumerate() {
+            let choice = demand.walls[wall].choose(|size| demand.size(size) >> 12)?;
+            right[row] = 1.0;
+            basis[row] = columns.len();
+            columns.push(master.joints(demand, wall, &choice));
+            master.parts.push(Part::Joints { wall, choice });
+        }
+        master.simplex = Simplex::new(columns, right, basis);
+        for pattern in start {
+            let mut pieces: Vec<(usize, u32)> = Vec::new();
+            for size in &pattern.pieces {
+                match pieces.iter_mut().find(|(known, _)| known == size) {
+                    Some((_, count)) => *count += 1,
+                    None => pieces.push((*size, 1)),
+                }
+            }
+            master.add_cut(demand, pattern.kind, pieces);
+        }
+        Some(master)
+    }
+
+    fn joints(&self, demand: &Demand, wall: usize, choice: &[usize]) -> Column {
+        let mut entries: Vec<(usize, f64)> = vec![(self.wall_rows[wall], 1.0)];
+        let mut counts = vec![0.0; demand.sizes.len()];
+        for size in demand.walls[wall].pieces(choice) {
+            counts[size] += 1.0;
+        }
+        for (size, count) in counts.into_iter().enumerate().filter(|(_, count)| *count > 0.0) {
+            entries.extend(self.rows[size].map(|row| (row, -count)));
+        }
+        Column { cost: 0.0, entries }
+    }
+
+    fn cut(&self, demand: &Demand, kind: usize, pieces: &[(usize, u32)]) -> Column {
+        let mut entries: Vec<(usize, f64)> =
+            pieces.iter().filter_map(|(size, count)| Some((self.rows[*size]?, f64::from(*count)))).collect();
+        entries.extend(self.kind_rows[kind].map(|row| (row, 1.0)));
+        Column { cost: demand.kinds[kind].cost as f64, entries }
+    }
+
+    fn add_cut(&mut self, demand: &Demand, kind: usize, pieces: Vec<(usize, u32)>) {
+        let column = self.cut(demand, kind, &pieces);
+        self.simplex.add(column);
+        self.parts.push(Part::Cut { kind, pieces });
+    }
+
+    /// The columns in use and how much of each.
+    pub(super) fn solution(&self) -> Vec<(&Part, f64)> {
+        let used = self.simplex.solution().filter(|(_, value)| *value > 1e-5);
+        used.map(|(column, value)| (&self.parts[column], value)).collect()
+    }
+
+    /// One slice of work: some pivots, or, once the columns at hand are used up, one pricing.
+    pub(super) fn advance(&mut self, demand: &Demand) {
+        if self.done {
+            return;
+        }
+        let before = self.simplex.work;
+        if !self.solved {
+            self.solved = self.simplex.solve(100);
+            self.work += (self.simplex.work - before) / 2;
+            return;
+        }
+        self.rounds += 1;
+        let duals: Vec<f64> =
+            self.rows.iter().map(|row| row.map_or(0.0, |row| self.simplex.duals[row].max(0.0))).collect();
+        // Between the duals of the programme and those of the best bound the way is shorter (Wentges 1997).
+        let smooth = self.bound > 0 && self.rounds > 1;
+        let mixed: Vec<f64> = duals.iter().zip(&self.prices).map(|(new, best)| 0.5 * new + 0.5 * best).collect();
+        let added = smooth && self.price(demand, &mixed) > 0;
+        let added = added || self.price(demand, &duals) > 0;
+        self.solved = false;
+        let value = self.simplex.objective() - 1e-3;
+        if !added || bound::ceil(value) <= self.bound || self.rounds > 2_000 {
+            self.done = true;
+        }
+    }
+
+    /// Prices at these duals; returns how many columns came in.
+    fn price(&mut self, demand: &Demand, duals: &[f64]) -> usize {
+        let prices = self.scale.whole(duals);
+        let costs: Vec<i64> = self
+            .costs
+            .iter()
+            .zip(&self.kind_rows)
+            .map(|(cost, row)| cost + row.map_or(0, |row| self.scale.one((-self.simplex.duals[row]).max(0.0))))
+            .collect();
+        self.upward = !self.upward;
+        let most = 20 + demand.sizes.len() / 4;
+        let priced = self.grid.price(&prices, &costs, self.upward, most);
+        self.work += priced.work + 1000;
+        // With open joints each pricing looks at the walls, too.
+        let total = if self.wall_rows.is_empty() {
+            prices.iter().zip(self.copies()).map(|(price, count)| i128::from(*price) * i128::from(*count)).sum()
+        } else {
+            demand.cheapest(&prices)
+        };
+        let bound = bound::certified(demand, &self.scale, &self.costs, total, &priced.worth);
+        if bound > self.bound || self.prices.iter().all(|price| *price == 0.0) {
+            self.bound = self.bound.max(bound.max(0));
+            self.prices = duals.to_vec();
+        }
+        let mut added = 0;
+        for (kind, pieces) in priced.patterns {
+            let used: i64 = pieces.iter().map(|(size, count)| demand.sizes[*size] * i64::from(*count)).sum();
+            if used > demand.kinds[kind].capacity {
+                continue;
+            }
+            let column = self.cut(demand, kind, &pieces);
+            if self.simplex.reduced_cost(&column) < -1e-8 * (1.0 + column.cost) {
+                self.simplex.add(column);
+                self.parts.push(Part::Cut { kind, pieces });
+                added += 1;
+            }
+        }
+        for wall in 0..self.wall_rows.len() {
+            let own = &demand.walls[wall];
+            let Some(choice) = own.choose(|size| prices[size]) else { continue };
+            self.work += own.effort();
+            let column = self.joints(demand, wall, &choice);
+            if self.simplex.reduced_cost(&column) < -1e-8 {
+                self.simplex.add(column);
+                self.parts.push(Part::Joints { wall, choice });
+                added += 1;
+            }
+        }
+        added
+    }
+
+    /// How many pieces of each size there are, where all are decided.
+    fn copies(&self) -> &[u32] {
+        self.grid.copies()
+    }
+}

@@ -210,7 +210,8 @@ impl Demand {
             }
         }
         // A run whose arrangements are not all known may turn to any of the sizes.
-        let loose: usize = self.walls.iter().filter_map(|wall| wall.loose.as_ref()).flatten().map(|(_, most)| most + 1).sum();
+        let loose: usize =
+            self.walls.iter().filter_map(|wall| wall.loose.as_ref()).flatten().map(|(_, most)| most + 1).sum();
         most.into_iter().map(|count| count.saturating_add(loose as u32)).collect()
     }
 

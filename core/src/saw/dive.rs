@@ -44,7 +44,13 @@ impl Dive {
         let mut fixed = 0;
         for (value, kind, pieces) in &patterns {
             let sure = (value + 1e-4).max(0.0) as u32;
-            let times = if fixed == 0 { sure.max(1) } else if *value > 0.85 { sure.max(1) } else { sure };
+            let times = if fixed == 0 {
+                sure.max(1)
+            } else if *value > 0.85 {
+                sure.max(1)
+            } else {
+                sure
+            };
             for _ in 0..times {
                 if !self.fix(*kind, pieces) {
                     break;

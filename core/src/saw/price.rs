@@ -1,6 +1,9 @@
 //! The best pattern at given prices: an exact bounded knapsack by dynamic programming over lengths, for all kinds of
 //! board in one table.
-#![expect(clippy::indexing_slicing, reason = "places in the table are made from its own size; every other way hides the recurrence")]
+#![expect(
+    clippy::indexing_slicing,
+    reason = "places in the table are made from its own size; every other way hides the recurrence"
+)]
 
 use num_integer::Integer;
 
@@ -146,7 +149,12 @@ impl Grid {
                 let count = bundle.min(left);
                 left -= count;
                 bundle *= 2;
-                items.push(Item { size, count: count as u32, weight: weight * count, value: (*price * count as i64) as f64 });
+                items.push(Item {
+                    size,
+                    count: count as u32,
+                    weight: weight * count,
+                    value: (*price * count as i64) as f64,
+                });
             }
         }
         items

@@ -2,6 +2,8 @@
 
 use std::io::{Read, Write};
 use std::process::ExitCode;
+use std::sync::OnceLock;
+use std::time::{Duration, Instant};
 
 use lapwright::figure::{self, QUESTIONS};
 use lapwright::phrases::Phrases;
@@ -29,13 +31,19 @@ pub(crate) fn run(args: &[String]) -> ExitCode {
                 eprintln!("lapwright: standard input: {error}");
                 return ExitCode::from(2);
             }
-            reply(&figure::answer_bytes(name, &request))
+            reply(&figure::answer_timed(name, &request, clock))
         }
         _ => {
             eprintln!("usage: lapwright figure QUESTION [--help] | --list");
             ExitCode::from(2)
         }
     }
+}
+
+/// The time since it was first asked for.
+fn clock() -> Duration {
+    static START: OnceLock<Instant> = OnceLock::new();
+    START.get_or_init(Instant::now).elapsed()
 }
 
 fn help(question: &figure::Question) -> String {

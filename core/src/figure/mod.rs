@@ -9,6 +9,7 @@ mod gable;
 mod json;
 mod length;
 mod notch;
+mod pieces;
 mod pole;
 mod question;
 mod reply;
@@ -17,7 +18,8 @@ mod schema;
 mod shape;
 
 pub use fault::{Code, Fault, Say};
-pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, question};
+pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, answer_timed, question};
+pub use request::Clock;
 pub use schema::{answer_schema, request_schema};
 
 use json::Json;

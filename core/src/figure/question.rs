@@ -1,6 +1,6 @@
 use serde_json::{Value, json};
 
-use super::{Code, Common, Fault, Field, Json, Node, Reply, Say, gable, length, notch, pole, request};
+use super::{Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, gable, length, notch, pieces, pole, request};
 use crate::phrases::{Arg, Language, Phrases};
 
 /// A question: the shape of its request and of its answer, and how it is answered.
@@ -20,7 +20,7 @@ pub struct Question {
 }
 
 /// Every question.
-pub const QUESTIONS: &[&Question] = &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION];
+pub const QUESTIONS: &[&Question] = &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION, &pieces::QUESTION];
 
 /// What was answered: JSON, and whether it is an error.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,8 +38,15 @@ pub fn question(name: &str) -> Option<&'static Question> {
 
 /// Answers `request`, one JSON object, to the question of this name. It never panics and opens nothing.
 pub fn answer(name: &str, request: &str) -> Answered {
+    answer_timed(name, request.as_bytes(), || std::time::Duration::ZERO)
+}
+
+/// Answers a request with a clock at hand, for questions that may be told to stop after some seconds.
+pub fn answer_timed(name: &str, request: &[u8], clock: Clock) -> Answered {
+    // U+FFFE is in no JSON text, so bytes that are not UTF-8 are refused as not JSON.
+    let request = std::str::from_utf8(request).unwrap_or("\u{fffe}");
     let mut language = Language::English;
-    match answered(name, request, &mut language) {
+    match answered(name, request, clock, &mut language) {
         Ok(value) => Answered { json: pretty(&value), is_error: false },
         Err(fault) => {
             let text = text(&fault.say, language);
@@ -51,11 +58,10 @@ pub fn answer(name: &str, request: &str) -> Answered {
 
 /// Answers a request as it comes from outside: bytes that should be UTF-8.
 pub fn answer_bytes(name: &str, request: &[u8]) -> Answered {
-    // U+FFFE is in no JSON text, so bytes that are not UTF-8 are refused as not JSON.
-    answer(name, std::str::from_utf8(request).unwrap_or("\u{fffe}"))
+    answer_timed(name, request, || std::time::Duration::ZERO)
 }
 
-fn answered(name: &str, request: &str, language: &mut Language) -> Result<Value, Fault> {
+fn answered(name: &str, request: &str, clock: Clock, language: &mut Language) -> Result<Value, Fault> {
     let question = question(name).ok_or_else(|| {
         let names: Vec<&str> = QUESTIONS.iter().map(|question| question.name).collect();
         Fault::new(Code::Choice, "question", Say::new("figure-choice").with("choices", names.join(", ")))
@@ -66,7 +72,7 @@ fn answered(name: &str, request: &str, language: &mut Language) -> Result<Value,
         *language = Language::Spanish;
     }
     request::check_fields(&json, question.request)?;
-    let common: Common = request::common(&json)?;
+    let common: Common = request::common(&json, clock)?;
     let root = Node::root(&json, &common);
     if !request::has(question.request, "division") {
         root.division()?;

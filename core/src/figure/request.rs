@@ -12,12 +12,16 @@ pub(super) const MOST: usize = 10_000;
 /// The longest text in a request, in characters.
 pub(super) const LONGEST: usize = 200;
 
+/// Tells the time since any fixed moment: the core itself has no clock. One that stands still never stops anything.
+pub type Clock = fn() -> std::time::Duration;
+
 /// What every request carries: how lengths are read and shown.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Common {
     pub(super) reader: Reader,
     pub(super) show: Show,
     pub(super) language: Language,
+    pub(super) clock: Clock,
 }
 
 impl Common {
@@ -371,8 +375,8 @@ fn lacking(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
 }
 
 /// Reads unit, way of showing and language.
-pub(super) fn common(json: &Json) -> Result<Common, Fault> {
-    let plain = Common { reader: Reader::default(), show: Show::Inches(16), language: Language::English };
+pub(super) fn common(json: &Json, clock: Clock) -> Result<Common, Fault> {
+    let plain = Common { reader: Reader::default(), show: Show::Inches(16), language: Language::English, clock };
     let root = Node::root(json, &plain);
     let units = Unit::ALL.map(|unit| (unit.code(), unit));
     let unit = root.get("unit").map(|node| node.choice(&units)).transpose()?;
@@ -380,7 +384,7 @@ pub(super) fn common(json: &Json) -> Result<Common, Fault> {
     let show = root.get("show").map(|node| node.choice(&shows)).transpose()?.unwrap_or(plain.show);
     let languages = [("en", Language::English), ("es", Language::Spanish)];
     let language = root.get("language").map(|node| node.choice(&languages)).transpose()?.unwrap_or(plain.language);
-    Ok(Common { reader: Reader { unit, decimal_comma: language == Language::Spanish }, show, language })
+    Ok(Common { reader: Reader { unit, decimal_comma: language == Language::Spanish }, show, language, clock })
 }
 
 #[cfg(test)]

@@ -89,6 +89,9 @@ impl Demand {
             if !list.joints {
                 return Err(SawError::TooLong { run: index });
             }
+            if (run.to - run.from).wide() > longest.wide() * LIMIT as i128 {
+                return Err(SawError::TooMany { what: "pieces" });
+            }
             // Runs with the same ends are pieced alike, unless something is to be avoided.
             let place = (!list.avoid.is_empty()).then_some((run.wall.as_str(), run.course));
             let piecing = match known.get(&(run.from, run.to, place)) {

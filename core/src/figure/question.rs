@@ -20,7 +20,8 @@ pub struct Question {
 }
 
 /// Every question.
-pub const QUESTIONS: &[&Question] = &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION, &pieces::QUESTION];
+pub const QUESTIONS: &[&Question] =
+    &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION, &pieces::QUESTION];
 
 /// What was answered: JSON, and whether it is an error.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,0 +1,87 @@
+//! The book that the commands work on, and who speaks to it.
+
+use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use chrono::Local;
+use lapwright::screens::{self, Action, Context, Outcome, Place, View};
+use lapwright::store::{OpenOptions, Opening, Store};
+
+use crate::fault::Fault;
+use crate::options::Options;
+
+/// An open book with the options that the command was given.
+pub(crate) struct Book {
+    /// The store.
+    pub(crate) store: Store,
+    /// Where it lies.
+    pub(crate) path: PathBuf,
+    /// What opening it found.
+    pub(crate) opening: Opening,
+    options: Options,
+}
+
+impl Book {
+    /// Opens the book of the options, or the user's own; makes it where there is none.
+    pub(crate) fn open(options: &Options) -> Result<Self, Fault> {
+        let path = match &options.book {
+            Some(path) => path.clone(),
+            None => data_folder()?.join("book.lapwright"),
+        };
+        Self::open_at(&path, options)
+    }
+
+    /// Opens a book at a place.
+    pub(crate) fn open_at(path: &Path, options: &Options) -> Result<Self, Fault> {
+        if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+            std::fs::create_dir_all(folder).map_err(|error| Fault::file(folder, &error))?;
+        }
+        // One folder of copies a book: a copy of another book must never take its place.
+        let backups = path.with_extension("copies");
+        let opened = Store::open(path, &OpenOptions { backups: Some(backups) })?;
+        Ok(Self { store: opened.store, path: path.to_owned(), opening: opened.opening, options: options.clone() })
+    }
+
+    /// Who speaks, when, and how: what the device remembers, unless an option says otherwise.
+    pub(crate) fn context(&self) -> Result<Context, Fault> {
+        let remembered = screens::remembered(&self.store)?;
+        let pick = |option: &Option<String>, kept: String| option.clone().unwrap_or(kept);
+        let language = pick(&self.options.language, remembered.language);
+        Ok(Context {
+            now_ms: now_ms(),
+            utc_offset_minutes: Local::now().offset().local_minus_utc() / 60,
+            signer: pick(&self.options.signer, remembered.signer),
+            language: if language.is_empty() { crate::locale::language().code().to_owned() } else { language },
+            show: pick(&self.options.show, remembered.show),
+            division: pick(&self.options.division, remembered.division),
+            dice: dice()?,
+        })
+    }
+
+    /// What a screen shows.
+    pub(crate) fn view(&self, place: &Place) -> Result<View, Fault> {
+        Ok(screens::view(&self.store, &self.context()?, place)?)
+    }
+
+    /// Carries out what was said, in one accepted answer.
+    pub(crate) fn act(&mut self, action: &Action) -> Result<Outcome, Fault> {
+        let context = self.context()?;
+        Ok(screens::act(&mut self.store, &context, action)?)
+    }
+}
+
+/// The folder for the user's own data.
+pub(crate) fn data_folder() -> Result<PathBuf, Fault> {
+    dirs::data_dir().map(|folder| folder.join("lapwright")).ok_or_else(Fault::no_folder)
+}
+
+fn now_ms() -> i64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
+}
+
+fn dice() -> Result<Vec<u8>, Fault> {
+    let mut bytes = vec![0; 16];
+    getrandom::fill(&mut bytes).map_err(|error| Fault::other(error.to_string()))?;
+    Ok(bytes)
+}

@@ -1,0 +1,73 @@
+//! What went wrong in a command.
+
+use std::path::Path;
+
+use lapwright::phrases::{Arg, Phrases};
+use lapwright::screens::Problem;
+use lapwright::store::StoreError;
+use serde_json::json;
+
+use crate::locale;
+
+/// Why a command was not carried out: a stable code, the field that it is about, and a text.
+#[derive(Debug)]
+pub(crate) struct Fault {
+    code: String,
+    field: String,
+    text: String,
+}
+
+impl Fault {
+    fn new(code: &str, field: &str, text: String) -> Self {
+        Self { code: code.to_owned(), field: field.to_owned(), text }
+    }
+
+    fn said(code: &str, field: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Self {
+        Self::new(code, field, Phrases::for_language(locale::language()).phrase(key, args))
+    }
+
+    /// A file or folder that could not be read or written.
+    pub(crate) fn file(path: &Path, error: &std::io::Error) -> Self {
+        let args = [("path", path.display().to_string().into()), ("why", error.to_string().into())];
+        Self::said("file", "", "cli-file", &args)
+    }
+
+    /// No place for the user's data is known.
+    pub(crate) fn no_folder() -> Self {
+        Self::said("file", "book", "cli-no-folder", &[])
+    }
+
+    /// Nothing, or more than one thing, has this name.
+    pub(crate) fn unknown(field: &str, text: &str, known: &[String]) -> Self {
+        let args = [("text", text.into()), ("known", known.join(", ").into())];
+        Self::said("unknown", field, "cli-unknown", &args)
+    }
+
+    /// Something else that the machine said.
+    pub(crate) fn other(text: String) -> Self {
+        Self::new("other", "", text)
+    }
+
+    /// Says it: as JSON on standard output, else in words on standard error.
+    pub(crate) fn say(&self, as_json: bool) {
+        if as_json {
+            println!("{:#}", json!({"error": {"code": self.code, "field": self.field, "text": self.text}}));
+        } else if self.field.is_empty() {
+            eprintln!("lapwright: {}", self.text);
+        } else {
+            eprintln!("lapwright: {}: {}", self.field, self.text);
+        }
+    }
+}
+
+impl From<Problem> for Fault {
+    fn from(problem: Problem) -> Self {
+        Self { code: problem.code, field: problem.field, text: problem.text }
+    }
+}
+
+impl From<StoreError> for Fault {
+    fn from(error: StoreError) -> Self {
+        Self::new("book", "book", error.to_string())
+    }
+}

@@ -1,0 +1,220 @@
+//! The words of the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+/// Lap siding at penetrations: measure, notch, flash, tick off.
+///
+/// With no command it opens the demo house and walks through the main job. `lapwright figure QUESTION` answers single
+/// questions; see `lapwright figure --list`. HOUSE, WALL, BOARD and PENETRATION are names, or the beginning of an id.
+#[derive(Clone, Debug, Parser)]
+#[command(name = "lapwright", version, disable_help_subcommand = true)]
+pub(crate) struct Command {
+    #[command(flatten)]
+    pub(crate) options: Options,
+    #[command(subcommand)]
+    pub(crate) task: Option<Task>,
+}
+
+/// What every command takes.
+#[derive(Clone, Debug, Default, Args)]
+pub(crate) struct Options {
+    /// The book; else the user's own.
+    #[arg(long, global = true, value_name = "FILE")]
+    pub(crate) book: Option<PathBuf>,
+    /// Answer in JSON.
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
+    /// en or es; else as remembered, else from the locale.
+    #[arg(long, global = true, value_name = "LANGUAGE", value_parser = ["en", "es"])]
+    pub(crate) language: Option<String>,
+    /// How lengths are shown: in/16, in/32, in/64, ft-in/16, mm or mm/0.5.
+    #[arg(long, global = true, value_name = "UNIT")]
+    pub(crate) show: Option<String>,
+    /// The smallest mark that cutting uses, such as 1/16".
+    #[arg(long, global = true, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) division: Option<String>,
+    /// Who signs.
+    #[arg(long, global = true, value_name = "NAME")]
+    pub(crate) signer: Option<String>,
+}
+
+/// Answers as FIELD=ANSWER.
+#[derive(Clone, Debug, Default, Args)]
+pub(crate) struct Answers {
+    /// Answers, such as width="31' 4\"" or mode=fit.
+    #[arg(value_name = "FIELD=ANSWER", value_parser = pair, allow_hyphen_values = true)]
+    pub(crate) given: Vec<(String, String)>,
+}
+
+fn pair(text: &str) -> Result<(String, String), String> {
+    match text.split_once('=') {
+        Some((field, answer)) if !field.is_empty() => Ok((field.to_owned(), answer.to_owned())),
+        _ => Err("write FIELD=ANSWER".to_owned()),
+    }
+}
+
+/// What to do.
+#[derive(Clone, Debug, Subcommand)]
+pub(crate) enum Task {
+    /// The houses of the book.
+    Jobs,
+    /// A new house, also with boards, rules and stock of another.
+    NewJob {
+        name: String,
+        /// The house to take boards, rules and stock from.
+        #[arg(long, value_name = "HOUSE")]
+        like: Option<String>,
+    },
+    /// Another name for a house.
+    Rename { house: String, name: String },
+    /// Put a house out of the way; its data stays.
+    Archive { house: String },
+    /// Bring an archived house back.
+    BringBack { house: String },
+    /// How far a house is and what is next; answers set its boards.
+    House {
+        house: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Add a stock length to a house.
+    Stock { house: String, length: String, count: Option<String> },
+    /// Add a wall to a house.
+    AddWall { house: String, name: String },
+    /// What is where on a wall.
+    Wall { wall: String },
+    /// Set up a wall from measurements.
+    Measure {
+        wall: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Add to a wall: opening, abutment, base-step, stud or penetration.
+    Add {
+        wall: String,
+        kind: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Remove a part of a wall; it stays in the done list.
+    Remove { wall: String, part: String },
+    /// Plan the boards of a wall from the pole.
+    Plan { wall: String },
+    /// The story pole of a house; answers change it.
+    Pole {
+        house: String,
+        /// Keep the lines as laid out.
+        #[arg(long)]
+        lay_out: bool,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Add a height that lines should meet or stay clear of.
+    Mark {
+        house: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// What is next on a house: the board in hand and its notch, or the penetration's next step.
+    Next { house: String },
+    /// A loose board: left, right, bottom-left and top-left give the notch; no house is needed.
+    Loose {
+        /// How long the board is.
+        length: String,
+        /// The house whose rules apply.
+        #[arg(long, value_name = "HOUSE")]
+        house: Option<String>,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// The board in hand, its marks on face and back; answers correct a reading of its notch.
+    Board {
+        board: String,
+        /// Which notch the answers are for, where there is more than one.
+        #[arg(long, value_name = "NOTCH")]
+        notch: Option<String>,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Attach a loose board to a wall.
+    Attach { board: String, wall: String },
+    /// A gap that was measured after fitting: the saw and the hands are learned from it.
+    Gap { board: String, gap: String },
+    /// A penetration: its layers, sizes and steps; answers change it.
+    Penetration {
+        penetration: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// Tick a step of a board or a penetration.
+    Tick {
+        thing: String,
+        step: String,
+        #[arg(long, default_value = "")]
+        note: String,
+        #[arg(long, default_value = "", allow_hyphen_values = true)]
+        measured: String,
+    },
+    /// Leave a step out, with a reason.
+    Skip {
+        thing: String,
+        step: String,
+        #[arg(long)]
+        reason: String,
+    },
+    /// Take a tick back: the step is open again.
+    Untick {
+        thing: String,
+        step: String,
+        #[arg(long, default_value = "")]
+        note: String,
+    },
+    /// The rules of a house.
+    Rules { house: String },
+    /// Change a rule, with a reason.
+    Rule {
+        house: String,
+        key: String,
+        value: String,
+        #[arg(long)]
+        reason: String,
+    },
+    /// Back to a rule's default.
+    RuleDefault { house: String, key: String },
+    /// What happened, newest first.
+    Done {
+        house: Option<String>,
+        /// How many lines.
+        #[arg(long, default_value_t = 20)]
+        count: u32,
+    },
+    /// Take an answer back; shows first what depends on it.
+    Undo {
+        /// The answer, as the done list names it; else the last one.
+        group: Option<String>,
+        /// Do it although later answers depend on it.
+        #[arg(long)]
+        yes: bool,
+    },
+    /// Who holds this device, and how it speaks.
+    Settings {
+        #[command(flatten)]
+        answers: Answers,
+    },
+    /// A checked copy of the book.
+    Copy { file: PathBuf },
+    /// Check the data.
+    Check,
+    /// A house as a job document, to a file or standard output.
+    Export { house: String, file: Option<PathBuf> },
+    /// Take in a job document.
+    Import { file: PathBuf },
+    /// The demo house and its walk through the main job.
+    Demo {
+        /// Put the demo's book aside and begin anew.
+        #[arg(long)]
+        anew: bool,
+    },
+}

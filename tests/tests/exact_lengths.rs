@@ -27,11 +27,14 @@ fn written() -> impl Strategy<Value = (String, RBig)> {
     let parts = prop_oneof![Just(2_i64), Just(3), Just(8), Just(16), Just(32), Just(64), Just(100), Just(128)];
     let mixed = (0..2_000_i64, parts).prop_flat_map(|(whole, d)| (Just(whole), 1..d.max(2), Just(d)));
     let inches = (mixed.clone(), prop_oneof![Just(" "), Just("-")], prop_oneof![Just("\""), Just(" in"), Just("''")])
-        .prop_map(move |((w, n, d), join, unit)| (format!("{w}{join}{n}/{d}{unit}"), (RBig::from(w) + ratio(n, d)) * inch()));
-    let feet = (0..500_i64, mixed, prop_oneof![Just(" "), Just("-"), Just("")]).prop_map(move |(f, (w, n, d), join)| {
-        let value = (RBig::from(f * 12) + RBig::from(w) + ratio(n, d)) * inch();
-        (format!("{f}'{join}{w} {n}/{d}\""), value)
-    });
+        .prop_map(move |((w, n, d), join, unit)| {
+            (format!("{w}{join}{n}/{d}{unit}"), (RBig::from(w) + ratio(n, d)) * inch())
+        });
+    let feet =
+        (0..500_i64, mixed, prop_oneof![Just(" "), Just("-"), Just("")]).prop_map(move |(f, (w, n, d), join)| {
+            let value = (RBig::from(f * 12) + RBig::from(w) + ratio(n, d)) * inch();
+            (format!("{f}'{join}{w} {n}/{d}\""), value)
+        });
     let units = prop_oneof![
         Just(("\"", 25_400_000_i64)),
         Just((" ft", 304_800_000)),
@@ -39,15 +42,15 @@ fn written() -> impl Strategy<Value = (String, RBig)> {
         Just((" cm", 10_000_000)),
         Just((" m", 1_000_000_000))
     ];
-    let decimal = (0..3_000_i64, 0..1_000_000_000_000_i64, 1..13_usize, units).prop_map(|(whole, digits, places, (unit, nm))| {
-        let digits: String = format!("{digits:012}").chars().take(places).collect();
-        let scale = 10_i64.pow(u32::try_from(places).unwrap());
-        let value = (RBig::from(whole) + ratio(digits.parse().unwrap(), scale)) * RBig::from(nm);
-        (format!("{whole}.{digits}{unit}"), value)
-    });
-    (sign, prop_oneof![inches, feet, decimal]).prop_map(|(sign, (text, value))| {
-        (format!("{sign}{text}"), if sign.is_empty() { value } else { -value })
-    })
+    let decimal =
+        (0..3_000_i64, 0..1_000_000_000_000_i64, 1..13_usize, units).prop_map(|(whole, digits, places, (unit, nm))| {
+            let digits: String = format!("{digits:012}").chars().take(places).collect();
+            let scale = 10_i64.pow(u32::try_from(places).unwrap());
+            let value = (RBig::from(whole) + ratio(digits.parse().unwrap(), scale)) * RBig::from(nm);
+            (format!("{whole}.{digits}{unit}"), value)
+        });
+    (sign, prop_oneof![inches, feet, decimal])
+        .prop_map(|(sign, (text, value))| (format!("{sign}{text}"), if sign.is_empty() { value } else { -value }))
 }
 
 /// The text that a person reads, written apart from the core's.
@@ -102,7 +105,10 @@ fn rounding_for_cutting_never_goes_to_the_wrong_side() {
             let mark = |way| show.division().round(length, way);
             let (down, up) = (mark(Rounding::Down), mark(Rounding::Up));
             assert!(down <= length && length <= up);
-            assert!(up - down <= show.division().length() && (mark(Rounding::Nearest) == down || mark(Rounding::Nearest) == up));
+            assert!(
+                up - down <= show.division().length()
+                    && (mark(Rounding::Nearest) == down || mark(Rounding::Nearest) == up)
+            );
         }
     }
 }

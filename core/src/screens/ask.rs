@@ -110,7 +110,7 @@ pub(super) fn answer(store: &mut Store, terms: &Terms<'_>, facts: &Facts, field:
     let ask = ask_of(terms, &facts.subject.kind, field)?;
     let value = value(terms, ask, text)?;
     let kind = if value == Value::Absent { "cleared" } else { "answered" };
-    let op = op(kind, facts.subject.job, [ask.title, text.trim()]).with(Change::Set {
+    let op = op(kind, facts.job(), [ask.title, text.trim()]).with(Change::Set {
         subject: facts.id(),
         field: field.to_owned(),
         value,

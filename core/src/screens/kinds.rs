@@ -302,3 +302,18 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         _ => &[],
     }
 }
+
+/// The questions of every kind of thing.
+pub(super) const ALL_ASKS: &[&[Ask]] = &[
+    JOB_ASKS,
+    STOCK_ASKS,
+    POLE_ASKS,
+    MARK_ASKS,
+    WALL_ASKS,
+    BASE_STEP_ASKS,
+    OPENING_ASKS,
+    ABUTMENT_ASKS,
+    PENETRATION_ASKS,
+    BOARD_ASKS,
+    NOTCH_ASKS,
+];

@@ -8,11 +8,14 @@
 
 mod ask;
 mod context;
+mod done_list;
 mod jobs;
 mod kept;
 mod kinds;
+mod moment;
 mod parts;
 mod problem;
+mod settings;
 mod trouble;
 
 use crate::store::{Id, Store};
@@ -21,12 +24,14 @@ use context::Terms;
 use trouble::{Kept, Trouble};
 
 pub use context::Context;
+pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use problem::Problem;
+pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
 
 /// A screen and what it is about: ids as text.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "kebab-case")]
 pub enum Place {
@@ -86,6 +91,16 @@ pub enum View {
         /// What it shows.
         view: JobsView,
     },
+    /// Settings.
+    SettingsKind {
+        /// What it shows.
+        view: SettingsView,
+    },
+    /// Done list.
+    DoneListKind {
+        /// What it shows.
+        view: DoneListView,
+    },
 }
 
 /// What was tapped.
@@ -96,6 +111,16 @@ pub enum Action {
     JobsKind {
         /// What was tapped there.
         action: JobsAction,
+    },
+    /// On Settings.
+    SettingsKind {
+        /// What was tapped there.
+        action: SettingsAction,
+    },
+    /// On Done list.
+    DoneListKind {
+        /// What was tapped there.
+        action: DoneListAction,
     },
 }
 
@@ -115,12 +140,19 @@ pub struct Outcome {
 struct Done {
     place: Place,
     group: Option<Id>,
+    /// What to show there, where it says more than the place alone does.
+    view: Option<View>,
 }
 
 impl Done {
     /// An accepted answer, and where to go.
     const fn at(place: Place, group: Id) -> Self {
-        Self { place, group: Some(group) }
+        Self { place, group: Some(group), view: None }
+    }
+
+    /// Nothing of the book changed: a draft, a setting, a look.
+    const fn without_answer(place: Place) -> Self {
+        Self { place, group: None, view: None }
     }
 }
 
@@ -140,8 +172,13 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
     spoken(context, |terms| {
         let done = match action {
             Action::JobsKind { action } => jobs::act(store, terms, action)?,
+            Action::SettingsKind { action } => settings::act(store, terms, action)?,
+            Action::DoneListKind { action } => done_list::act(store, terms, action)?,
         };
-        let view = show(store, terms, &done.place)?;
+        let view = match done.view {
+            Some(view) => view,
+            None => show(store, terms, &done.place)?,
+        };
         let group = done.group.map(|group| group.to_string()).unwrap_or_default();
         Ok(Outcome { place: done.place, view, group })
     })
@@ -150,6 +187,8 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
 fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
+        Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
+        Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
         _ => View::JobsKind { view: jobs::view(store, terms)? },
     })
 }
@@ -159,3 +198,6 @@ fn spoken<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Res
     let terms = Terms::read(context)?;
     work(&terms).map_err(|trouble: Trouble| trouble.into_problem(terms.phrases))
 }
+
+#[cfg(test)]
+mod tests;

@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Unit};
 use crate::screens::context::Terms;
+use crate::screens::kinds;
 use crate::screens::parts::{Reading, Source};
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
@@ -38,6 +39,11 @@ impl Facts {
     /// The thing's id.
     pub(crate) fn id(&self) -> Id {
         self.subject.id
+    }
+
+    /// The job that it belongs to: a job belongs to itself.
+    pub(crate) fn job(&self) -> Option<Id> {
+        if self.subject.kind == kinds::JOB { Some(self.id()) } else { self.subject.job }
     }
 
     /// A field as it is kept.

@@ -1,0 +1,3 @@
+# Signing steps off.
+signing-nothing-to-measure = Nothing is measured at this step: leave “{ $text }” out, or write it as a note.
+signing-angle = “{ $text }” is no angle: give degrees from 0 to 90, such as 45 or 22.5.

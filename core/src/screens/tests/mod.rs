@@ -1,0 +1,28 @@
+//! The screens, tapped as a person taps them.
+
+mod done_list;
+mod settings;
+
+use super::*;
+
+/// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own dice and second.
+pub(super) fn context(language: &str, n: u8) -> Context {
+    Context {
+        now_ms: 1_777_896_000_000 + i64::from(n) * 1_000,
+        utc_offset_minutes: -420,
+        signer: "Ines".to_owned(),
+        language: language.to_owned(),
+        show: "in/16".to_owned(),
+        division: "1/16\"".to_owned(),
+        dice: vec![n; 16],
+    }
+}
+
+/// A book with one house.
+pub(super) fn house() -> (Store, String) {
+    let mut store = Store::in_memory().unwrap();
+    let action = JobsAction::Create { name: "Lot 12".to_owned(), like: None };
+    let outcome = act(&mut store, &context("en", 1), &Action::JobsKind { action }).unwrap();
+    let Place::House { job } = outcome.place else { panic!("a new house opens") };
+    (store, job)
+}

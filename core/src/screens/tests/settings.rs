@@ -1,0 +1,99 @@
+use super::*;
+
+fn tap(store: &mut Store, action: SettingsAction) -> Result<SettingsView, Problem> {
+    let outcome = act(store, &context("en", 2), &Action::SettingsKind { action })?;
+    assert_eq!((outcome.place, outcome.group.as_str()), (Place::Settings, ""));
+    let View::SettingsKind { view } = outcome.view else { panic!("settings") };
+    Ok(view)
+}
+
+fn set(store: &mut Store, field: &str, text: &str) -> Result<SettingsView, Problem> {
+    tap(store, SettingsAction::Answer { field: field.to_owned(), text: text.to_owned() })
+}
+
+#[test]
+fn a_new_phone_has_settings_that_a_context_can_be_made_from() {
+    let store = Store::in_memory().unwrap();
+    let first = remembered(&store);
+    assert_eq!((first.signer.as_str(), first.gloves, &first.place), ("", false, &Place::Jobs));
+    let made = Context { show: first.show, division: first.division, language: first.language, ..context("en", 1) };
+    assert!(view(&store, &made, &Place::Settings).is_ok());
+}
+
+#[test]
+fn every_choice_is_taken_and_can_be_spoken_in() {
+    let mut store = Store::in_memory().unwrap();
+    let View::SettingsKind { view: shown } = view(&store, &context("en", 1), &Place::Settings).unwrap() else {
+        panic!("settings")
+    };
+    let mut count = 0;
+    for language in ["es", "en"] {
+        for question in &shown.settings {
+            for choice in &question.choices {
+                set(&mut store, &question.field, &choice.code).unwrap();
+                let now = remembered(&store);
+                let (show, division) = (now.show, now.division);
+                let made = Context { show, division, language: language.to_owned(), ..context("en", 1) };
+                assert!(view(&store, &made, &Place::Settings).is_ok(), "{} {}", question.field, choice.code);
+                count += 1;
+            }
+        }
+    }
+    assert_eq!(count, 2 * (2 + 6 + 5 + 2 + 2 + 2));
+}
+
+#[test]
+fn the_phone_changes_hands_in_one_tap_and_each_keeps_their_place() {
+    let (mut store, job) = house();
+    let take = |signer: &str| SettingsAction::TakePhone { signer: signer.to_owned() };
+    tap(&mut store, take(" Ines  Marlow ")).unwrap();
+    let own = Context { signer: "Ines Marlow".to_owned(), ..context("en", 1) };
+    remember_place(&mut store, &own, &Place::Pole { job: job.clone() }).unwrap();
+    tap(&mut store, take("Tobias")).unwrap();
+    assert_eq!((remembered(&store).signer.as_str(), remembered(&store).place), ("Tobias", Place::Jobs));
+    let shown = tap(&mut store, take("Ines Marlow")).unwrap();
+    assert_eq!(remembered(&store).place, Place::Pole { job });
+    let names: Vec<_> = shown.signers.iter().map(|line| (line.name.as_str(), line.current)).collect();
+    assert_eq!(names, [("Ines Marlow", true), ("Tobias", false)]);
+    tap(&mut store, SettingsAction::DropSigner { signer: "Ines Marlow".to_owned() }).unwrap();
+    assert_eq!(remembered(&store).signer, "");
+}
+
+#[test]
+fn what_is_no_choice_changes_nothing() {
+    let mut store = Store::in_memory().unwrap();
+    set(&mut store, "show", "mm").unwrap();
+    for (field, text, code) in [
+        ("show", "cubits", "choice"),
+        ("division", "1/7\"", "choice"),
+        ("hand", "", "missing"),
+        ("tape-error", "-1/16\"", "range"),
+        ("tape-error", "soon", "length"),
+        ("colour", "red", "unknown"),
+    ] {
+        assert_eq!(set(&mut store, field, text).unwrap_err().code, code, "{field} {text}");
+    }
+    let bad = SettingsAction::TakePhone { signer: "  ".to_owned() };
+    assert_eq!(tap(&mut store, bad).unwrap_err().field, "signer");
+    assert_eq!((remembered(&store).show.as_str(), remembered(&store).division.as_str()), ("mm", "1/16\""));
+}
+
+#[test]
+fn a_tape_error_stays_the_same_length_in_another_unit() {
+    let mut store = Store::in_memory().unwrap();
+    set(&mut store, "tape-error", "1/16").unwrap();
+    let metric = Context { show: "mm".to_owned(), ..context("es", 3) };
+    let View::SettingsKind { view } = view(&store, &metric, &Place::Settings).unwrap() else { panic!("settings") };
+    let tape = view.settings.iter().find(|question| question.field == "tape-error").unwrap();
+    assert_eq!(tape.reading.as_ref().unwrap().nm, 1_587_500);
+}
+
+#[test]
+fn reads_well_in_both_languages() {
+    let (mut store, _) = house();
+    tap(&mut store, SettingsAction::TakePhone { signer: "Ines".to_owned() }).unwrap();
+    for language in ["en", "es"] {
+        let shown = view(&store, &context(language, 4), &Place::Settings).unwrap();
+        insta::assert_json_snapshot!(format!("settings-{language}"), shown);
+    }
+}

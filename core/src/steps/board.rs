@@ -1,0 +1,80 @@
+use super::step::step;
+use super::{Canonical, Caution, Step};
+use crate::phrases::key;
+
+/// What the steps at a board are made from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct BoardDetail {
+    /// Whether the board is notched, drilled or cut round something.
+    pub notched: bool,
+    /// Whether it is of the first course, on the starter strip.
+    pub first_course: bool,
+    /// Whether it ends at a butt joint with another board.
+    pub joint: bool,
+    /// Whether an end is cut to a rake or out of plumb.
+    pub bevelled: bool,
+    /// Whether the face is painted after it is up.
+    pub painted: bool,
+    /// Whether the house may carry lead paint or old cladding.
+    pub old_house: bool,
+    /// Whether the work is done from a ladder or a scaffold.
+    pub above_reach: bool,
+}
+
+impl BoardDetail {
+    /// The canonical form of the detail, to which the caller adds lengths, cuts, rules and readings.
+    pub fn canonical(&self) -> Canonical {
+        Canonical::new("board")
+            .flag("notched", self.notched)
+            .flag("first-course", self.first_course)
+            .flag("joint", self.joint)
+            .flag("bevelled", self.bevelled)
+            .flag("painted", self.painted)
+            .flag("old-house", self.old_house)
+            .flag("above-reach", self.above_reach)
+    }
+
+    /// The canonical text of the detail, for hashing.
+    pub fn detail_text(&self) -> String {
+        self.canonical().detail_text()
+    }
+
+    /// The steps in their order.
+    pub fn steps(&self) -> Vec<Step> {
+        let saw = [Caution::Silica, Caution::Saw];
+        let mut steps = Vec::new();
+        if self.old_house {
+            steps.push(step!("old-house").safe().cautions(&[Caution::Lead, Caution::Asbestos]));
+        }
+        if self.first_course {
+            steps.push(step!("board-starter").hidden());
+        }
+        steps.push(step!("board-measure").length(key("step-measured-run")));
+        if self.notched {
+            steps.push(step!("board-measure-notch"));
+        }
+        steps.push(if self.bevelled { step!("board-mark", "board-mark-bevel") } else { step!("board-mark") });
+        steps.push(step!("board-cut").length(key("step-measured-length")).cautions(&saw));
+        if self.notched {
+            steps.push(step!("board-notch").cautions(&saw));
+            steps.push(step!("board-try"));
+        }
+        steps.push(step!("board-prime").hidden().photo().cautions(&[Caution::Label]));
+        if self.joint {
+            steps.push(step!("board-backing").hidden().photo());
+        }
+        let place = if self.first_course { step!("board-set", "board-set-first") } else { step!("board-set") };
+        let place = if self.first_course { place } else { place.length(key("step-measured-lap")) };
+        let ladder: &[Caution] = if self.above_reach { &[Caution::Ladder, Caution::PowerLine] } else { &[] };
+        steps.push(place.cautions(ladder));
+        // The next course covers the nails, so that nobody can see later whether each found its stud.
+        steps.push(step!("board-nail").hidden());
+        if self.notched {
+            steps.push(step!("board-gap").photo().length(key("step-measured-gap")));
+        }
+        if self.painted {
+            steps.push(step!("board-touch-up").cautions(&[Caution::Label]));
+        }
+        steps
+    }
+}

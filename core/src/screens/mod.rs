@@ -15,6 +15,7 @@ mod kinds;
 mod moment;
 mod parts;
 mod problem;
+mod rules;
 mod settings;
 mod trouble;
 
@@ -28,6 +29,7 @@ pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use problem::Problem;
+pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
 
 /// A screen and what it is about: ids as text.
@@ -91,6 +93,11 @@ pub enum View {
         /// What it shows.
         view: JobsView,
     },
+    /// Rules.
+    RulesKind {
+        /// What it shows.
+        view: RulesView,
+    },
     /// Settings.
     SettingsKind {
         /// What it shows.
@@ -111,6 +118,11 @@ pub enum Action {
     JobsKind {
         /// What was tapped there.
         action: JobsAction,
+    },
+    /// On Rules.
+    RulesKind {
+        /// What was tapped there.
+        action: RulesAction,
     },
     /// On Settings.
     SettingsKind {
@@ -172,6 +184,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
     spoken(context, |terms| {
         let done = match action {
             Action::JobsKind { action } => jobs::act(store, terms, action)?,
+            Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
         };
@@ -187,6 +200,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
 fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
+        Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
         _ => View::JobsKind { view: jobs::view(store, terms)? },

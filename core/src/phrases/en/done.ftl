@@ -11,3 +11,5 @@ done-step-skipped = { $a }: left out: { $b } { $c }
 done-step-taken-back = { $a }: taken back: { $b } { $c }
 done-newer = Something that a newer program wrote ({ $a })
 done-already = This was taken back already.
+done-rule-changed = Rule changed: { $a }: { $b } ({ $c })
+done-rule-default = Rule back to its default: { $a }: { $b }

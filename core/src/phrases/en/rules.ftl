@@ -113,3 +113,5 @@ rule-power-line-insulated = Away from insulated low-voltage lines
 rule-power-line-insulated-voltage = Low-voltage line means under
 rule-lead-year = Houses built before this year may have lead paint
 rule-lead-exempt-area = Outside paint disturbed, up to which the lead rule exempts
+rules-value = “{ $text }” does not fit this rule: give a value like { $like }.
+rules-not-changed = This rule has its default already.

@@ -11,3 +11,5 @@ done-step-skipped = { $a }: se dejó sin hacer: { $b } { $c }
 done-step-taken-back = { $a }: se retiró: { $b } { $c }
 done-newer = Algo que escribió un programa más nuevo ({ $a })
 done-already = Esto ya se deshizo.
+done-rule-changed = Regla cambiada: { $a }: { $b } ({ $c })
+done-rule-default = Regla de vuelta a su valor: { $a }: { $b }

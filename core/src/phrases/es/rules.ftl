@@ -113,3 +113,5 @@ rule-power-line-insulated = Lejos de líneas aisladas de bajo voltaje
 rule-power-line-insulated-voltage = Línea de bajo voltaje quiere decir menos de
 rule-lead-year = Casas construidas antes de este año pueden tener pintura con plomo
 rule-lead-exempt-area = Pintura exterior alterada hasta la cual exime la regla del plomo
+rules-value = «{ $text }» no sirve para esta regla: dé un valor como { $like }.
+rules-not-changed = Esta regla ya tiene su valor de origen.

@@ -1,6 +1,7 @@
 //! The screens, tapped as a person taps them.
 
 mod done_list;
+mod rules;
 mod settings;
 
 use super::*;

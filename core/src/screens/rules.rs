@@ -1,0 +1,251 @@
+//! Rules: which numbers apply to a house, where each comes from, and who replaced it.
+
+use crate::measure::Unit;
+use crate::rules::{Change as RuleChange, Quantity, Rule, RuleError, RuleUnit};
+use crate::store::{Store, Value};
+
+use super::ask::{accept, op, sort_key};
+use super::context::Terms;
+use super::kept::{Facts, Job};
+use super::problem::{Code, Problem};
+use super::trouble::Kept;
+use super::{Done, Place, kinds};
+
+/// The rules of a house.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct RulesView {
+    /// The house.
+    pub job: String,
+    /// Whose rules they are.
+    pub family: String,
+    /// Who has the last word: the maker's instructions and local code.
+    pub who_wins: String,
+    /// Every rule.
+    pub rules: Vec<RuleLine>,
+}
+
+/// One rule.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct RuleLine {
+    /// Its stable key.
+    pub key: String,
+    /// Its name.
+    pub name: String,
+    /// The value that applies, in the unit of its source or of who changed it.
+    pub value: String,
+    /// The sign of that unit; empty for counts, shares and years.
+    pub unit: String,
+    /// The default, where another value applies; else empty.
+    pub default: String,
+    /// What a change may set; empty for what cannot be changed.
+    pub bounds: String,
+    /// Where the default comes from.
+    pub source: String,
+    /// The edition of the source; empty where none was noted.
+    pub edition: String,
+    /// How well the default is known.
+    pub status: String,
+    /// Whether the default must be read in its source before anyone relies on it.
+    pub not_verified: bool,
+    /// Whether it is a definition or a fact.
+    pub fixed: bool,
+    /// Who replaced the default; absent where nobody did.
+    pub changed: Option<RuleChanged>,
+}
+
+/// Who replaced a default.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct RuleChanged {
+    /// Who.
+    pub signer: String,
+    /// Why.
+    pub reason: String,
+    /// When, in milliseconds since 1970-01-01 UTC.
+    pub at_ms: i64,
+}
+
+/// What can be done with a rule.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum RulesAction {
+    /// Another value applies to this house.
+    Change {
+        /// The house.
+        job: String,
+        /// The rule's key.
+        key: String,
+        /// The value, as typed.
+        value: String,
+        /// Why: the maker's page, the code section, the inspector's word.
+        reason: String,
+    },
+    /// The default applies again.
+    BackToDefault {
+        /// The house.
+        job: String,
+        /// The rule's key.
+        key: String,
+    },
+}
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
+    let job = Job::of(store, terms, terms.id("job", job)?)?;
+    let rules = job.rules.rules().map(|rule| line(terms, &job, rule)).collect::<Result<_, RuleError>>()?;
+    Ok(RulesView {
+        job: job.id().to_string(),
+        family: terms.phrase(job.rules.family().phrase(), &[]),
+        who_wins: terms.phrase("rule-who-wins", &[]),
+        rules,
+    })
+}
+
+fn line(terms: &Terms<'_>, job: &Job, rule: &Rule) -> Result<RuleLine, RuleError> {
+    let value = job.rules.get(rule.key)?;
+    let status = if rule.not_verified() { "rule-not-verified" } else { rule.status.phrase() };
+    let bounds = [("least", rule.least.text().into()), ("most", rule.most.text().into())];
+    let differs = job.rules.differs_from_default(rule.key);
+    Ok(RuleLine {
+        key: rule.key.to_owned(),
+        name: terms.phrase(&rule.name_phrase(), &[]),
+        value: value.text(),
+        unit: value.unit().sign().to_owned(),
+        default: if differs { rule.value.text() } else { String::new() },
+        bounds: if rule.is_fixed() { String::new() } else { terms.phrase("rule-bounds", &bounds) },
+        source: if rule.source.is_empty() { terms.phrase("rule-source-none", &[]) } else { rule.source.to_owned() },
+        edition: rule.edition.to_owned(),
+        status: terms.phrase(status, &[]),
+        not_verified: rule.not_verified(),
+        fixed: rule.is_fixed(),
+        changed: job.rules.change(rule.key).map(|change| RuleChanged {
+            signer: change.by.clone(),
+            reason: change.reason.clone(),
+            at_ms: change.at_ms,
+        }),
+    })
+}
+
+pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) -> Kept<Done> {
+    match action {
+        RulesAction::Change { job, key, value, reason } => {
+            change(store, terms, &Job::of(store, terms, terms.id("job", job)?)?, key, value, reason)
+        }
+        RulesAction::BackToDefault { job, key } => {
+            back_to_default(store, terms, Job::of(store, terms, terms.id("job", job)?)?, key)
+        }
+    }
+}
+
+fn change(store: &mut Store, terms: &Terms<'_>, job: &Job, key: &str, value: &str, reason: &str) -> Kept<Done> {
+    let rule = job.rules.rule(key)?;
+    let value = quantity(terms, rule, value)?;
+    let by = terms.context.signer.clone();
+    let change = RuleChange { value, by, at_ms: terms.context.now_ms, reason: reason.trim().to_owned() };
+    job.rules.clone().set(key, change)?;
+    let (numerator, denominator) = value.fraction();
+    let mut answer = op("rule-changed", Some(job.id()), [&rule.name_phrase(), &value.text(), reason.trim()]);
+    let subject = match kept(store, job, key)?.last() {
+        Some(facts) => facts.id(),
+        None => {
+            let id = terms.fresh(0);
+            answer = answer.create(id, kinds::RULE, Some(job.id()), sort_key(terms, 0));
+            answer = answer.set(id, "key", Value::Text(key.to_owned()));
+            id
+        }
+    };
+    let answer = answer
+        .set(subject, "numerator", Value::Whole(numerator))
+        .set(subject, "denominator", Value::Whole(denominator))
+        .set(subject, "unit", Value::Text(value.unit().code().to_owned()))
+        .set(subject, "reason", Value::Text(reason.trim().to_owned()));
+    let outcome = accept(store, terms, answer, &[])?;
+    Ok(Done::at(Place::Rules { job: job.id().to_string() }, outcome.group))
+}
+
+fn back_to_default(store: &mut Store, terms: &Terms<'_>, mut job: Job, key: &str) -> Kept<Done> {
+    let rule = job.rules.rule(key)?;
+    if !job.rules.back_to_default(key)? {
+        return Err(Problem::new(Code::Order, "key", terms.phrase("rules-not-changed", &[])).into());
+    }
+    let mut answer = op("rule-default", Some(job.id()), [&rule.name_phrase(), &rule.value.text()]);
+    for facts in kept(store, &job, key)? {
+        answer = answer.set(facts.id(), "numerator", Value::Absent);
+    }
+    let outcome = accept(store, terms, answer, &[])?;
+    Ok(Done::at(Place::Rules { job: job.id().to_string() }, outcome.group))
+}
+
+/// Where a rule's change is kept: one thing, unless two phones changed it without having seen each other.
+fn kept(store: &Store, job: &Job, key: &str) -> Kept<Vec<Facts>> {
+    let mut kept = Facts::children(store, job.id(), kinds::RULE)?;
+    kept.retain(|facts| facts.text("key") == Some(key));
+    Ok(kept)
+}
+
+/// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
+fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
+    let own = rule.value.unit();
+    if rule.value.length().is_some() {
+        let (length, unit) = terms.typed("value", text)?;
+        let (nm, unit) = match (unit, own) {
+            (Unit::Inch | Unit::Foot, RuleUnit::Foot) => (Unit::Foot.nm(), RuleUnit::Foot),
+            (Unit::Inch | Unit::Foot, _) => (Unit::Inch.nm(), RuleUnit::Inch),
+            (_, RuleUnit::Metre) => (Unit::Metre.nm(), RuleUnit::Metre),
+            (_, _) => (Unit::Millimetre.nm(), RuleUnit::Millimetre),
+        };
+        return Quantity::new(length.nm(), nm, unit).ok_or_else(|| refused(terms, rule, text));
+    }
+    let trimmed = text.trim();
+    let percent = own == RuleUnit::Share && trimmed.ends_with('%');
+    let unit = if percent { RuleUnit::Percent } else { own };
+    let number = if unit.sign().is_empty() { trimmed } else { trimmed.trim_end_matches(unit.sign()).trim_end() };
+    let (numerator, denominator) = number_of(number).ok_or_else(|| refused(terms, rule, text))?;
+    Quantity::new(numerator, denominator, unit).ok_or_else(|| refused(terms, rule, text))
+}
+
+fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> super::trouble::Trouble {
+    let like = rule.value.text();
+    let text = terms.phrase("rules-value", &[("text", text.trim().into()), ("like", like.into())]);
+    Problem::new(Code::Range, "value", text).into()
+}
+
+/// A number such as `2`, `1.5`, `1/4` or `1 1/4`, not under zero, as a fraction.
+fn number_of(text: &str) -> Option<(i64, i64)> {
+    let whole = |text: &str| {
+        let digits = !text.is_empty() && text.len() <= 12 && text.bytes().all(|byte| byte.is_ascii_digit());
+        if digits { text.parse::<i64>().ok() } else { None }
+    };
+    if let Some((front, below)) = text.split_once('/') {
+        let (front, below) = (front.trim(), whole(below.trim())?);
+        let (units, above) = front.split_once(' ').map_or((Some(0), front), |(units, above)| (whole(units), above));
+        let above = units?.checked_mul(below)?.checked_add(whole(above.trim())?)?;
+        return (below > 0).then_some((above, below));
+    }
+    let text = text.replace(',', ".");
+    let (units, part) = text.split_once('.').unwrap_or((&text, "0"));
+    let scale = 10_i64.checked_pow(u32::try_from(part.len()).ok()?)?;
+    Some((whole(units)?.checked_mul(scale)?.checked_add(whole(part)?)?, scale))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::number_of;
+
+    #[test]
+    fn reads_numbers_and_fractions() {
+        for (text, is) in [
+            ("2", Some((20, 10))),
+            ("1.5", Some((15, 10))),
+            ("0,25", Some((25, 100))),
+            ("1/4", Some((1, 4))),
+            ("1 1/4", Some((5, 4))),
+        ] {
+            assert_eq!(number_of(text), is, "{text}");
+        }
+        for text in ["", "-1", "1/0", "a", "1 2", ".5", "1.", "1/2/3", "9999999999999", "1.0000000000000000001"] {
+            assert_eq!(number_of(text), None, "{text}");
+        }
+    }
+}

@@ -17,6 +17,8 @@ mod parts;
 mod problem;
 mod rules;
 mod settings;
+#[allow(dead_code, reason = "the boards and penetrations that sign come next")]
+mod signing;
 mod trouble;
 
 use crate::store::{Id, Store};
@@ -31,6 +33,7 @@ pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepL
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
+pub use signing::{StepHow, StepSaid};
 
 /// A screen and what it is about: ids as text.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]

@@ -3,6 +3,7 @@
 mod done_list;
 mod rules;
 mod settings;
+mod signing;
 
 use super::*;
 

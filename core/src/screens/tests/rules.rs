@@ -82,7 +82,8 @@ fn reads_well_in_both_languages() {
     change(&mut store, 2, &job, ("lap.least", "30 mm", "maker's page 4")).unwrap();
     for language in ["en", "es"] {
         let mut view = shown(&store, language, &job);
-        view.rules.retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
+        view.rules
+            .retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
         insta::assert_json_snapshot!(format!("rules-{language}"), view);
     }
 }

@@ -1,5 +1,5 @@
-use crate::screens::signing::{Signing, sign, step_lines, step_progress};
 use super::*;
+use crate::screens::signing::{Signing, sign, step_lines, step_progress};
 use crate::steps::{PenetrationDetail, Step};
 use crate::store::Hash;
 use crate::wall::{Finish, Mounting, PenetrationKind, Shape};

@@ -44,7 +44,7 @@ impl Book {
 
     /// Who speaks, when, and how: what the device remembers, unless an option says otherwise.
     pub(crate) fn context(&self) -> Result<Context, Fault> {
-        let remembered = screens::remembered(&self.store)?;
+        let remembered = screens::remembered(&self.store);
         let pick = |option: &Option<String>, kept: String| option.clone().unwrap_or(kept);
         let language = pick(&self.options.language, remembered.language);
         Ok(Context {

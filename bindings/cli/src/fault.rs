@@ -22,7 +22,7 @@ impl Fault {
         Self { code: code.to_owned(), field: field.to_owned(), text }
     }
 
-    fn said(code: &str, field: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Self {
+    pub(crate) fn said(code: &str, field: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Self {
         Self::new(code, field, Phrases::for_language(locale::language()).phrase(key, args))
     }
 

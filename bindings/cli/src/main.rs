@@ -1,17 +1,32 @@
 //! The `lapwright` command: the core in a terminal.
 
+mod book;
+mod drawing;
+mod fault;
 mod figure;
+mod find;
 mod locale;
+mod options;
+mod paper;
+mod run;
+mod show;
 
 use std::process::ExitCode;
 
+use clap::Parser as _;
+use options::Command;
+
 fn main() -> ExitCode {
-    let args: Vec<String> = std::env::args().skip(1).collect();
-    match args.split_first() {
-        Some((command, rest)) if command == "figure" => figure::run(rest),
-        _ => {
-            eprintln!("usage: lapwright figure QUESTION | --list");
-            ExitCode::from(2)
-        }
+    let args: Vec<String> = std::env::args_os().skip(1).map(|arg| arg.to_string_lossy().into_owned()).collect();
+    // The questions have a help of their own, so they are taken before the other commands are read.
+    if let Some((first, rest)) = args.split_first()
+        && first == "figure"
+    {
+        return figure::run(rest);
+    }
+    let command = Command::parse();
+    match &command.task {
+        Some(task) => run::run(&command.options, task),
+        None => ExitCode::from(2),
     }
 }

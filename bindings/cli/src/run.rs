@@ -1,0 +1,208 @@
+//! From a command to an action or a view, and back to text or JSON.
+
+use std::io::Write as _;
+use std::process::ExitCode;
+
+use lapwright::phrases::{Language, Phrases};
+use lapwright::screens::{Action, DoneListAction, DoneListView, JobsAction, Outcome, Place, SettingsAction, View};
+use lapwright::store::Opening;
+
+use crate::book::Book;
+use crate::fault::Fault;
+use crate::find::{Named, one};
+use crate::options::{Answers, Options, Task};
+use crate::paper::Paper;
+use crate::show;
+
+/// Carries out a command on its book.
+pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
+    let done = Book::open(options).and_then(|book| Session { book, options }.task(task));
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(fault) => {
+            fault.say(options.json);
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// A command at work on an open book.
+struct Session<'a> {
+    book: Book,
+    options: &'a Options,
+}
+
+impl Session<'_> {
+    fn task(&mut self, task: &Task) -> Result<(), Fault> {
+        self.say_opening()?;
+        match task {
+            Task::Jobs => self.show(&Place::Jobs),
+            Task::NewJob { name, like } => {
+                let like = like.as_deref().map(|like| self.job(like)).transpose()?;
+                self.act(Action::JobsKind { action: JobsAction::Create { name: name.clone(), like } })
+            }
+            Task::Rename { house, name } => {
+                let action = JobsAction::Rename { job: self.job(house)?, name: name.clone() };
+                self.act(Action::JobsKind { action })
+            }
+            Task::Archive { house } => {
+                let job = self.job(house)?;
+                self.act(Action::JobsKind { action: JobsAction::Archive { job } })
+            }
+            Task::BringBack { house } => {
+                let job = self.job(house)?;
+                self.act(Action::JobsKind { action: JobsAction::BringBack { job } })
+            }
+            Task::Settings { answers } => self.settings(answers),
+            Task::Done { house, count } => self.done(house.as_deref(), *count),
+            Task::Undo { group, yes } => self.undo(group.as_deref(), *yes),
+            Task::Copy { file } => {
+                self.book.store.copy(file)?;
+                self.say("cli-copied", &file.display().to_string(), "path")
+            }
+            Task::Check => self.check(),
+            _ => Ok(()),
+        }
+    }
+
+    fn phrases(&self) -> Result<&'static Phrases, Fault> {
+        let language = Language::from_code(&self.book.context()?.language).unwrap_or_default();
+        Ok(Phrases::for_language(language))
+    }
+
+    /// What opening the book found, where a person should know of it.
+    fn say_opening(&self) -> Result<(), Fault> {
+        let phrases = self.phrases()?;
+        let path = |path: &std::path::Path| path.display().to_string();
+        match &self.book.opening {
+            Opening::New | Opening::Existing | Opening::Upgraded { .. } => {}
+            Opening::SetAside { aside } => {
+                eprintln!("{}", phrases.phrase("cli-set-aside", &[("path", path(aside).into())]));
+            }
+            Opening::Restored { aside, backup } => {
+                eprintln!("{}", phrases.phrase("cli-set-aside", &[("path", path(aside).into())]));
+                eprintln!("{}", phrases.phrase("cli-restored", &[("path", path(backup).into())]));
+            }
+        }
+        Ok(())
+    }
+
+    fn show(&self, place: &Place) -> Result<(), Fault> {
+        self.print(&self.book.view(place)?)
+    }
+
+    fn act(&mut self, action: Action) -> Result<(), Fault> {
+        let outcome = self.book.act(&action)?;
+        self.print_outcome(&outcome)
+    }
+
+    fn print_outcome(&self, outcome: &Outcome) -> Result<(), Fault> {
+        if self.options.json {
+            let text = serde_json::to_string_pretty(outcome).map_err(|error| Fault::other(error.to_string()))?;
+            return out(&text);
+        }
+        self.print(&outcome.view)
+    }
+
+    fn print(&self, view: &View) -> Result<(), Fault> {
+        if self.options.json {
+            let text = serde_json::to_string_pretty(view).map_err(|error| Fault::other(error.to_string()))?;
+            return out(&text);
+        }
+        let mut paper = Paper::new(self.phrases()?);
+        show::view(&mut paper, view);
+        out(paper.into_text().trim_end())
+    }
+
+    /// One sentence, or the same as JSON.
+    fn say(&self, key: &str, value: &str, name: &str) -> Result<(), Fault> {
+        if self.options.json {
+            return out(&format!("{:#}", serde_json::json!({ name: value })));
+        }
+        out(&self.phrases()?.phrase(key, &[(name, value.into())]))
+    }
+
+    /// The id of a house.
+    fn job(&self, text: &str) -> Result<String, Fault> {
+        let View::JobsKind { view } = self.book.view(&Place::Jobs)? else {
+            return Err(Fault::unknown("house", text, &[]));
+        };
+        let named = |job: lapwright::screens::JobLine| Named { id: job.job, name: job.name };
+        one("house", text, &view.jobs.into_iter().map(named).collect::<Vec<_>>())
+    }
+
+    fn settings(&mut self, answers: &Answers) -> Result<(), Fault> {
+        for (field, text) in &answers.given {
+            let action = match field.as_str() {
+                "signer" => SettingsAction::TakePhone { signer: text.clone() },
+                "drop-signer" => SettingsAction::DropSigner { signer: text.clone() },
+                _ => SettingsAction::Answer { field: field.clone(), text: text.clone() },
+            };
+            self.book.act(&Action::SettingsKind { action })?;
+        }
+        self.show(&Place::Settings)
+    }
+
+    fn done_list(&self, job: Option<String>) -> Result<DoneListView, Fault> {
+        match self.book.view(&Place::DoneList { job })? {
+            View::DoneListKind { view } => Ok(view),
+            _ => Err(Fault::unknown("house", "", &[])),
+        }
+    }
+
+    fn done(&mut self, house: Option<&str>, count: u32) -> Result<(), Fault> {
+        let job = house.map(|house| self.job(house)).transpose()?;
+        let mut view = self.done_list(job.clone())?;
+        let count = usize::try_from(count).unwrap_or(usize::MAX);
+        while view.lines.len() < count
+            && let Some(from) = view.older.take()
+        {
+            let action = DoneListAction::Older { job: job.clone(), from };
+            let View::DoneListKind { view: older } = self.book.act(&Action::DoneListKind { action })?.view else {
+                break;
+            };
+            view.lines.extend(older.lines);
+            view.older = older.older;
+        }
+        view.lines.truncate(count);
+        self.print(&View::DoneListKind { view })
+    }
+
+    /// Takes an answer back; where later ones depend on it, shows them first and asks for `--yes`.
+    fn undo(&mut self, group: Option<&str>, yes: bool) -> Result<(), Fault> {
+        let lines = self.done_list(None)?.lines;
+        let group = match group {
+            Some(group) => {
+                let named = |line: lapwright::screens::DoneLine| Named { id: line.group, name: String::new() };
+                one("group", group, &lines.into_iter().map(named).collect::<Vec<_>>())?
+            }
+            None => {
+                let last = lines.into_iter().find(|line| !line.undone && !line.is_undo);
+                last.ok_or_else(|| Fault::said("unknown", "group", "cli-nothing-to-undo", &[]))?.group
+            }
+        };
+        let look = DoneListAction::LookAt { job: None, group: group.clone() };
+        let looked = self.book.act(&Action::DoneListKind { action: look })?;
+        let depends = matches!(&looked.view, View::DoneListKind { view } if !view.depends.is_empty());
+        if depends && !yes {
+            return self.print_outcome(&looked);
+        }
+        self.act(Action::DoneListKind { action: DoneListAction::Undo { job: None, group } })
+    }
+
+    fn check(&mut self) -> Result<(), Fault> {
+        let report = self.book.store.check()?;
+        if report.is_good() {
+            return self.say("cli-check-good", "", "why");
+        }
+        let lists = [&report.integrity, &report.foreign_keys, &report.chain, &report.projection];
+        let why: Vec<&str> = lists.into_iter().flatten().map(String::as_str).take(10).collect();
+        Err(Fault::said("damaged", "book", "cli-check-bad", &[("why", why.join("; ").into())]))
+    }
+}
+
+/// Prints; a closed pipe is the reader's own wish.
+fn out(text: &str) -> Result<(), Fault> {
+    let _ = writeln!(std::io::stdout(), "{text}");
+    Ok(())
+}

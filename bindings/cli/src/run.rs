@@ -4,7 +4,9 @@ use std::io::Write as _;
 use std::process::ExitCode;
 
 use lapwright::phrases::{Language, Phrases};
-use lapwright::screens::{Action, DoneListAction, DoneListView, JobsAction, Outcome, Place, SettingsAction, View};
+use lapwright::screens::{
+    Action, DoneListAction, DoneListView, JobsAction, Outcome, Place, RulesAction, SettingsAction, View,
+};
 use lapwright::store::Opening;
 
 use crate::book::Book;
@@ -61,6 +63,16 @@ impl Session<'_> {
                 self.say("cli-copied", &file.display().to_string(), "path")
             }
             Task::Check => self.check(),
+            Task::Rules { house } => self.show(&Place::Rules { job: self.job(house)? }),
+            Task::Rule { house, key, value, reason } => {
+                let (key, value, reason) = (key.clone(), value.clone(), reason.clone());
+                let action = RulesAction::Change { job: self.job(house)?, key, value, reason };
+                self.act(Action::RulesKind { action })
+            }
+            Task::RuleDefault { house, key } => {
+                let action = RulesAction::BackToDefault { job: self.job(house)?, key: key.clone() };
+                self.act(Action::RulesKind { action })
+            }
             _ => Ok(()),
         }
     }

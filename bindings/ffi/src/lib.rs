@@ -2,10 +2,12 @@
 
 #![warn(missing_docs)]
 
+mod book;
 mod figure;
 mod length;
 mod refusal;
 
+pub use book::Book;
 pub use figure::figure;
 pub use length::length_text;
 pub use refusal::Refusal;

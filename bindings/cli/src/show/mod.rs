@@ -2,6 +2,7 @@
 
 mod done_list;
 mod jobs;
+mod rules;
 mod settings;
 
 use lapwright::screens::View;
@@ -14,5 +15,7 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         View::JobsKind { view } => jobs::show(paper, view),
         View::SettingsKind { view } => settings::show(paper, view),
         View::DoneListKind { view } => done_list::show(paper, view),
+        View::RulesKind { view } => rules::show(paper, view),
+        other => paper.block(&serde_json::to_string_pretty(other).unwrap_or_default()),
     }
 }

@@ -24,3 +24,4 @@ cli-check-bad = The data is not sound: { $why }
 cli-set-aside = The book was damaged. It was set aside as { $path }.
 cli-restored = Its newest good copy was taken instead: { $path }
 cli-kept = Kept.
+cli-rule-changed = Instead of { $default }, by { $signer }: { $reason }

@@ -24,3 +24,4 @@ cli-check-bad = Los datos no están bien: { $why }
 cli-set-aside = El libro estaba dañado. Se apartó como { $path }.
 cli-restored = En su lugar se tomó la copia buena más reciente: { $path }
 cli-kept = Guardado.
+cli-rule-changed = En lugar de { $default }, por { $signer }: { $reason }

@@ -1,0 +1,66 @@
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use lapwright::screens::{self, Action, Context, Outcome, Place, Problem, Remembered, View};
+use lapwright::store::{OpenOptions, Store, StoreError};
+
+use crate::Refusal;
+
+/// An open book. One at a time uses it: call it from one background thread.
+#[derive(uniffi::Object)]
+pub struct Book {
+    store: Mutex<Store>,
+}
+
+#[uniffi::export]
+impl Book {
+    /// Opens the book at `path`, or makes one where nothing is; `copies` is the folder of this book's own copies.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book` where it is not a book, is newer, or cannot be read.
+    #[uniffi::constructor]
+    pub fn open(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
+        let options = OpenOptions { backups: copies.map(Into::into) };
+        let opened = Store::open(path, &options)?;
+        Ok(Self { store: Mutex::new(opened.store) })
+    }
+
+    /// What this device remembers: who holds it and how it speaks.
+    pub fn remembered(&self) -> Remembered {
+        screens::remembered(&self.store())
+    }
+
+    /// What a screen shows.
+    ///
+    /// # Errors
+    /// [`Refusal`] where the place names nothing in the book, or something else must be answered first.
+    pub fn view(&self, context: &Context, place: &Place) -> Result<View, Refusal> {
+        Ok(screens::view(&self.store(), context, place)?)
+    }
+
+    /// Carries out what was tapped: one accepted answer, and the whole view to show then.
+    ///
+    /// # Errors
+    /// [`Refusal`]; nothing was changed.
+    pub fn act(&self, context: &Context, action: &Action) -> Result<Outcome, Refusal> {
+        Ok(screens::act(&mut self.store(), context, action)?)
+    }
+}
+
+impl Book {
+    /// A panic in another call leaves the book as its last transaction left it, so it can be used on.
+    fn store(&self) -> MutexGuard<'_, Store> {
+        self.store.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl From<Problem> for Refusal {
+    fn from(problem: Problem) -> Self {
+        Self::Refused { code: problem.code, field: problem.field, text: problem.text }
+    }
+}
+
+impl From<StoreError> for Refusal {
+    fn from(error: StoreError) -> Self {
+        Self::Refused { code: "book".to_owned(), field: String::new(), text: error.to_string() }
+    }
+}

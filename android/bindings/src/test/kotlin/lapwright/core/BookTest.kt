@@ -1,0 +1,62 @@
+package lapwright.core
+
+import java.io.File
+import java.nio.file.Files
+import lapwright.screens.Action
+import lapwright.screens.Context
+import lapwright.screens.JobsAction
+import lapwright.screens.Place
+import lapwright.screens.View
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertThrows
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** A book is opened, answered and read from the other side of the boundary, on a real file. */
+class BookTest {
+    private val folder: File = Files.createTempDirectory("lapwright").toFile().apply { deleteOnExit() }
+
+    private fun context(language: String = "en") = Context(
+        nowMs = 1_700_000_000_000L,
+        utcOffsetMinutes = -360,
+        signer = "Rosa",
+        language = language,
+        show = "in/16",
+        division = "1/16\"",
+        dice = ByteArray(16) { it.toByte() },
+    )
+
+    private fun names(view: View): List<String> = (view as View.JobsKind).view.jobs.map { it.name }
+
+    @Test
+    fun anAnswerIsThereAfterTheBookIsOpenedAgain() {
+        val path = File(folder, "a.lapwright").path
+        Book.open(path, null).use { book ->
+            assertEquals(emptyList<String>(), names(book.view(context(), Place.Jobs)))
+            book.act(context(), Action.JobsKind(JobsAction.Create("Lot 7", null)))
+        }
+        Book.open(path, null).use { book -> assertEquals(listOf("Lot 7"), names(book.view(context(), Place.Jobs))) }
+    }
+
+    @Test
+    fun aRefusedAnswerChangesNothing() {
+        Book.open(File(folder, "b.lapwright").path, null).use { book ->
+            val texts = listOf("en", "es").map { language ->
+                val refused = assertThrows(Refusal.Refused::class.java) {
+                    book.act(context(language), Action.JobsKind(JobsAction.Create("  ", null)))
+                }
+                assertEquals("name", refused.field)
+                refused.text
+            }
+            assertTrue(texts.toString(), texts[0] != texts[1])
+            assertEquals(emptyList<String>(), names(book.view(context(), Place.Jobs)))
+        }
+    }
+
+    @Test
+    fun whatIsNotABookIsLeftAsItIs() {
+        val file = File(folder, "notes.txt").apply { writeText("not a book") }
+        assertThrows(Refusal.Refused::class.java) { Book.open(file.path, null) }
+        assertEquals("not a book", file.readText())
+    }
+}

@@ -30,5 +30,5 @@ macro_rules! files {
 /// Every file, one a room or a screen.
 pub(super) const FILES: &[File] = files![
     "amounts", "ask", "board", "cautions", "cli", "done", "drawing", "errors", "figure", "flashing", "handover",
-    "notch", "rules", "saw", "screens", "settings", "siding", "signing", "spoken", "steps", "store", "wall",
+    "house", "notch", "rules", "saw", "screens", "settings", "siding", "signing", "spoken", "steps", "store", "wall",
 ];

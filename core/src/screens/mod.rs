@@ -9,6 +9,7 @@
 mod ask;
 mod context;
 mod done_list;
+mod house;
 mod jobs;
 mod kept;
 mod kinds;
@@ -28,6 +29,7 @@ use trouble::{Kept, Trouble};
 
 pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
+pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use problem::Problem;
@@ -96,6 +98,11 @@ pub enum View {
         /// What it shows.
         view: JobsView,
     },
+    /// House.
+    HouseKind {
+        /// What it shows.
+        view: HouseView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -121,6 +128,11 @@ pub enum Action {
     JobsKind {
         /// What was tapped there.
         action: JobsAction,
+    },
+    /// On House.
+    HouseKind {
+        /// What was tapped there.
+        action: HouseAction,
     },
     /// On Rules.
     RulesKind {
@@ -187,6 +199,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
     spoken(context, |terms| {
         let done = match action {
             Action::JobsKind { action } => jobs::act(store, terms, action)?,
+            Action::HouseKind { action } => house::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -203,6 +216,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
 fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
+        Place::House { job } => View::HouseKind { view: house::view(store, terms, job)? },
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },

@@ -1,7 +1,9 @@
 //! Ticks on the steps of a board or a penetration: what was signed, as a view shows it, and one more sign-off.
 
+use std::collections::BTreeSet;
+
 use crate::measure::Unit;
-use crate::steps::{Act, MeasuredKind, Progress, SignError, SignOff, Step, check, differs, progress, state_of};
+use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
 use crate::store::{Change, Hash, Id, PhotoState, Signed, State, Store, Value};
 
 use super::ask::{Answer, accept, op};
@@ -64,10 +66,17 @@ pub(super) fn step_lines(
     Ok(steps.iter().map(|step| line(terms, step, &signed, &history, &detail)).collect())
 }
 
-/// How far the steps of a thing are.
-pub(super) fn step_progress(store: &Store, subject: Id, steps: &[Step]) -> Kept<Progress> {
+/// The codes of the steps that are open.
+pub(super) fn open_steps(store: &Store, subject: Id, steps: &[Step]) -> Kept<BTreeSet<&'static str>> {
     let history: Vec<SignOff> = in_force(store, subject)?.iter().filter_map(as_step).collect();
-    Ok(progress(steps, &history))
+    let open = steps.iter().filter(|step| state_of(step.code, &history).is_open());
+    Ok(open.map(|step| step.code).collect())
+}
+
+/// Whether a step of a thing is done or left out.
+pub(super) fn is_signed(store: &Store, subject: Id, step: &str) -> Kept<bool> {
+    let history: Vec<SignOff> = in_force(store, subject)?.iter().filter_map(as_step).collect();
+    Ok(!state_of(step, &history).is_open())
 }
 
 /// Signs a step and gives the group to undo it by.

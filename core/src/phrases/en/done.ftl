@@ -13,3 +13,5 @@ done-newer = Something that a newer program wrote ({ $a })
 done-already = This was taken back already.
 done-rule-changed = Rule changed: { $a }: { $b } ({ $c })
 done-rule-default = Rule back to its default: { $a }: { $b }
+done-stock-added = New stock length: { $a } { $b }
+done-wall-added = New wall: { $a }

@@ -13,3 +13,5 @@ done-newer = Algo que escribió un programa más nuevo ({ $a })
 done-already = Esto ya se deshizo.
 done-rule-changed = Regla cambiada: { $a }: { $b } ({ $c })
 done-rule-default = Regla de vuelta a su valor: { $a }: { $b }
+done-stock-added = Largo nuevo en existencia: { $a } { $b }
+done-wall-added = Pared nueva: { $a }

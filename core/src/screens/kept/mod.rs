@@ -1,5 +1,6 @@
 //! What the book holds of a thing, as the rooms of the trade take it: fields become houses, walls and penetrations.
 
+mod detail;
 mod facts;
 mod job;
 mod penetration;

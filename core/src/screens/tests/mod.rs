@@ -1,6 +1,7 @@
 //! The screens, tapped as a person taps them.
 
 mod done_list;
+mod house;
 mod rules;
 mod settings;
 mod signing;

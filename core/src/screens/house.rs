@@ -1,0 +1,219 @@
+//! House: how far a house is, what comes next, and what is open to the weather now.
+
+mod next;
+mod state;
+mod weather;
+
+use crate::store::{Change, Store, Value};
+
+use super::ask::{self, accept, keep_draft, op, sort_key};
+use super::context::Terms;
+use super::kept::{Facts, Job, Wall};
+use super::parts::{Question, Reading};
+use super::problem::{Code, Problem};
+use super::trouble::Kept;
+use super::{Done, Place, kinds};
+
+use state::House;
+
+pub use next::NextWork;
+pub use weather::{OpenToWeather, WeatherKind};
+
+/// One house.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct HouseView {
+    /// The house.
+    pub job: String,
+    /// What the crew calls it.
+    pub name: String,
+    /// What comes next.
+    pub next: NextWork,
+    /// What rain would get into now.
+    pub open_to_weather: Vec<OpenToWeather>,
+    /// The walls and how far each is.
+    pub walls: Vec<WallProgress>,
+    /// The questions of the house: its boards and whose rules apply.
+    pub questions: Vec<Question>,
+    /// The stock lengths.
+    pub stock: Vec<StockLine>,
+    /// When the book was last copied from this phone, in milliseconds since 1970-01-01 UTC.
+    pub copied_at_ms: Option<i64>,
+    /// How old that copy is, in words.
+    pub copied: String,
+}
+
+/// How far a wall is.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct WallProgress {
+    /// The wall.
+    pub wall: String,
+    /// What the crew calls it.
+    pub name: String,
+    /// Whether every question that the work needs is answered.
+    pub measured: bool,
+    /// Boards that are planned and not yet cut.
+    pub planned: u32,
+    /// Boards that are cut and not yet fixed.
+    pub cut: u32,
+    /// Boards that are fixed.
+    pub fixed: u32,
+    /// What goes through it.
+    pub penetrations: u32,
+    /// How many of these have open steps.
+    pub penetrations_open: u32,
+}
+
+/// A stock length.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StockLine {
+    /// Its id.
+    pub stock: String,
+    /// The length of one board.
+    pub length: Reading,
+    /// How many there are; absent for as many as are wanted.
+    pub count: Option<i64>,
+}
+
+/// What can be done with a house.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum HouseAction {
+    /// Answers a question of the house.
+    Answer {
+        /// The house.
+        job: String,
+        /// The field.
+        field: String,
+        /// What was typed.
+        text: String,
+    },
+    /// Keeps what is typed so far.
+    KeepDraft {
+        /// The house.
+        job: String,
+        /// The field.
+        field: String,
+        /// What is typed so far.
+        text: String,
+    },
+    /// A further stock length.
+    AddStock {
+        /// The house.
+        job: String,
+        /// The length of one board, as typed.
+        length: String,
+        /// How many there are, as typed; empty for as many as are wanted.
+        count: String,
+    },
+    /// A further wall.
+    AddWall {
+        /// The house.
+        job: String,
+        /// What the crew calls it.
+        name: String,
+    },
+    /// Takes a stock length or a wall off the house. It stays in the book, and an undo brings it back.
+    RemovePart {
+        /// The house.
+        job: String,
+        /// The stock length or the wall.
+        part: String,
+    },
+}
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
+    let house = House::of(store, terms, terms.id("job", job)?)?;
+    let copied_at_ms = store.setting_get("copied-at")?.and_then(|text| text.parse().ok());
+    let stock = Facts::children(store, house.job.id(), kinds::STOCK)?;
+    let line = |facts: &Facts| {
+        let length = facts.reading(terms, "length")?;
+        Some(StockLine { stock: facts.id().to_string(), length, count: facts.whole("count") })
+    };
+    Ok(HouseView {
+        job: house.job.id().to_string(),
+        name: house.job.name().to_owned(),
+        next: next::next(store, terms, &house)?,
+        open_to_weather: weather::open(store, terms, &house)?,
+        walls: house.walls.iter().map(state::WallState::progress).collect(),
+        questions: ask::questions(store, terms, &house.job.facts)?,
+        stock: stock.iter().filter_map(line).collect(),
+        copied_at_ms,
+        copied: copied(terms, copied_at_ms),
+    })
+}
+
+fn copied(terms: &Terms<'_>, at_ms: Option<i64>) -> String {
+    const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+    match at_ms.map(|at| terms.context.now_ms.saturating_sub(at).max(0) / DAY_MS) {
+        None => terms.phrase("house-never-copied", &[]),
+        Some(0) => terms.phrase("house-copied-today", &[]),
+        Some(days) => terms.phrase("house-copied-days", &[("days", days.into())]),
+    }
+}
+
+pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &HouseAction) -> Kept<Done> {
+    let of = |store: &Store, job: &str| Job::of(store, terms, terms.id("job", job)?);
+    match action {
+        HouseAction::Answer { job, field, text } => {
+            let job = of(store, job)?;
+            let outcome = ask::answer(store, terms, &job.facts, field, text)?;
+            Ok(Done::at(here(&job), outcome.group))
+        }
+        HouseAction::KeepDraft { job, field, text } => {
+            let job = of(store, job)?;
+            keep_draft(store, terms, &job.facts, field, text)?;
+            Ok(Done::without_answer(here(&job)))
+        }
+        HouseAction::AddStock { job, length, count } => add_stock(store, terms, &of(store, job)?, length, count),
+        HouseAction::AddWall { job, name } => add_wall(store, terms, &of(store, job)?, name),
+        HouseAction::RemovePart { job, part } => remove(store, terms, &of(store, job)?, part),
+    }
+}
+
+fn here(job: &Job) -> Place {
+    Place::House { job: job.id().to_string() }
+}
+
+fn add_stock(store: &mut Store, terms: &Terms<'_>, job: &Job, length: &str, count: &str) -> Kept<Done> {
+    let given = [("length", length), ("count", count)].into();
+    let fields = ask::fields(terms, kinds::STOCK, &given)?;
+    let id = terms.fresh(0);
+    let mut answer = op("stock-added", Some(job.id()), [length.trim(), count.trim()]);
+    answer = answer.create(id, kinds::STOCK, Some(job.id()), sort_key(terms, 0));
+    for (field, value) in fields {
+        answer = answer.set(id, field, value);
+    }
+    let outcome = accept(store, terms, answer, &[])?;
+    Ok(Done::at(here(job), outcome.group))
+}
+
+fn add_wall(store: &mut Store, terms: &Terms<'_>, job: &Job, name: &str) -> Kept<Done> {
+    let named = ask::value(terms, ask::ask_of(terms, kinds::WALL, "name")?, name)?;
+    if named == Value::Absent {
+        return Err(Problem::new(Code::Missing, "name", terms.phrase("screen-empty", &[])).into());
+    }
+    let id = terms.fresh(0);
+    let answer = op("wall-added", Some(job.id()), [name.trim()])
+        .create(id, kinds::WALL, Some(job.id()), sort_key(terms, 0))
+        .set(id, "name", named);
+    let outcome = accept(store, terms, answer, &[])?;
+    Ok(Done::at(Place::Measure { wall: id.to_string() }, outcome.group))
+}
+
+fn remove(store: &mut Store, terms: &Terms<'_>, job: &Job, part: &str) -> Kept<Done> {
+    let id = terms.id("part", part)?;
+    let stock = Facts::children(store, job.id(), kinds::STOCK)?;
+    let what = match stock.iter().find(|stock| stock.id() == id) {
+        Some(stock) => stock.reading(terms, "length").map(|length| length.text).unwrap_or_default(),
+        None => match Wall::of_job(store, job.id())?.iter().find(|wall| wall.id() == id) {
+            Some(wall) => wall.name().to_owned(),
+            None => return Err(Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[])).into()),
+        },
+    };
+    let answer = op("removed", Some(job.id()), [&*what]).with(Change::Remove { subject: id });
+    let outcome = accept(store, terms, answer, &[])?;
+    Ok(Done::at(here(job), outcome.group))
+}

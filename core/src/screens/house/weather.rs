@@ -1,0 +1,88 @@
+use crate::phrases::key;
+use crate::screens::Place;
+use crate::screens::context::Terms;
+use crate::screens::signing::is_signed;
+use crate::screens::trouble::Kept;
+use crate::store::Store;
+
+use super::state::{BoardStands, HoleState, House};
+
+/// What rain would get into now.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct OpenToWeather {
+    /// What is missing.
+    pub kind: WeatherKind,
+    /// What is missing, and where.
+    pub text: String,
+    /// The screen to close it on.
+    pub place: Place,
+}
+
+/// What is missing against rain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
+pub enum WeatherKind {
+    /// A membrane patch is on, and not lapped, rolled or closed on every side.
+    PatchNotLapped,
+    /// A cut edge is bare.
+    EdgeNotPrimed,
+    /// A joint has no bead.
+    BeadMissing,
+}
+
+/// The steps that close a patch.
+const PATCH: [&str; 4] = ["patch-lap", "patch-roll", "patch-top", "patch-cover"];
+
+pub(super) fn open(store: &Store, terms: &Terms<'_>, house: &House) -> Kept<Vec<OpenToWeather>> {
+    let mut open = Vec::new();
+    for state in &house.walls {
+        let wall = state.wall.name();
+        for hole in &state.holes {
+            let what = terms.phrase(&format!("wall-kind-{}", hole.penetration.kind.code()), &[]);
+            let place = Place::Penetration { penetration: hole.penetration.id().to_string() };
+            for kind in missing(hole, state.boarded(hole)) {
+                let args = [("what", what.as_str().into()), ("wall", wall.into())];
+                open.push(OpenToWeather { kind, text: terms.phrase(kind.phrase(), &args), place: place.clone() });
+            }
+        }
+        for board in state.boards.iter().filter(|board| board.stands != BoardStands::Planned) {
+            if !is_signed(store, board.id, "board-prime")? {
+                let what = terms.phrase("house-board-of-course", &[("course", board.course.into())]);
+                let args = [("what", what.into()), ("wall", wall.into())];
+                let kind = WeatherKind::EdgeNotPrimed;
+                let place = Place::Board { board: board.id.to_string() };
+                open.push(OpenToWeather { kind, text: terms.phrase(kind.phrase(), &args), place });
+            }
+        }
+    }
+    Ok(open)
+}
+
+/// What is missing at a penetration; `boarded` where every board round it is fixed.
+fn missing(hole: &HoleState, boarded: bool) -> Vec<WeatherKind> {
+    let patched = PATCH.iter().any(|code| hole.is_signed(code)) || hole.is_signed("patch-hole");
+    let mut kinds = Vec::new();
+    if patched && PATCH.iter().any(|code| hole.is_open(code)) {
+        kinds.push(WeatherKind::PatchNotLapped);
+    }
+    let cut = [("block-split", "block-prime"), ("boards-cut", "boards-prime"), ("trim-bottom", "trim-prime")];
+    if cut.iter().any(|(cut, prime)| hole.is_signed(cut) && hole.is_open(prime)) {
+        kinds.push(WeatherKind::EdgeNotPrimed);
+    }
+    if (boarded && hole.is_open("sealant")) || (hole.is_signed("block-upper") && hole.is_open("block-bead")) {
+        kinds.push(WeatherKind::BeadMissing);
+    }
+    kinds
+}
+
+impl WeatherKind {
+    const fn phrase(self) -> &'static str {
+        match self {
+            Self::PatchNotLapped => key("house-patch-not-lapped"),
+            Self::EdgeNotPrimed => key("house-edge-not-primed"),
+            Self::BeadMissing => key("house-bead-missing"),
+        }
+    }
+}

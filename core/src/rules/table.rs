@@ -122,7 +122,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::NAILS_AT_JOINT, 2, 1, Count).within((1, 1), (8, 1)),
     Rule::new(UnitedStates, "cartridge.ounces", 101, 10, FluidOunce).from("package size", "", Memory).within((1, 1), (40, 1)),
     Rule::new(Common, "cartridge.millilitres", 300, 1, Millilitre).from("package size", "", Memory).within((50, 1), (1000, 1)),
-    Rule::new(UnitedStates, "amounts.square", 100, 1, SquareFoot).from("NAVEDTRA 14044", "", Memory).fact(),
+    Rule::new(UnitedStates, "amounts.square", 100, 1, SquareFoot).fact(),
     Rule::new(Common, "unit.inch", 254, 10, Millimetre).from("NIST SP 811; 16 CFR 500.19", "", Read).fact(),
     Rule::new(Common, "unit.foot", 3048, 10000, Metre).from("NIST SP 811; 16 CFR 500.19", "", Read).fact(),
     Rule::new(Common, "unit.fluid-ounce", 295735, 10000, Millilitre).from("NIST SP 811; 16 CFR 500.19", "", Read).fact(),

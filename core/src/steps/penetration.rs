@@ -72,6 +72,17 @@ impl PenetrationDetail {
         self.mounting == Mounting::Split
     }
 
+    fn electric(&self) -> bool {
+        matches!(
+            self.kind,
+            PenetrationKind::ElectricalBox
+                | PenetrationKind::Light
+                | PenetrationKind::Conduit
+                | PenetrationKind::Cable
+                | PenetrationKind::MeterBase
+        )
+    }
+
     fn has_head_flashing(&self) -> bool {
         self.head_flashing && self.finish != Finish::Collar
     }
@@ -123,7 +134,11 @@ impl PenetrationDetail {
             PenetrationKind::VentHood => step!("what-it-vents").safe().cautions(&[Caution::Gas, Caution::Electricity]),
         });
         if !self.split() {
-            steps.push(step!("fixture-off"));
+            steps.push(if self.electric() {
+                step!("fixture-off", "fixture-off-electric").cautions(&[Caution::Electricity])
+            } else {
+                step!("fixture-off")
+            });
         }
         match self.kind {
             PenetrationKind::Pipe
@@ -186,15 +201,10 @@ impl PenetrationDetail {
     fn fixture_back(&self) -> Vec<Step> {
         let mut steps = Vec::new();
         if !self.split() {
-            steps.push(match self.kind {
-                PenetrationKind::ElectricalBox
-                | PenetrationKind::Light
-                | PenetrationKind::Conduit
-                | PenetrationKind::Cable
-                | PenetrationKind::MeterBase => {
-                    step!("fixture-on", "fixture-on-electric").cautions(&[Caution::Electricity])
-                }
-                _ => step!("fixture-on"),
+            steps.push(if self.electric() {
+                step!("fixture-on", "fixture-on-electric").cautions(&[Caution::Electricity])
+            } else {
+                step!("fixture-on")
             });
         }
         if self.kind == PenetrationKind::VentHood {

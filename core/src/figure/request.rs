@@ -1,6 +1,6 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
-use num_traits::{One, Pow, Signed, ToPrimitive};
+use num_traits::{Pow, Signed, ToPrimitive};
 
 use super::shape::{COMMON, Field, Shape};
 use super::{Code, Fault, Json, Say};
@@ -273,10 +273,6 @@ impl Number {
         self.exact.is_negative()
     }
 
-    /// Whether it lies in `0..=1`: a share.
-    pub(super) fn is_share(&self) -> bool {
-        !self.is_negative() && self.exact <= BigRational::one()
-    }
 }
 
 /// Finds fields that stand twice, then those the question does not have, then those it misses.
@@ -314,13 +310,11 @@ fn twice(json: &Json, path: &str) -> Result<(), Fault> {
     }
 }
 
+/// What is asked of an object with its fields, at its path.
+type Check = dyn Fn(&Json, &[Field], &str) -> Result<(), Fault>;
+
 /// Walks a value along its shape and hands each object with its fields to `check`.
-fn walk(
-    json: &Json,
-    shape: Shape,
-    path: &str,
-    check: &dyn Fn(&Json, &[Field], &str) -> Result<(), Fault>,
-) -> Result<(), Fault> {
+fn walk(json: &Json, shape: Shape, path: &str, check: &Check) -> Result<(), Fault> {
     match (json, shape) {
         (Json::Object(_), Shape::Object(fields)) => check(json, fields, path),
         (Json::Object(own), Shape::Either(shapes)) => {

@@ -199,10 +199,10 @@ impl Cursor<'_> {
             return Ok(Quantity { value: whole + fraction, whole: false });
         }
         let upper = self.digits();
-        if !upper.is_empty() {
-            if let Some(fraction) = self.denominator(&upper)? {
-                return Ok(Quantity { value: whole + fraction, whole: false });
-            }
+        if !upper.is_empty()
+            && let Some(fraction) = self.denominator(&upper)?
+        {
+            return Ok(Quantity { value: whole + fraction, whole: false });
         }
         self.at = mark;
         Ok(Quantity { value: whole, whole: true })

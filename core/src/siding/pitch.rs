@@ -157,7 +157,7 @@ mod tests {
     use super::*;
 
     #[test]
-    #[allow(clippy::float_cmp, reason = "the nearest float is one float")]
+    #[allow(clippy::float_cmp, clippy::excessive_precision, reason = "the nearest float to thirty true places")]
     fn the_angle_is_the_nearest_float() {
         // atan(1) is 45 degrees, atan(1/0+) goes to 90; the others to 30 places by mpmath, arbitrary precision.
         for (rise, run, degrees) in [

@@ -272,7 +272,6 @@ impl Number {
     pub(super) fn is_negative(&self) -> bool {
         self.exact.is_negative()
     }
-
 }
 
 /// Finds fields that stand twice, then those the question does not have, then those it misses.

@@ -15,6 +15,7 @@ mod kept;
 mod kinds;
 mod moment;
 mod parts;
+mod penetration;
 mod problem;
 mod rules;
 mod settings;
@@ -32,6 +33,7 @@ pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
+pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
@@ -103,6 +105,11 @@ pub enum View {
         /// What it shows.
         view: HouseView,
     },
+    /// Penetration.
+    PenetrationKind {
+        /// What it shows.
+        view: PenetrationView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -133,6 +140,11 @@ pub enum Action {
     HouseKind {
         /// What was tapped there.
         action: HouseAction,
+    },
+    /// On Penetration.
+    PenetrationKind {
+        /// What was tapped there.
+        action: PenetrationAction,
     },
     /// On Rules.
     RulesKind {
@@ -200,6 +212,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
         let done = match action {
             Action::JobsKind { action } => jobs::act(store, terms, action)?,
             Action::HouseKind { action } => house::act(store, terms, action)?,
+            Action::PenetrationKind { action } => penetration::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -217,6 +230,9 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
         Place::House { job } => View::HouseKind { view: house::view(store, terms, job)? },
+        Place::Penetration { penetration } => {
+            View::PenetrationKind { view: penetration::view(store, terms, penetration)? }
+        }
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },

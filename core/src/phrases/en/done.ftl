@@ -15,3 +15,4 @@ done-rule-changed = Rule changed: { $a }: { $b } ({ $c })
 done-rule-default = Rule back to its default: { $a }: { $b }
 done-stock-added = New stock length: { $a } { $b }
 done-wall-added = New wall: { $a }
+done-penetration-same = Same finish and block as another one

@@ -15,3 +15,4 @@ done-rule-changed = Regla cambiada: { $a }: { $b } ({ $c })
 done-rule-default = Regla de vuelta a su valor: { $a }: { $b }
 done-stock-added = Largo nuevo en existencia: { $a } { $b }
 done-wall-added = Pared nueva: { $a }
+done-penetration-same = Mismo remate y bloque que otra

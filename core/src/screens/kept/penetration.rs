@@ -95,8 +95,15 @@ impl Penetration {
 /// Whether such a fixture usually comes off (common practice, no source).
 fn usual_mounting(kind: PenetrationKind) -> Mounting {
     match kind {
-        PenetrationKind::Light | PenetrationKind::VentHood => Mounting::SlipOver,
-        _ => Mounting::Split,
+        PenetrationKind::ElectricalBox
+        | PenetrationKind::Light
+        | PenetrationKind::VentHood
+        | PenetrationKind::MeterBase => Mounting::SlipOver,
+        PenetrationKind::HoseBib
+        | PenetrationKind::Pipe
+        | PenetrationKind::Conduit
+        | PenetrationKind::Cable
+        | PenetrationKind::LineSet => Mounting::Split,
     }
 }
 

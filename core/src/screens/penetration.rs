@@ -1,0 +1,189 @@
+//! Penetration: make it weathertight.
+
+mod block;
+mod layers;
+mod patch;
+
+use crate::steps::PenetrationDetail;
+use crate::store::{Hash, Id, Store};
+
+use super::ask::{self, accept, keep_draft, op};
+use super::context::Terms;
+use super::kept::{Facts, Job, Penetration, Wall};
+use super::parts::{Note, Question, Size, StepLine};
+use super::signing::{Signing, StepSaid, sign, step_lines};
+use super::trouble::Kept;
+use super::{Done, Place, kinds};
+
+pub use layers::LayerLine;
+
+/// One penetration: its layers, its sizes and its steps.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PenetrationView {
+    /// The penetration.
+    pub penetration: String,
+    /// The wall that it goes through.
+    pub wall: String,
+    /// The house.
+    pub job: String,
+    /// What it is, in words.
+    pub name: String,
+    /// The stable code of what it is.
+    pub what: String,
+    /// Its questions with their answers.
+    pub questions: Vec<Question>,
+    /// Its layers, from the wall outward.
+    pub layers: Vec<LayerLine>,
+    /// The sizes of the membrane patch, its hole, slit and cover; empty where they cannot be told yet.
+    pub patch: Vec<Size>,
+    /// Where the patch ends below, in words; empty where it cannot be told yet.
+    pub patch_ends: String,
+    /// The sizes of the mounting block; of a split one with the heights of its cut. Empty where there is none.
+    pub block: Vec<Size>,
+    /// Whether the block is split on a slope.
+    pub split: bool,
+    /// What needs attention.
+    pub notes: Vec<Note>,
+    /// Its steps in their order.
+    pub steps: Vec<StepLine>,
+}
+
+/// What can be done with a penetration.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum PenetrationAction {
+    /// An answer to one of its questions.
+    Answer {
+        /// The penetration.
+        penetration: String,
+        /// The question's field.
+        field: String,
+        /// The answer as typed.
+        text: String,
+    },
+    /// Keys that are typed and not yet accepted.
+    KeepDraft {
+        /// The penetration.
+        penetration: String,
+        /// The question's field.
+        field: String,
+        /// The keys.
+        text: String,
+    },
+    /// The same finish and block as another one.
+    TakeSameAs {
+        /// The penetration.
+        penetration: String,
+        /// The other.
+        like: String,
+    },
+    /// Something is said of a step: ticked, left out or taken back.
+    SignStep {
+        /// The penetration.
+        penetration: String,
+        /// The step's code.
+        step: String,
+        /// What is said.
+        said: StepSaid,
+    },
+}
+
+/// A penetration with what stands round it.
+struct Round {
+    job: Job,
+    wall: Wall,
+    penetration: Penetration,
+    /// The bottom edges that the wall's courses would have at their full height; empty without a pole.
+    bottoms: Vec<crate::measure::Length>,
+    detail: PenetrationDetail,
+}
+
+impl Round {
+    fn of(store: &Store, terms: &Terms<'_>, id: Id) -> Kept<Self> {
+        let facts = Facts::of(store, terms, id, kinds::PENETRATION)?;
+        let wall = Wall::of(store, terms, facts.subject.parent.unwrap_or(id))?;
+        let job = Job::of(store, terms, wall.job)?;
+        let penetration = Penetration::of(store, terms, &job, id)?;
+        let courses = match job.lines(store)? {
+            Some(lines) => wall.courses(terms, &job, &lines, &wall.outline(store, terms)?)?,
+            None => Vec::new(),
+        };
+        let height = job.board_height(terms)?;
+        let bottoms = courses.iter().map(|course| course.bottom + course.height - height).collect();
+        let detail = penetration.detail(&job, &courses);
+        Ok(Self { job, wall, penetration, bottoms, detail })
+    }
+
+    fn name(&self, terms: &Terms<'_>) -> String {
+        terms.phrase(&format!("wall-kind-{}", self.penetration.kind.code()), &[])
+    }
+
+    /// The hash of what the sign-offs are made under.
+    fn hash(&self) -> Hash {
+        Hash::of(self.detail.detail_text())
+    }
+}
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<PenetrationView> {
+    let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+    let mut notes = Vec::new();
+    let (patch, patch_ends) = patch::sizes(terms, &round, &mut notes)?;
+    let (block, split) = block::sizes(terms, &round, &mut notes)?;
+    let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash())?;
+    Ok(PenetrationView {
+        penetration: round.penetration.id().to_string(),
+        wall: round.wall.id().to_string(),
+        job: round.job.id().to_string(),
+        name: round.name(terms),
+        what: round.penetration.kind.code().to_owned(),
+        questions: ask::questions(store, terms, &round.penetration.facts)?,
+        layers: layers::lines(terms, &round.detail),
+        patch,
+        patch_ends,
+        block,
+        split,
+        notes,
+        steps,
+    })
+}
+
+pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationAction) -> Kept<Done> {
+    let facts = |store: &Store, id: &str| Facts::of(store, terms, terms.id("penetration", id)?, kinds::PENETRATION);
+    let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
+    match action {
+        PenetrationAction::Answer { penetration, field, text } => {
+            let facts = facts(store, penetration)?;
+            let outcome = ask::answer(store, terms, &facts, field, text)?;
+            Ok(Done::at(here(penetration), outcome.group))
+        }
+        PenetrationAction::KeepDraft { penetration, field, text } => {
+            let facts = facts(store, penetration)?;
+            keep_draft(store, terms, &facts, field, text)?;
+            Ok(Done::without_answer(here(penetration)))
+        }
+        PenetrationAction::TakeSameAs { penetration, like } => {
+            let (facts, model) = (facts(store, penetration)?, facts(store, like)?);
+            let mut answer = op("penetration-same", facts.subject.job, []);
+            for field in SAME {
+                if let Some(kept) = model.field(field) {
+                    answer = answer.set(facts.id(), field, kept.value.clone());
+                }
+            }
+            let outcome = accept(store, terms, answer, &[])?;
+            Ok(Done::at(here(penetration), outcome.group))
+        }
+        PenetrationAction::SignStep { penetration, step, said } => {
+            let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+            let about = format!("wall-kind-{}", round.penetration.kind.code());
+            let (subject, steps) = (round.penetration.id(), round.detail.steps());
+            let on = Signing { subject, job: Some(round.job.id()), about: &about, steps: &steps, detail: round.hash() };
+            let group = sign(store, terms, &on, step, said)?;
+            Ok(Done::at(here(penetration), group))
+        }
+    }
+}
+
+/// What one penetration has in common with the next: not its place.
+const SAME: [&str; 8] =
+    ["mounting", "finish", "block-width", "block-height", "block-thickness", "hole-from-bottom", "painted", "height"];

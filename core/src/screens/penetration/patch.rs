@@ -1,0 +1,84 @@
+use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::keys;
+use crate::screens::context::Terms;
+use crate::screens::parts::{Note, Size, Source};
+use crate::screens::trouble::Kept;
+
+use super::Round;
+
+/// The sizes of the patch and where it ends; empty, with a note, where they cannot be told.
+pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, String)> {
+    if round.bottoms.is_empty() {
+        notes.push(note(terms, "pole-missing", key("penetration-pole-missing")));
+        return Ok((Vec::new(), String::new()));
+    }
+    match Patch::cut(&request(terms, round)?) {
+        Ok(patch) => Ok((lines(terms, &patch), ends(terms, &patch))),
+        Err(error) => {
+            notes.push(note(terms, "patch", trouble(error)));
+            Ok((Vec::new(), String::new()))
+        }
+    }
+}
+
+fn request(terms: &Terms<'_>, round: &Round) -> Kept<PatchRequest> {
+    let (job, penetration) = (&round.job, &round.penetration);
+    let (x, y) = penetration.outer();
+    let shape = penetration.shape;
+    Ok(PatchRequest {
+        board: PatchBoard { height: job.board_height(terms)?, lap: job.lap()?, nail_line: job.nail_line()? },
+        bottoms: round.bottoms.clone(),
+        block: Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to },
+        // A box is cut round itself; the slit and the cover go by its smaller side.
+        pipe: Pipe { diameter: shape.width().min(shape.height()), x: penetration.centre.x, y: penetration.centre.y },
+        beyond_side: job.rules.get_length(keys::PATCH_BEYOND_SIDE)?,
+        beyond_top: job.rules.get_length(keys::PATCH_BEYOND_TOP)?,
+        snug: job.rules.get_length(keys::PATCH_SNUG)?,
+        cover_beyond: job.rules.get_length(keys::PATCH_COVER_BEYOND)?,
+    })
+}
+
+fn lines(terms: &Terms<'_>, patch: &Patch) -> Vec<Size> {
+    let size = |code: &str, label: &str, length: Length| Size {
+        code: code.to_owned(),
+        label: terms.phrase(label, &[]),
+        reading: terms.reading(length, Source::Planned, None),
+    };
+    let mut sizes = vec![
+        size("width", key("patch-width"), patch.outline.width()),
+        size("height", key("patch-height"), patch.outline.height()),
+        size("hole", key("patch-hole"), patch.hole),
+        size("hole-from-left", key("patch-hole-from-left"), patch.hole_from_left),
+        size("hole-from-bottom", key("patch-hole-from-bottom"), patch.hole_from_bottom),
+        size("slit", key("patch-slit"), patch.slit_length),
+        size("cover-width", key("patch-cover-width"), patch.cover_width),
+        size("cover-height", key("patch-cover-height"), patch.cover_height),
+        size("cover-from-bottom", key("patch-cover-from-bottom"), patch.cover_from_bottom),
+    ];
+    if let PatchEnd::Course { over_board, hidden_by, .. } = patch.end {
+        sizes.push(size("over-board", key("patch-over-board"), over_board));
+        sizes.push(size("hidden-by", key("patch-hidden-by"), hidden_by));
+    }
+    sizes
+}
+
+fn ends(terms: &Terms<'_>, patch: &Patch) -> String {
+    match patch.end {
+        PatchEnd::Course { course, .. } => terms.phrase("patch-ends-on-course", &[("course", course.into())]),
+        PatchEnd::Starter => terms.phrase("patch-ends-on-starter", &[]),
+    }
+}
+
+fn note(terms: &Terms<'_>, code: &str, text: &str) -> Note {
+    Note { code: code.to_owned(), text: terms.phrase(text, &[]) }
+}
+
+fn trouble(error: PatchError) -> &'static str {
+    match error {
+        PatchError::NailLine | PatchError::Lap => key("penetration-patch-nail-line"),
+        PatchError::PipeAcross | PatchError::PipeUp => key("penetration-patch-pipe"),
+        _ => key("penetration-patch-trouble"),
+    }
+}

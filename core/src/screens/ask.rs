@@ -31,6 +31,12 @@ pub(super) fn question(store: &Store, terms: &Terms<'_>, facts: &Facts, ask: &As
         (None, Some(value), _) => value.typed(),
         (None, None, _) => String::new(),
     };
+    let draft = store.draft_get(&draft_key(facts.id(), ask.field))?.unwrap_or_default();
+    Ok(Question { subject: facts.id().to_string(), answer, reading, draft, ..unanswered(terms, ask) })
+}
+
+/// A question of a thing that nothing was said of yet.
+pub(super) fn unanswered(terms: &Terms<'_>, ask: &Ask) -> Question {
     let choices = match ask.allowed {
         Allowed::OneOf(choices) => choices
             .iter()
@@ -38,18 +44,18 @@ pub(super) fn question(store: &Store, terms: &Terms<'_>, facts: &Facts, ask: &As
             .collect(),
         _ => Vec::new(),
     };
-    Ok(Question {
-        subject: facts.id().to_string(),
+    Question {
+        subject: String::new(),
         field: ask.field.to_owned(),
         title: terms.phrase(ask.title, &[]),
         hint: terms.phrase(ask.hint, &[]),
         kind: ask.kind(),
         choices,
-        answer,
-        reading,
-        draft: store.draft_get(&draft_key(facts.id(), ask.field))?.unwrap_or_default(),
+        answer: String::new(),
+        reading: None,
+        draft: String::new(),
         optional: ask.optional,
-    })
+    }
 }
 
 /// The first question that the work cannot go on without.

@@ -16,6 +16,7 @@ mod kinds;
 mod moment;
 mod parts;
 mod penetration;
+mod pole;
 mod problem;
 mod rules;
 mod settings;
@@ -32,8 +33,9 @@ pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
-pub use parts::{AnswerKind, Choice, Note, Question, Reading, Size, Source, StepLine, StepState};
+pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
+pub use pole::{MarkLine, PoleAction, PoleLine, PoleView};
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
@@ -110,6 +112,11 @@ pub enum View {
         /// What it shows.
         view: PenetrationView,
     },
+    /// Story pole.
+    PoleKind {
+        /// What it shows.
+        view: PoleView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -145,6 +152,11 @@ pub enum Action {
     PenetrationKind {
         /// What was tapped there.
         action: PenetrationAction,
+    },
+    /// On Story pole.
+    PoleKind {
+        /// What was tapped there.
+        action: PoleAction,
     },
     /// On Rules.
     RulesKind {
@@ -213,6 +225,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::JobsKind { action } => jobs::act(store, terms, action)?,
             Action::HouseKind { action } => house::act(store, terms, action)?,
             Action::PenetrationKind { action } => penetration::act(store, terms, action)?,
+            Action::PoleKind { action } => pole::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -233,6 +246,7 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
         Place::Penetration { penetration } => {
             View::PenetrationKind { view: penetration::view(store, terms, penetration)? }
         }
+        Place::Pole { job } => View::PoleKind { view: pole::view(store, terms, job)? },
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },

@@ -146,3 +146,18 @@ pub struct StepLine {
     /// Whether the thing has changed since it was ticked.
     pub differs: bool,
 }
+
+/// An answer to one field of a new thing, as typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Given {
+    /// The question's field.
+    pub field: String,
+    /// The answer as typed.
+    pub text: String,
+}
+
+/// The answers by field.
+pub(super) fn given(answers: &[Given]) -> std::collections::BTreeMap<&str, &str> {
+    answers.iter().map(|given| (given.field.as_str(), given.text.as_str())).collect()
+}

@@ -16,3 +16,5 @@ done-rule-default = Rule back to its default: { $a }: { $b }
 done-stock-added = New stock length: { $a } { $b }
 done-wall-added = New wall: { $a }
 done-penetration-same = Same finish and block as another one
+done-mark-added = Height to mind: { $a }
+done-pole-laid-out = Story pole laid out, courses: { $a }

@@ -16,3 +16,5 @@ done-rule-default = Regla de vuelta a su valor: { $a }: { $b }
 done-stock-added = Largo nuevo en existencia: { $a } { $b }
 done-wall-added = Pared nueva: { $a }
 done-penetration-same = Mismo remate y bloque que otra
+done-mark-added = Altura a cuidar: { $a }
+done-pole-laid-out = Vara trazada, hiladas: { $a }

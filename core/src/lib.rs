@@ -6,6 +6,7 @@
 pub mod amounts;
 pub mod figure;
 pub mod flashing;
+pub mod handover;
 pub mod measure;
 pub mod notch;
 pub mod phrases;

@@ -8,6 +8,7 @@
 
 mod ask;
 mod context;
+pub(crate) mod document;
 mod done_list;
 mod house;
 mod jobs;

@@ -185,7 +185,7 @@ fn kept(store: &Store, job: &Job, key: &str) -> Kept<Vec<Facts>> {
 }
 
 /// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
-fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
+pub(super) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
     let own = rule.value.unit();
     if rule.value.length().is_some() {
         let (length, unit) = terms.typed("value", text)?;

@@ -18,3 +18,4 @@ done-wall-added = New wall: { $a }
 done-penetration-same = Same finish and block as another one
 done-mark-added = Height to mind: { $a }
 done-pole-laid-out = Story pole laid out, courses: { $a }
+done-job-taken-in = Taken in from a document: { $a }

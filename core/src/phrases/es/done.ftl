@@ -18,3 +18,4 @@ done-wall-added = Pared nueva: { $a }
 done-penetration-same = Mismo remate y bloque que otra
 done-mark-added = Altura a cuidar: { $a }
 done-pole-laid-out = Vara trazada, hiladas: { $a }
+done-job-taken-in = Traído de un documento: { $a }

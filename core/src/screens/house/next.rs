@@ -109,10 +109,10 @@ fn on_wall(terms: &Terms<'_>, state: &WallState) -> Option<NextWork> {
         }
     }
     for hole in &state.holes {
-        if board.is_none() || state.boarded(hole) {
-            if let Some(step) = hole.open_step() {
-                return Some(make_tight(terms, hole, step));
-            }
+        if (board.is_none() || state.boarded(hole))
+            && let Some(step) = hole.open_step()
+        {
+            return Some(make_tight(terms, hole, step));
         }
     }
     board.map(|board| NextWork::HangBoard {

@@ -1,5 +1,7 @@
 //! The screens, tapped as a person taps them.
 
+mod demo;
+mod document;
 mod done_list;
 mod house;
 mod rules;

@@ -1,0 +1,11 @@
+# The job document.
+document-too-big = The document is over 16 MB.
+document-not-json = The document is not JSON: { $why }
+document-not-ours = This is not a job document: it must be one JSON object with "lapwright": 1.
+document-object = An object in braces belongs here.
+document-list = A list in brackets belongs here.
+document-text = A text in quotes belongs here.
+document-length = A length with its unit belongs here, such as "12 ft" or "154 mm".
+document-lines-order = The lines must rise, each above the one before.
+document-twice = “{ $name }” stands twice.
+document-unknown = No such name belongs here. These do: { $names }.

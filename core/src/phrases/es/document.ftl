@@ -1,0 +1,11 @@
+# El documento del trabajo.
+document-too-big = El documento pasa de 16 MB.
+document-not-json = El documento no es JSON: { $why }
+document-not-ours = Esto no es un documento de trabajo: debe ser un objeto JSON con "lapwright": 1.
+document-object = Aquí va un objeto entre llaves.
+document-list = Aquí va una lista entre corchetes.
+document-text = Aquí va un texto entre comillas.
+document-length = Aquí va una medida con su unidad, como "12 ft" o "154 mm".
+document-lines-order = Las líneas deben subir, cada una sobre la anterior.
+document-twice = «{ $name }» está dos veces.
+document-unknown = Ese nombre no va aquí. Estos sí: { $names }.

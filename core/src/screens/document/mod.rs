@@ -1,0 +1,50 @@
+//! The job document: a house as JSON, of a format of our own, to pass on and to take in.
+//!
+//! `"lapwright": 1` names the format. A thing's fields have the names that the book keeps. A length is the text that was
+//! typed, always with its unit; `{"planned": "8 1/4 in"}` is one that was computed. What a document says goes through
+//! the same questions as what a person taps, and nothing is kept unless all of it is right. `report` (who signed what)
+//! and `readings` (what the tape reads, for a demonstration) are for reading: taking a document in leaves them out,
+//! because nobody signs for somebody else.
+
+mod out;
+mod schema;
+mod shape;
+mod take;
+
+use super::trouble::Trouble;
+use super::{Context, Outcome, Place, Problem, house, kept, spoken};
+use crate::store::Store;
+
+pub use schema::job_document_schema;
+
+/// A house as a job document.
+///
+/// # Errors
+/// [`Problem`] where there is no such house, or the book cannot be read.
+pub fn job_document(store: &Store, context: &Context, job: &str) -> Result<String, Problem> {
+    spoken(context, |terms| {
+        let job = kept::Job::of(store, terms, terms.id("job", job)?)?;
+        let document = out::document(store, terms, &job)?;
+        let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
+        text.push('\n');
+        Ok(text)
+    })
+}
+
+/// Takes a job document in as a new house.
+///
+/// # Errors
+/// [`Problem`] whose field is the path to what is wrong, such as `walls[0].openings[1].width`; nothing was kept.
+pub fn take_in_document(store: &mut Store, context: &Context, text: &str) -> Result<Outcome, Problem> {
+    spoken(context, |terms| {
+        let taken = take::read(terms, text)?;
+        // First into a book of its own: what does not fit together is refused before the real one is touched.
+        let mut rehearsal = Store::in_memory()?;
+        let (job, _) = taken.write(&mut rehearsal, terms)?;
+        taken.check(&rehearsal, terms, job)?;
+        let (job, group) = taken.write(store, terms)?;
+        let place = Place::House { job: job.to_string() };
+        let view = super::View::HouseKind { view: house::view(store, terms, &job.to_string())? };
+        Ok::<_, Trouble>(Outcome { place, view, group: group.to_string() })
+    })
+}

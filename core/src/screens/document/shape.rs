@@ -1,0 +1,86 @@
+//! What stands in a job document: the things of a book, their fields and the lists that hold them.
+
+use crate::screens::kinds::{self, Allowed, Ask, asks};
+
+/// A list of things under another.
+pub(super) struct Part {
+    /// Its name in the document.
+    pub(super) name: &'static str,
+    /// What is in it.
+    pub(super) kind: &'static str,
+    /// Whether there is at most one, which then stands without a list.
+    pub(super) one: bool,
+}
+
+const fn list(name: &'static str, kind: &'static str) -> Part {
+    Part { name, kind, one: false }
+}
+
+const JOB_PARTS: &[Part] =
+    &[list("stock", kinds::STOCK), Part { name: "pole", kind: kinds::POLE, one: true }, list("walls", kinds::WALL)];
+
+const POLE_PARTS: &[Part] = &[list("marks", kinds::MARK)];
+
+const WALL_PARTS: &[Part] = &[
+    list("base-steps", kinds::BASE_STEP),
+    list("studs", kinds::STUD),
+    list("openings", kinds::OPENING),
+    list("abutments", kinds::ABUTMENT),
+    list("penetrations", kinds::PENETRATION),
+    list("boards", kinds::BOARD),
+];
+
+const BOARD_PARTS: &[Part] = &[list("notches", kinds::NOTCH)];
+
+/// What stands under a thing of a kind, in an order in which nothing names what comes later.
+pub(super) fn parts(kind: &str) -> &'static [Part] {
+    match kind {
+        kinds::JOB => JOB_PARTS,
+        kinds::POLE => POLE_PARTS,
+        kinds::WALL => WALL_PARTS,
+        kinds::BOARD => BOARD_PARTS,
+        _ => &[],
+    }
+}
+
+const fn extra(field: &'static str, allowed: Allowed) -> Ask {
+    Ask { field, title: "", hint: "", allowed, optional: true }
+}
+
+const YES_OR_NO: Allowed = Allowed::OneOf(&[("yes", ""), ("no", "")]);
+
+const JOB_EXTRAS: &[Ask] = &[extra("old-house", YES_OR_NO)];
+
+const STUD_EXTRAS: &[Ask] = &[extra("at", Allowed::NotNegative)];
+
+const PENETRATION_EXTRAS: &[Ask] = &[extra("head-flashing", YES_OR_NO), extra("bottom-open", YES_OR_NO)];
+
+const BOARD_EXTRAS: &[Ask] = &[
+    extra("course", Allowed::Whole(1, 10_000)),
+    extra("from", Allowed::AnyLength),
+    extra("to", Allowed::AnyLength),
+    extra("bottom", Allowed::AnyLength),
+    extra("height", Allowed::Positive),
+    extra("state", Allowed::OneOf(&[("planned", ""), ("cut", ""), ("fixed", "")])),
+];
+
+/// What a thing keeps that no question asks.
+fn extras(kind: &str) -> &'static [Ask] {
+    match kind {
+        kinds::JOB => JOB_EXTRAS,
+        kinds::STUD => STUD_EXTRAS,
+        kinds::PENETRATION => PENETRATION_EXTRAS,
+        kinds::BOARD => BOARD_EXTRAS,
+        _ => &[],
+    }
+}
+
+/// Every field of a thing of a kind.
+pub(super) fn fields(kind: &str) -> impl Iterator<Item = &'static Ask> + use<> {
+    asks(kind).iter().chain(extras(kind))
+}
+
+/// Whether a field holds a length.
+pub(super) const fn is_length(ask: &Ask) -> bool {
+    matches!(ask.allowed, Allowed::Positive | Allowed::NotNegative | Allowed::AnyLength)
+}

@@ -1,0 +1,283 @@
+use std::collections::BTreeMap;
+
+use serde_json::{Map, Value as Json};
+
+use crate::measure::{Length, Reader};
+use crate::phrases::Arg;
+use crate::rules::{Change, Family, RuleSet};
+use crate::screens::ask::{self, Answer, accept, op, open_question, questions, sort_key};
+use crate::screens::context::Terms;
+use crate::screens::kept::{Job, Wall};
+use crate::screens::problem::{Code, Problem};
+use crate::screens::rules::quantity;
+use crate::screens::trouble::{Kept, Trouble};
+use crate::screens::{house, kinds};
+use crate::store::{Id, Store, Value};
+
+use super::shape::{Part, fields, is_length, parts};
+
+/// The most bytes of a document.
+const BYTES: usize = 16 << 20;
+
+/// What a document says, checked field by field.
+pub(super) struct Taken {
+    job: Id,
+    name: String,
+    things: Vec<Thing>,
+}
+
+struct Thing {
+    id: Id,
+    kind: &'static str,
+    /// None for the house itself.
+    parent: Option<Id>,
+    fields: Vec<(String, Value)>,
+}
+
+/// Reads a document.
+pub(super) fn read(terms: &Terms<'_>, text: &str) -> Kept<Taken> {
+    let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, "", terms.phrase(key, args));
+    if text.len() > BYTES {
+        return Err(say(Code::TooBig, "document-too-big", &[]).into());
+    }
+    let json: Json = serde_json::from_str(text)
+        .map_err(|error| say(Code::Range, "document-not-json", &[("why", error.to_string().into())]))?;
+    let Json::Object(document) = json else { return Err(say(Code::Range, "document-not-ours", &[]).into()) };
+    if document.get("lapwright").and_then(Json::as_i64) != Some(1) {
+        return Err(say(Code::Range, "document-not-ours", &[]).into());
+    }
+    let mut reader = Reading { terms, names: BTreeMap::new(), things: Vec::new() };
+    let job = reader.thing(kinds::JOB, None, &document, "")?;
+    if let Some(changes) = document.get("rules-changed") {
+        reader.rules(job, &document, changes)?;
+    }
+    let name = document.get("name").and_then(Json::as_str).unwrap_or_default().to_owned();
+    Ok(Taken { job, name, things: reader.things })
+}
+
+struct Reading<'a> {
+    terms: &'a Terms<'a>,
+    /// The penetrations by what the document calls them.
+    names: BTreeMap<String, Id>,
+    things: Vec<Thing>,
+}
+
+impl Reading<'_> {
+    fn problem(&self, code: Code, path: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Trouble {
+        Problem::new(code, path, self.terms.phrase(key, args)).into()
+    }
+
+    fn thing(&mut self, kind: &'static str, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Kept<Id> {
+        self.known_names(kind, json, path)?;
+        let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
+        let mut kept = Vec::new();
+        for ask in fields(kind) {
+            if let Some(json) = json.get(ask.field) {
+                kept.push((ask.field.to_owned(), self.value(ask, json, &join(path, ask.field))?));
+            }
+            let taped = format!("{}-taped", ask.field);
+            if let Some(json) = json.get(&taped).filter(|_| is_length(ask)) {
+                let value = self.value(ask, json, &join(path, &taped))?;
+                kept.push((taped, value));
+            }
+        }
+        kept.retain(|(_, value)| *value != Value::Absent);
+        if matches!(kind, kinds::JOB | kinds::WALL) && !kept.iter().any(|(field, _)| field == "name") {
+            return Err(self.problem(Code::Missing, &join(path, "name"), "screen-empty", &[]));
+        }
+        kept.extend(self.special(kind, id, json, path)?);
+        self.things.push(Thing { id, kind, parent, fields: kept });
+        for part in parts(kind) {
+            if let Some(json) = json.get(part.name) {
+                self.part(id, part, json, &join(path, part.name))?;
+            }
+        }
+        Ok(id)
+    }
+
+    fn part(&mut self, parent: Id, part: &Part, json: &Json, path: &str) -> Kept<()> {
+        match json {
+            Json::Object(one) if part.one => {
+                self.thing(part.kind, Some(parent), one, path)?;
+            }
+            Json::Array(all) if !part.one => {
+                for (at, json) in all.iter().enumerate() {
+                    let path = format!("{path}[{at}]");
+                    let Json::Object(one) = json else {
+                        return Err(self.problem(Code::Range, &path, "document-object", &[]));
+                    };
+                    self.thing(part.kind, Some(parent), one, &path)?;
+                }
+            }
+            _ if part.one => return Err(self.problem(Code::Range, path, "document-object", &[])),
+            _ => return Err(self.problem(Code::Range, path, "document-list", &[])),
+        }
+        Ok(())
+    }
+
+    /// What no question asks: the lines of a pole, what a penetration is called, and which one a notch is for.
+    fn special(&mut self, kind: &str, id: Id, json: &Map<String, Json>, path: &str) -> Kept<Vec<(String, Value)>> {
+        if let Some(lines) = json.get("lines").filter(|_| kind == kinds::POLE) {
+            let path = join(path, "lines");
+            let Json::Array(lines) = lines else {
+                return Err(self.problem(Code::Range, &path, "document-list", &[]));
+            };
+            let mut read = Vec::new();
+            for (at, line) in lines.iter().enumerate() {
+                let line = self.length(line.as_str().unwrap_or_default(), &format!("{path}[{at}]"))?;
+                if read.last().is_some_and(|last| line <= *last) {
+                    return Err(self.problem(Code::Order, &format!("{path}[{at}]"), "document-lines-order", &[]));
+                }
+                read.push(line);
+            }
+            let text = read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
+            return Ok(vec![("lines".to_owned(), Value::Text(text))]);
+        }
+        if let Some(name) = json.get("id").filter(|_| kind == kinds::PENETRATION) {
+            let path = join(path, "id");
+            let name = name.as_str().filter(|name| !name.is_empty());
+            let name = name.ok_or_else(|| self.problem(Code::Missing, &path, "screen-empty", &[]))?;
+            if self.names.insert(name.to_owned(), id).is_some() {
+                return Err(self.problem(Code::Order, &path, "document-twice", &[("name", name.into())]));
+            }
+        }
+        if let Some(name) = json.get("penetration").filter(|_| kind == kinds::NOTCH) {
+            let name = name.as_str().unwrap_or_default();
+            let found = self.names.get(name).copied();
+            let found = found.ok_or_else(|| {
+                let names = self.names.keys().cloned().collect::<Vec<_>>().join(", ");
+                self.problem(Code::Unknown, &join(path, "penetration"), "screen-pick", &[("choices", names.into())])
+            })?;
+            return Ok(vec![("penetration".to_owned(), Value::Reference(found))]);
+        }
+        Ok(Vec::new())
+    }
+
+    fn value(&self, ask: &kinds::Ask, json: &Json, path: &str) -> Kept<Value> {
+        let (text, planned) = match json {
+            Json::String(text) => (text.clone(), false),
+            Json::Number(number) if matches!(ask.allowed, kinds::Allowed::Whole(..)) => (number.to_string(), false),
+            Json::Object(one) if is_length(ask) && one.len() == 1 => match one.get("planned").and_then(Json::as_str) {
+                Some(text) => (text.to_owned(), true),
+                None => return Err(self.problem(Code::Range, path, "document-length", &[])),
+            },
+            _ => return Err(self.problem(Code::Range, path, "document-text", &[])),
+        };
+        if is_length(ask) {
+            self.length(&text, path)?;
+        }
+        let value = ask::value(self.terms, ask, &text).map_err(|trouble| match trouble {
+            Trouble::Said(problem) => Trouble::Said(Problem { field: path.to_owned(), ..problem }),
+            other => other,
+        })?;
+        Ok(match value {
+            Value::Length { length, unit, .. } if planned => Value::Length { length, typed: String::new(), unit },
+            value => value,
+        })
+    }
+
+    /// A length that names its unit, whatever unit the reader of the document has set.
+    fn length(&self, text: &str, path: &str) -> Kept<Length> {
+        let read = Reader::default().read(text).ok().and_then(|written| written.exact.to_length());
+        read.ok_or_else(|| self.problem(Code::Length, path, "document-length", &[]))
+    }
+
+    fn rules(&mut self, job: Id, document: &Map<String, Json>, changes: &Json) -> Kept<()> {
+        let Json::Array(changes) = changes else {
+            return Err(self.problem(Code::Range, "rules-changed", "document-list", &[]));
+        };
+        let family = document.get("rules").and_then(Json::as_str).and_then(Family::from_code).unwrap_or_default();
+        let mut rules = RuleSet::of(family);
+        for (at, change) in changes.iter().enumerate() {
+            let path = format!("rules-changed[{at}]");
+            let text = |name: &str| change.get(name).and_then(Json::as_str).unwrap_or_default().trim().to_owned();
+            let (key, value, reason) = (text("key"), text("value"), text("reason"));
+            let refused = |trouble: Trouble| {
+                Trouble::Said(Problem { field: path.clone(), ..trouble.into_problem(self.terms.phrases) })
+            };
+            let rule = rules.rule(&key).map_err(|error| refused(error.into()))?;
+            let value = quantity(self.terms, rule, &value).map_err(refused)?;
+            let (by, at_ms) = (self.terms.context.signer.clone(), self.terms.context.now_ms);
+            let change = Change { value, by, at_ms, reason: reason.clone() };
+            rules.set(&key, change).map_err(|error| refused(error.into()))?;
+            let (numerator, denominator) = value.fraction();
+            let kept = [
+                ("key", Value::Text(key)),
+                ("numerator", Value::Whole(numerator)),
+                ("denominator", Value::Whole(denominator)),
+                ("unit", Value::Text(value.unit().code().to_owned())),
+                ("reason", Value::Text(reason)),
+            ];
+            let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
+            let fields = kept.map(|(field, value)| (field.to_owned(), value)).into();
+            self.things.push(Thing { id, kind: kinds::RULE, parent: Some(job), fields });
+        }
+        Ok(())
+    }
+
+    /// Refuses what the document names and nothing here understands: it would be lost in silence.
+    fn known_names(&self, kind: &str, json: &Map<String, Json>, path: &str) -> Kept<()> {
+        let mut known: Vec<&str> = fields(kind).map(|ask| ask.field).collect();
+        known.extend(parts(kind).iter().map(|part| part.name));
+        known.extend(match kind {
+            kinds::JOB => &["lapwright", "rules-changed", "report", "readings"][..],
+            kinds::POLE => &["lines"],
+            kinds::PENETRATION => &["id"],
+            kinds::NOTCH => &["penetration"],
+            _ => &[],
+        });
+        let is_known = |name: &str| {
+            known.contains(&name)
+                || name
+                    .strip_suffix("-taped")
+                    .is_some_and(|own| fields(kind).any(|ask| ask.field == own && is_length(ask)))
+        };
+        match json.keys().find(|name| !is_known(name)) {
+            None => Ok(()),
+            Some(name) => {
+                let args = [("names", known.join(", ").into())];
+                Err(self.problem(Code::Unknown, &join(path, name), "document-unknown", &args))
+            }
+        }
+    }
+}
+
+impl Taken {
+    /// Writes the house: the house itself as one answer, everything under it as another.
+    pub(super) fn write(&self, store: &mut Store, terms: &Terms<'_>) -> Kept<(Id, Id)> {
+        let mut group = None;
+        for (kind, job) in [("job-created", None), ("job-taken-in", Some(self.job))] {
+            let mut answer: Answer = op(kind, job, [self.name.trim()]);
+            let own = |thing: &&Thing| thing.parent.is_none() == job.is_none();
+            for (at, thing) in self.things.iter().enumerate().filter(|(_, thing)| own(thing)) {
+                answer = answer.create(thing.id, thing.kind, thing.parent, sort_key(terms, at));
+                for (field, value) in &thing.fields {
+                    answer = answer.set(thing.id, field, value.clone());
+                }
+            }
+            if !answer.0.changes.is_empty() {
+                group = Some(accept(store, terms, answer, &[])?.group);
+            }
+        }
+        Ok((self.job, group.unwrap_or(self.job)))
+    }
+
+    /// Whether what was written fits together: each wall that is all measured must have an outline.
+    pub(super) fn check(&self, store: &Store, terms: &Terms<'_>, job: Id) -> Kept<()> {
+        let job = Job::of(store, terms, job)?;
+        for (at, wall) in Wall::of_job(store, job.id())?.iter().enumerate() {
+            if open_question(&questions(store, terms, &wall.facts)?).is_none() {
+                wall.outline(store, terms).map_err(|trouble| {
+                    let problem = trouble.into_problem(terms.phrases);
+                    let field = format!("walls[{at}].{}", problem.field);
+                    Problem { field, ..problem }
+                })?;
+            }
+        }
+        house::view(store, terms, &job.id().to_string()).map(|_| ())
+    }
+}
+
+fn join(path: &str, name: &str) -> String {
+    if path.is_empty() { name.to_owned() } else { format!("{path}.{name}") }
+}

@@ -1,0 +1,137 @@
+//! The demo house holds together: its pole meets its marks, and every penetration's patch and block can be made.
+
+use num_rational::BigRational;
+
+use crate::flashing::{
+    BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, Rectangle, SlipBlock, SlipRequest, SplitBlock,
+    SplitRequest,
+};
+use crate::measure::{Division, Length};
+use crate::rules::keys;
+use crate::screens::context::Terms;
+use crate::screens::kept::{Facts, Job, Penetration, Wall};
+use crate::screens::kinds;
+use crate::siding::{Mark, Mode, Pole, PoleRequest, Want};
+use crate::store::{Id, Store};
+use crate::wall::{Mounting, Shape};
+
+/// The pole as it is laid out from what the book holds: its lines with the start.
+pub(super) fn lines(store: &Store, job: Id) -> Vec<Length> {
+    let pole = &Facts::children(store, job, kinds::POLE).unwrap()[0];
+    let length = |name: &str| pole.length(name).unwrap();
+    let marks = Facts::children(store, pole.id(), kinds::MARK).unwrap();
+    let marks = marks.iter().map(|mark| Mark {
+        name: mark.text("name").unwrap().to_owned(),
+        at: mark.length("at").unwrap(),
+        want: match mark.text("want") {
+            Some("land") => Want::Land,
+            _ => Want::Clear(mark.length("clear").unwrap()),
+        },
+        weight: mark.whole("weight").unwrap().try_into().unwrap(),
+    });
+    let request = PoleRequest {
+        from: length("from"),
+        to: length("to"),
+        mode: Mode::Fit { change_max: pole.length("change-max") },
+        reveal_max: length("reveal-max"),
+        reveal_min: pole.length("reveal-min"),
+        marks: marks.collect(),
+        division: Division::SIXTEENTH,
+    };
+    let pole = Pole::lay_out(&request).unwrap();
+    for mark in &pole.marks {
+        assert!(mark.ok(), "{mark:?}");
+    }
+    std::iter::once(request.from).chain(pole.lines.iter().map(|line| request.from + *line)).collect()
+}
+
+pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
+    let job = Job::of(store, terms, id).unwrap();
+    let lines = lines(store, id);
+    let mut crossed = Vec::new();
+    for wall in Wall::of_job(store, id).unwrap() {
+        let outline = wall.outline(store, terms).unwrap();
+        let courses = wall.courses(terms, &job, &lines, &outline).unwrap();
+        let base = wall.base(terms).unwrap();
+        for hole in Penetration::on_wall(store, terms, &job, wall.id()).unwrap() {
+            let block = hole.block.unwrap();
+            let bottoms: Vec<Length> = courses.iter().map(|course| course.bottom).collect();
+            let (least, most) = (Length::from_inches_64(0, 48), Length::from_inches_64(1, 0));
+            for line in &bottoms {
+                for edge in [block.y.from, block.y.to] {
+                    let off = (edge - *line).nm().abs();
+                    assert!(off >= least.nm(), "{:?}: an edge only {off} nm from a line", hole.kind);
+                }
+            }
+            crossed.push(bottoms.iter().filter(|line| **line > block.y.from && **line < block.y.to).count());
+            patch(&job, &hole, bottoms);
+            made(&job, &hole);
+            assert!(hole.centre.y + base > most, "{:?} lies above the first line", hole.kind);
+        }
+    }
+    crossed.sort_unstable();
+    assert_eq!(crossed, [1, 1, 1, 1, 2], "blocks cross one or two lines");
+}
+
+/// The patch laps over the board below it, so that it sheds.
+fn patch(job: &Job, hole: &Penetration, bottoms: Vec<Length>) {
+    let rule = |key| job.rules.get_length(key).unwrap();
+    let block = hole.block.unwrap();
+    let diameter = hole.shape.width().min(hole.shape.height());
+    let request = PatchRequest {
+        board: PatchBoard {
+            height: job.facts.length("board-height").unwrap(),
+            lap: job.lap().unwrap(),
+            nail_line: job.nail_line().unwrap(),
+        },
+        bottoms,
+        block: Rectangle { left: block.x.from, right: block.x.to, bottom: block.y.from, top: block.y.to },
+        pipe: Pipe { diameter, x: hole.centre.x, y: hole.centre.y },
+        beyond_side: rule(keys::PATCH_BEYOND_SIDE),
+        beyond_top: rule(keys::PATCH_BEYOND_TOP),
+        snug: rule(keys::PATCH_SNUG),
+        cover_beyond: rule(keys::PATCH_COVER_BEYOND),
+    };
+    let patch = Patch::cut(&request).unwrap();
+    let PatchEnd::Course { hidden_by, .. } = patch.end else { panic!("{:?}: {patch:?}", hole.kind) };
+    assert!(hidden_by > Length::ZERO);
+}
+
+/// The block can be sawn, and its pieces go over what it goes round.
+fn made(job: &Job, hole: &Penetration) {
+    let rule = |key| job.rules.get_length(key).unwrap();
+    let block = hole.block.unwrap();
+    let limits = BlockLimits {
+        bit_step: rule(keys::BLOCK_BIT_STEP),
+        side_least: rule(keys::BLOCK_SIDE_LEAST),
+        thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN),
+    };
+    let (width, height) = (block.x.to - block.x.from, block.y.to - block.y.from);
+    let board_thickness = job.board_thickness().unwrap();
+    let (thickness, center, gap) = (block.thickness, block.hole, Length::from_inches_64(0, 4));
+    match (hole.mounting, hole.shape) {
+        (Mounting::Split, Shape::Round { diameter }) => {
+            let made = SplitBlock::lay_out(&SplitRequest {
+                width,
+                height,
+                thickness,
+                pipe: diameter,
+                center,
+                angle: BigRational::from_integer(job.rules.get_whole(keys::BLOCK_ANGLE).unwrap().into()),
+                kerf: rule(keys::SAW_KERF),
+                gap,
+                bits: None,
+                board_thickness: Some(board_thickness),
+                division: Division::SIXTEENTH,
+                limits,
+            });
+            assert_eq!(made.unwrap().warnings, [], "{:?}", hole.kind);
+        }
+        // Trim in four pieces goes round a box that stays; a one-piece block goes over what comes off.
+        (_, through) => {
+            let request = SlipRequest { width, height, thickness, through, center, gap, board_thickness, limits };
+            let made = SlipBlock::lay_out(&request).unwrap();
+            assert!(!made.thin_side && !made.shallow, "{:?}: {made:?}", hole.kind);
+        }
+    }
+}

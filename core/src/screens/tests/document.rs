@@ -1,0 +1,129 @@
+use super::*;
+use crate::screens::signing::{Signing, sign};
+use crate::handover::{DEMO_HOUSE as DEMO, job_document, take_in_document};
+
+fn take(store: &mut Store, n: u8, text: &str) -> Result<String, Problem> {
+    let outcome = take_in_document(store, &context("en", n), text)?;
+    let Place::House { job } = outcome.place else { panic!("a house opens") };
+    Ok(job)
+}
+
+fn out(store: &Store, job: &str) -> String {
+    job_document(store, &context("en", 0), job).unwrap()
+}
+
+#[test]
+fn what_goes_out_comes_in_and_goes_out_the_same() {
+    let (mut first, mut second) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+    let job = take(&mut first, 1, DEMO).unwrap();
+    let text = out(&first, &job);
+    let again = take(&mut second, 2, &text).unwrap();
+    assert_eq!(out(&second, &again), text);
+    let spanish = take_in_document(&mut second, &Context { show: "mm".to_owned(), ..context("es", 3) }, &text).unwrap();
+    let Place::House { job: third } = spanish.place else { panic!("a house opens") };
+    assert_eq!(out(&second, &third), text, "whatever language and unit the reader has");
+    // Everything that the hand-written one says is still there.
+    let (sent, came): (serde_json::Value, serde_json::Value) =
+        (serde_json::from_str(DEMO).unwrap(), serde_json::from_str(&text).unwrap());
+    assert_eq!(came["walls"][1]["openings"], sent["walls"][1]["openings"]);
+    assert_eq!(came["pole"]["marks"], sent["pole"]["marks"]);
+    assert_eq!(came["walls"][0]["penetrations"].as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn planned_lengths_lines_notches_and_rules_come_along() {
+    let text = r#"{
+        "lapwright": 1, "name": "Lot 3", "board-height": "210 mm", "rules": "nz",
+        "pole": { "lines": ["0\"", "180.000001 mm", "14 3/64\""] },
+        "walls": [{ "name": "East", "width-taped": "7' 3 1/2\"", "penetrations": [{ "id": "p1", "what": "pipe" }],
+            "studs": [{ "at": "16 in" }],
+            "boards": [{ "length": "99 in", "course": 1, "from": { "planned": "3.1 mm" }, "state": "cut",
+                "notches": [{ "left": "12\"", "penetration": "p1" }] }] }],
+        "rules-changed": [{ "key": "lap.least", "value": "32 mm", "reason": "maker" }]
+    }"#;
+    let mut store = Store::in_memory().unwrap();
+    let job = take(&mut store, 1, text).unwrap();
+    let came: serde_json::Value = serde_json::from_str(&out(&store, &job)).unwrap();
+    let sent: serde_json::Value = serde_json::from_str(text).unwrap();
+    assert_eq!(came, sent);
+}
+
+#[test]
+fn a_document_in_error_keeps_nothing_and_says_where() {
+    let mut store = Store::in_memory().unwrap();
+    let empty = store.content_hash().unwrap();
+    let wall = |rest: &str| format!(r#"{{"lapwright": 1, "name": "x", "walls": [{{"name": "w", {rest}}}]}}"#);
+    let job = |rest: &str| format!(r#"{{"lapwright": 1, "name": "x", {rest}}}"#);
+    for (text, field) in [
+        ("{".to_owned(), ""),
+        ("[]".to_owned(), ""),
+        (r#"{"lapwright": 2, "name": "x"}"#.to_owned(), ""),
+        (r#"{"lapwright": 1}"#.to_owned(), "name"),
+        (r#"{"lapwright": 1, "name": " "}"#.to_owned(), "name"),
+        (job(r#""color": "red""#), "color"),
+        (job(r#""lap": "1.25""#), "lap"),
+        (job(r#""lap": 2"#), "lap"),
+        (job(r#""lap": "-1 in""#), "lap"),
+        (job(r#""rules": "moon""#), "rules"),
+        (job(r#""stock": {}"#), "stock"),
+        (job(r#""stock": [{"length": "0 in"}]"#), "stock[0].length"),
+        (job(r#""stock": [7]"#), "stock[0]"),
+        (job(r#""pole": []"#), "pole"),
+        (job(r#""pole": {"lines": ["1 in", "1 in"]}"#), "pole.lines[1]"),
+        (job(r#""rules-changed": [{"key": "lap.least", "value": "9 ft", "reason": "r"}]"#), "rules-changed[0]"),
+        (job(r#""rules-changed": [{"key": "lap.least", "value": "2 in"}]"#), "rules-changed[0]"),
+        (wall(r#""width": {"planned": 3}"#), "walls[0].width"),
+        (wall(r#""openings": [{"what": "hatch"}]"#), "walls[0].openings[0].what"),
+        (wall(r#""boards": [{"course": 0}]"#), "walls[0].boards[0].course"),
+        (wall(r#""boards": [{"notches": [{"penetration": "p9"}]}]"#), "walls[0].boards[0].notches[0].penetration"),
+        (wall(r#""penetrations": [{"id": "a"}, {"id": "a"}]"#), "walls[0].penetrations[1].id"),
+        (DEMO.replace("{ \"from-left\": \"100 in\"", "{ \"from-left\": \"400 in\""), "walls[1].peak-height"),
+    ] {
+        let problem = take(&mut store, 1, &text).expect_err(&text);
+        assert_eq!(problem.field, field, "{text}: {problem:?}");
+        assert_eq!(store.content_hash().unwrap(), empty, "{text}");
+    }
+}
+
+#[test]
+fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
+    let mut store = Store::in_memory().unwrap();
+    let job = take(&mut store, 1, DEMO).unwrap();
+    let wall = store.children(job.parse().unwrap(), kinds::WALL).unwrap()[1].id;
+    let tap = store.children(wall, kinds::PENETRATION).unwrap()[2].id;
+    let plain = out(&store, &job);
+    spoken(&context("en", 2), |terms| {
+        let kept = kept::Job::of(&store, terms, job.parse().unwrap())?;
+        let steps = kept::Penetration::of(&store, terms, &kept, tap)?.detail(&kept, &[]).steps();
+        let said = StepSaid { how: StepHow::Tick, note: "shut".to_owned(), measured: String::new(), photo: None };
+        let detail = crate::store::Hash::NONE;
+        let on = Signing { subject: tap, job: None, about: "", steps: &steps, detail };
+        sign(&mut store, terms, &on, "water-line", &said)
+    })
+    .unwrap();
+    let signed = out(&store, &job);
+    let document: serde_json::Value = serde_json::from_str(&signed).unwrap();
+    let line = &document["report"]["sign-offs"][0];
+    assert_eq!(
+        (&line["penetration"], &line["step"], &line["signer"]),
+        (&"p5".into(), &"water-line".into(), &"Ines".into())
+    );
+    let mut second = Store::in_memory().unwrap();
+    let again = take(&mut second, 3, &signed).unwrap();
+    assert_eq!(out(&second, &again), plain, "nobody signs for somebody else");
+}
+
+#[test]
+fn the_demo_house_lays_out_and_every_penetration_can_be_made_tight() {
+    let mut store = Store::in_memory().unwrap();
+    let id = take(&mut store, 1, DEMO).unwrap();
+    spoken(&context("en", 2), |terms| {
+        demo::check(&store, terms, id.parse().unwrap());
+        Ok(())
+    })
+    .unwrap();
+    let View::HouseKind { view } = view(&store, &context("en", 2), &Place::House { job: id }).unwrap() else {
+        panic!("house")
+    };
+    assert_eq!(view.next, NextWork::LayOutPole);
+}

@@ -44,6 +44,7 @@ pub(super) const FILES: &[File] = files![
     "house",
     "notch",
     "penetration",
+    "pole",
     "rules",
     "saw",
     "screens",

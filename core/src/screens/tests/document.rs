@@ -1,6 +1,6 @@
 use super::*;
-use crate::screens::signing::{Signing, sign};
 use crate::handover::{DEMO_HOUSE as DEMO, job_document, take_in_document};
+use crate::screens::signing::{Signing, sign};
 
 fn take(store: &mut Store, n: u8, text: &str) -> Result<String, Problem> {
     let outcome = take_in_document(store, &context("en", n), text)?;

@@ -24,6 +24,7 @@ mod settings;
 #[allow(dead_code, reason = "the boards and penetrations that sign come next")]
 mod signing;
 mod trouble;
+mod wall;
 
 use crate::store::{Id, Store};
 
@@ -41,6 +42,7 @@ pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
 pub use signing::{StepHow, StepSaid};
+pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};
 
 /// A screen and what it is about: ids as text.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -118,6 +120,11 @@ pub enum View {
         /// What it shows.
         view: PoleView,
     },
+    /// Wall.
+    WallKind {
+        /// What it shows.
+        view: WallView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -158,6 +165,11 @@ pub enum Action {
     PoleKind {
         /// What was tapped there.
         action: PoleAction,
+    },
+    /// On Wall.
+    WallKind {
+        /// What was tapped there.
+        action: WallAction,
     },
     /// On Rules.
     RulesKind {
@@ -227,6 +239,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::HouseKind { action } => house::act(store, terms, action)?,
             Action::PenetrationKind { action } => penetration::act(store, terms, action)?,
             Action::PoleKind { action } => pole::act(store, terms, action)?,
+            Action::WallKind { action } => wall::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -248,6 +261,7 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
             View::PenetrationKind { view: penetration::view(store, terms, penetration)? }
         }
         Place::Pole { job } => View::PoleKind { view: pole::view(store, terms, job)? },
+        Place::Wall { wall } => View::WallKind { view: wall::view(store, terms, wall)? },
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },

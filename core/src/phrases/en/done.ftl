@@ -19,3 +19,5 @@ done-penetration-same = Same finish and block as another one
 done-mark-added = Height to mind: { $a }
 done-pole-laid-out = Story pole laid out, courses: { $a }
 done-job-taken-in = Taken in from a document: { $a }
+done-penetration-added = New: { $a }, { $b }
+done-boards-planned = Boards planned: { $a } ({ $b })

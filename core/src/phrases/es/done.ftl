@@ -19,3 +19,5 @@ done-penetration-same = Mismo remate y bloque que otra
 done-mark-added = Altura a cuidar: { $a }
 done-pole-laid-out = Vara trazada, hiladas: { $a }
 done-job-taken-in = Traído de un documento: { $a }
+done-penetration-added = Nueva: { $a }, { $b }
+done-boards-planned = Tablas planeadas: { $a } ({ $b })

@@ -1,0 +1,142 @@
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::screens::context::Terms;
+use crate::screens::kept::{Facts, Job, Penetration, Wall};
+use crate::screens::kinds;
+use crate::screens::parts::{Note, Source};
+use crate::screens::trouble::Kept;
+use crate::siding::CourseLine;
+use crate::store::Store;
+use crate::wall::{Outline, Span};
+
+use super::{BoardLine, OpeningLine, PenetrationLine, WallView};
+
+/// A corner of an outline, in nanometres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Corner {
+    /// To the right of the left corner.
+    pub x: i64,
+    /// Above the base line.
+    pub y: i64,
+}
+
+/// A rectangle on the wall, in nanometres from the left corner and the base line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Rectangle {
+    /// Its left edge.
+    pub left: i64,
+    /// Its right edge.
+    pub right: i64,
+    /// Its bottom edge.
+    pub bottom: i64,
+    /// Its top edge.
+    pub top: i64,
+}
+
+impl Rectangle {
+    fn of(x: Span, y: Span) -> Self {
+        Self { left: x.from.nm(), right: x.to.nm(), bottom: y.from.nm(), top: y.to.nm() }
+    }
+
+    fn meets(&self, other: &Self) -> bool {
+        self.left < other.right && other.left < self.right && self.bottom < other.top && other.bottom < self.top
+    }
+}
+
+/// The view of a wall.
+pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallView> {
+    let job = Job::of(store, terms, wall.job)?;
+    let outline = wall.outline(store, terms)?;
+    let width = outline.width();
+    let courses = match job.lines(store)? {
+        Some(lines) => wall.courses(terms, &job, &lines, &outline)?,
+        None => Vec::new(),
+    };
+    let studs = wall.studs(store, terms)?.within(Length::ZERO, width, 10_000);
+    let openings = wall.openings(store)?;
+    let opening = |(id, opening): &(crate::store::Id, crate::wall::Opening)| OpeningLine {
+        opening: id.to_string(),
+        name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
+        at: Rectangle::of(
+            Span { from: opening.left, to: opening.right },
+            Span { from: opening.bottom, to: opening.top },
+        ),
+    };
+    let penetrations: Vec<PenetrationLine> = Penetration::on_wall(store, terms, &job, wall.id())?
+        .iter()
+        .map(|penetration| {
+            let (x, y) = penetration.outer();
+            PenetrationLine {
+                penetration: penetration.id().to_string(),
+                name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
+                at: Rectangle::of(x, y),
+            }
+        })
+        .collect();
+    let boards = boards(store, terms, wall, &penetrations)?;
+    Ok(WallView {
+        wall: wall.id().to_string(),
+        job: job.id().to_string(),
+        name: wall.name().to_owned(),
+        width: wall.facts.reading(terms, "width").unwrap_or_else(|| terms.reading(width, Source::Planned, None)),
+        outline: outline.points().iter().map(|point| Corner { x: point.x.nm(), y: point.y.nm() }).collect(),
+        courses: courses.iter().map(|course| course.bottom.nm()).collect(),
+        studs: studs.iter().map(|stud| stud.nm()).collect(),
+        notes: notes(terms, &courses, &openings, &outline),
+        openings: openings.iter().map(opening).collect(),
+        penetrations,
+        boards,
+    })
+}
+
+fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, penetrations: &[PenetrationLine]) -> Kept<Vec<BoardLine>> {
+    let line = |facts: &Facts| {
+        let bottom = facts.length("bottom")?;
+        let x = Span { from: facts.length("from")?, to: facts.length("to")? };
+        let at = Rectangle::of(x, Span { from: bottom, to: bottom + facts.length("height")? });
+        Some(BoardLine {
+            board: facts.id().to_string(),
+            course: facts.whole("course")?,
+            length: facts.reading(terms, "length")?,
+            notched: penetrations.iter().any(|penetration| penetration.at.meets(&at)),
+            at,
+            state: facts.text("state").unwrap_or("planned").to_owned(),
+        })
+    };
+    let mut boards: Vec<BoardLine> = Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(line).collect();
+    boards.sort_by(|a, b| (a.course, a.at.left, &a.board).cmp(&(b.course, b.at.left, &b.board)));
+    Ok(boards)
+}
+
+/// A strip thinner than this under a sill or over a head looks like a fault (common practice, no source).
+const THIN: Length = Length::from_inches_64(2, 0);
+
+fn notes(
+    terms: &Terms<'_>,
+    courses: &[CourseLine],
+    openings: &[(crate::store::Id, crate::wall::Opening)],
+    outline: &Outline,
+) -> Vec<Note> {
+    let mut notes = Vec::new();
+    if courses.is_empty() {
+        notes.push(Note { code: "pole-missing".to_owned(), text: terms.phrase(key("wall-pole-missing"), &[]) });
+    }
+    let lines = || courses.iter().map(|course| course.bottom).chain([outline.top()]);
+    for (_, opening) in openings {
+        // Under a sill the strip runs from the line below up to it; over a head from it up to the next line.
+        let below = lines().filter(|line| *line < opening.bottom).max().map(|line| opening.bottom - line);
+        let above = lines().filter(|line| *line > opening.top).min().map(|line| line - opening.top);
+        let name = terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]);
+        let mut thin = |code: &str, text: &str, strip: Option<Length>| {
+            if let Some(strip) = strip.filter(|strip| !courses.is_empty() && *strip < THIN) {
+                let args = [("what", name.as_str().into()), ("strip", terms.shown(strip).into())];
+                notes.push(Note { code: code.to_owned(), text: terms.phrase(text, &args) });
+            }
+        };
+        thin("thin-under-sill", key("wall-thin-under-sill"), below.filter(|_| opening.bottom.is_positive()));
+        thin("thin-over-head", key("wall-thin-over-head"), above);
+    }
+    notes
+}

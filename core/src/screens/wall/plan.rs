@@ -1,0 +1,113 @@
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::keys;
+use crate::screens::ask::{accept, op};
+use crate::screens::context::Terms;
+use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
+use crate::screens::kinds;
+use crate::screens::problem::{Code, Problem};
+use crate::screens::trouble::Kept;
+use crate::siding::{Avoid, CourseLine, JointRules, PieceError, Plan, Run};
+use crate::store::{Change, Id, Store, Value};
+use crate::wall::Studs;
+
+/// The shortest piece beside a joint, in stud bays: it reaches from one stud to the next (common practice, no source).
+const LEAST_BAYS: i64 = 1;
+
+/// Plans the boards of a wall: those that are neither cut nor fixed give way, in one answer.
+pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id> {
+    let job = Job::of(store, terms, wall.job)?;
+    let lines = job.lines(store)?.ok_or_else(|| first(terms, "lines", key("screen-pole")))?;
+    let outline = wall.outline(store, terms)?;
+    let courses = wall.courses(terms, &job, &lines, &outline)?;
+    let obstacles = wall.obstacles(store, &outline)?;
+    let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
+    let runs: Vec<Run> = courses.iter().flat_map(|course| course.runs(&corners, &obstacles)).collect();
+    let rules = joint_rules(store, terms, &job, wall, &courses)?;
+    let plan = Plan::from_the_left(&runs, &rules, terms.division).map_err(|error| refused(terms, &runs, &error))?;
+
+    let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
+    let (stay, go): (Vec<_>, Vec<_>) =
+        boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");
+    let planned = |length: Length| Value::Length { length, typed: String::new(), unit: "mm".to_owned() };
+    let mut answer = op("boards-planned", Some(job.id()), [wall.name(), &plan.pieces.len().to_string()]);
+    for board in go {
+        answer = answer.with(Change::Remove { subject: board.id() });
+    }
+    let mut n = 0;
+    for piece in &plan.pieces {
+        let Some(course) = courses.iter().find(|course| course.course == piece.course) else { continue };
+        let taken = |board: &&Facts| {
+            board.whole("course") == Some(i64::from(piece.course))
+                && board.length("from").is_some_and(|from| from < piece.to)
+                && board.length("to").is_some_and(|to| to > piece.from)
+        };
+        if stay.iter().copied().any(|board| taken(&board)) {
+            continue;
+        }
+        let id = terms.fresh(n);
+        answer = answer
+            .create(id, kinds::BOARD, Some(wall.id()), format!("{:06}-{n:06}", piece.course))
+            .set(id, "course", Value::Whole(i64::from(piece.course)))
+            .set(id, "from", planned(piece.from))
+            .set(id, "to", planned(piece.to))
+            .set(id, "length", planned(piece.length))
+            .set(id, "bottom", planned(course.bottom))
+            .set(id, "height", planned(course.height))
+            .set(id, "state", Value::Text("planned".to_owned()));
+        n += 1;
+    }
+    if n == 0 && answer.0.changes.is_empty() {
+        return Err(Problem::new(Code::First, "wall", terms.phrase(key("wall-nothing-to-plan"), &[])).into());
+    }
+    Ok(accept(store, terms, answer, &[])?.group)
+}
+
+fn joint_rules(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, courses: &[CourseLine]) -> Kept<JointRules> {
+    let outline = wall.outline(store, terms)?;
+    let studs = wall.studs(store, terms)?;
+    let spacing = match studs {
+        Studs::Spaced { spacing, .. } => spacing,
+        Studs::Measured(_) => job.rules.get_length(keys::STUD_SPACING)?,
+    };
+    let bays = job.rules.get_whole(keys::JOINT_STAGGER_LEAST)?;
+    let mut avoid = Vec::new();
+    for (_, opening) in wall.openings(store)? {
+        // A joint in line with a corner of an opening opens there first.
+        for corner in [opening.left, opening.right] {
+            avoid.push(Avoid { from: corner - spacing.half(), to: corner + spacing.half(), courses: Vec::new() });
+        }
+    }
+    for penetration in Penetration::on_wall(store, terms, job, wall.id())? {
+        let (x, y) = penetration.outer();
+        let leg = job.rules.get_length(keys::LEG_LEAST)?;
+        let meets = |course: &&CourseLine| course.bottom < y.to && y.from < course.bottom + course.height;
+        let courses = courses.iter().filter(meets).map(|course| course.course).collect::<Vec<_>>();
+        if !courses.is_empty() {
+            avoid.push(Avoid { from: x.from - leg, to: x.to + leg, courses });
+        }
+    }
+    Ok(JointRules {
+        studs: studs.within(Length::ZERO, outline.width(), 10_000),
+        stock: job.longest_stock(store, terms)?,
+        end_gap: job.rules.get_length(keys::GAP_TRIM)?,
+        joint_gap: job.rules.get_length(keys::JOINT_GAP_LEAST)?,
+        stagger: spacing.checked_mul(bays).unwrap_or(spacing),
+        piece_min: spacing.checked_mul(LEAST_BAYS).unwrap_or(spacing),
+        avoid,
+    })
+}
+
+fn refused(terms: &Terms<'_>, runs: &[Run], error: &PieceError) -> Problem {
+    match error {
+        PieceError::NoJoints { run } => {
+            let course = runs.get(*run).map_or(0, |run| i64::from(run.course));
+            Problem::new(Code::Infeasible, "studs", terms.phrase(key("wall-no-joints"), &[("course", course.into())]))
+        }
+        _ => Problem::new(
+            Code::Range,
+            "stock",
+            terms.phrase(key("wall-plan-trouble"), &[("why", error.to_string().into())]),
+        ),
+    }
+}

@@ -6,12 +6,13 @@ use crate::flashing::{
     BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, Rectangle, SlipBlock, SlipRequest, SplitBlock,
     SplitRequest,
 };
+use crate::handover::DEMO_HOUSE;
 use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall};
 use crate::screens::kinds;
-use crate::siding::{Mark, Mode, Pole, PoleRequest, Want};
+use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, Want};
 use crate::store::{Id, Store};
 use crate::wall::{Mounting, Shape};
 
@@ -48,7 +49,7 @@ pub(super) fn lines(store: &Store, job: Id) -> Vec<Length> {
 pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
     let job = Job::of(store, terms, id).unwrap();
     let lines = lines(store, id);
-    let mut crossed = Vec::new();
+    let (mut crossed, mut read) = (Vec::new(), 0);
     for wall in Wall::of_job(store, id).unwrap() {
         let outline = wall.outline(store, terms).unwrap();
         let courses = wall.courses(terms, &job, &lines, &outline).unwrap();
@@ -64,6 +65,7 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
                 }
             }
             crossed.push(bottoms.iter().filter(|line| **line > block.y.from && **line < block.y.to).count());
+            read += readings(terms, &wall, &hole, &courses);
             patch(&job, &hole, bottoms);
             made(&job, &hole);
             assert!(hole.centre.y + base > most, "{:?} lies above the first line", hole.kind);
@@ -71,6 +73,40 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
     }
     crossed.sort_unstable();
     assert_eq!(crossed, [1, 1, 1, 1, 2], "blocks cross one or two lines");
+    let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap();
+    assert_eq!(document["readings"].as_array().unwrap().len(), read);
+}
+
+/// What the tape reads in the demonstration is there for every board round every block, and near what was planned.
+fn readings(terms: &Terms<'_>, wall: &Wall, hole: &Penetration, courses: &[CourseLine]) -> usize {
+    let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap();
+    let walls = document["walls"].as_array().unwrap();
+    let holes = walls.iter().flat_map(|wall| wall["penetrations"].as_array().unwrap());
+    let name = &holes.into_iter().find(|one| one["what"] == hole.kind.code()).unwrap()["id"];
+    let block = hole.block.unwrap();
+    let mut found = 0;
+    for course in courses {
+        if block.y.from >= course.bottom + course.height || block.y.to <= course.bottom {
+            continue;
+        }
+        let own = |one: &&serde_json::Value| one["penetration"] == *name && one["course"] == course.course;
+        let one = document["readings"].as_array().unwrap().iter().find(own).unwrap();
+        assert_eq!(one["wall"], wall.name());
+        for (field, planned) in [
+            ("left", block.x.from),
+            ("right", block.x.to),
+            ("bottom-left", block.y.from - course.bottom),
+            ("bottom-right", block.y.from - course.bottom),
+            ("top-left", block.y.to - course.bottom),
+            ("top-right", block.y.to - course.bottom),
+        ] {
+            let (read, _) = terms.typed(field, one[field].as_str().unwrap()).unwrap();
+            let off = (read - planned).nm().abs();
+            assert!(off <= Length::from_inches_64(0, 8).nm(), "{name} {field}: {off} nm off");
+        }
+        found += 1;
+    }
+    found
 }
 
 /// The patch laps over the board below it, so that it sheds.

@@ -32,6 +32,7 @@ impl Fill<'_> {
     /// Packs the pieces: always the longest one left, with those beside it that leave the least value of the board
     /// unused (minimum bin slack, Gupta and Ho 1999, on values). `None` where the boards run out. `work` counts steps.
     pub(super) fn pack(&self, counts: &[u32], left: &mut Left, random: &mut Random, work: &mut u64) -> Option<Packing> {
+        *work += 4 * counts.len() as u64;
         let mut counts = counts.to_vec();
         let mut packing = Packing::default();
         let rate = self
@@ -103,7 +104,7 @@ impl Fill<'_> {
             };
             let before = search.best;
             search.deepen(first, kind.capacity - size, 0.0);
-            *work += u64::from(self.nodes - search.nodes) + 4;
+            *work += 16 * u64::from(self.nodes - search.nodes) + 50;
             if search.best > before || best.is_none() {
                 let loss = cost - value - search.best;
                 let pieces = std::iter::once(first).chain(search.found).collect();

@@ -119,7 +119,7 @@ impl Master {
             upward: true,
             solved: false,
             bound: 0,
-            prices: vec![0.0; demand.sizes.len()],
+            prices: super::dive::by_length(demand),
             done: false,
             rounds: 0,
             work: 0,
@@ -191,9 +191,8 @@ impl Master {
         let duals: Vec<f64> =
             self.rows.iter().map(|row| row.map_or(0.0, |row| self.simplex.duals[row].max(0.0))).collect();
         // Between the duals of the programme and those of the best bound the way is shorter (Wentges 1997).
-        let smooth = self.bound > 0 && self.rounds > 1;
-        let mixed: Vec<f64> = duals.iter().zip(&self.prices).map(|(new, best)| 0.5 * new + 0.5 * best).collect();
-        let added = smooth && self.price(demand, &mixed) > 0;
+        let mixed: Vec<f64> = duals.iter().zip(&self.prices).map(|(new, best)| 0.3 * new + 0.7 * best).collect();
+        let added = self.price(demand, &mixed) > 0;
         let added = added || self.price(demand, &duals) > 0;
         self.solved = false;
         let value = self.simplex.objective() - 1e-3;
@@ -222,8 +221,8 @@ impl Master {
             demand.cheapest(&prices)
         };
         let bound = bound::certified(demand, &self.scale, &self.costs, total, &priced.worth);
-        if bound > self.bound || self.prices.iter().all(|price| *price == 0.0) {
-            self.bound = self.bound.max(bound.max(0));
+        if bound > self.bound {
+            self.bound = bound;
             self.prices = duals.to_vec();
         }
         let mut added = 0;

@@ -150,11 +150,12 @@ impl Planner {
         self.rounds += 1;
         if self.demand.walls.is_empty() {
             return match &self.master {
-                Some(master) if self.rounds == 1 => {
+                Some(master) => {
                     let counts = self.demand.counts(&self.choices);
-                    Stage::Dive(Box::new(Dive::new(&self.demand, master.clone(), counts)), self.choices.clone())
+                    let noise = if self.rounds == 1 { 0.0 } else { 0.4 };
+                    Stage::Dive(Box::new(Dive::new(&self.demand, master.clone(), counts, noise)), self.choices.clone())
                 }
-                _ => Stage::Repack(1_000),
+                None => Stage::Repack(1_000),
             };
         }
         let mut tried: Vec<(i128, Choices, Packing)> = Vec::new();
@@ -176,7 +177,7 @@ impl Planner {
         let counts = self.demand.counts(&choices);
         match Master::new(&self.demand, &counts, false, &self.best.boards) {
             Some(master) if !self.rounds.is_multiple_of(4) => {
-                Stage::Dive(Box::new(Dive::new(&self.demand, master, counts)), choices)
+                Stage::Dive(Box::new(Dive::new(&self.demand, master, counts, 0.0)), choices)
             }
             _ => Stage::Repack(1_000),
         }
@@ -223,7 +224,7 @@ impl Planner {
 
     fn dive(&mut self, mut dive: Box<Dive>, choices: Choices) -> Stage {
         let mut found = Vec::new();
-        let over = dive.advance(&self.demand, &mut self.random, &mut self.work, &mut found);
+        let over = dive.advance(&self.demand, self.cost, &mut self.random, &mut self.work, &mut found);
         for packing in found {
             self.take(Some(packing), &choices);
         }

@@ -2,7 +2,7 @@ use super::demand::{Choices, Demand};
 use super::dive::{self, Dive};
 use super::fill::Fill;
 use super::master::{Master, Part};
-use super::pattern::{Left, Packing};
+use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
 use super::{Board, CutList, Plan, SawError, bound, first_fit, repack};
 
@@ -38,6 +38,10 @@ pub struct Planner {
     /// What a piece of each size is worth.
     values: Vec<f64>,
     rounds: usize,
+    /// Boards of the first fillings: columns to start with.
+    seeds: Vec<Pattern>,
+    /// Work on columns since boards were last packed anew.
+    columns: u64,
 }
 
 #[derive(Clone, Debug)]
@@ -91,6 +95,8 @@ impl Planner {
             master: None,
             values,
             rounds: 0,
+            seeds: Vec::new(),
+            columns: 0,
         })
     }
 
@@ -121,15 +127,17 @@ impl Planner {
         let fill = Fill { demand: &self.demand, values: &self.values, nodes: 400, skip };
         let found = fill.pack(&counts, &mut Left::new(&self.demand), &mut self.random, &mut self.work);
         let choices = self.choices.clone();
+        self.seeds.extend(found.iter().flat_map(|packing| packing.boards.iter().cloned()));
         self.take(found, &choices);
         self.rounds += 1;
-        if self.rounds < 3 {
+        if self.rounds < 4 {
             return Stage::Fill;
         }
         self.rounds = 0;
+        let seeds = std::mem::take(&mut self.seeds);
         let counts = if self.demand.walls.is_empty() { counts } else { Vec::new() };
-        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &self.best.boards);
-        if self.master.is_some() { Stage::Columns } else { Stage::Repack(1_000) }
+        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &seeds);
+        Stage::Repack(200)
     }
 
     fn columns(&mut self) -> Stage {
@@ -139,6 +147,12 @@ impl Planner {
         self.work += master.work - before;
         self.bound = self.bound.max(master.bound);
         if !master.done {
+            // Where columns take long, boards are packed anew in between.
+            self.columns += master.work - before;
+            if self.columns > 100 * STEP {
+                self.columns = 0;
+                return Stage::Repack(200);
+            }
             return Stage::Columns;
         }
         self.values = dive::mixed(&self.demand, &master.prices);
@@ -245,6 +259,7 @@ impl Planner {
         self.cost = self.best.cost(&self.demand);
         match times.checked_sub(20) {
             Some(left) => Stage::Repack(left),
+            None if self.master.as_ref().is_some_and(|master| !master.done) => Stage::Columns,
             None => Stage::Choose,
         }
     }

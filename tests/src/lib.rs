@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde_json::Value;
 
+pub mod dice;
 pub mod golden;
 pub mod plan_check;
 

@@ -79,7 +79,7 @@ impl Dive {
             if let Some(tail) = fill.pack(&self.now.counts, &mut self.now.left.clone(), random, work) {
                 let mut packing = Packing { boards: self.now.boards.clone() };
                 packing.boards.extend(tail.boards);
-                packing.shrink(demand);
+                packing.shrink(demand, Left::new(demand));
                 found.push(packing);
             }
         }

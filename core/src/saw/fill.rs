@@ -33,6 +33,7 @@ impl Fill<'_> {
     /// unused (minimum bin slack, Gupta and Ho 1999, on values). `None` where the boards run out. `work` counts steps.
     pub(super) fn pack(&self, counts: &[u32], left: &mut Left, random: &mut Random, work: &mut u64) -> Option<Packing> {
         *work += 4 * counts.len() as u64;
+        let all = left.clone();
         let mut counts = counts.to_vec();
         let mut packing = Packing::default();
         let rate = self
@@ -50,7 +51,7 @@ impl Fill<'_> {
                 first += 1;
             }
             if first >= counts.len() {
-                packing.shrink(self.demand);
+                packing.shrink(self.demand, all);
                 return Some(packing);
             }
             let board = self.board(first, &mut counts, left, rate, random, work)?;

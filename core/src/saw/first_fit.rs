@@ -59,6 +59,6 @@ fn with(demand: &Demand, counts: &[u32], favourite: usize) -> Option<Packing> {
             packing.boards.get_mut(place)?.pieces.push(size);
         }
     }
-    packing.shrink(demand);
+    packing.shrink(demand, Left::new(demand));
     Some(packing)
 }

@@ -22,6 +22,8 @@ pub(super) enum Part {
 #[derive(Clone, Debug)]
 pub(super) struct Master {
     simplex: Simplex,
+    /// The right side before it was moved a little.
+    right: Vec<f64>,
     pub(super) parts: Vec<Part>,
     /// The row of each size; sizes without demand have none.
     rows: Vec<Option<usize>>,
@@ -33,6 +35,8 @@ pub(super) struct Master {
     costs: Vec<i64>,
     upward: bool,
     solved: bool,
+    /// Slices of pivots since the last pricing.
+    slices: usize,
     /// The best bound so far, in the demand's cost unit, and the prices that gave it.
     pub(super) bound: i128,
     pub(super) prices: Vec<f64>,
@@ -41,6 +45,9 @@ pub(super) struct Master {
     rounds: usize,
     pub(super) work: u64,
 }
+
+/// Slices of pivots before new columns are looked for, though the programme may not be solved yet; later ones get more.
+const SLICES: usize = 8;
 
 /// More rows than this are left to the bound by length.
 pub(super) const ROWS: usize = 1_800;
@@ -74,7 +81,7 @@ impl Master {
             let Some(row) = *row else { continue };
             let fixed = if walls { demand.fixed[size] } else { counts[size] };
             // A little more of each, never twice the same, keeps the simplex from standing still.
-            right[row] = f64::from(fixed) + 1e-6 * (1.0 + (row * 7919 % 1009) as f64 / 1009.0);
+            right[row] = f64::from(fixed);
             columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
             parts.push(Part::Other);
             let need = demand.sizes[size];
@@ -109,6 +116,7 @@ impl Master {
         let (scale, costs) = Scale::of(demand);
         let mut master = Self {
             simplex: Simplex::new(Vec::new(), Vec::new(), Vec::new()),
+            right: Vec::new(),
             parts,
             rows,
             kind_rows,
@@ -118,6 +126,7 @@ impl Master {
             costs,
             upward: true,
             solved: false,
+            slices: 0,
             bound: 0,
             prices: super::dive::by_length(demand),
             done: false,
@@ -131,7 +140,14 @@ impl Master {
             columns.push(master.joints(demand, wall, &choice));
             master.parts.push(Part::Joints { wall, choice });
         }
-        master.simplex = Simplex::new(columns, right, basis);
+        // A little more of each size, never twice the same, keeps the simplex from standing still.
+        let moved = |(row, right): (usize, &f64)| {
+            let sizes = master.rows.contains(&Some(row));
+            right + if sizes { 1e-6 * (1.0 + (row * 7919 % 1009) as f64 / 1009.0) } else { 0.0 }
+        };
+        let moved = right.iter().enumerate().map(moved).collect();
+        master.simplex = Simplex::new(columns, moved, basis);
+        master.right = right;
         for pattern in start {
             let mut pieces: Vec<(usize, u32)> = Vec::new();
             for size in &pattern.pieces {
@@ -182,21 +198,25 @@ impl Master {
             return;
         }
         let before = self.simplex.work;
-        if !self.solved {
+        if !self.solved && self.slices < SLICES + 2 * self.rounds {
             self.solved = self.simplex.solve(100);
+            self.slices += 1;
             self.work += (self.simplex.work - before) / 2;
             return;
         }
+        self.slices = 0;
         self.rounds += 1;
         let duals: Vec<f64> =
             self.rows.iter().map(|row| row.map_or(0.0, |row| self.simplex.duals[row].max(0.0))).collect();
         // Between the duals of the programme and those of the best bound the way is shorter (Wentges 1997).
         let mixed: Vec<f64> = duals.iter().zip(&self.prices).map(|(new, best)| 0.3 * new + 0.7 * best).collect();
-        let added = self.price(demand, &mixed) > 0;
+        // The first centre are the prices by length, for which there is no bound yet.
+        let by_length = self.rounds == 1 && self.price(demand, &self.prices.clone()) > 0;
+        let added = self.price(demand, &mixed) > 0 || by_length;
         let added = added || self.price(demand, &duals) > 0;
-        self.solved = false;
-        let value = self.simplex.objective() - 1e-3;
-        if !added || bound::ceil(value) <= self.bound || self.rounds > 2_000 {
+        let solved = std::mem::replace(&mut self.solved, false);
+        let value = self.simplex.objective(&self.right) - 1e-6 * (1.0 + self.bound as f64);
+        if (solved && !added) || bound::ceil(value) <= self.bound || self.rounds > 2_000 {
             self.done = true;
         }
     }

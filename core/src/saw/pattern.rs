@@ -30,9 +30,18 @@ impl Packing {
         self.boards.iter().map(|board| i128::from(board.cost(demand))).sum()
     }
 
-    /// Gives every board the cheapest kind that holds its pieces, the fullest first, as far as there are any.
-    pub(super) fn shrink(&mut self, demand: &Demand) {
+    /// Whether no kind is used more often than it is there.
+    pub(super) fn possible(&self, demand: &Demand) -> bool {
         let mut left = Left::new(demand);
+        self.boards.iter().all(|board| {
+            let has = left.has(board.kind);
+            left.take(board.kind);
+            has
+        })
+    }
+
+    /// Gives every board the cheapest kind that holds its pieces, the fullest first, as far as there are any in `left`.
+    pub(super) fn shrink(&mut self, demand: &Demand, mut left: Left) {
         let mut order: Vec<(i64, usize)> =
             self.boards.iter().enumerate().map(|(place, board)| (board.used(demand), place)).collect();
         order.sort_unstable_by(|a, b| b.cmp(a));
@@ -74,12 +83,6 @@ impl Left {
     pub(super) fn take(&mut self, kind: usize) {
         if let Some(Some(left)) = self.0.get_mut(kind) {
             *left = left.saturating_sub(1);
-        }
-    }
-
-    pub(super) fn give(&mut self, kind: usize) {
-        if let Some(Some(left)) = self.0.get_mut(kind) {
-            *left += 1;
         }
     }
 }

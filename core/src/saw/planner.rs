@@ -238,7 +238,9 @@ impl Planner {
 
     fn dive(&mut self, mut dive: Box<Dive>, choices: Choices) -> Stage {
         let mut found = Vec::new();
-        let over = dive.advance(&self.demand, self.cost, &mut self.random, &mut self.work, &mut found);
+        // Every other dive only wants what the bound allows.
+        let target = if self.rounds.is_multiple_of(2) { self.cost } else { self.bound + 1 };
+        let over = dive.advance(&self.demand, target, &mut self.random, &mut self.work, &mut found);
         for packing in found {
             self.take(Some(packing), &choices);
         }
@@ -267,7 +269,7 @@ impl Planner {
     fn take(&mut self, packing: Option<Packing>, choices: &Choices) {
         let Some(packing) = packing else { return };
         let cost = packing.cost(&self.demand);
-        if cost < self.cost {
+        if cost < self.cost && packing.possible(&self.demand) {
             self.cost = cost;
             self.best = packing;
             self.choices.clone_from(choices);

@@ -100,9 +100,6 @@ pub(super) fn repack(
     for skip in [0, 100, 300] {
         let fill = Fill { demand, values, nodes: 600, skip };
         let Some(mut new) = fill.pack(&counts, &mut left.clone(), random, work) else { continue };
-        if new.boards.iter().any(|board| !left.has(board.kind)) {
-            continue;
-        }
         let mut whole = Packing::default();
         for (place, board) in packing.boards.iter().enumerate() {
             if !pool.contains(&place) {
@@ -114,7 +111,7 @@ pub(super) fn repack(
             continue;
         }
         whole.boards.append(&mut new.boards);
-        if !possible(demand, &whole) {
+        if !whole.possible(demand) {
             continue;
         }
         *packing = whole;
@@ -126,16 +123,6 @@ pub(super) fn repack(
         return cost < before;
     }
     false
-}
-
-/// Whether no kind is used more often than it is there.
-fn possible(demand: &Demand, packing: &Packing) -> bool {
-    let mut left = Left::new(demand);
-    packing.boards.iter().all(|board| {
-        let has = left.has(board.kind);
-        left.take(board.kind);
-        has
-    })
 }
 
 /// Another arrangement for one run.

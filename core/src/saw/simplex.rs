@@ -57,9 +57,9 @@ impl Simplex {
         self.basic.push(false);
     }
 
-    /// The value of the objective.
-    pub(super) fn objective(&self) -> f64 {
-        self.basis.iter().zip(&self.values).map(|(column, value)| self.columns[*column].cost * value).sum()
+    /// The value of the objective for another right side, if the basis stays the best.
+    pub(super) fn objective(&self, right: &[f64]) -> f64 {
+        self.duals.iter().zip(right).map(|(dual, right)| dual * right).sum()
     }
 
     /// The columns in the basis with their values.
@@ -210,7 +210,7 @@ mod tests {
         ];
         let mut simplex = Simplex::new(columns, vec![4.0, 3.0], vec![0, 1]);
         assert!(simplex.solve(100));
-        assert!((simplex.objective() - 6.0).abs() < 1e-9);
+        assert!((simplex.objective(&[4.0, 3.0]) - 6.0).abs() < 1e-9);
         assert!((simplex.duals[0] - 1.5).abs() < 1e-9);
     }
 }

@@ -76,6 +76,28 @@ fn triplets(dice: &mut Dice, count: i64) -> CutList {
     list
 }
 
+/// Boards of four lengths cut up without any rest, at one price for length and kerf.
+fn exact(dice: &mut Dice, boards: i64) -> CutList {
+    let mut list = list(FOUR);
+    list.joints = false;
+    for stock in &mut list.stock {
+        stock.cost = (stock.length + list.kerf).nm() as u64;
+    }
+    for course in 0..boards {
+        let mut left = 16 * FOUR[dice.roll(0, 3) as usize];
+        for _ in 1..dice.roll(2, 5) {
+            if left < 16 * 20 + 2 {
+                break;
+            }
+            let piece = dice.roll(16 * 10, left - 16 * 10 - 2);
+            run(&mut list, 0, course, 0, piece);
+            left -= piece + 2;
+        }
+        run(&mut list, 0, course, 0, left);
+    }
+    list
+}
+
 /// Walls with courses longer than the boards, and openings.
 fn house(dice: &mut Dice, courses: i64) -> CutList {
     let mut list = list(&[144, 192]);
@@ -132,6 +154,8 @@ fn main() {
     }
     families.push(("triplets, 120 pieces".into(), 10, Box::new(|dice| triplets(dice, 120))));
     families.push(("triplets, 249 pieces".into(), 5, Box::new(|dice| triplets(dice, 249))));
+    families.push(("exact, 15 boards".into(), 20, Box::new(|dice| exact(dice, 15))));
+    families.push(("exact, 50 boards".into(), 10, Box::new(|dice| exact(dice, 50))));
     families.push(("house, 16 courses".into(), 8, Box::new(|dice| house(dice, 16))));
     families.push(("house, 30 courses".into(), 8, Box::new(|dice| house(dice, 30))));
     for (name, repeats, make) in families {

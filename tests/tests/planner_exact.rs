@@ -116,6 +116,9 @@ fn exact(list: &CutList) -> Option<Answer> {
     }
     let options: Vec<Vec<Vec<i64>>> =
         pieced.iter().zip(&fewest).map(|(run, most)| ways(list, run, longest, most + 1)).collect();
+    if options.iter().map(Vec::len).product::<usize>() > 20_000 {
+        return None;
+    }
     // By how many runs with one joint more, the least cost.
     let mut found: BTreeMap<usize, Option<u64>> = BTreeMap::new();
     let mut pick = vec![0; pieced.len()];
@@ -162,9 +165,9 @@ fn random(dice: &mut Dice) -> CutList {
     list.end_gap = Length::from_inches_64(0, 8 * dice.roll(0, 1));
     list.joint_gap = Length::from_inches_64(0, 8 * dice.roll(0, 1));
     list.studs = Some(Studs::Spaced { first: inches(dice.roll(0, 15)), spacing: inches(16) });
-    list.stagger = inches(16 * dice.roll(0, 3));
+    list.stagger = inches(16 * dice.roll(0, 4));
     list.piece_min = inches(dice.roll(0, 20));
-    list.extra_joints = dice.roll(0, 1) as u32;
+    list.extra_joints = u32::from(dice.roll(0, 3) == 0);
     for at in 0..dice.roll(1, 3) {
         let length = inches(12 * dice.roll(6, 10));
         let count = (at > 0 && dice.roll(0, 3) == 0).then(|| dice.roll(0, 3) as u32);
@@ -177,6 +180,14 @@ fn random(dice: &mut Dice) -> CutList {
     for course in 0..dice.roll(1, 4) {
         let from = inches(dice.roll(0, 20));
         list.runs.push(Run { wall: "a".into(), course, from, to: from + inches(dice.roll(30, 170)) });
+    }
+    if dice.roll(0, 5) == 0 {
+        // Courses that two boards just cover leave no room for stagger.
+        let longest = list.longest_board();
+        for run in &mut list.runs {
+            run.from = Length::ZERO;
+            run.to = longest + longest - inches(dice.roll(4, 24));
+        }
     }
     if dice.roll(0, 2) == 0 {
         let from = inches(dice.roll(0, 100));
@@ -216,7 +227,7 @@ fn small_walls_cost_what_counting_through_finds() {
         }
     }
     println!("{compared} compared, {proved} proved, {forced} forced, {refused} refused");
-    assert!(compared >= 120 && proved * 10 >= compared * 8 && forced >= 3 && refused >= 1);
+    assert!(compared >= 120 && proved * 10 >= compared * 8 && forced >= 2 && refused >= 1);
 }
 
 trait Longest {

@@ -1,3 +1,5 @@
+use std::collections::BTreeSet;
+
 use num_integer::Integer;
 
 use super::demand::Demand;
@@ -88,6 +90,33 @@ pub(super) fn certified(demand: &Demand, scale: &Scale, costs: &[i64], total: i1
     } else {
         Integer::div_ceil(&(value << -scale.shift), &share.1)
     }
+}
+
+/// The least sum of board costs that is not under a bound: some sums no boards make. `limit` where there is none under it.
+pub(super) fn reachable(demand: &Demand, bound: i128, limit: i128) -> i128 {
+    const MOST: usize = 1 << 20;
+    let Some(size) = usize::try_from(limit).ok().filter(|size| *size <= MOST) else { return bound };
+    let mut sums = vec![false; size + 1];
+    if let Some(first) = sums.first_mut() {
+        *first = true;
+    }
+    // Counts of boards are left aside: that only makes more sums.
+    let costs: BTreeSet<usize> =
+        demand.kinds.iter().filter_map(|kind| usize::try_from(kind.cost).ok()).filter(|cost| *cost > 0).collect();
+    if costs.len() > 64 {
+        return bound;
+    }
+    for cost in costs {
+        for sum in cost..=size {
+            if sums.get(sum - cost) == Some(&true)
+                && let Some(slot) = sums.get_mut(sum)
+            {
+                *slot = true;
+            }
+        }
+    }
+    let start = usize::try_from(bound.max(0)).unwrap_or(0);
+    (start..size).find(|sum| sums.get(*sum) == Some(&true)).map_or(limit.max(bound), |sum| sum as i128)
 }
 
 /// The least whole number that is not under a float.

@@ -285,6 +285,18 @@ impl Wall {
         self.sizes.iter().map(|choices| choices.len() as u64 * 20).sum()
     }
 
+    /// All joints that keep their stagger, with no more runs beyond the allowed joints than are forced to it; `None` where
+    /// there are more than `most`.
+    pub(super) fn all(&self, most: usize) -> Option<Vec<Vec<usize>>> {
+        let all = self.group.all(most.saturating_mul(10))?;
+        let over = |choice: &Vec<usize>| {
+            let flags = choice.iter().zip(&self.over).filter(|(pick, over)| over.get(**pick) == Some(&true));
+            flags.count() as i64
+        };
+        let kept: Vec<Vec<usize>> = all.into_iter().filter(|choice| over(choice) <= self.forced).collect();
+        (kept.len() <= most).then_some(kept)
+    }
+
     /// Whether the choices are the true ones and their least price is exact.
     pub(super) fn exact(&self) -> bool {
         self.loose.is_none()

@@ -10,6 +10,7 @@ mod cut_list;
 mod demand;
 mod dive;
 mod error;
+mod exhaust;
 mod fill;
 mod first_fit;
 mod master;

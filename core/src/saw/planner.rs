@@ -4,7 +4,7 @@ use super::fill::Fill;
 use super::master::{Master, Part};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
-use super::{Board, CutList, Plan, SawError, bound, first_fit, repack};
+use super::{Board, CutList, Plan, SawError, bound, exhaust, first_fit, repack};
 
 /// The steps that suit a house: a few seconds where a proof is hard, far less where it is not.
 pub const DEFAULT_EFFORT: u64 = 4_000;
@@ -156,6 +156,18 @@ impl Planner {
             return Stage::Columns;
         }
         self.values = dive::mixed(&self.demand, &master.prices);
+        self.bound = bound::reachable(&self.demand, self.bound, self.cost);
+        if self.bound < self.cost {
+            let before = self.work;
+            self.work = 0;
+            if let Some(found) = exhaust::exhaust(&self.demand, self.cost, &mut self.work) {
+                if let Some((choices, packing)) = found {
+                    self.take(Some(packing), &choices);
+                }
+                self.bound = self.cost;
+            }
+            self.work += before;
+        }
         Stage::Choose
     }
 

@@ -167,9 +167,26 @@ impl Group {
         }
     }
 
-    /// The sum of the least prices, stagger left aside: never above the true one.
-    pub(super) fn relaxed(prices: &[Vec<i64>]) -> i64 {
-        prices.iter().map(|prices| prices.iter().copied().min().unwrap_or(0)).fold(0, i64::saturating_add)
+    /// All choices that keep their stagger; `None` where there are more than `most`.
+    pub(super) fn all(&self, most: usize) -> Option<Vec<Vec<usize>>> {
+        let mut all: Vec<Vec<usize>> = vec![Vec::new()];
+        for run in 0..self.runs.len() {
+            let mut next = Vec::new();
+            for choice in &all {
+                for pick in 0..self.size(run) {
+                    let near = self.neighbours.get(run).into_iter().flatten();
+                    let mut set = near.filter_map(|other| Some((*other, choice.get(*other).copied()?)));
+                    if set.all(|other| self.keeps((run, pick), other)) {
+                        next.push(choice.iter().copied().chain([pick]).collect());
+                    }
+                }
+                if next.len() > most {
+                    return None;
+                }
+            }
+            all = next;
+        }
+        Some(all)
     }
 
     fn eliminate(&self, order: &[(usize, Vec<usize>)], prices: &[Vec<i64>]) -> Option<(i64, Vec<usize>)> {

@@ -107,7 +107,8 @@ enum Answer {
 /// The least cost over all joints, and whether stagger forced one more joint somewhere.
 fn exact(list: &CutList) -> Option<Answer> {
     let longest = list.longest_board();
-    let whole = |run: &Run| list.division.round(run.to - run.from - list.end_gap - list.end_gap, Rounding::Down) <= longest;
+    let whole =
+        |run: &Run| list.division.round(run.to - run.from - list.end_gap - list.end_gap, Rounding::Down) <= longest;
     let mut known: BTreeMap<Vec<i64>, Option<u64>> = BTreeMap::new();
     let pieced: Vec<&Run> = list.runs.iter().filter(|run| !whole(run)).collect();
     let mut fewest = Vec::new();
@@ -135,7 +136,8 @@ fn exact(list: &CutList) -> Option<Answer> {
         });
         if apart {
             let over = chosen.iter().zip(&fewest).filter(|(joints, most)| joints.len() > **most).count();
-            let mut pieces: Vec<i64> = list.runs.iter().filter(|run| whole(run)).flat_map(|run| cut(list, run, &[])).collect();
+            let mut pieces: Vec<i64> =
+                list.runs.iter().filter(|run| whole(run)).flat_map(|run| cut(list, run, &[])).collect();
             pieces.extend(pieced.iter().zip(&chosen).flat_map(|(run, joints)| cut(list, run, joints)));
             pieces.sort_unstable();
             if pieces.len() > 10 {

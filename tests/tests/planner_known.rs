@@ -16,8 +16,7 @@ fn list(boards: &[i64], kerf: i64, with_kerf: bool, pieces: &[i64]) -> CutList {
     list.joints = false;
     list.kerf = length(kerf);
     let cost = |board: i64| length(board + if with_kerf { kerf } else { 0 }).nm().unsigned_abs();
-    list.stock =
-        boards.iter().map(|board| Stock { length: length(*board), cost: cost(*board), count: None }).collect();
+    list.stock = boards.iter().map(|board| Stock { length: length(*board), cost: cost(*board), count: None }).collect();
     for (course, piece) in pieces.iter().enumerate() {
         let to = length(*piece);
         list.runs.push(Run { wall: String::new(), course: course as i64, from: Length::ZERO, to });

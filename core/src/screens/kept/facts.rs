@@ -109,7 +109,8 @@ impl Facts {
         let (field, taped) = self.measured(name)?;
         let Value::Length { length, unit, .. } = &field.value else { return None };
         let source = if taped { Source::Taped } else { Source::Planned };
-        let mut reading = terms.reading(*length, source, Unit::from_code(unit));
+        // Nobody typed a planned length in any unit, so that showing it converts nothing.
+        let mut reading = terms.reading(*length, source, Unit::from_code(unit).filter(|_| taped));
         if taped {
             reading.signer.clone_from(&field.signer);
             reading.at_ms = Some(field.stamp.ms);

@@ -127,3 +127,33 @@ fn the_demo_house_lays_out_and_every_penetration_can_be_made_tight() {
     };
     assert_eq!(view.next, NextWork::LayOutPole);
 }
+
+#[test]
+fn the_demo_house_is_laid_out_and_planned_by_a_persons_taps() {
+    let mut store = Store::in_memory().unwrap();
+    let job = take(&mut store, 1, DEMO).unwrap();
+    let tap = |store: &mut Store, n: u8, action: Action| act(store, &context("en", n), &action).unwrap();
+    tap(&mut store, 2, Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } });
+    let next = |store: &Store| {
+        let View::HouseKind { view } = view(store, &context("en", 0), &Place::House { job: job.clone() }).unwrap()
+        else {
+            panic!("house")
+        };
+        view.next
+    };
+    for (n, wall) in (3..).zip(store.children(job.parse().unwrap(), kinds::WALL).unwrap()) {
+        let wall = wall.id.to_string();
+        if n == 3 {
+            assert!(matches!(next(&store), NextWork::PlanWall { wall: first, .. } if first == wall));
+        }
+        tap(&mut store, n, Action::WallKind { action: WallAction::PlanBoards { wall } });
+    }
+    assert!(matches!(next(&store), NextWork::HangBoard { course: 1, cut: false, .. }));
+    let text = out(&store, &job);
+    let document: serde_json::Value = serde_json::from_str(&text).unwrap();
+    assert!(document["walls"][0]["boards"].as_array().unwrap().len() > 40);
+    assert_eq!(document["pole"]["lines"].as_array().unwrap().len(), 25);
+    let mut second = Store::in_memory().unwrap();
+    let again = take(&mut second, 9, &text).unwrap();
+    assert_eq!(out(&second, &again), text);
+}

@@ -136,7 +136,7 @@ impl Piecing {
     fn next(&self, knot: usize, left: usize) -> impl Iterator<Item = usize> + '_ {
         let (first, end) = self.reach.get(knot).copied().unwrap_or((0, 0));
         (first..end)
-            .filter(move |joint| self.need.get(joint + 1).is_some_and(|need| *need != NEVER && need + 1 <= left))
+            .filter(move |joint| self.need.get(joint + 1).is_some_and(|need| *need != NEVER && *need < left))
     }
 
     fn arrangement(&self, list: &CutList, path: &[usize]) -> Arrangement {

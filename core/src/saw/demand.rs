@@ -1,5 +1,5 @@
 use std::collections::{BTreeMap, BTreeSet};
-use std::rc::Rc;
+use std::sync::Arc;
 
 use num_integer::Integer;
 
@@ -44,7 +44,7 @@ pub(super) struct Wall {
     forced: i64,
     /// Where not all arrangements are at hand, or not all their ties can be honoured: how each run may be pieced and
     /// the most joints it may have, for a bound that leaves stagger aside.
-    loose: Option<Vec<(Rc<Piecing>, usize)>>,
+    loose: Option<Vec<(Arc<Piecing>, usize)>>,
 }
 
 /// A cut list in the terms of the optimisation. A piece takes its length and one kerf, a board gives its length and one
@@ -77,8 +77,8 @@ impl Demand {
         };
         let mut whole = Vec::new();
         let mut pieced = Vec::new();
-        let mut piecings: BTreeMap<usize, Rc<Piecing>> = BTreeMap::new();
-        let mut known: BTreeMap<(Length, Length, Option<(&str, i64)>), Rc<Piecing>> = BTreeMap::new();
+        let mut piecings: BTreeMap<usize, Arc<Piecing>> = BTreeMap::new();
+        let mut known: BTreeMap<Place<'_>, Arc<Piecing>> = BTreeMap::new();
         let mut pieces = 0_usize;
         for (index, run) in list.runs.iter().enumerate() {
             if list.cut(run.to - run.from - list.end_gap - list.end_gap) <= longest {
@@ -95,10 +95,10 @@ impl Demand {
             // Runs with the same ends are pieced alike, unless something is to be avoided.
             let place = (!list.avoid.is_empty()).then_some((run.wall.as_str(), run.course));
             let piecing = match known.get(&(run.from, run.to, place)) {
-                Some(piecing) => Rc::clone(piecing),
+                Some(piecing) => Arc::clone(piecing),
                 None => {
-                    let piecing = Rc::new(Piecing::new(list, index, run, longest)?);
-                    known.insert((run.from, run.to, place), Rc::clone(&piecing));
+                    let piecing = Arc::new(Piecing::new(list, index, run, longest)?);
+                    known.insert((run.from, run.to, place), Arc::clone(&piecing));
                     piecing
                 }
             };
@@ -310,19 +310,27 @@ impl Wall {
     }
 }
 
-type Arranged = (Group, Vec<Vec<bool>>, i64, Option<Vec<(Rc<Piecing>, usize)>>);
+/// What decides how a run is pieced: its ends, and its wall and course where something is to be avoided.
+type Place<'a> = (Length, Length, Option<(&'a str, i64)>);
+
+/// Arrangements of a run, and whether they are all.
+type Ways = (Arc<Vec<Arrangement>>, bool);
+
+/// A group, which of its arrangements have a joint beyond the allowed ones, how many runs are forced to one, and how its
+/// runs may be pieced where that is not all known.
+type Arranged = (Group, Vec<Vec<bool>>, i64, Option<Vec<(Arc<Piecing>, usize)>>);
 
 /// Arrangements for the pieced runs, with one more joint only in as few runs as stagger forces to it.
 fn arrange(
     list: &CutList,
     pieced: &[usize],
-    piecings: &BTreeMap<usize, Rc<Piecing>>,
+    piecings: &BTreeMap<usize, Arc<Piecing>>,
 ) -> Result<Vec<Arranged>, SawError> {
     let pairs = if list.stagger.is_positive() { stagger::pairs(&list.runs, pieced)? } else { Vec::new() };
     let extra = list.extra_joints as usize;
     let each = (ARRANGEMENTS / pieced.len().max(1)).clamp(16, 1000);
     // Runs that share their piecing share their arrangements.
-    let mut known: BTreeMap<(*const Piecing, usize), (Rc<Vec<Arrangement>>, bool)> = BTreeMap::new();
+    let mut known: BTreeMap<(*const Piecing, usize), Ways> = BTreeMap::new();
     let mut groups = Vec::new();
     for runs in stagger::groups(pieced, &pairs) {
         let mut build = |more: usize| {
@@ -331,12 +339,12 @@ fn arrange(
             for run in &runs {
                 let Some(piecing) = piecings.get(run) else { continue };
                 let most = piecing.fewest() + extra + more;
-                let (found, whole) = known.entry((Rc::as_ptr(piecing), most)).or_insert_with(|| {
+                let (found, whole) = known.entry((Arc::as_ptr(piecing), most)).or_insert_with(|| {
                     let (found, whole) = piecing.arrangements(list, most, each.min(JOINTS / most).max(4));
-                    (Rc::new(found), whole)
+                    (Arc::new(found), whole)
                 });
                 complete &= *whole;
-                choices.push(Rc::clone(found));
+                choices.push(Arc::clone(found));
             }
             (Group::new(runs.clone(), choices, &pairs, list.stagger), complete)
         };
@@ -362,7 +370,7 @@ fn arrange(
         let loose = (!complete || !group.exact()).then(|| {
             runs.iter()
                 .filter_map(|run| piecings.get(run))
-                .map(|piecing| (Rc::clone(piecing), piecing.fewest() + extra + more))
+                .map(|piecing| (Arc::clone(piecing), piecing.fewest() + extra + more))
                 .collect()
         });
         groups.push((group, over, forced, loose));

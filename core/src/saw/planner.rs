@@ -256,7 +256,7 @@ impl Planner {
         for packing in found {
             self.take(Some(packing), &choices);
         }
-        if over { Stage::Repack(1_000) } else { Stage::Dive(dive, choices) }
+        if over { Stage::Repack(300) } else { Stage::Dive(dive, choices) }
     }
 
     fn repack(&mut self, times: usize) -> Stage {

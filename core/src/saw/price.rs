@@ -124,7 +124,7 @@ impl Grid {
             let mut pieces = vec![(items[place].size, items[place].count)];
             let mut cell = self.cells[kind] - items[place].weight;
             for (before, item) in items[..place].iter().enumerate().rev() {
-                if taken[before * words + cell / 64] >> (cell % 64) & 1 == 1 {
+                if (taken[before * words + cell / 64] >> (cell % 64)) & 1 == 1 {
                     cell -= item.weight;
                     match pieces.iter_mut().find(|(size, _)| *size == item.size) {
                         Some((_, count)) => *count += item.count,
@@ -143,7 +143,7 @@ impl Grid {
         let mut items = Vec::new();
         for (size, price) in prices.iter().enumerate().filter(|(_, price)| **price > 0) {
             let weight = self.weights[size];
-            let mut left = (self.copies[size] as usize).min(if weight == 0 { usize::MAX } else { top / weight });
+            let mut left = (self.copies[size] as usize).min(top.checked_div(weight).unwrap_or(usize::MAX));
             let mut bundle = 1;
             while left > 0 {
                 let count = bundle.min(left);

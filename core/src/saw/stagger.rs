@@ -2,7 +2,7 @@
 //! elimination of one run after the other.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::rc::Rc;
+use std::sync::Arc;
 
 use crate::measure::Length;
 
@@ -22,7 +22,7 @@ pub(super) struct Group {
     /// Indices of the runs in the cut list.
     pub(super) runs: Vec<usize>,
     /// The arrangements of each run.
-    pub(super) choices: Vec<Rc<Vec<Arrangement>>>,
+    pub(super) choices: Vec<Arc<Vec<Arrangement>>>,
     /// For each run its neighbours in the group.
     neighbours: Vec<BTreeSet<usize>>,
     stagger: Length,
@@ -91,7 +91,7 @@ pub(super) fn groups(pieced: &[usize], pairs: &[(usize, usize)]) -> Vec<Vec<usiz
 impl Group {
     pub(super) fn new(
         runs: Vec<usize>,
-        choices: Vec<Rc<Vec<Arrangement>>>,
+        choices: Vec<Arc<Vec<Arrangement>>>,
         pairs: &[(usize, usize)],
         stagger: Length,
     ) -> Self {
@@ -387,12 +387,12 @@ fn apart(a: &[Length], b: &[Length], stagger: Length) -> bool {
 mod tests {
     use super::*;
 
-    fn choices(joints: &[&[i64]]) -> Rc<Vec<Arrangement>> {
+    fn choices(joints: &[&[i64]]) -> Arc<Vec<Arrangement>> {
         let arrangement = |joints: &&[i64]| Arrangement {
             joints: joints.iter().map(|at| Length::from_inches(*at)).collect(),
             pieces: Vec::new(),
         };
-        Rc::new(joints.iter().map(arrangement).collect())
+        Arc::new(joints.iter().map(arrangement).collect())
     }
 
     /// All choices by counting through them.
@@ -415,7 +415,7 @@ mod tests {
         let mut solvable = 0;
         for _ in 0..300 {
             let count = 2 + random.below(4);
-            let lists: Vec<Rc<Vec<Arrangement>>> = (0..count)
+            let lists: Vec<Arc<Vec<Arrangement>>> = (0..count)
                 .map(|_| {
                     let lists: Vec<Vec<i64>> = (0..1 + random.below(3))
                         .map(|_| {

@@ -1,6 +1,12 @@
 //! Small cut lists with joints against an exact method written apart: all joints are counted through, and for each set
 //! of pieces the least cost is found over all partitions of the set.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, reason = "a check stops at what it did not expect")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a check stops at what it did not expect"
+)]
 
 use std::collections::BTreeMap;
 

@@ -1,5 +1,11 @@
 //! Plans that anyone can check by hand.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, reason = "a check stops at what it did not expect")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a check stops at what it did not expect"
+)]
 
 use lapwright::measure::Length;
 use lapwright::saw::{CutList, DEFAULT_EFFORT, Plan, Planner, Run, Stock, Studs};

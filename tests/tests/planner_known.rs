@@ -1,6 +1,12 @@
 //! Generated cut lists whose least cost is known from the way they were made; every plan goes through the checker that
 //! was written apart from the planner. Lengths are in sixteenths of an inch. No source but the construction.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, reason = "a check stops at what it did not expect")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a check stops at what it did not expect"
+)]
 
 use lapwright::measure::Length;
 use lapwright::saw::{CutList, Plan, Planner, Run, Stock};

@@ -135,8 +135,7 @@ impl Piecing {
     /// Joints that may follow a knot if no more than `left` joints may still be set.
     fn next(&self, knot: usize, left: usize) -> impl Iterator<Item = usize> + '_ {
         let (first, end) = self.reach.get(knot).copied().unwrap_or((0, 0));
-        (first..end)
-            .filter(move |joint| self.need.get(joint + 1).is_some_and(|need| *need != NEVER && *need < left))
+        (first..end).filter(move |joint| self.need.get(joint + 1).is_some_and(|need| *need != NEVER && *need < left))
     }
 
     fn arrangement(&self, list: &CutList, path: &[usize]) -> Arrangement {

@@ -86,14 +86,19 @@ impl<'a> Terms<'a> {
     ///
     /// Shown in a unit of the other system, or rounded, it carries a sign.
     pub(super) fn reading(&self, length: Length, source: Source, unit: Option<Unit>) -> Reading {
+        self.reading_as(length, source, unit, self.show)
+    }
+
+    /// The same in a way of showing of its own.
+    pub(super) fn reading_as(&self, length: Length, source: Source, unit: Option<Unit>, show: Show) -> Reading {
         let inches = |unit: Unit| matches!(unit, Unit::Inch | Unit::Foot);
-        let shown_in_inches = !matches!(self.show, Show::Millimetres(_));
+        let shown_in_inches = !matches!(show, Show::Millimetres(_));
         let converted = unit.is_some_and(|unit| inches(unit) != shown_in_inches);
-        let approximate = converted || self.show.shown(length, Rounding::Nearest) != length;
+        let approximate = converted || show.shown(length, Rounding::Nearest) != length;
         let sign = if approximate { "≈ " } else { "" };
         Reading {
-            text: format!("{sign}{}", self.shown(length)),
-            spoken: self.spoken(length),
+            text: format!("{sign}{}", show.text(length)),
+            spoken: spoken(length, show, self.language),
             nm: length.nm(),
             source,
             approximate,

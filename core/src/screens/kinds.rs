@@ -271,8 +271,11 @@ pub(super) const PENETRATION_ASKS: &[Ask] = &[
 ];
 
 /// The questions of the board in hand.
-pub(super) const BOARD_ASKS: &[Ask] =
-    &[Ask::new("length", key("ask-board-length"), key("ask-board-length-hint"), Allowed::Positive)];
+pub(super) const BOARD_ASKS: &[Ask] = &[
+    Ask::new("length", key("ask-board-length"), key("ask-board-length-hint"), Allowed::Positive),
+    Ask::new("height", key("ask-board-height"), key("ask-board-height-hint"), Allowed::Positive).optional(),
+    Ask::new("lap", key("ask-lap"), key("ask-lap-hint"), Allowed::NotNegative).optional(),
+];
 
 /// The questions of a notch: what the tape reads at the block, left and right apart.
 pub(super) const NOTCH_ASKS: &[Ask] = &[

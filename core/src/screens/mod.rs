@@ -7,6 +7,7 @@
 //! own types from what the book holds, `parts` are pieces that several views share.
 
 mod ask;
+mod board;
 mod context;
 pub(crate) mod document;
 mod done_list;
@@ -31,6 +32,7 @@ use crate::store::{Id, Store};
 use context::Terms;
 use trouble::{Kept, Trouble};
 
+pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
 pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
@@ -125,6 +127,11 @@ pub enum View {
         /// What it shows.
         view: WallView,
     },
+    /// Board.
+    BoardKind {
+        /// What it shows.
+        view: BoardView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -170,6 +177,11 @@ pub enum Action {
     WallKind {
         /// What was tapped there.
         action: WallAction,
+    },
+    /// On Board.
+    BoardKind {
+        /// What was tapped there.
+        action: BoardAction,
     },
     /// On Rules.
     RulesKind {
@@ -240,6 +252,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::PenetrationKind { action } => penetration::act(store, terms, action)?,
             Action::PoleKind { action } => pole::act(store, terms, action)?,
             Action::WallKind { action } => wall::act(store, terms, action)?,
+            Action::BoardKind { action } => board::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -262,6 +275,7 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
         }
         Place::Pole { job } => View::PoleKind { view: pole::view(store, terms, job)? },
         Place::Wall { wall } => View::WallKind { view: wall::view(store, terms, wall)? },
+        Place::Board { board } => View::BoardKind { view: board::view(store, terms, board)? },
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },

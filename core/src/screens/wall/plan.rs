@@ -55,6 +55,14 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
             .set(id, "bottom", planned(course.bottom))
             .set(id, "height", planned(course.height))
             .set(id, "state", Value::Text("planned".to_owned()));
+        // A run of several pieces has joints, and a rake or an end out of plumb has a bevel: both add steps.
+        if plan.pieces.iter().filter(|other| other.run == piece.run).count() > 1 {
+            answer = answer.set(id, "joint", Value::Text("yes".to_owned()));
+        }
+        let plumb = |run: &Run| run.left.bevel() == Length::ZERO && run.right.bevel() == Length::ZERO;
+        if runs.get(piece.run).is_some_and(|run| !plumb(run)) {
+            answer = answer.set(id, "bevelled", Value::Text("yes".to_owned()));
+        }
         n += 1;
     }
     if n == 0 && answer.0.changes.is_empty() {

@@ -1,0 +1,159 @@
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::{RuleSet, keys};
+use crate::screens::context::Terms;
+use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
+use crate::screens::kinds;
+use crate::screens::parts::{Note, Reading, Source};
+use crate::screens::trouble::Kept;
+use crate::steps::BoardDetail;
+use crate::store::{Hash, Id, Store};
+
+use super::NotchView;
+
+/// The board in hand with what stands round it: its wall and house, where it has them.
+pub(super) struct InHand {
+    pub(super) facts: Facts,
+    pub(super) wall: Option<Wall>,
+    pub(super) job: Option<Job>,
+    pub(super) rules: RuleSet,
+    pub(super) height: Length,
+    /// How far it laps over the course below; `None` where nobody said.
+    pub(super) lap: Option<Length>,
+    /// Whether there is a course under it.
+    pub(super) below: bool,
+    /// The penetrations of its wall that it meets.
+    pub(super) met: Vec<Penetration>,
+    /// The notches that were taped.
+    pub(super) taped: Vec<Facts>,
+}
+
+impl InHand {
+    pub(super) fn of(store: &Store, terms: &Terms<'_>, id: Id) -> Kept<Self> {
+        let facts = Facts::of(store, terms, id, kinds::BOARD)?;
+        let wall = facts.subject.parent.or_else(|| facts.reference("wall"));
+        let wall = wall.map(|wall| Wall::of(store, terms, wall)).transpose()?;
+        let job = wall.as_ref().map(|wall| wall.job).or(facts.subject.job);
+        let job = job.map(|job| Job::of(store, terms, job)).transpose()?;
+        let height = match (facts.length("height"), &job) {
+            (Some(height), _) => height,
+            (None, Some(job)) => job.board_height(terms)?,
+            (None, None) => return Err(first(terms, "height", key("ask-board-height")).into()),
+        };
+        let lap = match (facts.length("lap"), &job) {
+            (Some(lap), _) => Some(lap),
+            (None, Some(job)) => Some(job.lap()?),
+            (None, None) => None,
+        };
+        let rules = job.as_ref().map_or_else(RuleSet::standard, |job| job.rules.clone());
+        let taped = Facts::children(store, id, kinds::NOTCH)?;
+        let mut hand = Self { facts, wall, job, rules, height, lap, below: true, met: Vec::new(), taped };
+        hand.look_round(store, terms)?;
+        Ok(hand)
+    }
+
+    /// What of the wall it meets, and whether it is the first course where it lies.
+    fn look_round(&mut self, store: &Store, terms: &Terms<'_>) -> Kept<()> {
+        let (Some(wall), Some(job), Some((from, to, bottom))) = (&self.wall, &self.job, self.place()) else {
+            return Ok(());
+        };
+        let outline = wall.outline(store, terms)?;
+        let middle = from + (to - from).half();
+        let under = outline.spans_at(bottom - Length::from_nm(1));
+        self.below = under.iter().any(|span| span.from <= middle && middle <= span.to);
+        let gap = self.rules.get_length(keys::GAP_BLOCK_MOST)?;
+        let top = bottom + self.height;
+        let mut met = Penetration::on_wall(store, terms, job, wall.id())?;
+        met.retain(|penetration| {
+            let (x, y) = penetration.outer();
+            x.from < to + gap && from < x.to + gap && y.from < top + gap && bottom < y.to + gap
+        });
+        self.met = met;
+        Ok(())
+    }
+
+    /// Its ends and its bottom edge on the wall, for a board of a plan.
+    pub(super) fn place(&self) -> Option<(Length, Length, Length)> {
+        Some((self.facts.length("from")?, self.facts.length("to")?, self.facts.length("bottom")?))
+    }
+
+    /// Its length, which the work cannot go on without.
+    pub(super) fn length(&self, terms: &Terms<'_>) -> Kept<Length> {
+        self.facts.need(terms, "length", key("ask-board-length"))
+    }
+
+    pub(super) fn state(&self) -> &str {
+        self.facts.text("state").unwrap_or("planned")
+    }
+
+    pub(super) fn title(&self, terms: &Terms<'_>) -> String {
+        match (&self.wall, self.facts.whole("course")) {
+            (Some(wall), Some(course)) => {
+                terms.phrase("board-title", &[("wall", wall.name().into()), ("course", course.into())])
+            }
+            (Some(wall), None) => terms.phrase("board-title-attached", &[("wall", wall.name().into())]),
+            (None, _) => terms.phrase("board-title-loose", &[]),
+        }
+    }
+
+    pub(super) fn height_reading(&self, terms: &Terms<'_>) -> Reading {
+        self.facts.reading(terms, "height").unwrap_or_else(|| terms.reading(self.height, Source::Ruled, None))
+    }
+
+    /// What its steps are made from.
+    pub(super) fn detail(&self, notched: bool) -> BoardDetail {
+        let said = |field: &str| self.facts.text(field) == Some("yes");
+        BoardDetail {
+            notched,
+            first_course: !self.below,
+            joint: said("joint"),
+            bevelled: said("bevelled"),
+            painted: false,
+            old_house: self.job.as_ref().is_some_and(|job| job.facts.text("old-house") == Some("yes")),
+            above_reach: self.facts.length("bottom").is_some_and(|bottom| bottom > ABOVE_REACH),
+        }
+    }
+
+    /// The shortest stock that the board comes out of.
+    pub(super) fn stock(&self, store: &Store, terms: &Terms<'_>) -> Kept<Option<Reading>> {
+        let (Some(job), Some(length)) = (&self.job, self.facts.length("length")) else { return Ok(None) };
+        let long_enough = job.stock(store)?.into_iter().map(|(stock, _)| stock).filter(|stock| *stock >= length);
+        Ok(long_enough.min().map(|stock| terms.reading(stock, Source::Planned, None)))
+    }
+
+    /// What it was last cut with, where it was cut.
+    pub(super) fn cut_with(&self) -> Option<&str> {
+        let cut = self.facts.iter().filter(|(name, _)| name.starts_with(CUT)).last()?;
+        self.facts.text(cut.0)
+    }
+
+    /// A note where the numbers are no longer those that it was cut with: what is cut is never rewritten.
+    pub(super) fn cut_differs(&self, terms: &Terms<'_>, notches: &[NotchView]) -> Option<Note> {
+        let cut = self.cut_with().filter(|_| self.state() != "planned")?;
+        let text = terms.phrase("board-differs-from-cut", &[]);
+        (cut != self.numbers(notches)).then(|| Note { code: "differs-from-cut".to_owned(), text })
+    }
+
+    /// The numbers that a saw needs, in one text: nanometres, for comparing and for the record.
+    pub(super) fn numbers(&self, notches: &[NotchView]) -> String {
+        let corner = |corner: &super::Corner| format!("{},{}", corner.x, corner.y);
+        let cut = |notch: &NotchView| {
+            let corners: Vec<String> = notch.face.iter().flat_map(|face| &face.corners).map(corner).collect();
+            format!("{}:{}", notch.cut, corners.join(" "))
+        };
+        let length = self.facts.length("length").unwrap_or_default();
+        let cuts: Vec<String> = notches.iter().map(cut).collect();
+        format!("{};{};{}", length.nm(), self.height.nm(), cuts.join(";"))
+    }
+}
+
+/// The hash of what the sign-offs are made under.
+pub(super) fn hash(detail: &BoardDetail) -> Hash {
+    Hash::of(detail.detail_text())
+}
+
+/// The beginning of the fields that keep what a board was cut with, one a cut.
+pub(super) const CUT: &str = "cut/";
+
+/// What is higher above the base line is worked at from a ladder or a scaffold (common practice, no source).
+const ABOVE_REACH: Length = Length::from_inches_64(78, 0);

@@ -4,10 +4,12 @@ use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::Local;
+use lapwright::phrases::Language;
 use lapwright::screens::{self, Action, Context, Outcome, Place, View};
 use lapwright::store::{OpenOptions, Opening, Store};
 
 use crate::fault::Fault;
+use crate::locale;
 use crate::options::Options;
 
 /// An open book with the options that the command was given.
@@ -33,25 +35,32 @@ impl Book {
 
     /// Opens a book at a place.
     pub(crate) fn open_at(path: &Path, options: &Options) -> Result<Self, Fault> {
+        if let Some(language) = options.language.as_deref().and_then(Language::from_code) {
+            locale::choose(language);
+        }
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             std::fs::create_dir_all(folder).map_err(|error| Fault::file(folder, &error))?;
         }
         // One folder of copies a book: a copy of another book must never take its place.
         let backups = path.with_extension("copies");
         let opened = Store::open(path, &OpenOptions { backups: Some(backups) })?;
-        Ok(Self { store: opened.store, path: path.to_owned(), opening: opened.opening, options: options.clone() })
+        let book =
+            Self { store: opened.store, path: path.to_owned(), opening: opened.opening, options: options.clone() };
+        locale::choose(Language::from_code(&book.context()?.language).unwrap_or_default());
+        Ok(book)
     }
 
     /// Who speaks, when, and how: what the device remembers, unless an option says otherwise.
     pub(crate) fn context(&self) -> Result<Context, Fault> {
         let remembered = screens::remembered(&self.store);
         let pick = |option: &Option<String>, kept: String| option.clone().unwrap_or(kept);
-        let language = pick(&self.options.language, remembered.language);
+        // The first choice of a setting is not a choice that somebody made: before one, the locale speaks.
+        let language = pick(&self.options.language, self.store.setting_get("language")?.unwrap_or_default());
         Ok(Context {
             now_ms: now_ms(),
             utc_offset_minutes: Local::now().offset().local_minus_utc() / 60,
             signer: pick(&self.options.signer, remembered.signer),
-            language: if language.is_empty() { crate::locale::language().code().to_owned() } else { language },
+            language: if language.is_empty() { locale::language().code().to_owned() } else { language },
             show: pick(&self.options.show, remembered.show),
             division: pick(&self.options.division, remembered.division),
             dice: dice()?,

@@ -23,7 +23,7 @@ impl Fault {
     }
 
     pub(crate) fn said(code: &str, field: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Self {
-        Self::new(code, field, Phrases::for_language(locale::language()).phrase(key, args))
+        Self::new(code, field, Phrases::for_language(locale::chosen()).phrase(key, args))
     }
 
     /// A file or folder that could not be read or written.

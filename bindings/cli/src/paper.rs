@@ -74,6 +74,12 @@ impl Paper {
         self.line(&set);
     }
 
+    /// A heading of a part.
+    pub(crate) fn heading(&mut self, key: &str) {
+        let text = self.phrase(key, &[]);
+        self.title(&text);
+    }
+
     /// Several lines, indented.
     pub(crate) fn block(&mut self, text: &str) {
         for line in text.lines() {

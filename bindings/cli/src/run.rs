@@ -1,11 +1,16 @@
 //! From a command to an action or a view, and back to text or JSON.
 
+mod document;
+mod house;
+mod thing;
+
 use std::io::Write as _;
 use std::process::ExitCode;
 
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens::{
-    Action, DoneListAction, DoneListView, JobsAction, Outcome, Place, RulesAction, SettingsAction, View,
+    Action, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, Place, RulesAction, SettingsAction,
+    StepHow, View,
 };
 use lapwright::store::Opening;
 
@@ -73,6 +78,25 @@ impl Session<'_> {
                 let action = RulesAction::BackToDefault { job: self.job(house)?, key: key.clone() };
                 self.act(Action::RulesKind { action })
             }
+            Task::House { house, answers } => self.house(house, answers),
+            Task::Stock { house, length, count } => {
+                let (length, count) = (length.clone(), count.clone().unwrap_or_default());
+                let action = HouseAction::AddStock { job: self.job(house)?, length, count };
+                self.act(Action::HouseKind { action })
+            }
+            Task::AddWall { house, name } => {
+                let action = HouseAction::AddWall { job: self.job(house)?, name: name.clone() };
+                self.act(Action::HouseKind { action })
+            }
+            Task::Pole { house, lay_out, answers } => self.pole(house, *lay_out, answers),
+            Task::Mark { house, answers } => self.mark(house, answers),
+            Task::Next { house } => self.next(house),
+            Task::Penetration { penetration, answers } => self.penetration(penetration, answers),
+            Task::Tick { thing, step, note, measured } => self.sign(thing, step, StepHow::Tick, note, measured),
+            Task::Skip { thing, step, reason } => self.sign(thing, step, StepHow::Skip, reason, ""),
+            Task::Untick { thing, step, note } => self.sign(thing, step, StepHow::TakeBack, note, ""),
+            Task::Export { house, file } => self.export(house, file.as_deref()),
+            Task::Import { file } => self.import(file),
             _ => Ok(()),
         }
     }

@@ -1,7 +1,10 @@
 //! Views as text, one file a screen.
 
 mod done_list;
+pub(crate) mod house;
 mod jobs;
+pub(crate) mod penetration;
+mod pole;
 mod rules;
 mod settings;
 
@@ -16,6 +19,9 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         View::SettingsKind { view } => settings::show(paper, view),
         View::DoneListKind { view } => done_list::show(paper, view),
         View::RulesKind { view } => rules::show(paper, view),
+        View::HouseKind { view } => house::show(paper, view),
+        View::PenetrationKind { view } => penetration::show(paper, view),
+        View::PoleKind { view } => pole::show(paper, view),
         other => paper.block(&serde_json::to_string_pretty(other).unwrap_or_default()),
     }
 }

@@ -25,3 +25,49 @@ cli-set-aside = The book was damaged. It was set aside as { $path }.
 cli-restored = Its newest good copy was taken instead: { $path }
 cli-kept = Kept.
 cli-rule-changed = Instead of { $default }, by { $signer }: { $reason }
+cli-open-to-weather = Open to the weather now
+cli-house-walls = Walls
+cli-house-boards = Boards and rules
+cli-stock = Stock: { $length }, { $count ->
+    [-1] as many as needed
+   *[other] { $count } boards
+}
+cli-not-measured = not measured yet
+cli-wall-progress = boards: { $planned } planned, { $cut } cut, { $fixed } up; { $penetrations ->
+    [0] nothing goes through
+    [one] 1 penetration
+   *[other] { $penetrations } penetrations
+}{ $penetrations ->
+    [0] {""}
+   *[other] {", "}{ $open ->
+        [0] all tight
+       *[other] { $open } to make tight
+    }
+}
+cli-next-answer = Next: { $question }
+cli-next-stock = Next: add a stock length (lapwright stock HOUSE LENGTH)
+cli-next-wall = Next: add a wall (lapwright add-wall HOUSE NAME)
+cli-next-measure = Next, { $wall }: { $question }
+cli-next-pole = Next: lay out the story pole
+cli-next-plan = Next, { $wall }: plan the boards
+cli-next-tight = Next, { $what }: { $step }
+cli-next-cut = Next, { $wall }: cut a board of course { $course }
+cli-next-fix = Next, { $wall }: hang the cut board of course { $course }
+cli-next-nothing = Nothing is left to do.
+cli-steps = Steps
+cli-layers = Layers, from the wall outward
+cli-patch = Membrane patch
+cli-block = Mounting block
+cli-block-split = Mounting block, split on a slope
+cli-pole-lines = Lines for the stick, top end first
+cli-pole-line = course { $course }, shows { $reveal }
+cli-pole-end = end
+cli-pole-marks = Heights to meet or stay clear of
+cli-mark-land = line on { $name }, { $at }
+cli-mark-clear = clear of { $name }, { $at }
+cli-mark-missed = off by { $miss }
+cli-pole-kept = This layout is kept. The walls are planned from it.
+cli-pole-differs = The kept layout is another one. --lay-out keeps this one instead.
+cli-pole-not-kept = Not kept yet. --lay-out keeps it.
+cli-pole-proved = No other layout misses these heights by less.
+cli-exported = Written: { $path }

@@ -25,3 +25,49 @@ cli-set-aside = El libro estaba dañado. Se apartó como { $path }.
 cli-restored = En su lugar se tomó la copia buena más reciente: { $path }
 cli-kept = Guardado.
 cli-rule-changed = En lugar de { $default }, por { $signer }: { $reason }
+cli-open-to-weather = Abierto a la lluvia ahora
+cli-house-walls = Paredes
+cli-house-boards = Tablas y reglas
+cli-stock = En obra: { $length }, { $count ->
+    [-1] las que hagan falta
+   *[other] { $count } tablas
+}
+cli-not-measured = sin medir todavía
+cli-wall-progress = tablas: { $planned } planeadas, { $cut } cortadas, { $fixed } puestas; { $penetrations ->
+    [0] nada la atraviesa
+    [one] 1 paso por la pared
+   *[other] { $penetrations } pasos por la pared
+}{ $penetrations ->
+    [0] {""}
+   *[other] {", "}{ $open ->
+        [0] todo sellado
+       *[other] { $open } por sellar
+    }
+}
+cli-next-answer = Sigue: { $question }
+cli-next-stock = Sigue: agregar un largo de tabla (lapwright stock CASA LARGO)
+cli-next-wall = Sigue: agregar una pared (lapwright add-wall CASA NOMBRE)
+cli-next-measure = Sigue, { $wall }: { $question }
+cli-next-pole = Sigue: trazar la vara de hiladas
+cli-next-plan = Sigue, { $wall }: planear las tablas
+cli-next-tight = Sigue, { $what }: { $step }
+cli-next-cut = Sigue, { $wall }: cortar una tabla de la hilada { $course }
+cli-next-fix = Sigue, { $wall }: poner la tabla cortada de la hilada { $course }
+cli-next-nothing = No queda nada por hacer.
+cli-steps = Pasos
+cli-layers = Capas, de la pared hacia afuera
+cli-patch = Parche de membrana
+cli-block = Bloque de montaje
+cli-block-split = Bloque de montaje, partido en pendiente
+cli-pole-lines = Líneas para la vara, primero la punta de arriba
+cli-pole-line = hilada { $course }, se ven { $reveal }
+cli-pole-end = final
+cli-pole-marks = Alturas que tocar o evitar
+cli-mark-land = línea en { $name }, { $at }
+cli-mark-clear = lejos de { $name }, { $at }
+cli-mark-missed = por { $miss }
+cli-pole-kept = Este trazo está guardado. Las paredes se planean con él.
+cli-pole-differs = El trazo guardado es otro. --lay-out guarda este en su lugar.
+cli-pole-not-kept = Aún no está guardado. --lay-out lo guarda.
+cli-pole-proved = Ningún otro trazo queda más cerca de estas alturas.
+cli-exported = Escrito: { $path }

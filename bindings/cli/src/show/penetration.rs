@@ -1,0 +1,43 @@
+use lapwright::phrases::key;
+use lapwright::screens::PenetrationView;
+
+use super::jobs::short;
+use crate::paper::{Ink, Paper};
+
+pub(super) fn show(paper: &mut Paper, view: &PenetrationView) {
+    let id = paper.set(Ink::Faint, &format!("({})", short(&view.penetration)));
+    let title = paper.set(Ink::Strong, &view.name);
+    paper.line(&format!("{title}  {id}"));
+    paper.questions(&view.questions);
+    paper.notes(&view.notes);
+    layers(paper, view);
+    sizes(paper, view);
+    paper.gap();
+    paper.heading(key("cli-steps"));
+    paper.cautions(&view.steps);
+    paper.steps(&view.steps);
+}
+
+/// The layers, counted from the wall outward.
+pub(crate) fn layers(paper: &mut Paper, view: &PenetrationView) {
+    paper.gap();
+    paper.heading(key("cli-layers"));
+    for (at, layer) in view.layers.iter().enumerate() {
+        paper.line(&format!("  {} {}", at + 1, layer.text));
+    }
+}
+
+/// What to cut for it: the patch, then the block.
+pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
+    if !view.patch.is_empty() {
+        paper.gap();
+        paper.heading(key("cli-patch"));
+        paper.sizes(&view.patch);
+        paper.block(&view.patch_ends);
+    }
+    if !view.block.is_empty() {
+        paper.gap();
+        paper.heading(if view.split { key("cli-block-split") } else { key("cli-block") });
+        paper.sizes(&view.block);
+    }
+}

@@ -5,7 +5,10 @@ house-copied-days = { $days ->
     [one] Last copy one day old
    *[other] Last copy { $days } days old
 }
-house-board-of-course = Board in course { $course }
 house-patch-not-lapped = { $wall }, { $what }: patch not closed
 house-edge-not-primed = { $wall }, { $what }: cut edge not primed
 house-bead-missing = { $wall }, { $what }: bead missing
+house-boards-not-primed = { $count ->
+    [one] { $wall }: a board in course { $course } has a cut edge not primed
+   *[other] { $wall }: { $count } boards have a cut edge not primed, the lowest in course { $course }
+}

@@ -47,14 +47,18 @@ pub(super) fn open(store: &Store, terms: &Terms<'_>, house: &House) -> Kept<Vec<
                 open.push(OpenToWeather { kind, text: terms.phrase(kind.phrase(), &args), place: place.clone() });
             }
         }
+        let mut bare = Vec::new();
         for board in state.boards.iter().filter(|board| board.stands != BoardStands::Planned) {
             if !is_signed(store, board.id, "board-prime")? {
-                let what = terms.phrase("house-board-of-course", &[("course", board.course.into())]);
-                let args = [("what", what.into()), ("wall", wall.into())];
-                let kind = WeatherKind::EdgeNotPrimed;
-                let place = Place::Board { board: board.id.to_string() };
-                open.push(OpenToWeather { kind, text: terms.phrase(kind.phrase(), &args), place });
+                bare.push(board);
             }
+        }
+        // One line a wall, at its lowest board: a house has too many boards for a line each.
+        if let Some(lowest) = bare.first() {
+            let args = [("wall", wall.into()), ("count", bare.len().into()), ("course", lowest.course.into())];
+            let place = Place::Board { board: lowest.id.to_string() };
+            let text = terms.phrase("house-boards-not-primed", &args);
+            open.push(OpenToWeather { kind: WeatherKind::EdgeNotPrimed, text, place });
         }
     }
     Ok(open)

@@ -42,6 +42,7 @@ pub(super) const FILES: &[File] = files![
     "flashing",
     "handover",
     "house",
+    "measure",
     "notch",
     "penetration",
     "pole",

@@ -178,6 +178,10 @@ pub(super) const BASE_STEP_ASKS: &[Ask] = &[
     Ask::new("rise", key("ask-step-rise"), key("ask-step-rise-hint"), Allowed::AnyLength),
 ];
 
+/// The question of a stud whose center was measured.
+pub(super) const STUD_ASKS: &[Ask] =
+    &[Ask::new("at", key("ask-stud-at"), key("ask-wall-first-stud-hint"), Allowed::NotNegative)];
+
 /// The questions of a window or a door.
 pub(super) const OPENING_ASKS: &[Ask] = &[
     Ask::new(
@@ -297,6 +301,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         MARK => MARK_ASKS,
         WALL => WALL_ASKS,
         BASE_STEP => BASE_STEP_ASKS,
+        STUD => STUD_ASKS,
         OPENING => OPENING_ASKS,
         ABUTMENT => ABUTMENT_ASKS,
         PENETRATION => PENETRATION_ASKS,

@@ -15,6 +15,7 @@ mod house;
 mod jobs;
 mod kept;
 mod kinds;
+mod measure;
 mod moment;
 mod parts;
 mod penetration;
@@ -37,6 +38,7 @@ pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
+pub use measure::{MeasureAction, MeasureView, PartView};
 pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
 pub use pole::{MarkLine, PoleAction, PoleLine, PoleView};
@@ -132,6 +134,11 @@ pub enum View {
         /// What it shows.
         view: BoardView,
     },
+    /// Measure.
+    MeasureKind {
+        /// What it shows.
+        view: MeasureView,
+    },
     /// Rules.
     RulesKind {
         /// What it shows.
@@ -182,6 +189,11 @@ pub enum Action {
     BoardKind {
         /// What was tapped there.
         action: BoardAction,
+    },
+    /// On Measure.
+    MeasureKind {
+        /// What was tapped there.
+        action: MeasureAction,
     },
     /// On Rules.
     RulesKind {
@@ -253,6 +265,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::PoleKind { action } => pole::act(store, terms, action)?,
             Action::WallKind { action } => wall::act(store, terms, action)?,
             Action::BoardKind { action } => board::act(store, terms, action)?,
+            Action::MeasureKind { action } => measure::act(store, terms, action)?,
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
@@ -276,10 +289,10 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
         Place::Pole { job } => View::PoleKind { view: pole::view(store, terms, job)? },
         Place::Wall { wall } => View::WallKind { view: wall::view(store, terms, wall)? },
         Place::Board { board } => View::BoardKind { view: board::view(store, terms, board)? },
+        Place::Measure { wall } => View::MeasureKind { view: measure::view(store, terms, wall)? },
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
-        _ => View::JobsKind { view: jobs::view(store, terms)? },
     })
 }
 

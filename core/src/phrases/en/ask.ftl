@@ -130,3 +130,4 @@ ask-pole-mode-equal = All equal
 ask-pole-mode-fixed = Fixed, by gauge blocks
 ask-mark-want-land = A line lands here
 ask-mark-want-clear = Lines stay clear
+ask-stud-at = Where is this stud?

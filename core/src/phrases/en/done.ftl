@@ -26,3 +26,4 @@ done-board-attached = Loose board goes on { $a }
 done-notch-added = Block taped: { $a }
 done-gap-fitted = { $a } measured a gap of { $b }
 done-habit-forgotten = Saw and hands of { $a } start anew
+done-part-added = New: { $a }, { $b }

@@ -26,3 +26,7 @@ wall-thin-over-head = Only { $strip } shows over the head of the { $what }.
 wall-no-joints = No stud is free for the joints of course { $course }. Longer stock, another first stud or less stagger would do.
 wall-plan-trouble = The boards cannot be planned: { $why }.
 wall-nothing-to-plan = There is no course on this wall. Check its base line and the pole.
+wall-part-base-step = Step of the base line
+wall-part-stud = Stud
+wall-part-opening = Opening
+wall-part-abutment = Abutment

@@ -130,3 +130,4 @@ ask-pole-mode-equal = Todas iguales
 ask-pole-mode-fixed = Fija, con calibres
 ask-mark-want-land = Aquí cae una línea
 ask-mark-want-clear = Las líneas quedan lejos
+ask-stud-at = ¿Dónde está este montante?

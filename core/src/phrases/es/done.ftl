@@ -26,3 +26,4 @@ done-board-attached = La tabla suelta va en { $a }
 done-notch-added = Bloque medido: { $a }
 done-gap-fitted = { $a } midió una holgura de { $b }
 done-habit-forgotten = Sierra y manos de { $a } empiezan de nuevo
+done-part-added = Nuevo: { $a }, { $b }

@@ -26,3 +26,7 @@ wall-thin-over-head = Arriba del dintel ({ $what }) se ven solo { $strip }.
 wall-no-joints = Ningún montante está libre para las juntas de la hilada { $course }. Servirían tablas más largas, otro primer montante o menos traslape de juntas.
 wall-plan-trouble = No se pueden planear las tablas: { $why }.
 wall-nothing-to-plan = En esta pared no hay hiladas. Revise su línea base y la vara.
+wall-part-base-step = Escalón de la línea base
+wall-part-stud = Montante
+wall-part-opening = Hueco
+wall-part-abutment = Encuentro

@@ -6,7 +6,7 @@ use crate::screens::kinds;
 use crate::screens::parts::{Reading, Source};
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
-use crate::store::{Field, Id, Store, Subject, Value};
+use crate::store::{DeviceId, Field, Id, Stamp, Store, Subject, Value};
 
 /// The ending of a field that holds what the tape read where the field without it holds what was planned.
 const TAPED: &str = "-taped";
@@ -34,6 +34,36 @@ impl Facts {
     pub(crate) fn children(store: &Store, parent: Id, kind: &str) -> Kept<Vec<Self>> {
         let children = store.children(parent, kind)?.into_iter().filter(|subject| subject.removed.is_none());
         children.map(|subject| Ok(Self { fields: store.fields(subject.id)?, subject })).collect()
+    }
+
+    /// The thing as it would be with another answer.
+    pub(crate) fn with(&self, name: &str, value: Value) -> Self {
+        let mut facts = Self { subject: self.subject.clone(), fields: self.fields.clone() };
+        facts.put(name, value);
+        facts
+    }
+
+    /// A thing that is not in the book yet.
+    pub(crate) fn imagined(id: Id, kind: &str, parent: Id, given: &[(&str, Value)]) -> Self {
+        let subject = Subject {
+            id,
+            kind: kind.to_owned(),
+            job: None,
+            parent: Some(parent),
+            sort_key: String::new(),
+            removed: None,
+        };
+        let mut facts = Self { subject, fields: BTreeMap::new() };
+        for (name, value) in given {
+            facts.put(name, value.clone());
+        }
+        facts
+    }
+
+    fn put(&mut self, name: &str, value: Value) {
+        let stamp = Stamp { ms: 0, counter: 0, device: DeviceId(self.subject.id) };
+        let field = Field { value, kept: false, stamp, signer: String::new(), group: self.subject.id };
+        self.fields.insert(name.to_owned(), field);
     }
 
     /// The thing's id.

@@ -1,0 +1,9 @@
+# La toma de medidas de una pared.
+measure-opening-outside = Entonces una ventana o puerta quedaría fuera de la pared. Revise esta medida o mueva el hueco.
+measure-outside = Esto queda más allá de la pared, que tiene { $width } de ancho.
+measure-over-top = Esto pasa de la parte de arriba de la pared.
+measure-impossible = Con esta medida la pared se cruzaría a sí misma. Compárela con las demás.
+measure-left-higher = El extremo izquierdo queda { $by } más alto que el derecho. Revise la línea base con un nivel.
+measure-right-higher = El extremo derecho queda { $by } más alto que el izquierdo. Revise la línea base con un nivel.
+measure-leans-right = Fuera de escuadra: la parte de arriba queda { $by } a la derecha de la base.
+measure-leans-left = Fuera de escuadra: la parte de arriba queda { $by } a la izquierda de la base.

@@ -1,0 +1,202 @@
+//! Measure: set up a wall, one question at a time.
+
+mod fits;
+mod square;
+
+use crate::store::{Change, Id, Store};
+
+use super::ask::{self, accept, keep_draft, op, sort_key};
+use super::context::Terms;
+use super::kept::{Facts, Wall, first};
+use super::parts::{Given, Note, Question, given};
+use super::problem::{Code, Problem};
+use super::trouble::Kept;
+use super::{Done, Place, kinds};
+
+/// A wall as it is being measured.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct MeasureView {
+    /// The wall.
+    pub wall: String,
+    /// The house.
+    pub job: String,
+    /// What the crew calls it.
+    pub name: String,
+    /// Its questions in the order in which a person with a tape meets them.
+    pub questions: Vec<Question>,
+    /// Which question is next, counted from zero; absent where all that is needed is answered.
+    pub current: Option<u32>,
+    /// Steps of the base line, studs, windows, doors and abutments.
+    pub parts: Vec<PartView>,
+    /// What needs attention.
+    pub notes: Vec<Note>,
+}
+
+/// A part of a wall.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PartView {
+    /// Its id.
+    pub part: String,
+    /// `base-step`, `stud`, `opening` or `abutment`.
+    pub kind: String,
+    /// Its questions.
+    pub questions: Vec<Question>,
+}
+
+/// What can be done while a wall is measured.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum MeasureAction {
+    /// An answer to one of the wall's questions.
+    Answer {
+        /// The wall.
+        wall: String,
+        /// The question's field.
+        field: String,
+        /// The answer as typed.
+        text: String,
+    },
+    /// Keys that are typed and not yet accepted.
+    KeepDraft {
+        /// The wall.
+        wall: String,
+        /// The wall or its part.
+        subject: String,
+        /// The question's field.
+        field: String,
+        /// The keys.
+        text: String,
+    },
+    /// A new step of the base line, stud, window, door or abutment, all its answers together.
+    AddPart {
+        /// The wall.
+        wall: String,
+        /// `base-step`, `stud`, `opening` or `abutment`.
+        kind: String,
+        /// The answers to its questions.
+        answers: Vec<Given>,
+    },
+    /// An answer to a question of a part.
+    AnswerPart {
+        /// The wall.
+        wall: String,
+        /// The part.
+        part: String,
+        /// The question's field.
+        field: String,
+        /// The answer as typed.
+        text: String,
+    },
+    /// A part is not there.
+    RemovePart {
+        /// The wall.
+        wall: String,
+        /// The part.
+        part: String,
+    },
+}
+
+/// The kinds of parts.
+const PARTS: [&str; 4] = [kinds::BASE_STEP, kinds::STUD, kinds::OPENING, kinds::ABUTMENT];
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<MeasureView> {
+    let wall = Wall::of(store, terms, terms.id("wall", wall)?)?;
+    let questions = ask::questions(store, terms, &wall.facts)?;
+    let open = |question: &Question| !question.optional && question.answer.is_empty();
+    let drafted = questions.iter().position(|question| !question.draft.is_empty());
+    let current = drafted.or_else(|| questions.iter().position(open)).and_then(|at| u32::try_from(at).ok());
+    let mut parts = Vec::new();
+    for kind in PARTS {
+        for facts in Facts::children(store, wall.id(), kind)? {
+            let questions = ask::questions(store, terms, &facts)?;
+            parts.push(PartView { part: facts.id().to_string(), kind: kind.to_owned(), questions });
+        }
+    }
+    Ok(MeasureView {
+        wall: wall.id().to_string(),
+        job: wall.job.to_string(),
+        name: wall.name().to_owned(),
+        questions,
+        current,
+        parts,
+        notes: square::notes(terms, &wall.facts),
+    })
+}
+
+pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &MeasureAction) -> Kept<Done> {
+    let of = |store: &Store, wall: &str| Wall::of(store, terms, terms.id("wall", wall)?);
+    let here = |wall: &Wall| Place::Measure { wall: wall.id().to_string() };
+    match action {
+        MeasureAction::Answer { wall, field, text } => {
+            let wall = of(store, wall)?;
+            let value = ask::value(terms, ask::ask_of(terms, kinds::WALL, field)?, text)?;
+            fits::wall(store, terms, &wall, field, value)?;
+            let group = ask::answer(store, terms, &wall.facts, field, text)?.group;
+            Ok(Done::at(here(&wall), group))
+        }
+        MeasureAction::KeepDraft { wall, subject, field, text } => {
+            let wall = of(store, wall)?;
+            if *subject == wall.id().to_string() {
+                keep_draft(store, terms, &wall.facts, field, text)?;
+            } else {
+                keep_draft(store, terms, &part(store, terms, &wall, subject)?, field, text)?;
+            }
+            Ok(Done::without_answer(here(&wall)))
+        }
+        MeasureAction::AddPart { wall, kind, answers } => {
+            let wall = of(store, wall)?;
+            let group = add(store, terms, &wall, kind, answers)?;
+            Ok(Done::at(here(&wall), group))
+        }
+        MeasureAction::AnswerPart { wall, part: id, field, text } => {
+            let wall = of(store, wall)?;
+            let facts = part(store, terms, &wall, id)?;
+            let value = ask::value(terms, ask::ask_of(terms, &facts.subject.kind, field)?, text)?;
+            fits::part(store, terms, &wall, &facts.with(field, value))?;
+            let group = ask::answer(store, terms, &facts, field, text)?.group;
+            Ok(Done::at(here(&wall), group))
+        }
+        MeasureAction::RemovePart { wall, part: id } => {
+            let wall = of(store, wall)?;
+            let facts = part(store, terms, &wall, id)?;
+            let name = format!("wall-part-{}", facts.subject.kind);
+            let answer = op("removed", Some(wall.job), [&name]).with(Change::Remove { subject: facts.id() });
+            let group = accept(store, terms, answer, &[])?.group;
+            Ok(Done::at(here(&wall), group))
+        }
+    }
+}
+
+/// A part of this wall.
+fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, id: &str) -> Kept<Facts> {
+    let id = terms.id("part", id)?;
+    for kind in PARTS {
+        if let Some(facts) = Facts::children(store, wall.id(), kind)?.into_iter().find(|facts| facts.id() == id) {
+            return Ok(facts);
+        }
+    }
+    Err(Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[])).into())
+}
+
+fn add(store: &mut Store, terms: &Terms<'_>, wall: &Wall, kind: &str, answers: &[Given]) -> Kept<Id> {
+    let Some(kind) = PARTS.into_iter().find(|known| *known == kind) else {
+        let text = terms.phrase("screen-pick", &[("choices", PARTS.join(", ").into())]);
+        return Err(Problem::new(Code::Choice, "kind", text).into());
+    };
+    let fields = ask::fields(terms, kind, &given(answers))?;
+    let id = terms.fresh(0);
+    fits::part(store, terms, wall, &Facts::imagined(id, kind, wall.id(), &fields))?;
+    let mut answer = op("part-added", Some(wall.job), [&format!("wall-part-{kind}"), wall.name()]);
+    answer = answer.create(id, kind, Some(wall.id()), sort_key(terms, 0));
+    for (field, value) in fields {
+        answer = answer.set(id, field, value);
+    }
+    Ok(accept(store, terms, answer, &[])?.group)
+}
+
+/// A wall that other sizes lean on must be measured first.
+fn needs(terms: &Terms<'_>, field: &str, title: &str) -> Problem {
+    first(terms, field, title)
+}

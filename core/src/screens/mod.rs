@@ -23,7 +23,6 @@ mod pole;
 mod problem;
 mod rules;
 mod settings;
-#[allow(dead_code, reason = "the boards and penetrations that sign come next")]
 mod signing;
 mod trouble;
 mod wall;

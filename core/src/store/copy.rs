@@ -55,7 +55,9 @@ impl Store {
             fs::remove_file(part)?;
         }
         let mut target = Connection::open(part)?;
-        backup::Backup::new(&self.conn, &mut target)?.step(-1)?;
+        if backup::Backup::new(&self.conn, &mut target)?.step(-1)? != backup::StepResult::Done {
+            return Err(StoreError::Busy);
+        }
         target.execute_batch(
             "PRAGMA journal_mode = DELETE; PRAGMA secure_delete = ON; BEGIN; DELETE FROM draft; DELETE FROM setting; \
              DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT; VACUUM;",
@@ -79,21 +81,23 @@ impl Store {
                 .prepare("SELECT device, unbroken FROM peer")?
                 .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
                 .collect::<rusqlite::Result<_>>()?;
-            Ok((conn.query_row("SELECT id FROM book", [], |row| row.get(0))?, peers))
+            Ok((book_in(&conn)?, peers))
         };
         let (Ok((book, theirs)), Ok(ours)) = (theirs(), self.peers()) else { return false };
         book == self.book
             && theirs.iter().all(|(device, unbroken)| ours.get(device).is_some_and(|mine| mine >= unbroken))
     }
 
-    /// Copies the book into a folder under the name of the moment, then thins the folder; gives the backup.
+    /// Copies the book into a folder under the name of the moment, then thins this book's backups there; gives the
+    /// backup. Those of other books, and those that cannot be read, stay.
     pub fn backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
         let folder = folder.as_ref();
         fs::create_dir_all(folder)?;
         let time = DateTime::from_timestamp_millis(now.ms).unwrap_or_default();
         let backup = Backup { path: folder.join(time.format(NAME).to_string()), ms: time.timestamp_millis() };
         self.copy(&backup.path)?;
-        let all = backups(folder)?;
+        let mut all = backups(folder)?;
+        all.retain(|backup| book_of(&backup.path) == Some(self.book));
         let mut keep = thin(&all.iter().map(|backup| backup.ms).collect::<Vec<_>>());
         keep.insert(backup.ms);
         for old in all.iter().filter(|old| !keep.contains(&old.ms)) {
@@ -170,7 +174,17 @@ pub fn thin(moments: &[i64]) -> BTreeSet<i64> {
     keep
 }
 
-/// The newest backup that passes every check.
-pub(super) fn newest_good(folder: &Path) -> Result<Option<PathBuf>> {
-    Ok(backups(folder)?.into_iter().map(|backup| backup.path).find(|path| Store::verify_copy(path).is_ok()))
+/// The newest backup of a book that passes every check.
+pub(super) fn newest_good(folder: &Path, book: Id) -> Result<Option<PathBuf>> {
+    let mut newest_first = backups(folder)?.into_iter().map(|backup| backup.path);
+    Ok(newest_first.find(|path| book_of(path) == Some(book) && Store::verify_copy(path).is_ok()))
+}
+
+/// Which book a file is, if it can be told.
+pub(super) fn book_of(path: &Path) -> Option<Id> {
+    open_copy(path).and_then(|conn| book_in(&conn)).ok()
+}
+
+fn book_in(conn: &Connection) -> Result<Id> {
+    Ok(conn.query_row("SELECT id FROM book", [], |row| row.get(0))?)
 }

@@ -1,12 +1,13 @@
-//! The device id lies in `NAME.device` beside the book, with the identity of the file it belongs to. A copy has no such
-//! file, or one of another file, and so becomes a device of its own: a number used twice would spoil every merge.
+//! The device id lies in `NAME.device` beside the book, with the identity of the file it belongs to and the newest entry
+//! it made there. A copy has no such file, or one of another file, or lacks that entry, and so becomes a device of its
+//! own: a number used twice would spoil every merge.
 
 use std::ffi::OsString;
 use std::fs;
-use std::io::{self, Write as _};
+use std::io::{self, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 
-use super::{DeviceId, Id};
+use super::{DeviceId, Hash, Id};
 
 /// `path` with something put behind its name.
 pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
@@ -33,8 +34,38 @@ fn identity(path: &Path) -> io::Result<String> {
     Ok(format!("{place}:{born}"))
 }
 
-/// The device id, if the side file is there and belongs to this very file.
-pub(super) fn read(path: &Path) -> io::Result<Option<DeviceId>> {
+/// The newest entry that this device made in the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Tip {
+    pub(super) sequence: i64,
+    pub(super) hash: Hash,
+}
+
+impl Tip {
+    const BYTES: u64 = 20 + 1 + 64 + 1;
+
+    fn line(self) -> String {
+        format!("{:020} {}\n", self.sequence, self.hash)
+    }
+
+    fn read(line: &str) -> Option<Self> {
+        let (sequence, hash) = line.split_once(' ')?;
+        Some(Self { sequence: sequence.parse().ok()?, hash: hash.parse().ok()? })
+    }
+}
+
+/// What the side file says.
+pub(super) struct Side {
+    pub(super) device: DeviceId,
+    pub(super) book: Id,
+    /// At least this entry must be in the book; `None` where the line cannot be read.
+    pub(super) tip: Option<Tip>,
+    /// Whether it was written for the very file that lies beside it now.
+    pub(super) fits: bool,
+}
+
+/// The side file, if there is a readable one.
+pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
     let text = match fs::read_to_string(beside(path, ".device")) {
         Ok(text) => text,
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
@@ -42,18 +73,43 @@ pub(super) fn read(path: &Path) -> io::Result<Option<DeviceId>> {
         Err(error) => return Err(error),
     };
     let mut lines = text.lines();
-    let device = lines.next().and_then(|line| line.parse::<Id>().ok()).map(DeviceId);
-    Ok(if lines.next() == Some(identity(path)?.as_str()) { device } else { None })
+    let mut id = || lines.next().and_then(|line| line.parse::<Id>().ok());
+    let (Some(device), Some(book)) = (id().map(DeviceId), id()) else { return Ok(None) };
+    let fits = lines.next() == Some(identity(path)?.as_str());
+    Ok(Some(Side { device, book, tip: lines.next().and_then(Tip::read), fits }))
 }
 
 /// Writes the side file beside, flushes, renames.
-pub(super) fn write(path: &Path, device: DeviceId) -> io::Result<()> {
+pub(super) fn write(path: &Path, device: DeviceId, book: Id) -> io::Result<()> {
     let (target, part) = (beside(path, ".device"), beside(path, &format!(".device-{device}")));
     let mut file = fs::File::create(&part)?;
-    writeln!(file, "{device}\n{}", identity(path)?)?;
+    let tip = Tip { sequence: 0, hash: Hash::NONE };
+    write!(file, "{device}\n{book}\n{}\n{}", identity(path)?, tip.line())?;
     file.sync_all()?;
     fs::rename(&part, &target)?;
     sync_folder(path)
+}
+
+/// The last line of the side file, open to be written over.
+#[derive(Debug)]
+pub(super) struct Mark {
+    file: fs::File,
+    at: u64,
+}
+
+impl Mark {
+    pub(super) fn open(path: &Path) -> io::Result<Self> {
+        let file = fs::File::options().write(true).open(beside(path, ".device"))?;
+        let at = file.metadata()?.len().saturating_sub(Tip::BYTES);
+        Ok(Self { file, at })
+    }
+
+    /// Notes an entry that is in the book for good. Not flushed: a line that is behind the book only finds fewer old
+    /// copies put in the book's place, it never takes a book for such a copy.
+    pub(super) fn note(&mut self, tip: Tip) -> io::Result<()> {
+        self.file.seek(SeekFrom::Start(self.at))?;
+        self.file.write_all(tip.line().as_bytes())
+    }
 }
 
 /// Flushes the folder of a file, so that a rename in it lasts.

@@ -55,6 +55,19 @@ pub enum StoreError {
     /// No such group, or it is already undone.
     #[error("{0} cannot be undone: it is not here, or it is already undone")]
     CannotUndo(Id),
+    /// An entry that was handed in was made by a clock that is too far ahead.
+    #[error(
+        "an entry of device {device} says {ms} ms since 1970, and only entries up to {latest} are taken in: one of the \
+         two clocks is wrong; nothing was taken in"
+    )]
+    Ahead {
+        /// Its device.
+        device: Id,
+        /// What its clock said, in milliseconds since 1970 UTC.
+        ms: i64,
+        /// The latest that is allowed.
+        latest: i64,
+    },
     /// An entry that was handed in does not fit its hash, its chain or another entry of the same place.
     #[error("entry {sequence} of device {device}: {why}; nothing was taken in")]
     BadEntry {
@@ -69,6 +82,20 @@ pub enum StoreError {
 
 impl From<rusqlite::Error> for StoreError {
     fn from(error: rusqlite::Error) -> Self {
+        // The tables are strict and the statements fixed, so these do not come from a sound book.
+        if matches!(
+            error,
+            rusqlite::Error::InvalidColumnType(..)
+                | rusqlite::Error::FromSqlConversionFailure(..)
+                | rusqlite::Error::IntegralValueOutOfRange(..)
+                | rusqlite::Error::Utf8Error(..)
+                | rusqlite::Error::QueryReturnedNoRows
+        ) {
+            return Self::Damaged(error.to_string());
+        }
+        if matches!(&error, rusqlite::Error::SqliteFailure(_, Some(why)) if why.starts_with("no such ")) {
+            return Self::Damaged(error.to_string());
+        }
         match error.sqlite_error_code() {
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
             Some(ErrorCode::DiskFull) => Self::DiskFull,

@@ -18,12 +18,23 @@ pub struct TakenIn {
     pub touched: BTreeSet<Id>,
 }
 
+/// How far another phone's clock may be ahead of this one's without the user being asked: a day, in milliseconds.
+pub const AHEAD: i64 = 86_400_000;
+
+/// No clock counts so far; it leaves room to count on.
+const MOST: i64 = 1 << 53;
+
 impl Store {
     /// Takes in entries of other devices, all or none. Those already here are passed over; gaps may be filled later.
     ///
+    /// Every later answer here gets a stamp behind all that was taken in, so one wrong clock would misdate the answers
+    /// of every phone. `latest`, in milliseconds since 1970 UTC, is the bound: now and [`AHEAD`], unless the user was
+    /// asked and wants the entries as they are.
+    ///
     /// # Errors
-    /// [`StoreError::BadEntry`] where a hash or the chain is broken, or two entries claim one place.
-    pub fn take_in(&mut self, entries: &[Entry]) -> Result<TakenIn> {
+    /// [`StoreError::BadEntry`] where a hash or the chain is broken, or two entries claim one place;
+    /// [`StoreError::Ahead`] where an entry that is not here yet is stamped after `latest`.
+    pub fn take_in(&mut self, entries: &[Entry], latest: i64) -> Result<TakenIn> {
         let tx = self.begin()?;
         let mut taken = TakenIn::default();
         let mut devices = BTreeSet::new();
@@ -36,6 +47,12 @@ impl Store {
                 Some(hash) if hash == entry.hash => continue,
                 Some(_) => return refuse(entry, "another entry has this place"),
                 None => {}
+            }
+            if entry.stamp.ms > latest {
+                return Err(StoreError::Ahead { device: entry.stamp.device.0, ms: entry.stamp.ms, latest });
+            }
+            if !(0..=MOST).contains(&entry.stamp.counter) {
+                return refuse(entry, "its clock counts further than any clock does");
             }
             fresh.push((entry.insert(&tx)?, entry));
             devices.insert(entry.stamp.device);

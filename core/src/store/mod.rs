@@ -34,7 +34,7 @@ pub use entry::{Entry, Hash};
 pub use error::StoreError;
 pub use id::{BadId, DeviceId, Id};
 pub use local::PhotoState;
-pub use merge::TakenIn;
+pub use merge::{AHEAD, TakenIn};
 pub use open::{APPLICATION_ID, OpenOptions, Opened, Opening, SCHEMA};
 pub use read::{Clash, Done, Field, Signed, Subject};
 pub use stamp::{Now, Stamp};
@@ -51,6 +51,7 @@ pub struct Store {
     device: DeviceId,
     book: Id,
     path: Option<PathBuf>,
+    mark: Option<device::Mark>,
 }
 
 impl Store {

@@ -70,8 +70,13 @@ impl Store {
         let path = path.as_ref();
         match open_file(path) {
             Err(StoreError::Damaged(_)) => {
+                // Another book's backup must never take this one's place, so a book that cannot be told gets none.
+                let book = device::read(path)?.map(|side| side.book).or_else(|| copy::book_of(path));
                 let aside = set_aside(path)?;
-                let good = options.backups.as_deref().map(copy::newest_good).transpose()?.flatten();
+                let good = match (&options.backups, book) {
+                    (Some(folder), Some(book)) => copy::newest_good(folder, book)?,
+                    _ => None,
+                };
                 if let Some(backup) = &good {
                     let part = beside(path, ".restoring");
                     fs::copy(backup, &part)?;
@@ -98,7 +103,7 @@ impl Store {
         conn.set_prepared_statement_cache_capacity(128);
         let device = random_device(&conn)?;
         let book = conn.query_row("SELECT id FROM book", [], |row| row.get(0))?;
-        Ok(Self { conn, device, book, path: None })
+        Ok(Self { conn, device, book, path: None, mark: None })
     }
 }
 
@@ -122,7 +127,7 @@ pub(super) fn sniff(path: &Path) -> Result<bool> {
     if ours {
         return Ok(true);
     }
-    if device::read(path)?.is_some() {
+    if device::read(path)?.is_some_and(|side| side.fits) {
         return Err(StoreError::Damaged("its first page is not that of a book".to_owned()));
     }
     // A book whose making was cut off: an empty file, or one that a journal takes back to an empty one.
@@ -138,7 +143,7 @@ pub(super) fn sniff(path: &Path) -> Result<bool> {
 }
 
 fn open_file(path: &Path) -> Result<Opened> {
-    let there = sniff(path)?;
+    sniff(path)?;
     let mut conn = Connection::open(path)?;
     conn.busy_timeout(Duration::from_secs(5))?;
     conn.set_transaction_behavior(TransactionBehavior::Immediate);
@@ -146,7 +151,14 @@ fn open_file(path: &Path) -> Result<Opened> {
     conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL;")?;
     #[cfg(target_vendor = "apple")]
     conn.execute_batch("PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;")?;
-    let from = version(&conn)?;
+    let (from, empty): (i64, bool) = conn.query_row(
+        "SELECT user_version, NOT EXISTS (SELECT 1 FROM sqlite_schema) FROM pragma_user_version",
+        [],
+        |row| Ok((row.get(0)?, row.get(1)?)),
+    )?;
+    if from < 1 && !empty {
+        return Err(StoreError::Damaged("its schema version is gone".to_owned()));
+    }
     if from > SCHEMA {
         let needs: i64 = conn.query_row("SELECT least_reader FROM book", [], |row| row.get(0))?;
         if needs > SCHEMA {
@@ -169,13 +181,15 @@ fn open_file(path: &Path) -> Result<Opened> {
         .query_row("SELECT id FROM book", [], |row| row.get(0))
         .optional()?
         .ok_or_else(|| StoreError::Damaged("it has no id".to_owned()))?;
-    let device = settle_device(&mut conn, path)?;
+    let device = settle_device(&mut conn, path, book)?;
+    // A book that cannot note its newest entry beside it is still a book.
+    let mark = device::Mark::open(path).ok();
     let opening = match from {
-        0 if !there => Opening::New,
+        0 => Opening::New,
         SCHEMA.. => Opening::Existing,
         from => Opening::Upgraded { from },
     };
-    Ok(Opened { store: Store { conn, device, book, path: Some(path.to_owned()) }, opening })
+    Ok(Opened { store: Store { conn, device, book, path: Some(path.to_owned()), mark }, opening })
 }
 
 fn version(conn: &Connection) -> Result<i64> {
@@ -205,24 +219,33 @@ fn look_over(conn: &Connection) -> Result<()> {
     Ok(())
 }
 
-/// The device id of this file: the one beside it if it is named inside too, else a new one.
-fn settle_device(conn: &mut Connection, path: &Path) -> Result<DeviceId> {
-    let agreed = |conn: &Connection| -> Result<Option<DeviceId>> {
-        let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
-        Ok(device::read(path)?.filter(|beside| Some(*beside) == inside))
-    };
-    if let Some(device) = agreed(conn)? {
+/// The device id of this file: the one beside it if it was written for this file and this book, is named inside too,
+/// and the book has the newest entry it is known to have made; else a new one.
+fn settle_device(conn: &mut Connection, path: &Path, book: Id) -> Result<DeviceId> {
+    if let Some(device) = agreed(conn, path, book)? {
         return Ok(device);
     }
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
-    if let Some(device) = agreed(&tx)? {
+    if let Some(device) = agreed(&tx, path, book)? {
         return Ok(device);
     }
     let device = random_device(&tx)?;
     tx.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [device])?;
-    device::write(path, device)?;
+    device::write(path, device, book)?;
     tx.commit()?;
     Ok(device)
+}
+
+fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<DeviceId>> {
+    let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
+    let Some(side) = device::read(path)?.filter(|side| side.fits && side.book == book) else { return Ok(None) };
+    let (Some(tip), true) = (side.tip, Some(side.device) == inside) else { return Ok(None) };
+    let has_tip: bool = conn.query_row(
+        "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2 AND hash = ?3)",
+        rusqlite::params![side.device, tip.sequence, tip.hash],
+        |row| row.get(0),
+    )?;
+    Ok(has_tip.then_some(side.device))
 }
 
 /// Renames a damaged book and what lies beside it to the first free name.

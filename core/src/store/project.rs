@@ -138,6 +138,12 @@ fn latest(writes: &[Write]) -> Option<&Write> {
     writes.iter().filter(|write| !write.undone).max_by_key(|write| write.stamp)
 }
 
+/// What a field holds: what the thing was first cut with, if it was cut, whatever was written elsewhere and later.
+fn holder(writes: &[Write]) -> Option<&Write> {
+    let kept = writes.iter().filter(|write| write.kept && !write.undone);
+    kept.min_by_key(|write| write.stamp).or_else(|| latest(writes))
+}
+
 /// Works out one slot anew from all its writes that are in force.
 fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
     match slot.strip_prefix('=') {
@@ -164,7 +170,7 @@ fn settle_subject(conn: &Connection, subject: Id) -> Result<()> {
 fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Result<()> {
     let all = writes(conn, subject, slot)?;
     conn.prepare_cached("DELETE FROM clash WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
-    let Some(winner) = latest(&all) else {
+    let Some(winner) = holder(&all) else {
         conn.prepare_cached("DELETE FROM field WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
         return Ok(());
     };

@@ -208,15 +208,18 @@ impl Store {
         Ok(self.conn.prepare_cached(&format!("{DONE} WHERE e.grp = ?1"))?.query_row([group], done).optional()?)
     }
 
-    /// What was answered later, and is in force, on what this group made or wrote: newest first. To be shown before an
-    /// undo. Undos themselves are left out.
+    /// What was answered later, and is in force, on what this group made or wrote, or points to what it made: newest
+    /// first. To be shown before an undo. Undos themselves are left out.
     pub fn dependents(&self, group: Id) -> Result<Vec<Done>> {
         let sql = format!(
             "{DONE} WHERE e.id IN ( \
                SELECT w.entry FROM entry g JOIN written m ON m.entry = g.id JOIN written w ON w.subject = m.subject \
                WHERE g.grp = ?1 AND (w.slot = m.slot OR m.slot = '+' OR substr(w.slot, 1, 1) = '!') \
                UNION SELECT s.made FROM entry g JOIN written m ON m.entry = g.id AND m.slot = '+' \
-               JOIN subject s ON s.parent = m.subject WHERE g.grp = ?1) \
+               JOIN subject s ON s.parent = m.subject WHERE g.grp = ?1 \
+               UNION SELECT f.entry FROM field f WHERE f.value IN ( \
+                 SELECT '{{\"reference\":\"' || lower(hex(m.subject)) || '\"}}' FROM entry g \
+                 JOIN written m ON m.entry = g.id AND m.slot = '+' WHERE g.grp = ?1)) \
              AND (e.ms, e.counter, e.device) > (SELECT g.ms, g.counter, g.device FROM entry g WHERE g.grp = ?1) \
              AND NOT EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id) \
              ORDER BY e.ms DESC, e.counter DESC, e.device DESC"

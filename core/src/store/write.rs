@@ -3,6 +3,7 @@ use std::collections::BTreeSet;
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 
 use super::change::Deed;
+use super::device::Tip;
 use super::entry::{FORM, Payload};
 use super::project::{apply, value};
 use super::{Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
@@ -55,9 +56,15 @@ impl Store {
             tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
         }
         let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
-        let outcome = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
+        let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
         tx.commit()?;
+        self.note(tip);
         Ok(outcome)
+    }
+
+    fn note(&mut self, tip: Tip) {
+        // The answer is on the disk whatever becomes of the note.
+        let _ = self.mark.as_mut().map(|mark| mark.note(tip));
     }
 
     /// Takes a group back: an entry that names it. Undoing an undo puts the group in force again. Ask
@@ -88,8 +95,9 @@ impl Store {
             })
             .collect();
         let head = Head { device, job, kind: "undo", version: 1, undoes: Some(group) };
-        let outcome = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
+        let (outcome, tip) = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
         tx.commit()?;
+        self.note(tip);
         Ok(Undone { outcome, reopened })
     }
 }
@@ -102,7 +110,7 @@ struct Head<'a> {
     undoes: Option<Id>,
 }
 
-fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<Outcome> {
+fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Outcome, Tip)> {
     let last: Option<(i64, i64)> = conn
         .prepare_cached("SELECT ms, counter FROM entry ORDER BY ms DESC, counter DESC LIMIT 1")?
         .query_row([], |row| Ok((row.get(0)?, row.get(1)?)))
@@ -137,7 +145,8 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
     let row = entry.insert(conn)?;
     let touched = apply(conn, row, &entry)?;
     super::merge::advance_peer(conn, head.device)?;
-    Ok(Outcome { group: entry.group(), stamp: entry.stamp, touched })
+    let tip = Tip { sequence: entry.sequence, hash: entry.hash };
+    Ok((Outcome { group: entry.group(), stamp: entry.stamp, touched }, tip))
 }
 
 /// Checks the changes against the book and adds to each what it replaces.

@@ -182,7 +182,8 @@ fn what_points_to_a_thing_depends_on_its_making() {
     store.transact(&op(vec![create(2)]), &author(), now(2), &[]).unwrap();
     let point = |to| Change::Set { subject: id(2), field: "block".to_owned(), value: to };
     let pointed = store.transact(&op(vec![point(Value::Reference(id(1)))]), &author(), now(3), &[]).unwrap();
-    let groups = |store: &Store| store.dependents(made.group).unwrap().iter().map(|done| done.group).collect::<Vec<_>>();
+    let groups =
+        |store: &Store| store.dependents(made.group).unwrap().iter().map(|done| done.group).collect::<Vec<_>>();
     assert_eq!(groups(&store), vec![pointed.group]);
     store.transact(&op(vec![point(Value::Absent)]), &author(), now(4), &[]).unwrap();
     assert_eq!(groups(&store), Vec::new());

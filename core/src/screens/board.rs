@@ -1,6 +1,7 @@
 //! Board: the board in hand, of a wall's plan or loose.
 
 mod act;
+mod cross;
 mod habit;
 mod hand;
 mod notches;

@@ -119,9 +119,24 @@ impl Round {
         terms.phrase(&format!("wall-kind-{}", self.penetration.kind.code()), &[])
     }
 
-    /// The hash of what the sign-offs are made under.
-    fn hash(&self) -> Hash {
-        Hash::of(self.detail.detail_text())
+    /// The hash of what the sign-offs are made under: place, block and patch, so that a step that was signed for other
+    /// sizes says so.
+    fn hash(&self, terms: &Terms<'_>) -> Kept<Hash> {
+        let centre = self.penetration.centre;
+        let mut detail = self.detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
+        if let Some(block) = self.penetration.block {
+            detail = detail
+                .length("block.width", block.x.length())
+                .length("block.height", block.y.length())
+                .length("block.thickness", block.thickness)
+                .length("block.hole", block.hole);
+        }
+        // The notes are the view's own affair.
+        let (patch, _) = patch::sizes(terms, self, &mut Vec::new())?;
+        for size in patch {
+            detail = detail.whole(&format!("patch.{}", size.code), size.reading.nm);
+        }
+        Ok(Hash::of(detail.detail_text()))
     }
 }
 
@@ -130,7 +145,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
     let mut notes = Vec::new();
     let (patch, patch_ends) = patch::sizes(terms, &round, &mut notes)?;
     let (block, split) = block::sizes(terms, &round, &mut notes)?;
-    let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash())?;
+    let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash(terms)?)?;
     Ok(PenetrationView {
         penetration: round.penetration.id().to_string(),
         wall: round.wall.id().to_string(),
@@ -177,7 +192,13 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
             let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
             let about = format!("wall-kind-{}", round.penetration.kind.code());
             let (subject, steps) = (round.penetration.id(), round.detail.steps());
-            let on = Signing { subject, job: Some(round.job.id()), about: &about, steps: &steps, detail: round.hash() };
+            let on = Signing {
+                subject,
+                job: Some(round.job.id()),
+                about: &about,
+                steps: &steps,
+                detail: round.hash(terms)?,
+            };
             let group = sign(store, terms, &on, step, said)?;
             Ok(Done::at(here(penetration), group))
         }

@@ -14,7 +14,7 @@ use crate::screens::trouble::Kept;
 use crate::store::{Hash, Store};
 
 use super::hand::InHand;
-use super::{LevelView, MarksView, NotchView, habit};
+use super::{LevelView, MarksView, NotchView, cross, habit};
 
 /// A notch as it is known: what was taped, and what the plan says where it was not.
 pub(super) struct Known<'a> {
@@ -155,6 +155,7 @@ pub(super) fn views(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec
                 Err(error) => view.notes.push(note(terms, "readings", refused(error), &[])),
             }
             off_plan(terms, hand, &known, &mut view)?;
+            view.notes.extend(cross::check(store, terms, hand, &known)?);
         }
         // A block that only comes near is no notch of this board, unless somebody taped it.
         if view.taped || view.cut != "none" || !view.notes.is_empty() {

@@ -33,7 +33,12 @@ impl Facts {
     /// The things of a kind under a parent, in their order, without the removed ones.
     pub(crate) fn children(store: &Store, parent: Id, kind: &str) -> Kept<Vec<Self>> {
         let children = store.children(parent, kind)?.into_iter().filter(|subject| subject.removed.is_none());
-        children.map(|subject| Ok(Self { fields: store.fields(subject.id)?, subject })).collect()
+        children.map(|subject| Self::kept(store, subject)).collect()
+    }
+
+    /// A thing that was found already.
+    pub(crate) fn kept(store: &Store, subject: Subject) -> Kept<Self> {
+        Ok(Self { fields: store.fields(subject.id)?, subject })
     }
 
     /// The thing as it would be with another answer.

@@ -1,9 +1,11 @@
 //! The screens, tapped as a person taps them.
 
+mod board;
 mod demo;
 mod document;
 mod done_list;
 mod house;
+mod penetration;
 mod rules;
 mod settings;
 mod signing;

@@ -100,6 +100,7 @@ pub(super) const JOB_ASKS: &[Ask] = &[
     Ask::new("board-thickness", key("ask-board-thickness"), key("ask-board-thickness-hint"), Allowed::Positive),
     Ask::new("lap", key("ask-lap"), key("ask-lap-hint"), Allowed::Positive),
     Ask::new("nail-line", key("ask-nail-line"), key("ask-nail-line-hint"), Allowed::Positive),
+    Ask::new("old-house", key("ask-old-house"), key("ask-old-house-hint"), YES_OR_NO).optional(),
     Ask::new("rules", key("ask-rules"), key("ask-rules-hint"), Allowed::OneOf(RULE_FAMILIES)).optional(),
 ];
 
@@ -272,6 +273,8 @@ pub(super) const PENETRATION_ASKS: &[Ask] = &[
     Ask::new("hole-from-bottom", key("ask-hole-from-bottom"), key("ask-hole-from-bottom-hint"), Allowed::Positive)
         .optional(),
     Ask::new("painted", key("ask-painted"), key("ask-painted-hint"), YES_OR_NO).optional(),
+    Ask::new("head-flashing", key("ask-head-flashing"), key("ask-head-flashing-hint"), YES_OR_NO).optional(),
+    Ask::new("bottom-open", key("ask-bottom-open"), key("ask-bottom-open-hint"), YES_OR_NO).optional(),
 ];
 
 /// The questions of the board in hand.

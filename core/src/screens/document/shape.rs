@@ -49,27 +49,19 @@ const fn extra(field: &'static str, allowed: Allowed) -> Ask {
 
 const YES_OR_NO: Allowed = Allowed::OneOf(&[("yes", ""), ("no", "")]);
 
-const JOB_EXTRAS: &[Ask] = &[extra("old-house", YES_OR_NO)];
-
-const STUD_EXTRAS: &[Ask] = &[extra("at", Allowed::NotNegative)];
-
-const PENETRATION_EXTRAS: &[Ask] = &[extra("head-flashing", YES_OR_NO), extra("bottom-open", YES_OR_NO)];
-
 const BOARD_EXTRAS: &[Ask] = &[
     extra("course", Allowed::Whole(1, 10_000)),
     extra("from", Allowed::AnyLength),
     extra("to", Allowed::AnyLength),
     extra("bottom", Allowed::AnyLength),
-    extra("height", Allowed::Positive),
+    extra("joint", YES_OR_NO),
+    extra("bevelled", YES_OR_NO),
     extra("state", Allowed::OneOf(&[("planned", ""), ("cut", ""), ("fixed", "")])),
 ];
 
 /// What a thing keeps that no question asks.
 fn extras(kind: &str) -> &'static [Ask] {
     match kind {
-        kinds::JOB => JOB_EXTRAS,
-        kinds::STUD => STUD_EXTRAS,
-        kinds::PENETRATION => PENETRATION_EXTRAS,
         kinds::BOARD => BOARD_EXTRAS,
         _ => &[],
     }

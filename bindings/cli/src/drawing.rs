@@ -10,8 +10,10 @@ pub(crate) struct Drawing<'a> {
     pub(crate) length: i64,
     /// The board's height.
     pub(crate) height: i64,
-    /// The corners of each cut.
-    pub(crate) cuts: Vec<Vec<(i64, i64)>>,
+    /// The corners of the cut that is drawn.
+    pub(crate) cut_here: Vec<(i64, i64)>,
+    /// The corners of other cuts, drawn where they come into its region.
+    pub(crate) cut_beside: Vec<Vec<(i64, i64)>>,
     /// Distances from the left end, with their texts.
     pub(crate) across: Vec<(i64, String)>,
 }
@@ -21,7 +23,7 @@ const COLUMNS: usize = 64;
 const ROWS: usize = 9;
 
 impl Drawing<'_> {
-    /// The lines of the drawing: the region round the cuts, magnified; a broken end where the board goes on.
+    /// The lines of the drawing: the region round the cut, magnified; a broken end where the board goes on.
     pub(crate) fn lines(&self) -> Vec<String> {
         let (from, to) = self.window();
         let span = (to - from).max(1);
@@ -48,16 +50,16 @@ impl Drawing<'_> {
         lines
     }
 
-    /// The part of the board that is drawn: round the cuts, as wide again on both sides and twice the height at least.
+    /// The part of the board that is drawn: round the cut, as wide again on both sides and twice the height at least.
     fn window(&self) -> (i64, i64) {
-        let xs = || self.cuts.iter().flatten().map(|(x, _)| *x);
+        let xs = || self.cut_here.iter().map(|(x, _)| *x);
         let (Some(left), Some(right)) = (xs().min(), xs().max()) else { return (0, self.length) };
         let margin = (right - left).max(2 * self.height);
         ((left - margin).max(0), (right + margin).min(self.length))
     }
 
     fn is_cut(&self, x: i64, y: i64) -> bool {
-        self.cuts.iter().any(|corners| within(corners, x, y))
+        within(&self.cut_here, x, y) || self.cut_beside.iter().any(|corners| within(corners, x, y))
     }
 
     /// Ticks under the board, each with its distance from the left end; a text that has no room goes to the next line.
@@ -102,7 +104,7 @@ fn at(whole: i64, part: i64, parts: i64) -> i64 {
 }
 
 /// Whether a point lies inside a polygon.
-fn within(corners: &[(i64, i64)], x: i64, y: i64) -> bool {
+pub(crate) fn within(corners: &[(i64, i64)], x: i64, y: i64) -> bool {
     let next = corners.iter().cycle().skip(1);
     let crossed = corners.iter().zip(next).filter(|((ax, ay), (bx, by))| {
         if (*ay <= y) == (*by <= y) {
@@ -147,7 +149,8 @@ mod tests {
             cut: "cut",
             length: 118 * INCH,
             height: 8 * INCH,
-            cuts: vec![vec![(left, 0), (right, 0), (right, depth), (left, depth)]],
+            cut_here: vec![(left, 0), (right, 0), (right, depth), (left, depth)],
+            cut_beside: Vec::new(),
             across: vec![(left, "52\"".to_owned()), (right, "60\"".to_owned())],
         }
     }

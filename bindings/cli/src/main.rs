@@ -2,6 +2,7 @@
 
 mod book;
 mod drawing;
+mod elevation;
 mod fault;
 mod figure;
 mod find;

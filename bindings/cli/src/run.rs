@@ -1,8 +1,10 @@
 //! From a command to an action or a view, and back to text or JSON.
 
+mod board;
 mod document;
 mod house;
 mod thing;
+mod wall;
 
 use std::io::Write as _;
 use std::process::ExitCode;
@@ -95,6 +97,14 @@ impl Session<'_> {
             Task::Tick { thing, step, note, measured } => self.sign(thing, step, StepHow::Tick, note, measured),
             Task::Skip { thing, step, reason } => self.sign(thing, step, StepHow::Skip, reason, ""),
             Task::Untick { thing, step, note } => self.sign(thing, step, StepHow::TakeBack, note, ""),
+            Task::Wall { wall } => self.wall(wall),
+            Task::Add { wall, kind, answers } => self.add(wall, kind, answers),
+            Task::Remove { wall, part } => self.remove(wall, part),
+            Task::Plan { wall } => self.plan(wall),
+            Task::Loose { length, house, answers } => self.loose(length, house.as_deref(), answers),
+            Task::Board { board, notch, answers } => self.board(board, notch.as_deref(), answers),
+            Task::Attach { board, wall } => self.attach(board, wall),
+            Task::Gap { board, gap } => self.gap(board, gap),
             Task::Export { house, file } => self.export(house, file.as_deref()),
             Task::Import { file } => self.import(file),
             _ => Ok(()),

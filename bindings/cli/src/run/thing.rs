@@ -1,31 +1,69 @@
 //! What a command names: a wall, a penetration or a board of any house, and what is said of its steps.
 
-use lapwright::screens::{Action, PenetrationAction, Place, StepHow, StepSaid, View};
+use lapwright::screens::{Action, BoardAction, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
 
 use super::Session;
 use crate::fault::Fault;
 use crate::find::{Named, one};
 use crate::options::Answers;
 
+/// What the book calls a board.
+const BOARD: &str = "board";
+
 impl Session<'_> {
-    /// The walls of every house that is not archived.
-    pub(super) fn walls(&self) -> Result<Vec<Named>, Fault> {
+    /// The houses that are not archived.
+    fn jobs(&self) -> Result<Vec<String>, Fault> {
         let View::JobsKind { view } = self.book.view(&Place::Jobs)? else { return Ok(Vec::new()) };
+        Ok(view.jobs.into_iter().filter(|job| !job.archived).map(|job| job.job).collect())
+    }
+
+    /// The walls of every house that is not archived.
+    fn walls(&self) -> Result<Vec<Named>, Fault> {
         let mut walls = Vec::new();
-        for job in view.jobs.iter().filter(|job| !job.archived) {
-            let house = self.house_view(&job.job)?;
+        for job in self.jobs()? {
+            let house = self.house_view(&job)?;
             walls.extend(house.walls.into_iter().map(|wall| Named { id: wall.wall, name: wall.name }));
         }
         Ok(walls)
     }
 
-    /// The id of a penetration.
-    pub(super) fn penetration_id(&self, text: &str) -> Result<String, Fault> {
-        one("penetration", text, &self.penetrations()?)
+    /// The id of a wall.
+    pub(super) fn wall_id(&self, text: &str) -> Result<String, Fault> {
+        one("wall", text, &self.walls()?)
     }
 
-    fn penetrations(&self) -> Result<Vec<Named>, Fault> {
-        Ok(Vec::new())
+    /// The views of the walls that have sizes to draw.
+    fn wall_views(&self) -> Result<Vec<WallView>, Fault> {
+        let drawn = |wall: Named| match self.book.view(&Place::Wall { wall: wall.id }) {
+            Ok(View::WallKind { view }) => Some(view),
+            _ => None,
+        };
+        Ok(self.walls()?.into_iter().filter_map(drawn).collect())
+    }
+
+    /// The id of a penetration: by what it is, alone or after its wall's name.
+    pub(super) fn penetration_id(&self, text: &str) -> Result<String, Fault> {
+        one("penetration", text, &penetrations(&self.wall_views()?, text))
+    }
+
+    /// The id of a board: by the beginning of its id, or by wall and course where there is one alone.
+    pub(super) fn board_id(&self, text: &str) -> Result<String, Fault> {
+        one("board", text, &self.boards(&self.wall_views()?)?)
+    }
+
+    fn boards(&self, walls: &[WallView]) -> Result<Vec<Named>, Fault> {
+        let mut boards: Vec<Named> = walls
+            .iter()
+            .flat_map(|wall| wall.boards.iter().map(move |board| (wall, board)))
+            .map(|(wall, board)| Named { id: board.board.clone(), name: format!("{} {}", wall.name, board.course) })
+            .collect();
+        // Loose boards hang on no wall.
+        let jobs = self.jobs()?.into_iter().filter_map(|job| job.parse().ok()).map(Some);
+        for job in jobs.chain([None]) {
+            let loose = self.book.store.subjects(job, BOARD)?.into_iter().filter(|board| board.parent.is_none());
+            boards.extend(loose.map(|board| Named { id: board.id.to_string(), name: short(&board.id.to_string()) }));
+        }
+        Ok(boards)
     }
 
     pub(super) fn penetration(&mut self, text: &str, answers: &Answers) -> Result<(), Fault> {
@@ -45,8 +83,36 @@ impl Session<'_> {
         note: &str,
         measured: &str,
     ) -> Result<(), Fault> {
+        let walls = self.wall_views()?;
+        let (boards, mut things) = (self.boards(&walls)?, penetrations(&walls, thing));
+        let of_board: Vec<String> = boards.iter().map(|board| board.id.clone()).collect();
+        things.extend(boards);
+        let id = one("thing", thing, &things)?;
         let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo: None };
-        let (penetration, step) = (self.penetration_id(thing)?, step.to_owned());
-        self.act(Action::PenetrationKind { action: PenetrationAction::SignStep { penetration, step, said } })
+        let step = step.to_owned();
+        self.act(if of_board.contains(&id) {
+            Action::BoardKind { action: BoardAction::SignStep { board: id, step, said } }
+        } else {
+            Action::PenetrationKind { action: PenetrationAction::SignStep { penetration: id, step, said } }
+        })
     }
+}
+
+/// The penetrations of the walls; with their wall's name before them where `text` says one.
+fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
+    let text = text.to_lowercase();
+    let of = |wall: &WallView| {
+        let says_wall = text.starts_with(&format!("{} ", wall.name.to_lowercase()));
+        let named = |penetration: &lapwright::screens::PenetrationLine| {
+            let name = &penetration.name;
+            let name = if says_wall { format!("{} {name}", wall.name) } else { name.clone() };
+            Named { id: penetration.penetration.clone(), name }
+        };
+        wall.penetrations.iter().map(named).collect::<Vec<_>>()
+    };
+    walls.iter().flat_map(of).collect()
+}
+
+fn short(id: &str) -> String {
+    id.chars().take(8).collect()
 }

@@ -1,5 +1,6 @@
 //! Views as text, one file a screen.
 
+pub(crate) mod board;
 mod done_list;
 pub(crate) mod house;
 mod jobs;
@@ -7,6 +8,7 @@ pub(crate) mod penetration;
 mod pole;
 mod rules;
 mod settings;
+pub(crate) mod wall;
 
 use lapwright::screens::View;
 
@@ -22,6 +24,7 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         View::HouseKind { view } => house::show(paper, view),
         View::PenetrationKind { view } => penetration::show(paper, view),
         View::PoleKind { view } => pole::show(paper, view),
-        other => paper.block(&serde_json::to_string_pretty(other).unwrap_or_default()),
+        View::BoardKind { view } => board::show(paper, view),
+        View::WallKind { view } => wall::show(paper, view),
     }
 }

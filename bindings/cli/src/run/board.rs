@@ -1,0 +1,78 @@
+//! The commands of the board in hand.
+
+use lapwright::screens::{Action, BoardAction, BoardView, Given, Place, View};
+
+use super::Session;
+use crate::fault::Fault;
+use crate::find::{Named, one};
+use crate::options::Answers;
+
+/// The answers that are about the board itself; all others are about its notch.
+const OWN: [&str; 3] = ["length", "height", "lap"];
+
+impl Session<'_> {
+    pub(super) fn board_view(&self, board: &str) -> Result<BoardView, Fault> {
+        match self.book.view(&Place::Board { board: board.to_owned() })? {
+            View::BoardKind { view } => Ok(view),
+            _ => Err(Fault::unknown("board", board, &[])),
+        }
+    }
+
+    /// A loose board, with its notch where readings are given.
+    pub(super) fn loose(&mut self, length: &str, house: Option<&str>, answers: &Answers) -> Result<(), Fault> {
+        let job = house.map(|house| self.job(house)).transpose()?;
+        let given = |(field, text): &(String, String)| Given { field: field.clone(), text: text.clone() };
+        let (own, notch): (Vec<_>, Vec<_>) =
+            answers.given.iter().map(given).partition(|given| OWN.contains(&given.field.as_str()));
+        let mut board = vec![Given { field: "length".to_owned(), text: length.to_owned() }];
+        board.extend(own);
+        let created = self.book.act(&Action::BoardKind { action: BoardAction::CreateLoose { job, answers: board } })?;
+        let Place::Board { board } = &created.place else { return self.print_outcome(&created) };
+        if notch.is_empty() {
+            return self.print_outcome(&created);
+        }
+        let action = BoardAction::AddNotch { board: board.clone(), answers: notch };
+        self.act(Action::BoardKind { action })
+    }
+
+    pub(super) fn board(&mut self, text: &str, notch: Option<&str>, answers: &Answers) -> Result<(), Fault> {
+        let board = self.board_id(text)?;
+        let mut last = None;
+        for (field, text) in &answers.given {
+            let (board, field, text) = (board.clone(), field.clone(), text.clone());
+            let action = if field == "length" {
+                BoardAction::Answer { board, field, text }
+            } else {
+                // The first answer to a planned notch makes it a taped one with an id of its own.
+                let notch = self.notch_id(&board, notch)?;
+                BoardAction::AnswerNotch { board, notch, field, text }
+            };
+            last = Some(self.book.act(&Action::BoardKind { action })?);
+        }
+        match last {
+            Some(outcome) => self.print_outcome(&outcome),
+            None => self.show(&Place::Board { board }),
+        }
+    }
+
+    pub(super) fn attach(&mut self, board: &str, wall: &str) -> Result<(), Fault> {
+        let (board, wall) = (self.board_id(board)?, self.wall_id(wall)?);
+        self.act(Action::BoardKind { action: BoardAction::Attach { board, wall } })
+    }
+
+    pub(super) fn gap(&mut self, board: &str, gap: &str) -> Result<(), Fault> {
+        let board = self.board_id(board)?;
+        let (notch, text) = (self.notch_id(&board, None)?, gap.to_owned());
+        self.act(Action::BoardKind { action: BoardAction::SayGap { board, notch, text } })
+    }
+
+    /// The notch that answers go to: the named one, else the only one.
+    fn notch_id(&self, board: &str, text: Option<&str>) -> Result<String, Fault> {
+        let notches = self.board_view(board)?.notches;
+        if let ([notch], None) = (notches.as_slice(), text) {
+            return Ok(notch.notch.clone());
+        }
+        let named: Vec<Named> = notches.into_iter().map(|notch| Named { id: notch.notch, name: notch.name }).collect();
+        one("notch", text.unwrap_or_default(), &named)
+    }
+}

@@ -98,6 +98,7 @@ impl Session<'_> {
             Task::Skip { thing, step, reason } => self.sign(thing, step, StepHow::Skip, reason, ""),
             Task::Untick { thing, step, note } => self.sign(thing, step, StepHow::TakeBack, note, ""),
             Task::Wall { wall } => self.wall(wall),
+            Task::Measure { wall, answers } => self.measure(wall, answers),
             Task::Add { wall, kind, answers } => self.add(wall, kind, answers),
             Task::Remove { wall, part } => self.remove(wall, part),
             Task::Plan { wall } => self.plan(wall),

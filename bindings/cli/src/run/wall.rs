@@ -1,6 +1,6 @@
 //! The commands of a wall.
 
-use lapwright::screens::{Action, Place, View, WallAction};
+use lapwright::screens::{Action, MeasureAction, MeasureView, Place, View, WallAction, WallView};
 
 use super::Session;
 use super::house::given;
@@ -9,7 +9,9 @@ use crate::find::{Named, one};
 use crate::options::Answers;
 
 /// What can be added to a wall, by the words of the command.
-const PARTS: [&str; 5] = ["opening", "abutment", "base-step", "stud", "penetration"];
+const PARTS: [&str; 5] = ["opening", "abutment", "base-step", "stud", PENETRATION];
+
+const PENETRATION: &str = "penetration";
 
 impl Session<'_> {
     pub(super) fn wall(&mut self, wall: &str) -> Result<(), Fault> {
@@ -22,24 +24,47 @@ impl Session<'_> {
         self.act(Action::WallKind { action: WallAction::PlanBoards { wall } })
     }
 
-    /// Adds a part; of a penetration kind, size and two offsets are enough.
-    pub(super) fn add(&mut self, wall: &str, kind: &str, answers: &Answers) -> Result<(), Fault> {
-        let (wall, answers) = (self.wall_id(wall)?, given(answers));
-        match kind {
-            "penetration" => self.act(Action::WallKind { action: WallAction::AddPenetration { wall, answers } }),
-            _ => Err(Fault::unknown("kind", kind, &PARTS.map(str::to_owned))),
-        }
+    pub(super) fn measure(&mut self, wall: &str, answers: &Answers) -> Result<(), Fault> {
+        let wall = self.wall_id(wall)?;
+        self.answered(&Place::Measure { wall: wall.clone() }, answers, |field, text| Action::MeasureKind {
+            action: MeasureAction::Answer { wall: wall.clone(), field, text },
+        })
     }
 
-    /// Takes a penetration off a wall.
+    /// Adds a part; of a penetration kind, size and two offsets are enough.
+    pub(super) fn add(&mut self, wall: &str, kind: &str, answers: &Answers) -> Result<(), Fault> {
+        let (wall, answers, kind) = (self.wall_id(wall)?, given(answers), kind.to_owned());
+        if !PARTS.contains(&kind.as_str()) {
+            return Err(Fault::unknown("kind", &kind, &PARTS.map(str::to_owned)));
+        }
+        self.act(if kind == PENETRATION {
+            Action::WallKind { action: WallAction::AddPenetration { wall, answers } }
+        } else {
+            Action::MeasureKind { action: MeasureAction::AddPart { wall, kind, answers } }
+        })
+    }
+
+    /// Takes a part off a wall: a penetration by what it is, any part by its id.
     pub(super) fn remove(&mut self, wall: &str, part: &str) -> Result<(), Fault> {
         let wall = self.wall_id(wall)?;
-        let View::WallKind { view } = self.book.view(&Place::Wall { wall: wall.clone() })? else {
+        let View::MeasureKind { view: MeasureView { parts, .. } } =
+            self.book.view(&Place::Measure { wall: wall.clone() })?
+        else {
             return Err(Fault::unknown("wall", &wall, &[]));
         };
-        let parts = view.penetrations.into_iter();
-        let parts: Vec<Named> = parts.map(|part| Named { id: part.penetration, name: part.name }).collect();
-        let penetration = one("part", part, &parts)?;
-        self.act(Action::WallKind { action: WallAction::RemovePenetration { wall, penetration } })
+        let through = match self.book.view(&Place::Wall { wall: wall.clone() }) {
+            Ok(View::WallKind { view: WallView { penetrations, .. } }) => penetrations,
+            // A wall that is not measured yet has no drawing.
+            _ => Vec::new(),
+        };
+        let is_through = |id: &str| through.iter().any(|penetration| penetration.penetration == id);
+        let named = through.iter().map(|part| Named { id: part.penetration.clone(), name: part.name.clone() });
+        let parts = parts.into_iter().map(|part| Named { id: part.part, name: part.kind });
+        let part = one("part", part, &named.chain(parts).collect::<Vec<_>>())?;
+        self.act(if is_through(&part) {
+            Action::WallKind { action: WallAction::RemovePenetration { wall, penetration: part } }
+        } else {
+            Action::MeasureKind { action: MeasureAction::RemovePart { wall, part } }
+        })
     }
 }

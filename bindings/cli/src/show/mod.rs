@@ -4,6 +4,7 @@ pub(crate) mod board;
 mod done_list;
 pub(crate) mod house;
 mod jobs;
+mod measure;
 pub(crate) mod penetration;
 mod pole;
 mod rules;
@@ -25,6 +26,7 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         View::PenetrationKind { view } => penetration::show(paper, view),
         View::PoleKind { view } => pole::show(paper, view),
         View::BoardKind { view } => board::show(paper, view),
+        View::MeasureKind { view } => measure::show(paper, view),
         View::WallKind { view } => wall::show(paper, view),
     }
 }

@@ -251,10 +251,10 @@ impl SplitBlock {
         request.check()?;
         let sizes = request.sizes(&request.angle);
         let bit = request.bit(&sizes.need);
-        if let Ok(bit) = bit {
-            if bit >= request.width {
-                return Err(BlockError::BitTooWide { bit });
-            }
+        if let Ok(bit) = bit
+            && bit >= request.width
+        {
+            return Err(BlockError::BitTooWide { bit });
         }
         let rounded = |fixed: Fixed| fixed.round().ok_or(BlockError::TooBig);
         let (face, back) =

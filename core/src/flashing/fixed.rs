@@ -127,7 +127,7 @@ impl Slope {
 fn sine_and_cosine(degrees: &BigRational) -> (BigInt, BigInt) {
     let pi = BigInt::parse_bytes(PI, 10).unwrap_or_default();
     let below = degrees.denom() * BigInt::from(180) * BigInt::from(10).pow(PI_PLACES);
-    let x: BigInt = (degrees.numer() * pi << BITS) / below;
+    let x: BigInt = ((degrees.numer() * pi) << BITS) / below;
     let (mut sine, mut cosine) = (BigInt::zero(), BigInt::zero());
     let mut term = Fixed::one().0;
     let mut order = 0_u32;

@@ -77,11 +77,6 @@ impl<'a> Terms<'a> {
         self.show.finer(self.division.half()).text(length)
     }
 
-    /// A length as it is spoken.
-    pub(super) fn spoken(&self, length: Length) -> String {
-        spoken(length, self.show, self.language)
-    }
-
     /// A length as a view shows it; `unit` is the one it was typed in, if it was.
     ///
     /// Shown in a unit of the other system, or rounded, it carries a sign.

@@ -164,16 +164,15 @@ fn open_file(path: &Path) -> Result<Opened> {
         if needs > SCHEMA {
             return Err(StoreError::NewerBook { needs, reads: SCHEMA });
         }
-    } else if from < SCHEMA {
-        if let Err(error) = migrations().to_latest(&mut conn) {
-            // Another program may have done it in the meantime.
-            if version(&conn)? != SCHEMA {
-                return Err(match error {
-                    rusqlite_migration::Error::RusqliteError { err, .. } => err.into(),
-                    other => StoreError::Upgrade(other),
-                });
-            }
-        }
+    } else if from < SCHEMA
+        && let Err(error) = migrations().to_latest(&mut conn)
+        // Another program may have done it in the meantime.
+        && version(&conn)? != SCHEMA
+    {
+        return Err(match error {
+            rusqlite_migration::Error::RusqliteError { err, .. } => err.into(),
+            other => StoreError::Upgrade(other),
+        });
     }
     conn.execute_batch("PRAGMA journal_mode = WAL;")?;
     look_over(&conn)?;

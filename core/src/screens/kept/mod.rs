@@ -8,5 +8,5 @@ mod wall;
 
 pub(super) use facts::{Facts, first};
 pub(super) use job::Job;
-pub(super) use penetration::{Block, Penetration};
+pub(super) use penetration::Penetration;
 pub(super) use wall::Wall;

@@ -138,6 +138,19 @@ impl Piecing {
         (first..end).filter(move |joint| self.need.get(joint + 1).is_some_and(|need| *need != NEVER && *need < left))
     }
 
+    /// One arrangement of at most `most` joints that keeps `stagger` from these joints, if there is one.
+    pub(super) fn beside(&self, list: &CutList, others: &[Length], most: usize) -> Option<Arrangement> {
+        let mut piecing = self.clone();
+        piecing.joints.retain(|joint| others.iter().all(|other| (*joint - *other).abs() >= list.stagger));
+        piecing.reach.clear();
+        piecing.measure();
+        if piecing.fewest() > most {
+            return None;
+        }
+        let path = piecing.walk(most, &mut Random::new(others.len() as u64));
+        Some(piecing.arrangement(list, &path))
+    }
+
     fn arrangement(&self, list: &CutList, path: &[usize]) -> Arrangement {
         let joints: Vec<Length> = path.iter().filter_map(|joint| self.joints.get(*joint).copied()).collect();
         let starts = std::iter::once(self.from).chain(joints.iter().map(|at| *at + self.gap_right));

@@ -282,7 +282,7 @@ impl Wall {
 
     /// About how many operations one pricing takes.
     pub(super) fn effort(&self) -> u64 {
-        self.sizes.iter().map(|choices| choices.len() as u64 * 20).sum()
+        self.sizes.iter().map(|choices| choices.len() as u64).map(|count| count * (count / 2 + 20)).sum()
     }
 
     /// All joints that keep their stagger, with no more runs beyond the allowed joints than are forced to it; `None` where
@@ -360,8 +360,21 @@ fn arrange(
         let mut over = beyond(&group);
         let mut forced = 0;
         let mut more = 0;
+        let widen = |group: &mut Group, more: usize| {
+            group.widen(|run, others| {
+                let piecing = piecings.get(&run)?;
+                piecing.beside(list, others, piecing.fewest() + extra + more)
+            });
+        };
+        if !complete && group.cheapest(&numbers(&over)).is_none() {
+            widen(&mut group, 0);
+            over = beyond(&group);
+        }
         if group.cheapest(&numbers(&over)).is_none() {
             (group, complete) = build(1);
+            if !complete {
+                widen(&mut group, 1);
+            }
             over = beyond(&group);
             more = 1;
             let run = runs.first().copied().unwrap_or(0);

@@ -167,6 +167,25 @@ impl Group {
         }
     }
 
+    /// For each run one more arrangement, course by course beside those of its neighbours, where there is one: for long
+    /// runs, of whose arrangements only some are at hand.
+    pub(super) fn widen(&mut self, beside: impl Fn(usize, &[Length]) -> Option<Arrangement>) {
+        let mut placed: BTreeMap<usize, Vec<Length>> = BTreeMap::new();
+        for place in 0..self.runs.len() {
+            let Some(run) = self.runs.get(place).copied() else { continue };
+            let near = self.neighbours.get(place).into_iter().flatten();
+            let others: Vec<Length> = near.filter_map(|other| placed.get(other)).flatten().copied().collect();
+            let Some(arrangement) = beside(run, &others) else { continue };
+            placed.insert(place, arrangement.joints.clone());
+            if let Some(choices) = self.choices.get_mut(place)
+                && !choices.contains(&arrangement)
+            {
+                Arc::make_mut(choices).push(arrangement);
+            }
+        }
+        self.order = self.elimination();
+    }
+
     /// All choices that keep their stagger; `None` where there are more than `most`.
     pub(super) fn all(&self, most: usize) -> Option<Vec<Vec<usize>>> {
         let mut all: Vec<Vec<usize>> = vec![Vec::new()];

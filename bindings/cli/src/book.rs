@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::Local;
-use lapwright::phrases::Language;
+use lapwright::phrases::{Language, Phrases};
 use lapwright::screens::{self, Action, Context, Outcome, Place, View};
 use lapwright::store::{OpenOptions, Opening, Store};
 
@@ -48,6 +48,17 @@ impl Book {
             Self { store: opened.store, path: path.to_owned(), opening: opened.opening, options: options.clone() };
         locale::choose(Language::from_code(&book.context()?.language).unwrap_or_default());
         Ok(book)
+    }
+
+    /// Signs as somebody, where nobody else was named.
+    pub(crate) fn sign_as(&mut self, signer: &str) {
+        self.options.signer = Some(signer.to_owned());
+    }
+
+    /// The texts in the language that is spoken here.
+    pub(crate) fn phrases(&self) -> Result<&'static Phrases, Fault> {
+        let language = Language::from_code(&self.context()?.language).unwrap_or_default();
+        Ok(Phrases::for_language(language))
     }
 
     /// Who speaks, when, and how: what the device remembers, unless an option says otherwise.

@@ -11,11 +11,12 @@ mod options;
 mod paper;
 mod run;
 mod show;
+mod walk;
 
 use std::process::ExitCode;
 
 use clap::Parser as _;
-use options::Command;
+use options::{Command, Task};
 
 fn main() -> ExitCode {
     let args: Vec<String> = std::env::args_os().skip(1).map(|arg| arg.to_string_lossy().into_owned()).collect();
@@ -26,8 +27,5 @@ fn main() -> ExitCode {
         return figure::run(rest);
     }
     let command = Command::parse();
-    match &command.task {
-        Some(task) => run::run(&command.options, task),
-        None => ExitCode::from(2),
-    }
+    run::run(&command.options, &command.task.unwrap_or(Task::Demo { anew: false }))
 }

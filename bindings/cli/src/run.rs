@@ -9,7 +9,7 @@ mod wall;
 use std::io::Write as _;
 use std::process::ExitCode;
 
-use lapwright::phrases::{Language, Phrases};
+use lapwright::phrases::Phrases;
 use lapwright::screens::{
     Action, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, Place, RulesAction, SettingsAction,
     StepHow, View,
@@ -22,10 +22,14 @@ use crate::find::{Named, one};
 use crate::options::{Answers, Options, Task};
 use crate::paper::Paper;
 use crate::show;
+use crate::walk;
 
 /// Carries out a command on its book.
 pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
-    let done = Book::open(options).and_then(|book| Session { book, options }.task(task));
+    let done = match task {
+        Task::Demo { anew } => walk::run(options, *anew),
+        task => Book::open(options).and_then(|book| Session { book, options }.task(task)),
+    };
     match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
@@ -108,13 +112,13 @@ impl Session<'_> {
             Task::Gap { board, gap } => self.gap(board, gap),
             Task::Export { house, file } => self.export(house, file.as_deref()),
             Task::Import { file } => self.import(file),
-            _ => Ok(()),
+            // The demo has a book of its own.
+            Task::Demo { .. } => Ok(()),
         }
     }
 
     fn phrases(&self) -> Result<&'static Phrases, Fault> {
-        let language = Language::from_code(&self.book.context()?.language).unwrap_or_default();
-        Ok(Phrases::for_language(language))
+        self.book.phrases()
     }
 
     /// What opening the book found, where a person should know of it.
@@ -249,7 +253,7 @@ impl Session<'_> {
 }
 
 /// Prints; a closed pipe is the reader's own wish.
-fn out(text: &str) -> Result<(), Fault> {
+pub(crate) fn out(text: &str) -> Result<(), Fault> {
     let _ = writeln!(std::io::stdout(), "{text}");
     Ok(())
 }

@@ -18,12 +18,7 @@ pub(super) fn show(paper: &mut Paper, view: &HouseView) {
         }
     }
     paper.gap();
-    paper.heading(key("cli-house-walls"));
-    let width = view.walls.iter().map(|wall| wall.name.chars().count()).max().unwrap_or(0);
-    for wall in &view.walls {
-        let (id, progress) = (paper.set(Ink::Faint, &short(&wall.wall)), progress(paper, wall));
-        paper.line(&format!("  {id}  {:width$}  {progress}", wall.name));
-    }
+    walls(paper, view);
     paper.gap();
     paper.heading(key("cli-house-boards"));
     paper.questions(&view.questions);
@@ -34,6 +29,16 @@ pub(super) fn show(paper: &mut Paper, view: &HouseView) {
     }
     paper.gap();
     paper.block(&view.copied);
+}
+
+/// The walls and how far each is.
+pub(crate) fn walls(paper: &mut Paper, view: &HouseView) {
+    paper.heading(key("cli-house-walls"));
+    let width = view.walls.iter().map(|wall| wall.name.chars().count()).max().unwrap_or(0);
+    for wall in &view.walls {
+        let (id, progress) = (paper.set(Ink::Faint, &short(&wall.wall)), progress(paper, wall));
+        paper.line(&format!("  {id}  {:width$}  {progress}", wall.name));
+    }
 }
 
 fn progress(paper: &Paper, wall: &WallProgress) -> String {

@@ -13,7 +13,7 @@ pub(super) fn show(paper: &mut Paper, view: &JobsView) {
         let id = paper.set(Ink::Faint, &short(&job.job));
         let walls = paper.phrase("cli-walls", &[("count", job.walls.into())]);
         let archived = if job.archived { paper.phrase("cli-archived", &[]) } else { String::new() };
-        paper.line(&format!("  {id}  {}  {walls} {archived}", job.name).trim_end());
+        paper.line(format!("  {id}  {}  {walls} {archived}", job.name).trim_end());
     }
 }
 

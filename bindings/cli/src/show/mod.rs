@@ -6,7 +6,7 @@ pub(crate) mod house;
 mod jobs;
 mod measure;
 pub(crate) mod penetration;
-mod pole;
+pub(crate) mod pole;
 mod rules;
 mod settings;
 pub(crate) mod wall;

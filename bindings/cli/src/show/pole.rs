@@ -27,7 +27,7 @@ pub(super) fn show(paper: &mut Paper, view: &PoleView) {
 }
 
 /// The stick, its top end first, as it stands against the wall.
-fn lines(paper: &mut Paper, view: &PoleView) {
+pub(crate) fn lines(paper: &mut Paper, view: &PoleView) {
     if view.lines.is_empty() {
         return;
     }
@@ -47,7 +47,8 @@ fn lines(paper: &mut Paper, view: &PoleView) {
     }
 }
 
-fn marks(paper: &mut Paper, view: &PoleView) {
+/// The heights to meet or stay clear of.
+pub(crate) fn marks(paper: &mut Paper, view: &PoleView) {
     if view.marks.is_empty() {
         return;
     }

@@ -80,7 +80,7 @@ pub struct BoardLine {
     pub at: Rectangle,
     /// `planned`, `cut` or `fixed`.
     pub state: String,
-    /// Whether it meets a penetration.
+    /// Whether it is cut round a block, a window or a door.
     pub notched: bool,
 }
 

@@ -104,7 +104,7 @@ fn answer_notch(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str
     if let Some(facts) = hand.taped.iter().find(|facts| facts.id() == notch) {
         return Ok(ask::answer(store, terms, facts, field, text)?.group);
     }
-    if !hand.met.iter().any(|penetration| penetration.id() == notch) {
+    if !hand.met.iter().any(|met| met.id == notch) {
         return Err(Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[])).into());
     }
     let question = ask::ask_of(terms, kinds::NOTCH, field)?;
@@ -123,12 +123,12 @@ fn draft(store: &mut Store, terms: &Terms<'_>, hand: &InHand, subject: &str, fie
     if let Some(facts) = taped.or((hand.facts.id() == id).then_some(&hand.facts)) {
         return keep_draft(store, terms, facts, field, text);
     }
-    let Some(planned) = hand.met.iter().find(|penetration| penetration.id() == id) else {
+    let Some(planned) = hand.met.iter().find(|met| met.id == id) else {
         return Err(Problem::new(Code::Unknown, "subject", terms.phrase("screen-unknown", &[])).into());
     };
     ask::ask_of(terms, kinds::NOTCH, field)?;
     let kept: String = text.chars().take(200).collect();
-    let key = draft_key(planned.id(), field);
+    let key = draft_key(planned.id, field);
     if kept.is_empty() { Ok(store.draft_clear(&key)?) } else { Ok(store.draft_put(&key, &kept)?) }
 }
 

@@ -3,11 +3,11 @@ use crate::notch::{Block, Sides};
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Penetration};
+use crate::screens::kept::Facts;
 use crate::screens::kinds;
 use crate::screens::parts::Note;
 use crate::screens::trouble::Kept;
-use crate::store::Store;
+use crate::store::{Id, Store};
 
 use super::hand::InHand;
 use super::notches::Known;
@@ -18,10 +18,9 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, hand: &InHand, known: &Kno
     let (Some(_), Some(planned), Some(block)) = (known.taped, known.planned, known.block(hand)) else {
         return Ok(None);
     };
-    let (_, span) = planned.outer();
     let tolerance = hand.rules.get_length(keys::CROSS_CHECK_TOLERANCE)?;
-    for (other, readings) in others(store, hand, planned)? {
-        let Some(miss) = miss(hand, &block, &other, &readings, span.length()) else { continue };
+    for (other, readings) in others(store, hand, planned.id)? {
+        let Some(miss) = miss(hand, &block, &other, &readings, planned.y.length()) else { continue };
         if miss.abs() > tolerance {
             let text = terms.phrase(key("notch-cross-check"), &[("by", terms.shown_finely(miss.abs()).into())]);
             return Ok(Some(Note { code: "cross-check".to_owned(), text }));
@@ -32,7 +31,7 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, hand: &InHand, known: &Kno
 
 /// The other boards of the wall that were taped round the same block, each with what the tape read. Only the boards'
 /// notches are looked at, and only for a notch that was taped itself.
-fn others(store: &Store, hand: &InHand, penetration: &Penetration) -> Kept<Vec<(Facts, Facts)>> {
+fn others(store: &Store, hand: &InHand, penetration: Id) -> Kept<Vec<(Facts, Facts)>> {
     let Some(wall) = &hand.wall else { return Ok(Vec::new()) };
     let mut others = Vec::new();
     for board in store.children(wall.id(), kinds::BOARD)? {
@@ -40,7 +39,7 @@ fn others(store: &Store, hand: &InHand, penetration: &Penetration) -> Kept<Vec<(
             continue;
         }
         for notch in Facts::children(store, board.id, kinds::NOTCH)? {
-            if notch.reference("penetration") == Some(penetration.id()) {
+            if notch.reference("penetration") == Some(penetration) {
                 others.push((Facts::kept(store, board.clone())?, notch));
             }
         }

@@ -8,8 +8,21 @@ use crate::screens::parts::{Note, Reading, Source};
 use crate::screens::trouble::Kept;
 use crate::steps::BoardDetail;
 use crate::store::{Hash, Id, Store};
+use crate::wall::Span;
 
 use super::NotchView;
+
+/// What the board is cut round: a block, a window or a door.
+pub(super) struct Met {
+    /// The penetration or the opening.
+    pub(super) id: Id,
+    /// The key of its name.
+    pub(super) name: String,
+    /// Left to right on the wall.
+    pub(super) x: Span,
+    /// Bottom to top on the wall.
+    pub(super) y: Span,
+}
 
 /// The board in hand with what stands round it: its wall and house, where it has them.
 pub(super) struct InHand {
@@ -22,8 +35,8 @@ pub(super) struct InHand {
     pub(super) lap: Option<Length>,
     /// Whether there is a course under it.
     pub(super) below: bool,
-    /// The penetrations of its wall that it meets.
-    pub(super) met: Vec<Penetration>,
+    /// The blocks, windows and doors of its wall that it meets.
+    pub(super) met: Vec<Met>,
     /// The notches that were taped.
     pub(super) taped: Vec<Facts>,
 }
@@ -63,11 +76,24 @@ impl InHand {
         self.below = under.iter().any(|span| span.from <= middle && middle <= span.to);
         let gap = self.rules.get_length(keys::GAP_BLOCK_MOST)?;
         let top = bottom + self.height;
-        let mut met = Penetration::on_wall(store, terms, job, wall.id())?;
-        met.retain(|penetration| {
-            let (x, y) = penetration.outer();
+        let near = |x: Span, y: Span, gap: Length| {
             x.from < to + gap && from < x.to + gap && y.from < top + gap && bottom < y.to + gap
-        });
+        };
+        let mut met = Vec::new();
+        for penetration in Penetration::on_wall(store, terms, job, wall.id())? {
+            let (x, y) = penetration.outer();
+            if near(x, y, gap) {
+                met.push(Met { id: penetration.id(), name: format!("wall-kind-{}", penetration.kind.code()), x, y });
+            }
+        }
+        // A board that ends at a window's trim with its gap does not meet it; one that runs under its sill does.
+        for (id, opening) in wall.openings(store)? {
+            let (x, y) =
+                (Span { from: opening.left, to: opening.right }, Span { from: opening.bottom, to: opening.top });
+            if near(x, y, Length::ZERO) {
+                met.push(Met { id, name: format!("wall-opening-{}", opening.kind.code()), x, y });
+            }
+        }
         self.met = met;
         Ok(())
     }

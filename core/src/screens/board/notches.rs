@@ -7,19 +7,19 @@ use crate::rules::keys;
 use crate::screens::Corner;
 use crate::screens::ask;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Penetration};
+use crate::screens::kept::Facts;
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Question, Reading, Size, Source};
 use crate::screens::trouble::Kept;
 use crate::store::{Hash, Store};
 
-use super::hand::InHand;
+use super::hand::{InHand, Met};
 use super::{LevelView, MarksView, NotchView, cross, habit};
 
 /// A notch as it is known: what was taped, and what the plan says where it was not.
 pub(super) struct Known<'a> {
     pub(super) taped: Option<&'a Facts>,
-    pub(super) planned: Option<&'a Penetration>,
+    pub(super) planned: Option<&'a Met>,
 }
 
 /// Every notch of the board: those that were taped, then those that the plan expects, from left to right.
@@ -27,11 +27,11 @@ pub(super) fn known(hand: &InHand) -> Vec<Known<'_>> {
     let of = |facts: &Facts| facts.reference("penetration");
     let mut known: Vec<Known<'_>> = Vec::new();
     for taped in &hand.taped {
-        let planned = hand.met.iter().find(|penetration| of(taped) == Some(penetration.id()));
+        let planned = hand.met.iter().find(|met| of(taped) == Some(met.id));
         known.push(Known { taped: Some(taped), planned });
     }
     for planned in &hand.met {
-        if !hand.taped.iter().any(|taped| of(taped) == Some(planned.id())) {
+        if !hand.taped.iter().any(|taped| of(taped) == Some(planned.id)) {
             known.push(Known { taped: None, planned: Some(planned) });
         }
     }
@@ -42,7 +42,7 @@ pub(super) fn known(hand: &InHand) -> Vec<Known<'_>> {
 impl Known<'_> {
     /// The id that answers go to.
     pub(super) fn id(&self) -> String {
-        let planned = || self.planned.map(|penetration| penetration.id().to_string());
+        let planned = || self.planned.map(|met| met.id.to_string());
         self.taped.map(|facts| facts.id().to_string()).or_else(planned).unwrap_or_default()
     }
 
@@ -52,7 +52,7 @@ impl Known<'_> {
     }
 
     fn planned_reading(&self, hand: &InHand, field: &str) -> Option<Length> {
-        let (x, y) = self.planned?.outer();
+        let Met { x, y, .. } = self.planned?;
         let (from, _, bottom) = hand.place()?;
         Some(match field {
             "left" => x.from - from,
@@ -84,7 +84,7 @@ impl Known<'_> {
 
     fn name(&self, terms: &Terms<'_>) -> String {
         match self.planned {
-            Some(planned) => terms.phrase(&format!("wall-kind-{}", planned.kind.code()), &[]),
+            Some(planned) => terms.phrase(&planned.name, &[]),
             None => terms.phrase(key("notch-loose-block"), &[]),
         }
     }
@@ -107,7 +107,7 @@ impl Known<'_> {
             if self.taped.is_none()
                 && let Some(planned) = self.planned
             {
-                question.draft = store.draft_get(&ask::draft_key(planned.id(), &question.field))?.unwrap_or_default();
+                question.draft = store.draft_get(&ask::draft_key(planned.id, &question.field))?.unwrap_or_default();
             }
         }
         Ok(questions)

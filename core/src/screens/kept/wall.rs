@@ -102,14 +102,17 @@ impl Wall {
     }
 
     /// What splits or shortens its runs: openings, and the trim at its ends.
-    pub(crate) fn obstacles(&self, store: &Store, outline: &Outline) -> Kept<Vec<Obstacle>> {
+    ///
+    /// Over a head a board of which only the lap would be left is not run through: the strip would hang there alone,
+    /// hidden by the next course. So an opening reaches `lap` higher here.
+    pub(crate) fn obstacles(&self, store: &Store, outline: &Outline, lap: Length) -> Kept<Vec<Obstacle>> {
         let (zero, width, top) = (Length::ZERO, outline.width(), outline.top());
         let trim = |name| self.facts.length(name).filter(|width| width.is_positive());
         let openings = self.openings(store)?.into_iter().map(|(_, opening)| Obstacle {
             left: opening.left,
             right: opening.right,
             bottom: opening.bottom,
-            top: opening.top,
+            top: opening.top + lap,
         });
         let bottom = outline.bottom();
         let left = trim("trim-left").map(|trim| Obstacle { left: zero, right: trim, bottom, top });

@@ -75,7 +75,9 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
             }
         })
         .collect();
-    let boards = boards(store, terms, wall, &penetrations)?;
+    let round: Vec<Rectangle> =
+        penetrations.iter().map(|line| line.at).chain(openings.iter().map(|line| opening(line).at)).collect();
+    let boards = boards(store, terms, wall, &round)?;
     Ok(WallView {
         wall: wall.id().to_string(),
         job: job.id().to_string(),
@@ -91,7 +93,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
     })
 }
 
-fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, penetrations: &[PenetrationLine]) -> Kept<Vec<BoardLine>> {
+fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, round: &[Rectangle]) -> Kept<Vec<BoardLine>> {
     let line = |facts: &Facts| {
         let bottom = facts.length("bottom")?;
         let x = Span { from: facts.length("from")?, to: facts.length("to")? };
@@ -100,7 +102,7 @@ fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, penetrations: &[Penetra
             board: facts.id().to_string(),
             course: facts.whole("course")?,
             length: facts.reading(terms, "length")?,
-            notched: penetrations.iter().any(|penetration| penetration.at.meets(&at)),
+            notched: round.iter().any(|other| other.meets(&at)),
             at,
             state: facts.text("state").unwrap_or("planned").to_owned(),
         })

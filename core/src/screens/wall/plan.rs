@@ -20,7 +20,7 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let lines = job.lines(store)?.ok_or_else(|| first(terms, "lines", key("screen-pole")))?;
     let outline = wall.outline(store, terms)?;
     let courses = wall.courses(terms, &job, &lines, &outline)?;
-    let obstacles = wall.obstacles(store, &outline)?;
+    let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
     let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
     let runs: Vec<Run> = courses.iter().flat_map(|course| course.runs(&corners, &obstacles)).collect();
     let rules = joint_rules(store, terms, &job, wall, &courses)?;

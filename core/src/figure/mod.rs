@@ -4,11 +4,15 @@
 //! ([`Question`]), from which unknown and missing fields are found, the help is printed and the JSON Schemas under
 //! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
 
+mod bead;
+mod block;
 mod fault;
 mod gable;
 mod json;
 mod length;
+mod movement;
 mod notch;
+mod patch;
 mod pieces;
 mod pole;
 mod question;

@@ -1,6 +1,9 @@
 use serde_json::{Value, json};
 
-use super::{Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, gable, length, notch, pieces, pole, request};
+use super::{
+    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, bead, block, gable, length, movement, notch, patch,
+    pieces, pole, request,
+};
 use crate::phrases::{Arg, Language, Phrases};
 
 /// A question: the shape of its request and of its answer, and how it is answered.
@@ -20,8 +23,17 @@ pub struct Question {
 }
 
 /// Every question.
-pub const QUESTIONS: &[&Question] =
-    &[&length::QUESTION, &pole::QUESTION, &gable::QUESTION, &notch::QUESTION, &pieces::QUESTION];
+pub const QUESTIONS: &[&Question] = &[
+    &length::QUESTION,
+    &pole::QUESTION,
+    &gable::QUESTION,
+    &notch::QUESTION,
+    &pieces::QUESTION,
+    &block::QUESTION,
+    &patch::QUESTION,
+    &bead::QUESTION,
+    &movement::QUESTION,
+];
 
 /// What was answered: JSON, and whether it is an error.
 #[derive(Clone, Debug, PartialEq, Eq)]

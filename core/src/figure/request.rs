@@ -248,7 +248,7 @@ fn join(path: &str, name: &str) -> String {
 }
 
 /// A JSON number as an exact fraction; `None` beyond a thousand digits or powers of ten.
-fn decimal(raw: &str) -> Option<BigRational> {
+pub(super) fn decimal(raw: &str) -> Option<BigRational> {
     const MOST_DIGITS: usize = 1_000;
     let (mantissa, exponent) = match raw.split_once(['e', 'E']) {
         Some((mantissa, exponent)) => (mantissa, exponent.parse::<i32>().ok()?),

@@ -1,0 +1,101 @@
+use num_traits::ToPrimitive;
+
+use super::request::decimal;
+use super::shape::{Field, Shape};
+use super::{Code, Fault, Node, Question, Reply, Say};
+use crate::flashing::{BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
+use crate::measure::Length;
+use crate::phrases::{Language, key};
+
+const SHAPES: &[&str] = &["square", "fillet"];
+
+/// How much sealant a joint takes.
+pub(super) const QUESTION: Question = Question {
+    name: "bead",
+    request: &[
+        Field::new("width", Shape::Length),
+        Field::new("depth", Shape::Length),
+        Field::new("length", Shape::Length),
+        Field::new("shape", Shape::Choice(SHAPES)),
+        Field::new("cartridge", Shape::Text),
+        Field::optional("waste", Shape::Number),
+    ],
+    reply: &[
+        Field::new("volume_ml", Shape::Number),
+        Field::new("per_cartridge", Shape::Shown),
+        Field::new("cartridges", Shape::Whole),
+    ],
+    example: r#"{"width": "1/8\"", "depth": "1/8\"", "length": "62'", "shape": "square", "cartridge": "10.1 fl oz",
+ "waste": 0.15}"#,
+    help: key("flashing-bead-help"),
+    answer,
+};
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let asked = read(request)?;
+    let bead = asked.amounts().map_err(|error| fault(request, error))?;
+    let mut reply = Reply::default();
+    reply.set("volume_ml", bead.volume_ml.to_f64().unwrap_or_default());
+    reply.set("per_cartridge", request.common.shown(bead.per_cartridge));
+    reply.set("cartridges", bead.cartridges);
+    for warning in &bead.warnings {
+        match warning {
+            BeadWarning::Narrow => reply.warn("joint-narrow", "width", Say::new(key("flashing-bead-narrow"))),
+            BeadWarning::Deep => reply.warn("joint-deep", "depth", Say::new(key("flashing-bead-deep"))),
+        }
+    }
+    Ok(reply)
+}
+
+fn read(request: &Node<'_>) -> Result<BeadRequest, Fault> {
+    Ok(BeadRequest {
+        width: request.field("width")?.positive()?,
+        depth: request.field("depth")?.positive()?,
+        length: request.field("length")?.positive()?,
+        shape: request.field("shape")?.choice(&[("square", BeadShape::Square), ("fillet", BeadShape::Fillet)])?,
+        cartridge: cartridge(&request.field("cartridge")?)?,
+        waste: match request.get("waste") {
+            None => num_rational::BigRational::from_integer(0.into()),
+            Some(node) => {
+                let share = node.number()?.exact;
+                let whole = |count: i64| num_rational::BigRational::from_integer(count.into());
+                if share < whole(0) || share > whole(1) {
+                    return Err(node.between("0", "1"));
+                }
+                share
+            }
+        },
+        width_least: Length::from_inches_64(0, 16),
+    })
+}
+
+/// A number with `fl oz` or `mL`, with or without a space between.
+fn cartridge(node: &Node<'_>) -> Result<Cartridge, Fault> {
+    let text = node.text()?.trim();
+    let wrong = |code| node.fault(code, Say::new(key("flashing-bead-cartridge")));
+    let comma = node.common.language == Language::Spanish;
+    let amount = |number: &str| {
+        let number = number.trim();
+        let number = if comma { number.replacen(',', ".", 1) } else { number.to_owned() };
+        // Digits around at most one point: no sign and no power of ten.
+        let plain = number.chars().all(|c| c.is_ascii_digit() || c == '.') && number.matches('.').count() < 2;
+        if plain && number.contains(|c: char| c.is_ascii_digit()) { decimal(&number) } else { None }
+    };
+    let (number, ounces) = match (text.strip_suffix("fl oz"), text.strip_suffix("mL")) {
+        (Some(number), _) => (number, true),
+        (_, Some(number)) => (number, false),
+        _ if amount(text).is_some() => return Err(wrong(Code::UnitMissing)),
+        _ => return Err(wrong(Code::Choice)),
+    };
+    let amount = amount(number).ok_or_else(|| wrong(Code::Choice))?;
+    let cartridge = if ounces { Cartridge::fluid_ounces(amount) } else { Cartridge::millilitres(amount) };
+    cartridge.ok_or_else(|| node.range(Say::new("figure-range-positive")))
+}
+
+fn fault(request: &Node<'_>, error: BeadError) -> Fault {
+    let field = match error {
+        BeadError::TooManyCartridges => "length",
+        BeadError::ReachTooBig | BeadError::NotPositive | BeadError::Waste => "cartridge",
+    };
+    Fault::new(Code::TooBig, request.path_of(field), Say::new(key("figure-number-too-big")))
+}

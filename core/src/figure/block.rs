@@ -1,0 +1,126 @@
+use serde_json::json;
+
+use super::shape::{Field, Shape};
+use super::{Code, Fault, Node, Question, Reply, Say};
+use crate::flashing::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
+use crate::phrases::key;
+
+/// A split mounting block.
+pub(super) const QUESTION: Question = Question {
+    name: "block",
+    request: &[
+        Field::new("width", Shape::Length),
+        Field::new("height", Shape::Length),
+        Field::new("thickness", Shape::Length),
+        Field::new("pipe", Shape::Length),
+        Field::new("center", Shape::Length),
+        Field::optional("angle", Shape::Number),
+        Field::new("kerf", Shape::Length),
+        Field::new("gap", Shape::Length),
+        Field::optional("bits", Shape::List(&Shape::Length)),
+        Field::optional("board_thickness", Shape::Length),
+        Field::optional("division", Shape::Division),
+    ],
+    reply: &[
+        Field::new("kerf_up", Shape::Shown),
+        Field::new("blank_height", Shape::Shown),
+        Field::new("drill_at", Shape::Shown),
+        Field::new("bit", Shape::Shown),
+        Field::new("climb", Shape::Shown),
+        Field::new("lower", Shape::Object(HEIGHTS)),
+        Field::new("upper", Shape::Object(HEIGHTS)),
+        Field::new("mouth", Shape::Shown),
+    ],
+    example: r#"{"width": "6\"", "height": "7 1/2\"", "thickness": "1\"", "pipe": "1\"", "center": "3 3/4\"",
+ "kerf": "3/32\"", "gap": "1/8\""}"#,
+    help: key("flashing-block-help"),
+    answer,
+};
+
+const HEIGHTS: &[Field] = &[Field::new("face", Shape::Shown), Field::new("back", Shape::Shown)];
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let asked = read(request)?;
+    let block = SplitBlock::lay_out(&asked).map_err(|error| fault(request, &error))?;
+    let shown = |length| request.common.shown(length);
+    let heights = |own: CutHeights| json!({"face": shown(own.face), "back": shown(own.back)});
+    let mut reply = Reply::default();
+    reply.set("kerf_up", shown(block.kerf_up));
+    reply.set("blank_height", shown(block.blank_height));
+    reply.set("drill_at", shown(block.drill_at));
+    reply.set("bit", shown(block.bit));
+    reply.set("climb", shown(block.climb));
+    reply.set("lower", heights(block.lower));
+    reply.set("upper", heights(block.upper));
+    reply.set("mouth", shown(block.mouth));
+    for warning in &block.warnings {
+        let (code, at, phrase) = match warning {
+            BlockWarning::MouthTight => ("mouth-tight", "mouth", key("flashing-block-mouth-tight")),
+            BlockWarning::ThinSide => ("thin-side", "bit", key("flashing-block-thin-side")),
+            BlockWarning::Shallow => ("block-shallow", "thickness", key("flashing-block-shallow")),
+        };
+        reply.warn(code, at, Say::new(phrase));
+    }
+    Ok(reply)
+}
+
+fn read(request: &Node<'_>) -> Result<SplitRequest, Fault> {
+    let positive = |name| request.field(name)?.positive();
+    Ok(SplitRequest {
+        width: positive("width")?,
+        height: positive("height")?,
+        thickness: positive("thickness")?,
+        pipe: positive("pipe")?,
+        center: request.field("center")?.length()?,
+        angle: match request.get("angle") {
+            None => num_rational::BigRational::from_integer(45.into()),
+            Some(node) => {
+                let exact = node.number()?.exact;
+                let whole = |degrees: i64| num_rational::BigRational::from_integer(degrees.into());
+                if exact < whole(ANGLES.0) || exact > whole(ANGLES.1) {
+                    return Err(node.between(&ANGLES.0.to_string(), &ANGLES.1.to_string()));
+                }
+                exact
+            }
+        },
+        kerf: request.field("kerf")?.not_negative()?,
+        gap: request.field("gap")?.not_negative()?,
+        bits: match request.get("bits") {
+            None => None,
+            Some(node) => Some(node.items()?.iter().map(Node::positive).collect::<Result<_, Fault>>()?),
+        },
+        board_thickness: request.get("board_thickness").map(|node| node.positive()).transpose()?,
+        division: request.division()?,
+        limits: BlockLimits::default(),
+    })
+}
+
+fn fault(request: &Node<'_>, error: &BlockError) -> Fault {
+    let show = request.common.show;
+    let at = |code, field: &str, say| Fault::new(code, request.path_of(field), say);
+    let goes_on = |code, out: &WayOut| {
+        let say = match out.bit {
+            Some(bit) => Say::new(key("flashing-block-goes-on")).with("bit", show.text(bit)),
+            None => Say::new(key("flashing-block-goes-on-angle")),
+        };
+        at(code, "angle", say.with("angle", out.angle_text()))
+    };
+    match error {
+        BlockError::BitTooWide { bit } => {
+            at(Code::Range, "width", Say::new(key("flashing-block-bit-wide")).with("bit", show.text(*bit)))
+        }
+        BlockError::CutLeaves { face, back } => {
+            let say = Say::new(key("flashing-block-cut-leaves"));
+            at(Code::Range, "center", say.with("face", show.text(*face)).with("back", show.text(*back)))
+        }
+        BlockError::NoBit { least } => {
+            at(Code::Infeasible, "bits", Say::new(key("flashing-block-no-bit")).with("bit", show.text(*least)))
+        }
+        BlockError::RingClosed(out) => goes_on(Code::RingClosed, out),
+        BlockError::MouthNarrow { way_out, .. } => goes_on(Code::MouthNarrow, way_out),
+        // The rest of what can be wrong was found field by field.
+        BlockError::TooBig | BlockError::NotPositive | BlockError::Angle => {
+            request.fault(Code::TooBig, Say::new(key("figure-too-far")))
+        }
+    }
+}

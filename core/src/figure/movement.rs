@@ -1,0 +1,33 @@
+use super::shape::{Field, Shape};
+use super::{Fault, Node, Question, Reply};
+use crate::phrases::key;
+use crate::siding::{STRAIN_LIMIT_PERCENT, gap_takes, movement};
+
+/// How much a board's length changes, and whether an end gap takes it up.
+pub(super) const QUESTION: Question = Question {
+    name: "movement",
+    request: &[
+        Field::new("length", Shape::Length),
+        Field::new("strain", Shape::Number),
+        Field::optional("gap", Shape::Length),
+    ],
+    reply: &[Field::new("change", Shape::Shown), Field::optional("ok", Shape::Flag)],
+    example: r#"{"length": "12'", "strain": 0.0006, "gap": "1/8\""}"#,
+    help: key("flashing-movement-help"),
+    answer,
+};
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let length = request.field("length")?.positive()?;
+    let strain = request.field("strain")?;
+    let share = strain.number()?.exact;
+    let change = movement(length, &share).ok_or_else(|| {
+        let most = format!("0.{STRAIN_LIMIT_PERCENT:02}");
+        strain.between(&format!("-{most}"), &most)
+    })?;
+    let gap = request.get("gap").map(|node| node.not_negative()).transpose()?;
+    let mut reply = Reply::default();
+    reply.set("change", request.common.shown(change));
+    reply.set_if("ok", gap.map(|gap| gap_takes(change, gap)));
+    Ok(reply)
+}

@@ -104,7 +104,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::SAW_OVER_LEAST, 1, 16, Inch).within((0, 1), (1, 4)),
     Rule::new(Common, keys::SAW_OVER_MOST, 1, 8, Inch).within((0, 1), (1, 4)),
     Rule::new(Common, keys::SAW_KERF, 1, 8, Inch).within((0, 1), (1, 2)),
-    Rule::new(Common, keys::TAPE_ERROR, 1, 32, Inch).chosen().within((0, 1), (1, 4)),
+    Rule::new(Common, keys::TAPE_ERROR, 0, 1, Inch).chosen().within((0, 1), (1, 4)),
     Rule::new(Common, keys::TAPE_PLAN_TOLERANCE, 1, 4, Inch).chosen().within((0, 1), (2, 1)),
     Rule::new(Common, keys::LEVEL_TOLERANCE, 1, 8, Inch).chosen().within((0, 1), (1, 1)),
     Rule::new(Common, keys::CROSS_CHECK_TOLERANCE, 1, 8, Inch).chosen().within((0, 1), (1, 1)),

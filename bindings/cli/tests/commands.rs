@@ -1,0 +1,323 @@
+//! The command as a person or a script meets it: a program that is started, and what it says.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+use std::thread::sleep;
+use std::time::Duration;
+
+use serde_json::Value;
+use tempfile::TempDir;
+
+const HOUSE: &str = "Demo: Plover Cottage";
+
+/// A folder of its own for every test.
+struct Place {
+    folder: TempDir,
+}
+
+impl Place {
+    fn new() -> Self {
+        Self { folder: tempfile::tempdir().unwrap() }
+    }
+
+    /// With the demo house taken in as a house like any other.
+    fn with_house() -> Self {
+        let place = Self::new();
+        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/demo/house.json");
+        place.good(&["import", file.to_str().unwrap()]);
+        place
+    }
+
+    fn book(&self) -> PathBuf {
+        self.folder.path().join("book.lapwright")
+    }
+
+    fn command(&self, args: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_lapwright"));
+        command.arg("--book").arg(self.book()).args(args).stdin(Stdio::null());
+        command.env_clear().env("HOME", self.folder.path()).env("LANG", "en_US.UTF-8");
+        command
+    }
+
+    fn run(&self, args: &[&str]) -> Output {
+        self.command(args).output().unwrap()
+    }
+
+    /// What is printed where all goes well.
+    fn good(&self, args: &[&str]) -> String {
+        let output = self.run(args);
+        assert!(output.status.success(), "{args:?}: {}", String::from_utf8_lossy(&output.stderr));
+        String::from_utf8(output.stdout).unwrap()
+    }
+
+    fn json(&self, args: &[&str]) -> Value {
+        let mut all = vec!["--json"];
+        all.extend(args);
+        serde_json::from_str(&self.good(&all)).unwrap()
+    }
+
+    /// What is said where the command is refused with exit code 2, and nothing is printed as an answer.
+    fn refused(&self, args: &[&str]) -> String {
+        let output = self.run(args);
+        assert_eq!(output.status.code(), Some(2), "{args:?}");
+        assert!(output.stdout.is_empty(), "{args:?}");
+        String::from_utf8(output.stderr).unwrap()
+    }
+
+    fn done(&self) -> Value {
+        self.json(&["done", "--count", "100000"])
+    }
+
+    /// The boards that are up on all walls, as the house counts them.
+    fn boards_up(&self) -> u64 {
+        let house = self.json(&["house", HOUSE]);
+        let walls = house["house-kind"]["view"]["walls"].as_array().unwrap();
+        walls.iter().map(|wall| wall["fixed"].as_u64().unwrap()).sum()
+    }
+
+    /// A wall with its boards planned.
+    fn planned(&self, wall: &str) -> Value {
+        self.good(&["pole", HOUSE, "--lay-out", "--signer", "Wren"]);
+        self.good(&["plan", wall, "--signer", "Wren"]);
+        self.json(&["wall", wall])["wall-kind"]["view"].clone()
+    }
+}
+
+fn text(value: &Value) -> &str {
+    value.as_str().unwrap()
+}
+
+#[test]
+fn the_demo_goes_on_where_it_stopped_until_nothing_is_left() {
+    let place = Place::new();
+    let first = place.good(&[]);
+    for said in ["course 1:", "Layers", "FACE", "BACK", "from the board's left end? 71 11/16\" [T]", "again"] {
+        assert!(first.contains(said), "{said}: {first}");
+    }
+    let up = place.boards_up();
+    assert!(up > 0);
+    let second = place.good(&["demo"]);
+    assert!(second.contains("Going on"), "{second}");
+    assert!(!second.contains("course 1:"), "what is up is not hung again: {second}");
+    assert!(place.boards_up() > up);
+    walk_to_the_end(&place);
+    let book = std::fs::read(place.book()).unwrap();
+    let anew = place.good(&["demo", "--anew"]);
+    let aside = place.folder.path().join("book.1.lapwright");
+    assert!(anew.contains(aside.to_str().unwrap()), "{anew}");
+    assert_eq!(std::fs::read(aside).unwrap(), book, "the old book is there as it was");
+    assert_eq!(place.boards_up(), up);
+}
+
+/// Runs the demo until it says that nothing is left, and looks whether that is so.
+fn walk_to_the_end(place: &Place) {
+    let ends = (0..30).any(|_| place.good(&["demo"]).contains("Nothing is left"));
+    assert!(ends, "thirty runs are not enough");
+    let house = place.json(&["house", HOUSE]);
+    let view = &house["house-kind"]["view"];
+    assert_eq!(text(&view["next"]), "nothing-left");
+    assert!(view["open-to-weather"].as_array().or_else(|| view["open_to_weather"].as_array()).unwrap().is_empty());
+    let mut notches = 0;
+    for wall in view["walls"].as_array().unwrap() {
+        let count = |name: &str| wall[name].as_u64().unwrap();
+        assert_eq!((count("planned"), count("cut"), count("penetrations_open")), (0, 0, 0), "{wall}");
+        let drawn = place.json(&["wall", text(&wall["name"])]);
+        for board in drawn["wall-kind"]["view"]["boards"].as_array().unwrap().iter().filter(|b| b["notched"] == true) {
+            let board = place.json(&["board", text(&board["board"])]);
+            let view = &board["board-kind"]["view"];
+            let steps = view["steps"].as_array().unwrap();
+            assert!(steps.iter().all(|step| step["state"] == "done"), "{board}");
+            for notch in view["notches"].as_array().unwrap() {
+                notches += 1;
+                let questions = notch["questions"].as_array().unwrap();
+                assert!(questions.iter().all(|question| question["reading"]["source"] == "taped"), "{notch}");
+                assert!(!notch["notes"].to_string().contains("off-plan"), "the demo's tape and plan agree: {notch}");
+                assert!(notch["face"]["corners"].as_array().unwrap().len() >= 4, "{notch}");
+            }
+        }
+    }
+    assert_eq!(notches, 11, "every reading of the demo's document belongs to a notch");
+}
+
+#[test]
+fn a_kill_at_any_moment_loses_nothing_that_was_said() {
+    use std::io::{BufRead, BufReader};
+    let place = Place::new();
+    let mut up = 0;
+    for (lines, wait) in [(0, 3), (40, 0), (70, 1), (95, 2), (100, 0), (130, 5), (12, 0), (40, 3), (25, 1)] {
+        let mut child = place.command(&["demo"]).stdout(Stdio::piped()).spawn().unwrap();
+        let mut said = 0;
+        for line in BufReader::new(child.stdout.take().unwrap()).lines().take(lines) {
+            said += u64::from(line.unwrap().starts_with('═'));
+        }
+        sleep(Duration::from_millis(wait));
+        // SIGKILL: the program is not asked.
+        child.kill().unwrap();
+        child.wait().unwrap();
+        if place.json(&["jobs"])["jobs-kind"]["view"]["jobs"].as_array().unwrap().is_empty() {
+            continue;
+        }
+        let now = place.boards_up();
+        assert!(now >= up + said, "{now} boards are up; {up} were before, {said} were said since");
+        assert_eq!(place.good(&["check"]).trim(), "The data is sound.");
+        up = now;
+    }
+    walk_to_the_end(&place);
+}
+
+#[test]
+fn every_command_answers_in_json() {
+    let place = Place::with_house();
+    let wall = place.planned("Street gable");
+    let notched = wall["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap();
+    let board = text(&notched["board"]).to_owned();
+    let copy = place.folder.path().join("copy.lapwright").to_str().unwrap().to_owned();
+    let file = place.folder.path().join("house.json").to_str().unwrap().to_owned();
+    let commands: &[(&[&str], &str)] = &[
+        (&["jobs"], "jobs-kind"),
+        (&["new-job", "Lot 7", "--like", HOUSE], "view"),
+        (&["rename", "Lot 7", "Lot 8"], "view"),
+        (&["archive", "Lot 8"], "view"),
+        (&["bring-back", "Lot 8"], "view"),
+        (&["house", HOUSE], "house-kind"),
+        (&["house", HOUSE, "lap=1 1/2 in"], "view"),
+        (&["stock", HOUSE, "10 ft", "20"], "view"),
+        (&["add-wall", "Lot 8", "Shed end"], "view"),
+        (&["measure", "Shed end", "width=10 ft"], "view"),
+        (&["wall", "Street gable"], "wall-kind"),
+        (
+            &[
+                "add",
+                "Shed end",
+                "opening",
+                "what=door",
+                "from-left=1 ft",
+                "width=3 ft",
+                "from-base=0 in",
+                "height=80 in",
+            ],
+            "view",
+        ),
+        (&["remove", "Shed end", "opening"], "view"),
+        (&["pole", HOUSE], "pole-kind"),
+        (&["mark", HOUSE, "name=Beam", "at=150 in", "want=land"], "view"),
+        (&["plan", "Yard side"], "view"),
+        (&["next", HOUSE], "board-kind"),
+        (&["penetration", "Light"], "penetration-kind"),
+        (&["penetration", "Street gable Light", "painted=no"], "view"),
+        (&["tick", "Light", "dead-and-tested", "--signer", "Wren"], "view"),
+        (&["untick", "Light", "dead-and-tested", "--signer", "Wren", "--note", "too early"], "view"),
+        (&["skip", "Light", "dead-and-tested", "--signer", "Wren", "--reason", "not wired"], "view"),
+        (&["board", &board], "board-kind"),
+        (&["board", &board, "left=71 11/16"], "view"),
+        (&["tick", &board, "board-measure", "--signer", "Wren", "--measured", "89 3/4 in"], "view"),
+        (&["gap", &board, "1/8", "--signer", "Wren"], "view"),
+        (&["loose", "6 ft", "height=8 in", "lap=1 in", "left=20", "right=26", "bottom-left=4", "top-left=12"], "view"),
+        (&["rules", HOUSE], "rules-kind"),
+        (&["settings", "signer=Wren"], "settings-kind"),
+        (&["done"], "done-list-kind"),
+        (&["undo"], "view"),
+        (&["copy", &copy], "path"),
+        (&["check"], "why"),
+        (&["export", HOUSE, &file], "path"),
+        (&["export", HOUSE], "lapwright"),
+        (&["import", &file], "view"),
+    ];
+    for (args, key) in commands {
+        let answer = place.json(args);
+        assert!(answer.get(key).is_some(), "{args:?}: {answer}");
+    }
+    let output = place.run(&["--json", "house", "Nowhere"]);
+    assert_eq!(output.status.code(), Some(2));
+    let error: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(text(&error["error"]["field"]), "house");
+}
+
+#[test]
+fn bad_input_says_the_field_and_what_is_allowed_and_changes_nothing() {
+    let place = Place::with_house();
+    let before = place.done();
+    for (args, said) in [
+        (&["house", HOUSE, "color=red"] as &[&str], &["color", "lap"] as &[&str]),
+        (&["house", HOUSE, "lap=2 bananas"], &["lap", "154 mm"]),
+        (&["house", HOUSE, "lap=-1 in"], &["lap"]),
+        (&["house", HOUSE, "rules=moon"], &["rules", "us, ca, au, nz"]),
+        (&["house", "Nowhere"], &["house", HOUSE]),
+        (&["wall", "West"], &["wall", "Street gable"]),
+        (&["add", "Yard side", "hatch"], &["kind", "base-step", "penetration"]),
+        (&["penetration", "Tub"], &["penetration", "Hose bib"]),
+        (&["tick", "Light", "dance", "--signer", "Wren"], &["step"]),
+        (&["tick", "Light", "dead-and-tested"], &["signer"]),
+        (&["plan", "Yard side"], &["lines", "Story pole"]),
+        (&["loose", "6 ft"], &["height"]),
+        (&["import", "/nowhere/house.json"], &["/nowhere/house.json"]),
+        (&["demo", "--show", "ells"], &["show", "in/16"]),
+    ] {
+        let text = place.refused(args);
+        assert!(said.iter().all(|said| text.contains(said)), "{args:?}: {text}");
+        assert_eq!(place.done(), before, "{args:?}");
+    }
+}
+
+#[test]
+fn what_is_no_book_or_a_newer_one_is_left_as_it_is() {
+    let place = Place::with_house();
+    let book = place.book();
+    let newer = rusqlite::Connection::open(&book).unwrap();
+    newer.execute_batch("PRAGMA user_version = 99; UPDATE book SET least_reader = 99").unwrap();
+    newer.close().unwrap();
+    let bytes = std::fs::read(&book).unwrap();
+    assert!(place.refused(&["jobs"]).contains("99"));
+    assert_eq!(std::fs::read(&book).unwrap(), bytes);
+    // With nothing beside it that says that it was one.
+    let place = Place::new();
+    let book = place.book();
+    std::fs::write(&book, "a shopping list\n".repeat(100)).unwrap();
+    assert!(place.refused(&["jobs"]).contains("not a book"));
+    assert_eq!(std::fs::read(&book).unwrap(), b"a shopping list\n".repeat(100));
+}
+
+#[test]
+fn a_damaged_book_is_set_aside_and_nothing_of_it_is_thrown_away() {
+    let place = Place::with_house();
+    let mut bytes = std::fs::read(place.book()).unwrap();
+    let half = bytes.len() / 2;
+    bytes[4096..half].fill(b'x');
+    std::fs::write(place.book(), &bytes).unwrap();
+    let output = place.run(&["jobs"]);
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert!(said.contains("damaged") && said.contains("set aside"), "{said}");
+    let aside = place.folder.path().join("book.lapwright.damaged-1");
+    assert_eq!(std::fs::read(aside).unwrap()[4096..half], bytes[4096..half]);
+}
+
+#[test]
+fn speaks_spanish_where_the_locale_or_an_option_says_so() {
+    let place = Place::new();
+    let spanish = |args: &[&str]| {
+        let output = place.command(args).env("LANG", "es_MX.UTF-8").output().unwrap();
+        (output.status.code(), String::from_utf8(output.stdout).unwrap(), String::from_utf8(output.stderr).unwrap())
+    };
+    let (code, demo, _) = spanish(&[]);
+    assert_eq!(code, Some(0));
+    for said in ["CARA", "REVERSO", "Capas", "hilada 1", "otra vez"] {
+        assert!(demo.contains(said), "{said}: {demo}");
+    }
+    for word in [" course ", "[T]ap", "Next", "gap", "board"] {
+        assert!(!demo.contains(word), "{word}: {demo}");
+    }
+    let (code, _, said) = spanish(&["house", "Nada"]);
+    assert_eq!(code, Some(2));
+    assert!(said.contains("se llama «Nada»"), "{said}");
+    assert!(place.good(&["--language", "es", "jobs"]).contains("Trabajos"));
+    assert!(place.refused(&["--language", "es", "house", "Nada"]).contains("se llama"));
+}
+
+#[test]
+fn no_colour_codes_where_there_is_no_terminal() {
+    let place = Place::new();
+    assert!(!place.good(&[]).contains('\u{1b}'));
+    for args in [&["house", HOUSE] as &[&str], &["wall", "Street gable"], &["penetration", "Light"], &["done"]] {
+        assert!(!place.good(args).contains('\u{1b}'), "{args:?}");
+    }
+}

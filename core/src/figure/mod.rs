@@ -20,6 +20,7 @@ mod reply;
 mod request;
 mod schema;
 mod shape;
+mod shed;
 
 pub use fault::{Code, Fault, Say};
 pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, answer_timed, question};

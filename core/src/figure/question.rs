@@ -2,7 +2,7 @@ use serde_json::{Value, json};
 
 use super::{
     Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, bead, block, gable, length, movement, notch, patch,
-    pieces, pole, request,
+    pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
 
@@ -33,6 +33,7 @@ pub const QUESTIONS: &[&Question] = &[
     &patch::QUESTION,
     &bead::QUESTION,
     &movement::QUESTION,
+    &shed::QUESTION,
 ];
 
 /// What was answered: JSON, and whether it is an error.

@@ -68,6 +68,17 @@ impl From<Problem> for Fault {
 
 impl From<StoreError> for Fault {
     fn from(error: StoreError) -> Self {
-        Self::new("book", "book", error.to_string())
+        let path = |path: &Path| [("path", path.display().to_string().into())];
+        match &error {
+            StoreError::NewerBook { needs, reads } => {
+                let args = [("needs", (*needs).into()), ("reads", (*reads).into())];
+                Self::said("book", "book", "cli-book-newer", &args)
+            }
+            StoreError::NotABook(at) => Self::said("book", "book", "cli-book-none", &path(at)),
+            StoreError::Busy => Self::said("book", "book", "cli-book-busy", &[]),
+            StoreError::DiskFull => Self::said("book", "book", "cli-book-full", &[]),
+            StoreError::InTheWay(at) => Self::said("book", "file", "cli-in-the-way", &path(at)),
+            _ => Self::said("book", "book", "screen-book-trouble", &[("why", error.to_string().into())]),
+        }
     }
 }

@@ -24,7 +24,7 @@ impl Say {
 /// The stable code of what is wrong with a request.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Code {
-    /// The input is not JSON, or not an object.
+    /// The input is not JSON.
     Json,
     /// A value of the wrong kind.
     Type,

@@ -278,7 +278,7 @@ impl Number {
 pub(super) fn check_fields(json: &Json, fields: &[Field]) -> Result<(), Fault> {
     twice(json, "")?;
     if !matches!(json, Json::Object(_)) {
-        return Err(Fault::new(Code::Json, "", Say::new("figure-not-object")));
+        return Err(Fault::new(Code::Type, "", Say::new("figure-not-object")));
     }
     let all: Vec<Field> =
         fields.iter().chain(COMMON.iter().filter(|common| !has(fields, common.name))).copied().collect();

@@ -127,10 +127,10 @@ pub fn shed_faults(request: &ShedRequest) -> Result<Vec<ShedFault>, ShedError> {
         strip(request, *left, *right, &mut found, &mut work)?;
     }
     for layer in &request.layers {
-        if let (Some(slit), Some(pipe)) = (layer.slit, request.pipe_y) {
-            if slit.from < pipe {
-                found.add(ShedKind::SlitDown, &layer.name, "", slit.x, slit.from);
-            }
+        if let (Some(slit), Some(pipe)) = (layer.slit, request.pipe_y)
+            && slit.from < pipe
+        {
+            found.add(ShedKind::SlitDown, &layer.name, "", slit.x, slit.from);
         }
     }
     Ok(found.faults)

@@ -105,7 +105,9 @@ impl Walk {
                     paper.title(&notch.name);
                 }
             })?;
-            let reading = read.get(n).filter(|_| read.len() == view.notches.len());
+            let left = view.notches.get(n).and_then(|notch| notch.questions.iter().find(|asked| asked.field == "left"));
+            let left = left.and_then(|question| question.reading.as_ref()).map(|reading| reading.nm);
+            let reading = left.and_then(|left| read.iter().find(|reading| reading.is_at(left, &at)));
             let mut notch = view.notches.get(n).cloned();
             while let Some(current) = notch {
                 let Some(question) = open(&current) else { break };

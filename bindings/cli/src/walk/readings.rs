@@ -32,6 +32,12 @@ pub(super) fn of_board(wall: &str, course: i64, board: &Rectangle) -> Vec<Readin
 }
 
 impl Reading {
+    /// Whether this is the block that the plan has here: their left sides lie within an inch.
+    pub(super) fn is_at(&self, planned: i64, board: &Rectangle) -> bool {
+        let near = Length::from_inches_64(1, 0).nm();
+        length(&self.0, "left").is_some_and(|left| (left.nm() - board.left - planned).abs() < near)
+    }
+
     /// The answer to a question of a notch: across from the left end of the board, where its question hooks the tape.
     pub(super) fn answer(&self, field: &str, board: &Rectangle) -> Option<String> {
         let read = length(&self.0, field)?;

@@ -269,12 +269,17 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
         };
-        let view = match done.view {
-            Some(view) => view,
-            None => show(store, terms, &done.place)?,
+        let (place, view) = match done.view {
+            Some(view) => (done.place, view),
+            None => match show(store, terms, &done.place) {
+                Ok(view) => (done.place, view),
+                // The answer is kept: an error now would say that nothing was changed.
+                Err(_) if done.group.is_some() => (Place::Jobs, show(store, terms, &Place::Jobs)?),
+                Err(trouble) => return Err(trouble),
+            },
         };
         let group = done.group.map(|group| group.to_string()).unwrap_or_default();
-        Ok(Outcome { place: done.place, view, group })
+        Ok(Outcome { place, view, group })
     })
 }
 

@@ -4,6 +4,7 @@ mod block;
 mod layers;
 mod patch;
 
+use crate::siding::CourseLine;
 use crate::steps::PenetrationDetail;
 use crate::store::{Hash, Id, Store};
 
@@ -105,12 +106,14 @@ impl Round {
         let wall = Wall::of(store, terms, facts.subject.parent.unwrap_or(id))?;
         let job = Job::of(store, terms, wall.job)?;
         let penetration = Penetration::of(store, terms, &job, id)?;
-        let courses = match job.lines(store)? {
-            Some(lines) => wall.courses(terms, &job, &lines, &wall.outline(store, terms)?)?,
-            None => Vec::new(),
+        let courses = match (job.lines(store)?, wall.outline(store, terms)) {
+            (Some(lines), Ok(outline)) => wall.courses(terms, &job, &lines, &outline).unwrap_or_default(),
+            _ => Vec::new(),
         };
-        let height = job.board_height(terms)?;
-        let bottoms = courses.iter().map(|course| course.bottom + course.height - height).collect();
+        // A penetration is there before the boards are: without their height there are no courses to lap over.
+        let bottom = |course: &CourseLine, height| course.bottom + course.height - height;
+        let height = job.board_height(terms).ok();
+        let bottoms = courses.iter().filter_map(|course| Some(bottom(course, height?))).collect();
         let detail = penetration.detail(&job, &courses);
         Ok(Self { job, wall, penetration, bottoms, detail })
     }

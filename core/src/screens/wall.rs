@@ -7,7 +7,7 @@ use crate::store::{Change, Store};
 
 use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
-use super::kept::{Facts, Job, Penetration, Wall};
+use super::kept::{Facts, Wall};
 use super::parts::{Given, Note, Reading, given};
 use super::trouble::Kept;
 use super::{Done, Place, kinds};
@@ -174,8 +174,5 @@ fn add(store: &mut Store, terms: &Terms<'_>, wall: &Wall, answers: &[Given], lik
         answer = answer.set(id, field, value);
     }
     let group = accept(store, terms, answer, &[])?.group;
-    let job = Job::of(store, terms, wall.job)?;
-    // It is drawn with its defaults at once, so sizes that do not fit are said on its own screen.
-    Penetration::of(store, terms, &job, id)?;
     Ok(Done::at(Place::Penetration { penetration: id.to_string() }, group))
 }

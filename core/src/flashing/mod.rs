@@ -5,6 +5,7 @@
 
 mod bead;
 mod block;
+mod clearance;
 mod fixed;
 mod patch;
 mod shed;
@@ -12,6 +13,7 @@ mod slip_block;
 
 pub use bead::{Bead, BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
 pub use block::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
+pub use clearance::too_near;
 pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
 pub use shed::{Layer, ShedError, ShedFault, ShedKind, ShedRequest, Slit, shed_faults};
 pub use slip_block::{SlipBlock, SlipError, SlipRequest};

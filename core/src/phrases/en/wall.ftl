@@ -30,3 +30,4 @@ wall-part-base-step = Step of the base line
 wall-part-stud = Stud
 wall-part-opening = Opening
 wall-part-abutment = Abutment
+wall-too-near = { $what }: the siding must end { $clearance } above it and is { $short } too near. Local code and the maker decide.

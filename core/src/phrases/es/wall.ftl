@@ -30,3 +30,4 @@ wall-part-base-step = Escalón de la línea base
 wall-part-stud = Montante
 wall-part-opening = Hueco
 wall-part-abutment = Encuentro
+wall-too-near = { $what }: las tablas deben terminar { $clearance } arriba y quedan { $short } demasiado cerca. Deciden el código local y el fabricante.

@@ -1,5 +1,7 @@
+use crate::flashing::too_near;
 use crate::measure::Length;
 use crate::phrases::key;
+use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall};
 use crate::screens::kinds;
@@ -7,7 +9,7 @@ use crate::screens::parts::{Note, Source};
 use crate::screens::trouble::Kept;
 use crate::siding::CourseLine;
 use crate::store::Store;
-use crate::wall::{Outline, Span};
+use crate::wall::{Outline, Point, Span};
 
 use super::{BoardLine, OpeningLine, PenetrationLine, WallView};
 
@@ -86,7 +88,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
         outline: outline.points().iter().map(|point| Corner { x: point.x.nm(), y: point.y.nm() }).collect(),
         courses: courses.iter().map(|course| course.bottom.nm()).collect(),
         studs: studs.iter().map(|stud| stud.nm()).collect(),
-        notes: notes(terms, &courses, &openings, &outline),
+        notes: [notes(terms, &courses, &openings, &outline), clearances(store, terms, &job, wall, &outline)?].concat(),
         openings: openings.iter().map(opening).collect(),
         penetrations,
         boards,
@@ -110,6 +112,38 @@ fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, round: &[Rectangle]) ->
     let mut boards: Vec<BoardLine> = Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(line).collect();
     boards.sort_by(|a, b| (a.course, a.at.left, &a.board).cmp(&(b.course, b.at.left, &b.board)));
     Ok(boards)
+}
+
+/// Where the bottom edge of the siding stands too near to ground, paving, a roof or a deck.
+fn clearances(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, outline: &Outline) -> Kept<Vec<Note>> {
+    let mut notes = Vec::new();
+    for facts in Facts::children(store, wall.id(), kinds::ABUTMENT)? {
+        let (Some(what), Some(from), Some(width), Some(surface)) =
+            (facts.text("what"), facts.length("from-left"), facts.length("width"), facts.length("top"))
+        else {
+            continue;
+        };
+        let rule = match what {
+            "paving" => keys::CLEARANCE_GROUND_PAVED,
+            "roof" | "deck" => keys::CLEARANCE_ROOF,
+            _ => keys::CLEARANCE_GROUND,
+        };
+        // Over a roof or a deck the siding ends above it; over ground at the base line, or its lowest step there.
+        // The base line runs to the right; the edges that run back to the left are those of the top.
+        let under = |(a, b): &(Point, Point)| a.y == b.y && a.x < from + width && b.x > from;
+        let base = outline.sides().filter(under);
+        let edge = base.map(|(a, _)| a.y).min().unwrap_or_default();
+        let clearance = job.rules.get_length(rule)?;
+        if let Some(short) = too_near(edge, surface, clearance) {
+            let args = [
+                ("what", terms.phrase(&format!("wall-abutment-{what}"), &[]).into()),
+                ("clearance", terms.shown(clearance).into()),
+                ("short", terms.shown(short).into()),
+            ];
+            notes.push(Note { code: "too-near".to_owned(), text: terms.phrase(key("wall-too-near"), &args) });
+        }
+    }
+    Ok(notes)
 }
 
 /// A strip thinner than this under a sill or over a head looks like a fault (common practice, no source).

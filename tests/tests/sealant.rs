@@ -98,7 +98,8 @@ fn joints_against_the_rule_are_warned_of_by_its_source() {
 #[test]
 fn cartridges_by_hand() {
     for (feet, cartridges) in [(62, 1), (84, 1), (85, 2)] {
-        let answer = ask(&json!({"width": "1/8 in", "depth": "1/8 in", "length": format!("{feet} ft"), "shape": "square",
+        let answer =
+            ask(&json!({"width": "1/8 in", "depth": "1/8 in", "length": format!("{feet} ft"), "shape": "square",
             "cartridge": "10.1 fl oz", "waste": 0.15}));
         assert_eq!(answer["cartridges"], cartridges, "{feet} ft");
     }

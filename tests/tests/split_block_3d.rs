@@ -1,0 +1,278 @@
+//! The split mounting block against a solid model of it, written apart in floats: a box, a hole drilled through it, and a
+//! saw's slab through the hole's axis, tilted about the level line. Every size is measured on that solid by meeting planes
+//! and walking along lines; none is taken from the formulas under test. Source: plane geometry alone.
+//!
+//! x runs along the wall, y up, z from the face to the wall; a nanometre is the unit.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a check without its answer must fail")]
+
+use lapwright::figure;
+use lapwright::flashing::{BlockError, BlockLimits, BlockWarning, SplitBlock, SplitRequest};
+use lapwright::measure::{Division, Length};
+use lapwright_tests::dice::Dice;
+use num_rational::BigRational;
+use serde_json::{Value, json};
+
+const EIGHTH: f64 = 3_175_000.0;
+/// Two lengths this near are one, in nanometres; where a yes or no hangs on less, the solid does not decide.
+const NEAR: f64 = 4.0;
+
+/// The blank with its hole and cut, heights from the hole's axis.
+struct Solid {
+    thickness: f64,
+    /// The slab's normal: the cut rises toward the wall.
+    normal: [f64; 2],
+    kerf: f64,
+}
+
+impl Solid {
+    fn new(request: &SplitRequest, degrees: f64) -> Self {
+        let tilt = degrees.to_radians();
+        Self { thickness: nm(request.thickness), normal: [tilt.cos(), -tilt.sin()], kerf: nm(request.kerf) }
+    }
+
+    /// Where the vertical line at depth `z` meets the slab's side `side` (-1 the lower piece's cut, 1 the upper's).
+    fn cut_at(&self, z: f64, side: f64) -> f64 {
+        let along = self.normal[1] * (z - self.thickness / 2.0);
+        (side * self.kerf / 2.0 - along) / self.normal[0]
+    }
+
+    fn kerf_up(&self) -> f64 {
+        self.cut_at(0.0, 1.0) - self.cut_at(0.0, -1.0)
+    }
+
+    fn climb(&self) -> f64 {
+        self.cut_at(self.thickness, -1.0) - self.cut_at(0.0, -1.0)
+    }
+
+    /// The highest point of the lower piece over all its slices, seen along the pipe.
+    fn crest(&self) -> f64 {
+        (0..=32).map(|i| self.cut_at(self.thickness * f64::from(i) / 32.0, -1.0)).fold(f64::MIN, f64::max)
+    }
+
+    /// The deepest point of the upper piece, which goes on from above as the lower does from below.
+    fn trough(&self) -> f64 {
+        (0..=32).map(|i| self.cut_at(self.thickness * f64::from(i) / 32.0, 1.0)).fold(f64::MAX, f64::min)
+    }
+
+    /// The narrowest way to the axis between the walls of the hole, past all levels at which wood stands; nothing where
+    /// wood stands across.
+    fn mouth(&self, bit: f64) -> Option<f64> {
+        let crest = self.crest().max(0.0);
+        let mut narrowest = f64::MAX;
+        for i in 0..=64 {
+            let level = crest * f64::from(i) / 64.0;
+            narrowest = narrowest.min(opening(level, bit)?);
+        }
+        Some(narrowest)
+    }
+}
+
+/// From wall to wall of the hole at a level from its axis: by halving, out from the middle; nothing past the hole.
+fn opening(level: f64, bit: f64) -> Option<f64> {
+    let inside = |x: f64| x * x + level * level < bit * bit / 4.0;
+    if !inside(0.0) {
+        return None;
+    }
+    let (mut low, mut high) = (0.0, bit);
+    for _ in 0..80 {
+        let middle = (low + high) / 2.0;
+        if inside(middle) { low = middle } else { high = middle }
+    }
+    Some(low + high)
+}
+
+/// What the solid says of a request at an angle.
+enum Goes {
+    On,
+    Narrow,
+    Ring,
+    NoBit,
+    /// Nearer than [`NEAR`] to the one or the other.
+    Undecided,
+}
+
+fn judge(request: &SplitRequest, degrees: f64, bit: Option<f64>) -> Goes {
+    let Some(bit) = bit else { return Goes::NoBit };
+    let (solid, pipe) = (Solid::new(request, degrees), nm(request.pipe));
+    if (2.0 * solid.crest() - bit).abs() < NEAR {
+        return Goes::Undecided;
+    }
+    match solid.mouth(bit) {
+        None => Goes::Ring,
+        Some(mouth) if (mouth - pipe).abs() < NEAR => Goes::Undecided,
+        Some(mouth) if mouth < pipe => Goes::Narrow,
+        Some(_) => Goes::On,
+    }
+}
+
+/// The least bit round whose closed hole the gap stays above and below the pipe: the hole less the saw's loss.
+fn least_bit(request: &SplitRequest, degrees: f64) -> Option<f64> {
+    let loss = Solid::new(request, degrees).kerf_up();
+    let stays = |bit: f64| (bit - loss - nm(request.pipe)) / 2.0 >= nm(request.gap) - 0.01;
+    match &request.bits {
+        Some(bits) => bits.iter().map(|bit| nm(*bit)).filter(|bit| stays(*bit)).min_by(f64::total_cmp),
+        None => (1..10_000).map(|count| f64::from(count) * EIGHTH).find(|bit| stays(*bit)),
+    }
+}
+
+fn nm(length: Length) -> f64 {
+    length.nm() as f64
+}
+
+fn near(got: Length, want: f64) -> bool {
+    (nm(got) - want).abs() <= NEAR
+}
+
+/// A block such as a yard's offcuts give, its angle in tenths of a degree.
+fn thrown(dice: &mut Dice) -> (SplitRequest, i64) {
+    let mut between = |low: i64, high: i64| Length::from_nm(dice.roll(low, high));
+    let (width, thickness, pipe) =
+        (between(90_000_000, 300_000_000), between(15_000_000, 65_000_000), between(12_000_000, 60_000_000));
+    let (height, kerf, gap) = (between(120_000_000, 400_000_000), between(0, 4_000_000), between(0, 5_000_000));
+    let center = Length::from_nm(height.nm() / 2) + between(-20_000_000, 20_000_000);
+    let bits = [6, 8, 10, 11, 12, 14, 16, 20].map(|eighths| Length::from_nm(eighths * 3_175_000)).to_vec();
+    let bits = (dice.roll(0, 3) == 0).then_some(bits);
+    let tenths = if dice.roll(0, 1) == 0 { 450 } else { dice.roll(0, 750) };
+    let request = SplitRequest {
+        width,
+        height,
+        thickness,
+        pipe,
+        center,
+        angle: BigRational::new(tenths.into(), 10.into()),
+        kerf,
+        gap,
+        bits,
+        board_thickness: None,
+        division: Division::SIXTEENTH,
+        limits: BlockLimits::default(),
+    };
+    (request, tenths)
+}
+
+fn check_sizes(request: &SplitRequest, degrees: f64, block: &SplitBlock) {
+    let solid = Solid::new(request, degrees);
+    let (drill, blank) = (nm(block.drill_at), nm(block.blank_height));
+    let depths = [0.0, solid.thickness];
+    let lower = depths.map(|z| drill + solid.cut_at(z, -1.0));
+    let upper = depths.map(|z| blank - drill - solid.cut_at(z, 1.0));
+    // Closed, the two stand as high at the face as at the wall; what is too much comes off the upper one.
+    let closed = [lower[0] + upper[0], lower[1] + upper[1]];
+    let excess = closed[0] - nm(request.height);
+    assert!((closed[0] - closed[1]).abs() < 1.0);
+    assert!(excess > -NEAR && excess < 1_587_500.0 + NEAR, "{excess} comes off");
+    let sixteenths = blank / 1_587_500.0;
+    assert!((sixteenths - sixteenths.round()).abs() * 1_587_500.0 <= 0.51, "{blank}");
+    assert!(near(block.lower.face, lower[0]) && near(block.lower.back, lower[1]), "{lower:?}");
+    assert!(near(block.upper.face, upper[0] - excess) && near(block.upper.back, upper[1] - excess), "{upper:?}");
+    assert!(near(block.kerf_up, blank - closed[0]), "lost to the saw");
+    assert!(near(block.climb, solid.climb()));
+    // The pipe lies midway between the closed hole's bottom and top.
+    let bit = nm(block.bit);
+    let (low, high) = (drill - bit / 2.0, drill + bit / 2.0 - solid.kerf_up());
+    assert!(near(request.center, f64::midpoint(low, high)));
+    assert_eq!(least_bit(request, degrees), Some(bit));
+    // Both pieces open alike: what stands over the axis of the one stands under that of the other.
+    assert!((solid.crest() + solid.trough()).abs() < 1.0);
+    let mouth = solid.mouth(bit).unwrap();
+    assert!(near(block.mouth, mouth), "{mouth}");
+    let play = mouth - nm(request.pipe) - nm(request.gap);
+    if play.abs() > NEAR {
+        assert_eq!(block.warnings.contains(&BlockWarning::MouthTight), play < 0.0);
+    }
+}
+
+/// The way out: the steepest half degree goes on, none over it does; and so with the bit.
+fn check_way_out(request: &SplitRequest, tenths: i64, half_degrees: i64, bit: Option<Length>) {
+    let degrees = |half: i64| half as f64 / 2.0;
+    let goes = |half: i64| {
+        let least = least_bit(request, degrees(half)).filter(|bit| *bit < nm(request.width));
+        judge(request, degrees(half), least)
+    };
+    assert!(matches!(goes(half_degrees), Goes::On | Goes::Undecided));
+    let angle = BigRational::new(half_degrees.into(), 2.into());
+    let flatter = SplitRequest { angle, ..request.clone() };
+    assert!(SplitBlock::lay_out(&flatter).is_ok());
+    for half in half_degrees + 1..=tenths / 5 {
+        assert!(!matches!(goes(half), Goes::On), "{} degrees goes on too", degrees(half));
+    }
+    let asked = tenths as f64 / 10.0;
+    let loss = Solid::new(request, asked).kerf_up();
+    let need = nm(request.pipe) + 2.0 * nm(request.gap) + loss;
+    let least = (1..100_000)
+        .map(|count| f64::from(count) * EIGHTH)
+        .find(|&bit| bit >= need - 0.01 && matches!(judge(request, asked, Some(bit)), Goes::On | Goes::Undecided));
+    assert_eq!(bit.map(nm), least.filter(|bit| *bit < nm(request.width)));
+}
+
+#[test]
+fn every_size_is_that_of_the_solid() {
+    let mut dice = Dice::new(20_261);
+    let [mut made, mut narrow, mut ring, mut other, mut undecided] = [0; 5];
+    for case in 0..3_000 {
+        let (request, tenths) = thrown(&mut dice);
+        let degrees = tenths as f64 / 10.0;
+        let judged = judge(&request, degrees, least_bit(&request, degrees));
+        match (SplitBlock::lay_out(&request), judged) {
+            (_, Goes::Undecided) => undecided += 1,
+            (Ok(block), Goes::On) => {
+                check_sizes(&request, degrees, &block);
+                made += 1;
+            }
+            (Err(BlockError::MouthNarrow { way_out, .. }), Goes::Narrow) => {
+                check_way_out(&request, tenths, way_out.half_degrees, way_out.bit);
+                narrow += 1;
+            }
+            (Err(BlockError::RingClosed(way_out)), Goes::Ring) => {
+                check_way_out(&request, tenths, way_out.half_degrees, way_out.bit);
+                ring += 1;
+            }
+            (Err(BlockError::NoBit { .. }), Goes::NoBit) => other += 1,
+            (Err(BlockError::CutLeaves { face, back }), _) => {
+                let half = Solid::new(&request, degrees).climb() / 2.0;
+                assert!(near(face, nm(request.center) - half) && near(back, nm(request.center) + half));
+                assert!(nm(face) <= NEAR || nm(back) >= nm(request.height) - NEAR);
+                other += 1;
+            }
+            (got, _) => panic!("case {case}: the solid says otherwise of {request:?}: {got:?}"),
+        }
+    }
+    assert!(made > 500 && narrow > 100 && ring > 100 && undecided < 5, "{made} {narrow} {ring} {other} {undecided}");
+}
+
+/// The question gives the same block as the room, and its refusals name the way out.
+#[test]
+fn the_question_tells_what_the_solid_says() {
+    let mut dice = Dice::new(5);
+    for _ in 0..200 {
+        let (request, tenths) = thrown(&mut dice);
+        let text = |length: Length| format!("{}.{:06} mm", length.nm() / 1_000_000, length.nm() % 1_000_000);
+        let mut asked = json!({"width": text(request.width), "height": text(request.height),
+            "thickness": text(request.thickness), "pipe": text(request.pipe), "center": text(request.center),
+            "kerf": text(request.kerf), "gap": text(request.gap), "angle": tenths as f64 / 10.0});
+        if let Some(bits) = &request.bits {
+            asked["bits"] = bits.iter().copied().map(text).collect();
+        }
+        let answered = figure::answer("block", &asked.to_string());
+        let answer: Value = serde_json::from_str(&answered.json).unwrap();
+        let degrees = tenths as f64 / 10.0;
+        let (code, field) = (&answer["error"]["code"], &answer["error"]["field"]);
+        if code == "range" {
+            continue;
+        }
+        match judge(&request, degrees, least_bit(&request, degrees)) {
+            Goes::On => {
+                let solid = Solid::new(&request, degrees);
+                let got = |path: &str| Length::from_nm(answer.pointer(path).unwrap()["nm"].as_i64().unwrap());
+                assert!(near(got("/climb"), solid.climb()) && near(got("/kerf_up"), solid.kerf_up()));
+                assert!(near(got("/mouth"), solid.mouth(nm(got("/bit"))).unwrap()));
+                assert!(near(got("/lower/back") - got("/lower/face"), solid.climb()));
+            }
+            Goes::Narrow => assert_eq!((code, field), (&json!("mouth-narrow"), &json!("angle"))),
+            Goes::Ring => assert_eq!((code, field), (&json!("ring-closed"), &json!("angle"))),
+            Goes::NoBit => assert_eq!((code, field), (&json!("infeasible"), &json!("bits"))),
+            Goes::Undecided => {}
+        }
+    }
+}

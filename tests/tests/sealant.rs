@@ -109,7 +109,8 @@ fn cartridges_by_hand() {
 #[test]
 fn cartridges_are_counted_whole() {
     for (feet, cartridges) in [(6, 1), (7, 2), (12, 2), (13, 3)] {
-        let answer = ask(&json!({"width": "1/2 in", "depth": "1/2 in", "length": format!("{feet} ft"), "shape": "square",
+        let answer =
+            ask(&json!({"width": "1/2 in", "depth": "1/2 in", "length": format!("{feet} ft"), "shape": "square",
             "cartridge": "10.1 fl oz"}));
         assert_eq!(answer["cartridges"], cartridges, "{feet} ft");
     }

@@ -133,7 +133,14 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PoleAction) -> 
             let id = terms.fresh(0);
             let name = answers.iter().find(|given| given.field == "name").map_or("", |given| &given.text);
             let mut answer = op("mark-added", Some(job.id()), [name.trim()]);
-            answer = answer.create(id, kinds::MARK, Some(job.id()), sort_key(terms, 0));
+            let pole = match pole(store, &job)? {
+                Some(pole) => pole.id(),
+                None => {
+                    answer = answer.create(terms.fresh(1), kinds::POLE, Some(job.id()), sort_key(terms, 0));
+                    terms.fresh(1)
+                }
+            };
+            answer = answer.create(id, kinds::MARK, Some(pole), sort_key(terms, 0));
             for (field, value) in fields {
                 answer = answer.set(id, field, value);
             }
@@ -143,6 +150,9 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PoleAction) -> 
         PoleAction::RemoveMark { job, mark } => {
             let job = of(store, job)?;
             let mark = Facts::of(store, terms, terms.id("mark", mark)?, kinds::MARK)?;
+            if pole(store, &job)?.is_none_or(|pole| mark.subject.parent != Some(pole.id())) {
+                return Err(Problem::new(Code::Unknown, "mark", terms.phrase("screen-unknown", &[])).into());
+            }
             let name = mark.text("name").unwrap_or_default().to_owned();
             let answer =
                 op("removed", Some(job.id()), [&name]).with(crate::store::Change::Remove { subject: mark.id() });

@@ -9,6 +9,7 @@ use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Wall};
 use super::parts::{Given, Note, Reading, given};
+use super::problem::{Code, Problem};
 use super::trouble::Kept;
 use super::{Done, Place, kinds};
 
@@ -145,6 +146,9 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &WallAction) -> 
         WallAction::RemovePenetration { wall, penetration } => {
             let wall = of(store, wall)?;
             let facts = Facts::of(store, terms, terms.id("penetration", penetration)?, kinds::PENETRATION)?;
+            if facts.subject.parent != Some(wall.id()) {
+                return Err(Problem::new(Code::Unknown, "penetration", terms.phrase("screen-unknown", &[])).into());
+            }
             let name = format!("wall-kind-{}", facts.text("what").unwrap_or_default());
             let answer = op("removed", Some(wall.job), [&name]).with(Change::Remove { subject: facts.id() });
             let group = accept(store, terms, answer, &[])?.group;

@@ -117,7 +117,11 @@ fn wanted(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<Wanted>> {
             put(&name, key("pole-mark-top"), y.to, clear);
         }
     }
-    for facts in Facts::children(store, job.id(), kinds::MARK)? {
+    let own = match pole(store, job)? {
+        Some(pole) => Facts::children(store, pole.id(), kinds::MARK)?,
+        None => Vec::new(),
+    };
+    for facts in own {
         let (Some(name), Some(at)) = (facts.text("name"), facts.length("at")) else { continue };
         let want = match facts.text("want") {
             Some("clear") => Want::Clear(facts.length("clear").unwrap_or_default()),

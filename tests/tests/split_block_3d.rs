@@ -183,19 +183,20 @@ fn check_sizes(request: &SplitRequest, degrees: f64, block: &SplitBlock) {
     }
 }
 
+/// Whether the pieces go on at so many half degrees, with a bit narrower than the block.
+fn goes(request: &SplitRequest, half_degrees: i64) -> Goes {
+    let degrees = half_degrees as f64 / 2.0;
+    judge(request, degrees, least_bit(request, degrees).filter(|bit| *bit < nm(request.width)))
+}
+
 /// The way out: the steepest half degree goes on, none over it does; and so with the bit.
 fn check_way_out(request: &SplitRequest, tenths: i64, half_degrees: i64, bit: Option<Length>) {
-    let degrees = |half: i64| half as f64 / 2.0;
-    let goes = |half: i64| {
-        let least = least_bit(request, degrees(half)).filter(|bit| *bit < nm(request.width));
-        judge(request, degrees(half), least)
-    };
-    assert!(matches!(goes(half_degrees), Goes::On | Goes::Undecided));
+    assert!(matches!(goes(request, half_degrees), Goes::On | Goes::Undecided));
     let angle = BigRational::new(half_degrees.into(), 2.into());
     let flatter = SplitRequest { angle, ..request.clone() };
     assert!(SplitBlock::lay_out(&flatter).is_ok());
     for half in half_degrees + 1..=tenths / 5 {
-        assert!(!matches!(goes(half), Goes::On), "{} degrees goes on too", degrees(half));
+        assert!(!matches!(goes(request, half), Goes::On), "{half} half degrees go on too");
     }
     let asked = tenths as f64 / 10.0;
     let loss = Solid::new(request, asked).kerf_up();
@@ -245,6 +246,7 @@ fn every_size_is_that_of_the_solid() {
 #[test]
 fn the_question_tells_what_the_solid_says() {
     let mut dice = Dice::new(5);
+    let mut refusals = 0;
     for _ in 0..200 {
         let (request, tenths) = thrown(&mut dice);
         let text = |length: Length| format!("{}.{:06} mm", length.nm() / 1_000_000, length.nm() % 1_000_000);
@@ -269,10 +271,18 @@ fn the_question_tells_what_the_solid_says() {
                 assert!(near(got("/mouth"), solid.mouth(nm(got("/bit"))).unwrap()));
                 assert!(near(got("/lower/back") - got("/lower/face"), solid.climb()));
             }
-            Goes::Narrow => assert_eq!((code, field), (&json!("mouth-narrow"), &json!("angle"))),
-            Goes::Ring => assert_eq!((code, field), (&json!("ring-closed"), &json!("angle"))),
+            refused @ (Goes::Narrow | Goes::Ring) => {
+                let want = if matches!(refused, Goes::Ring) { "ring-closed" } else { "mouth-narrow" };
+                assert_eq!((code, field), (&json!(want), &json!("angle")));
+                let steepest = (0..=tenths / 5).rev().find(|half| matches!(goes(&request, *half), Goes::On)).unwrap();
+                let told = format!(" {} degrees", steepest as f64 / 2.0);
+                let text = answer["error"]["text"].as_str().unwrap();
+                assert!(text.contains(&told), "{told}: {text}");
+                refusals += 1;
+            }
             Goes::NoBit => assert_eq!((code, field), (&json!("infeasible"), &json!("bits"))),
             Goes::Undecided => {}
         }
     }
+    assert!(refusals > 20, "{refusals}");
 }

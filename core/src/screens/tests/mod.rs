@@ -10,6 +10,7 @@ mod pole;
 mod rules;
 mod settings;
 mod signing;
+mod wall;
 
 use super::*;
 

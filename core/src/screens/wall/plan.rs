@@ -7,7 +7,7 @@ use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
-use crate::siding::{Avoid, CourseLine, JointRules, PieceError, Plan, Run};
+use crate::siding::{Avoid, CourseLine, End, JointRules, PieceError, Plan, Run};
 use crate::store::{Change, Id, Store, Value};
 use crate::wall::Studs;
 
@@ -22,13 +22,14 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let courses = wall.courses(terms, &job, &lines, &outline)?;
     let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
     let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
-    let runs: Vec<Run> = courses.iter().flat_map(|course| course.runs(&corners, &obstacles)).collect();
     let rules = joint_rules(store, terms, &job, wall, &courses)?;
-    let plan = Plan::from_the_left(&runs, &rules, terms.division).map_err(|error| refused(terms, &runs, &error))?;
-
     let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
     let (stay, go): (Vec<_>, Vec<_>) =
         boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");
+    let whole = courses.iter().flat_map(|course| course.runs(&corners, &obstacles));
+    let runs: Vec<Run> = whole.flat_map(|run| bare(run, &stay, &rules)).collect();
+    let plan = Plan::from_the_left(&runs, &rules, terms.division).map_err(|error| refused(terms, &runs, &error))?;
+
     let planned = |length: Length| Value::Length { length, typed: String::new(), unit: "mm".to_owned() };
     let mut answer = op("boards-planned", Some(job.id()), [wall.name(), &plan.pieces.len().to_string()]);
     for board in go {
@@ -37,14 +38,6 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let mut n = 0;
     for piece in &plan.pieces {
         let Some(course) = courses.iter().find(|course| course.course == piece.course) else { continue };
-        let taken = |board: &&Facts| {
-            board.whole("course") == Some(i64::from(piece.course))
-                && board.length("from").is_some_and(|from| from < piece.to)
-                && board.length("to").is_some_and(|to| to > piece.from)
-        };
-        if stay.iter().copied().any(|board| taken(&board)) {
-            continue;
-        }
         let id = terms.fresh(n);
         answer = answer
             .create(id, kinds::BOARD, Some(wall.id()), format!("{:06}-{n:06}", piece.course))
@@ -70,6 +63,32 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     }
     Ok(accept(store, terms, answer, &[])?.group)
 }
+
+/// What of a run is not covered by boards that are cut or up: they stay, with a joint gap at their ends.
+fn bare(run: Run, stay: &[&Facts], rules: &JointRules) -> Vec<Run> {
+    // Each part of a run gets the end gap at its ends; at a board that stays it is the joint gap that is wanted.
+    let reach = rules.end_gap - rules.joint_gap;
+    let mut kept: Vec<(Length, Length)> = stay
+        .iter()
+        .filter(|board| board.whole("course") == Some(i64::from(run.course)))
+        .filter_map(|board| Some((board.length("from")?, board.length("to")?)))
+        .filter(|(from, to)| *from < run.to() && run.from() < *to)
+        .collect();
+    kept.sort_unstable();
+    let mut parts = Vec::new();
+    let mut left = run.left;
+    for (from, to) in kept {
+        parts.push(Run { course: run.course, left, right: End::plumb(from + reach) });
+        left = End::plumb(to - reach);
+    }
+    parts.push(Run { course: run.course, left, right: run.right });
+    // A sliver between a board and the trim is the gap itself.
+    parts.retain(|part| part.to() - part.from() > rules.end_gap + rules.end_gap + SLIVER);
+    parts
+}
+
+/// What is narrower than this beside a board that stays is a gap, not bare wall.
+const SLIVER: Length = Length::from_inches_64(1, 0);
 
 fn joint_rules(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, courses: &[CourseLine]) -> Kept<JointRules> {
     let outline = wall.outline(store, terms)?;

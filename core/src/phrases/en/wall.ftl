@@ -31,3 +31,4 @@ wall-part-stud = Stud
 wall-part-opening = Opening
 wall-part-abutment = Abutment
 wall-too-near = { $what }: the siding must end { $clearance } above it and is { $short } too near. Local code and the maker decide.
+wall-peak-trouble = The peak must stand above both ends of the wall, and between them.

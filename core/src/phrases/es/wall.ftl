@@ -31,3 +31,4 @@ wall-part-stud = Montante
 wall-part-opening = Hueco
 wall-part-abutment = Encuentro
 wall-too-near = { $what }: las tablas deben terminar { $clearance } arriba y quedan { $short } demasiado cerca. Deciden el código local y el fabricante.
+wall-peak-trouble = La cumbrera debe quedar más alta que ambos extremos de la pared, y entre ellos.

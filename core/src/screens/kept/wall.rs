@@ -70,6 +70,11 @@ impl Wall {
         points.push(Point::new(width, level));
         points.push(Point::new(width, right));
         if let (Some(x), Some(y)) = (self.facts.length("peak-from-left"), self.facts.length("peak-height")) {
+            // A peak stands above both ends and between them, else it is no gable.
+            if y <= left.max(right) || !x.is_positive() || x >= width {
+                let text = terms.phrase("wall-peak-trouble", &[]);
+                return Err(Problem::new(Code::Range, "peak-height", text).into());
+            }
             points.push(Point::new(x, y));
         }
         points.push(Point::new(zero, left));

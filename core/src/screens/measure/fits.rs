@@ -35,7 +35,7 @@ pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) 
     };
     let from = part.length(if part.subject.kind == kinds::STUD { "at" } else { "from-left" }).unwrap_or_default();
     if from > width {
-        return Err(outside("from-left").into());
+        return Err(outside(if part.subject.kind == kinds::STUD { "at" } else { "from-left" }).into());
     }
     if part.length("width").is_some_and(|own| from + own > width) {
         return Err(outside("width").into());

@@ -83,6 +83,12 @@ fn half_a_million_requests_are_answered_or_refused() {
                 .map(|(_, case)| (case["question"].as_str().unwrap_or_default().to_owned(), golden::request(case))),
         );
     }
+    // The planner works as long as it is let: a few of its steps are enough to see whether a list breaks it.
+    for (_, request) in requests.iter_mut().filter(|(question, _)| question == "pieces") {
+        if !request.contains("\"effort\"") {
+            *request = request.replacen('{', "{\"effort\": 20,", 1);
+        }
+    }
     let deep = "[".repeat(2_000);
     let nasty = [
         "null",

@@ -23,7 +23,7 @@ fn notch(criterion: &mut Criterion) {
         leg_min: inch(2, 0),
         below: true,
     };
-    criterion.bench_function("notch: lay out and mark the back", |bencher| {
+    criterion.bench_function("notch-and-marks", |bencher| {
         bencher.iter(|| Notch::lay_out(black_box(&request)).map(|notch| marks(&notch, &request.board, true)));
     });
 }

@@ -28,12 +28,12 @@ fn three_storeys(reveal_min: Option<Length>, reveal_max: Length, change_max: Opt
 fn poles(criterion: &mut Criterion) {
     let eighth = Some(Length::from_inches_64(0, 8));
     let cases = [
-        ("5 to 7 in, change 1/8 in", three_storeys(Some(Length::from_inches(5)), Length::from_inches(7), eighth)),
-        ("1/16 to 7 in, change 1/8 in", three_storeys(None, Length::from_inches(7), eighth)),
-        ("1/16 to 12 in, any change", three_storeys(None, Length::from_inches(12), None)),
-        ("1/16 in to 30 ft, any change", three_storeys(None, Length::from_inches(360), None)),
+        ("5-to-7-in-change-1/8", three_storeys(Some(Length::from_inches(5)), Length::from_inches(7), eighth)),
+        ("1/16-to-7-in-change-1/8", three_storeys(None, Length::from_inches(7), eighth)),
+        ("1/16-to-12-in-any-change", three_storeys(None, Length::from_inches(12), None)),
+        ("1/16-in-to-30-ft-any-change", three_storeys(None, Length::from_inches(360), None)),
     ];
-    let mut group = criterion.benchmark_group("three-storey pole");
+    let mut group = criterion.benchmark_group("fit-30-ft");
     group.sample_size(10);
     for (name, request) in &cases {
         group.bench_function(*name, |bencher| bencher.iter(|| Pole::lay_out(request)));

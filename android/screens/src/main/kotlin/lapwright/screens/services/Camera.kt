@@ -1,0 +1,14 @@
+package lapwright.screens.services
+
+/**
+ * Takes a photo for a step. The book knows of it before the camera opens, and says in the view which file it is to fill;
+ * once the camera is back the shell tells the book, which looks at the file itself. So nothing is lost where the app is
+ * killed while the camera is open.
+ */
+interface Camera {
+    /** Opens the camera for [photo]; false where this device has none. */
+    fun take(photo: PhotoWanted): Boolean
+}
+
+/** A photo that the book waits for: of which [penetration], under which id, and the absolute path of the [file] to fill. */
+data class PhotoWanted(val penetration: String, val photo: String, val file: String)

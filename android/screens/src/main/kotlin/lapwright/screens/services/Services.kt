@@ -1,0 +1,22 @@
+package lapwright.screens.services
+
+/** What a device does for the screens. Each has a quiet form for a device, window or test without it. */
+class Services(
+    val speech: Speech = Quiet,
+    val haptics: Haptics = Quiet,
+    val share: Share = Quiet,
+    val camera: Camera = Quiet,
+    val keepAwake: KeepAwake = Quiet,
+)
+
+private object Quiet : Speech, Haptics, Share, Camera, KeepAwake {
+    override fun say(text: String, language: String) = Unit
+    override fun hush() = Unit
+    override fun taken() = Unit
+    override fun refused() = Unit
+    override fun file(path: String, type: String) = Unit
+    override fun text(text: String) = Unit
+    override fun take(photo: PhotoWanted) = false
+    override fun keep() = Unit
+    override fun release() = Unit
+}

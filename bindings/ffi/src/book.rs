@@ -1,6 +1,6 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use lapwright::screens::{self, Action, Context, Outcome, Place, Problem, Remembered, View};
+use lapwright::screens::{self, Action, Context, FrameView, Outcome, Place, Problem, Remembered, View};
 use lapwright::store::{OpenOptions, Store, StoreError};
 
 use crate::Refusal;
@@ -27,6 +27,22 @@ impl Book {
     /// What this device remembers: who holds it and how it speaks.
     pub fn remembered(&self) -> Remembered {
         screens::remembered(&self.store())
+    }
+
+    /// Remembers where the signer is, so that each finds their own place when the phone comes back to them.
+    ///
+    /// # Errors
+    /// [`Refusal`] where the book cannot be written.
+    pub fn remember_place(&self, context: &Context, place: &Place) -> Result<(), Refusal> {
+        Ok(screens::remember_place(&mut self.store(), context, place)?)
+    }
+
+    /// What stands round every screen: the same until the context's language or unit changes.
+    ///
+    /// # Errors
+    /// [`Refusal`] where the context is not among its choices.
+    pub fn frame(&self, context: &Context) -> Result<FrameView, Refusal> {
+        Ok(screens::frame(context)?)
     }
 
     /// What a screen shows.

@@ -40,6 +40,7 @@ pub(super) const FILES: &[File] = files![
     "errors",
     "figure",
     "flashing",
+    "frame",
     "handover",
     "house",
     "measure",

@@ -1,6 +1,7 @@
 //! House: how far a house is, what comes next, and what is open to the weather now.
 
 mod next;
+mod said;
 mod state;
 mod weather;
 
@@ -29,6 +30,8 @@ pub struct HouseView {
     pub name: String,
     /// What comes next.
     pub next: NextWork,
+    /// What comes next, in words.
+    pub next_said: String,
     /// What rain would get into now.
     pub open_to_weather: Vec<OpenToWeather>,
     /// The walls and how far each is.
@@ -63,6 +66,8 @@ pub struct WallProgress {
     pub penetrations: u32,
     /// How many of these have open steps.
     pub penetrations_open: u32,
+    /// How far it is, in words.
+    pub said: String,
 }
 
 /// A stock length.
@@ -75,6 +80,8 @@ pub struct StockLine {
     pub length: Reading,
     /// How many there are; absent for as many as are wanted.
     pub count: Option<i64>,
+    /// Length and count in words.
+    pub said: String,
 }
 
 /// What can be done with a house.
@@ -130,14 +137,18 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
     let stock = Facts::children(store, house.job.id(), kinds::STOCK)?;
     let line = |facts: &Facts| {
         let length = facts.reading(terms, "length")?;
-        Some(StockLine { stock: facts.id().to_string(), length, count: facts.whole("count") })
+        let count = facts.whole("count");
+        let said = said::stock(terms, &length.text, count);
+        Some(StockLine { stock: facts.id().to_string(), length, count, said })
     };
+    let next = next::next(store, terms, &house)?;
     Ok(HouseView {
         job: house.job.id().to_string(),
         name: house.job.name().to_owned(),
-        next: next::next(store, terms, &house)?,
+        next_said: said::next(terms, &next),
+        next,
         open_to_weather: weather::open(store, terms, &house)?,
-        walls: house.walls.iter().map(state::WallState::progress).collect(),
+        walls: house.walls.iter().map(|wall| wall.progress(terms)).collect(),
         questions: ask::questions(store, terms, &house.job.facts)?,
         stock: stock.iter().filter_map(line).collect(),
         copied_at_ms,

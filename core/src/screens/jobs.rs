@@ -1,12 +1,13 @@
 //! Jobs: which house.
 
+use crate::handover::DEMO_HOUSE;
 use crate::store::{Change, Store, Value};
 
 use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job, Wall};
 use super::trouble::Kept;
-use super::{Done, Place, kinds};
+use super::{Done, Place, document, kinds};
 
 /// The houses of a book.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -28,6 +29,8 @@ pub struct JobLine {
     pub archived: bool,
     /// How many walls it has.
     pub walls: u32,
+    /// How many walls it has, in words.
+    pub said: String,
 }
 
 /// What can be done with the houses of a book. Nothing is deleted.
@@ -58,6 +61,8 @@ pub enum JobsAction {
         /// The house.
         job: String,
     },
+    /// The demo house, taken in as a further house.
+    OpenDemo,
 }
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<JobsView> {
@@ -67,7 +72,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<JobsView> {
             let job = Job::of(store, terms, subject.id)?;
             let walls = u32::try_from(Wall::of_job(store, job.id())?.len()).unwrap_or(u32::MAX);
             let name = job.name().to_owned();
-            jobs.push(JobLine { job: job.id().to_string(), name, archived: job.archived(), walls });
+            let said = terms.phrase("jobs-walls", &[("count", walls.into())]);
+            jobs.push(JobLine { job: job.id().to_string(), name, archived: job.archived(), walls, said });
         }
     }
     jobs.sort_by_key(|job| job.archived);
@@ -84,6 +90,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &JobsAction) -> 
         }
         JobsAction::Archive { job } => archive(store, terms, job, true),
         JobsAction::BringBack { job } => archive(store, terms, job, false),
+        JobsAction::OpenDemo => document::take_in(store, terms, DEMO_HOUSE),
     }
 }
 

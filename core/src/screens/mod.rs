@@ -11,6 +11,7 @@ mod board;
 mod context;
 pub(crate) mod document;
 mod done_list;
+mod frame;
 mod house;
 mod jobs;
 mod kept;
@@ -35,6 +36,7 @@ use trouble::{Kept, Trouble};
 pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
 pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
+pub use frame::{FrameView, TapeMark, Words};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
@@ -249,6 +251,14 @@ impl Done {
 /// [`Problem`] where the place names nothing that is in the book, or something else must be answered first.
 pub fn view(store: &Store, context: &Context, place: &Place) -> Result<View, Problem> {
     spoken(context, |terms| show(store, terms, place))
+}
+
+/// What stands round every screen: the same until the context's language or unit changes.
+///
+/// # Errors
+/// [`Problem`] where the context is not among its choices.
+pub fn frame(context: &Context) -> Result<FrameView, Problem> {
+    spoken(context, frame::view)
 }
 
 /// Carries out what was tapped at a place: one accepted answer, and the view to show then.

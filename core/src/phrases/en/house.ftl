@@ -12,3 +12,27 @@ house-boards-not-primed = { $count ->
     [one] { $wall }: a board in course { $course } has a cut edge not primed
    *[other] { $wall }: { $count } boards have a cut edge not primed, the lowest in course { $course }
 }
+house-next-stock = Add a stock length
+house-next-wall = Add a wall
+house-next-measure = { $wall }: { $question }
+house-next-pole = Lay out the story pole
+house-next-plan = { $wall }: plan the boards
+house-next-tight = { $what }: { $step }
+house-next-cut = { $wall }: cut a board of course { $course }
+house-next-fix = { $wall }: hang the cut board of course { $course }
+house-next-nothing = Nothing is left to do.
+house-wall-not-measured = Not measured yet
+house-wall-boards = { $fixed } of { $all } boards up, { $cut } cut
+house-wall-no-boards = No boards planned
+house-wall-tight = { $penetrations ->
+    [one] 1 penetration
+   *[other] { $penetrations } penetrations
+}, { $open ->
+    [0] all tight
+   *[other] { $open } to make tight
+}
+house-stock-any = { $length }, as many as needed
+house-stock = { $length }, { $count ->
+    [one] { $count } board
+   *[other] { $count } boards
+}

@@ -12,3 +12,27 @@ house-boards-not-primed = { $count ->
     [one] { $wall }: una tabla de la hilada { $course } tiene un canto cortado sin imprimar
    *[other] { $wall }: { $count } tablas tienen un canto cortado sin imprimar, la más baja en la hilada { $course }
 }
+house-next-stock = Agregue un largo de tabla
+house-next-wall = Agregue una pared
+house-next-measure = { $wall }: { $question }
+house-next-pole = Trace la vara de hiladas
+house-next-plan = { $wall }: planear las tablas
+house-next-tight = { $what }: { $step }
+house-next-cut = { $wall }: cortar una tabla de la hilada { $course }
+house-next-fix = { $wall }: poner la tabla cortada de la hilada { $course }
+house-next-nothing = No queda nada por hacer.
+house-wall-not-measured = Sin medir todavía
+house-wall-boards = { $fixed } de { $all } tablas puestas, { $cut } cortadas
+house-wall-no-boards = Sin tablas planeadas
+house-wall-tight = { $penetrations ->
+    [one] 1 paso por la pared
+   *[other] { $penetrations } pasos por la pared
+}, { $open ->
+    [0] todo sellado
+   *[other] { $open } por sellar
+}
+house-stock-any = { $length }, las que hagan falta
+house-stock = { $length }, { $count ->
+    [one] { $count } tabla
+   *[other] { $count } tablas
+}

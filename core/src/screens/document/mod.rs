@@ -11,8 +11,9 @@ mod schema;
 mod shape;
 mod take;
 
-use super::trouble::Trouble;
-use super::{Context, Outcome, Place, Problem, house, kept, spoken};
+use super::context::Terms;
+use super::trouble::Kept;
+use super::{Context, Done, Outcome, Place, Problem, kept, spoken};
 use crate::store::Store;
 
 pub use schema::job_document_schema;
@@ -37,14 +38,20 @@ pub fn job_document(store: &Store, context: &Context, job: &str) -> Result<Strin
 /// [`Problem`] whose field is the path to what is wrong, such as `walls[0].openings[1].width`; nothing was kept.
 pub fn take_in_document(store: &mut Store, context: &Context, text: &str) -> Result<Outcome, Problem> {
     spoken(context, |terms| {
-        let taken = take::read(terms, text)?;
-        // First into a book of its own: what does not fit together is refused before the real one is touched.
-        let mut rehearsal = Store::in_memory()?;
-        let (job, _) = taken.write(&mut rehearsal, terms)?;
-        taken.check(&rehearsal, terms, job)?;
-        let (job, group) = taken.write(store, terms)?;
-        let place = Place::House { job: job.to_string() };
-        let view = super::View::HouseKind { view: house::view(store, terms, &job.to_string())? };
-        Ok::<_, Trouble>(Outcome { place, view, group: group.to_string() })
+        let done = take_in(store, terms, text)?;
+        let view = super::show(store, terms, &done.place)?;
+        let group = done.group.map(|group| group.to_string()).unwrap_or_default();
+        Ok(Outcome { place: done.place, view, group })
     })
+}
+
+/// Takes a job document in, and gives the house to show.
+pub(super) fn take_in(store: &mut Store, terms: &Terms<'_>, text: &str) -> Kept<Done> {
+    let taken = take::read(terms, text)?;
+    // First into a book of its own: what does not fit together is refused before the real one is touched.
+    let mut rehearsal = Store::in_memory()?;
+    let (job, _) = taken.write(&mut rehearsal, terms)?;
+    taken.check(&rehearsal, terms, job)?;
+    let (job, group) = taken.write(store, terms)?;
+    Ok(Done::at(Place::House { job: job.to_string() }, group))
 }

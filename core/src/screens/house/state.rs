@@ -88,10 +88,10 @@ impl WallState {
         Ok(Self { wall, question, boards, holes })
     }
 
-    pub(super) fn progress(&self) -> WallProgress {
+    pub(super) fn progress(&self, terms: &Terms<'_>) -> WallProgress {
         let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
         let boards = |stands| count(self.boards.iter().filter(|board| board.stands == stands).count());
-        WallProgress {
+        let progress = WallProgress {
             wall: self.wall.id().to_string(),
             name: self.wall.name().to_owned(),
             measured: self.question.is_none(),
@@ -100,7 +100,9 @@ impl WallState {
             fixed: boards(BoardStands::Fixed),
             penetrations: count(self.holes.len()),
             penetrations_open: count(self.holes.iter().filter(|hole| !hole.open.is_empty()).count()),
-        }
+            said: String::new(),
+        };
+        WallProgress { said: super::said::progress(terms, &progress), ..progress }
     }
 
     /// Whether every board round a penetration is fixed; not so where none is planned there yet.

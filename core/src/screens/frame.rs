@@ -1,0 +1,189 @@
+//! The frame round every screen: the words of its buttons, and the drawn inch of tape that a fraction is tapped on.
+
+use crate::measure::{Length, Show, Unit};
+use crate::phrases::{key, spoken};
+
+use super::context::Terms;
+use super::trouble::Kept;
+
+macro_rules! words {
+    ($($name:ident = $key:tt,)+) => {
+        /// The words of buttons and headings that no view carries.
+        #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+        #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+        pub struct Words {
+            $(
+                #[doc = $key]
+                pub $name: String,
+            )+
+        }
+
+        impl Words {
+            fn of(terms: &Terms<'_>) -> Self {
+                Self { $($name: terms.phrase(key($key), &[]),)+ }
+            }
+        }
+    };
+}
+
+words! {
+    jobs = "screen-jobs",
+    settings = "screen-settings",
+    house = "screen-house",
+    wall = "screen-wall",
+    measure = "screen-measure",
+    board = "screen-board",
+    penetration = "screen-penetration",
+    pole = "screen-pole",
+    saw_list = "screen-saw-list",
+    order = "screen-order",
+    rules = "screen-rules",
+    hand_over = "screen-hand-over",
+    done_list = "screen-done-list",
+    back = "screen-back",
+    next = "screen-next",
+    undo = "screen-undo",
+    save = "screen-save",
+    cancel = "screen-cancel",
+    face = "screen-face",
+    behind = "screen-behind",
+    cut = "screen-cut",
+    taped = "screen-taped",
+    planned = "screen-planned",
+    by_rule = "screen-by-rule",
+    taped_letter = "frame-taped-letter",
+    planned_letter = "frame-planned-letter",
+    rule_letter = "frame-rule-letter",
+    converted = "screen-converted",
+    reason = "screen-reason",
+    came_back = "frame-came-back",
+    accept = "frame-accept",
+    rub_out = "frame-rub-out",
+    space = "frame-space",
+    tape = "frame-tape",
+    say_it = "frame-say-it",
+    why = "frame-why",
+    cautions = "frame-cautions",
+    caution = "frame-caution",
+    open = "frame-open",
+    done = "frame-done",
+    left_out = "frame-left-out",
+    leave_out = "frame-leave-out",
+    take_back = "frame-take-back",
+    photo = "frame-photo",
+    lock = "frame-lock",
+    unlock = "frame-unlock",
+    more = "frame-more",
+    close = "frame-close",
+    skip = "frame-skip",
+    answers = "frame-answers",
+    remove = "frame-remove",
+    rename = "frame-rename",
+    archive = "frame-archive",
+    bring_back = "frame-bring-back",
+    archived = "frame-archived",
+    same_as_last = "frame-same-as-last",
+    new_house = "frame-new-house",
+    open_demo = "frame-open-demo",
+    no_houses = "frame-no-houses",
+    new_wall = "frame-new-wall",
+    new_stock = "frame-new-stock",
+    stock = "frame-stock",
+    walls = "frame-walls",
+    open_to_weather = "frame-open-to-weather",
+    next_work = "frame-next-work",
+    plan_boards = "frame-plan-boards",
+    new_penetration = "frame-new-penetration",
+    new_notch = "frame-new-notch",
+    loose_board = "frame-loose-board",
+    gap = "frame-gap",
+    offset = "frame-offset",
+    legs = "frame-legs",
+    steps = "frame-steps",
+    layers = "frame-layers",
+    patch = "frame-patch",
+    block = "frame-block",
+    lay_out = "frame-lay-out",
+    new_mark = "frame-new-mark",
+    lines = "frame-lines",
+    back_to_default = "frame-back-to-default",
+    change = "frame-change",
+    older = "frame-older",
+    new_signer = "frame-new-signer",
+    zoom_in = "frame-zoom-in",
+    zoom_out = "frame-zoom-out",
+}
+
+/// What stands round every screen.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FrameView {
+    /// The words of buttons and headings.
+    pub words: Words,
+    /// The drawn piece of tape: one inch, or one centimeter.
+    pub tape: Vec<TapeMark>,
+    /// What is shown beside a number that is being typed.
+    pub unit: String,
+}
+
+/// A mark on the drawn piece of tape.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct TapeMark {
+    /// What tapping it adds to the whole number that was typed, such as `5/16` or `.5`.
+    pub text: String,
+    /// What a person hears.
+    pub spoken: String,
+    /// Where it stands, in thousandths of the drawn piece.
+    pub at: u32,
+    /// How long its line is, in thousandths of the longest.
+    pub long: u32,
+}
+
+pub(super) fn view(terms: &Terms<'_>) -> Kept<FrameView> {
+    let unit = match terms.show {
+        Show::Inches(_) | Show::FeetInches(_) => key("frame-unit-inches"),
+        Show::Millimetres(_) => key("frame-unit-millimeters"),
+    };
+    Ok(FrameView { words: Words::of(terms), tape: tape(terms), unit: terms.phrase(unit, &[]) })
+}
+
+fn tape(terms: &Terms<'_>) -> Vec<TapeMark> {
+    match terms.show {
+        Show::Inches(division) | Show::FeetInches(division) => {
+            let parts = i64::from(division);
+            (1..parts).filter_map(|n| inch_mark(terms, n, parts)).collect()
+        }
+        Show::Millimetres(_) => (1..10).filter_map(|n| tenth_mark(terms, n)).collect(),
+    }
+}
+
+fn inch_mark(terms: &Terms<'_>, n: i64, parts: i64) -> Option<TapeMark> {
+    let twos = n.trailing_zeros();
+    let (above, below) = (n >> twos, parts >> twos);
+    let long = match below {
+        2 => 1000,
+        4 => 750,
+        8 => 550,
+        16 => 380,
+        _ => 240,
+    };
+    let length = Length::from_nm(Unit::Inch.nm()).scaled(n, parts)?;
+    Some(TapeMark {
+        text: format!("{above}/{below}"),
+        spoken: spoken(length, terms.show, terms.language),
+        at: u32::try_from(n * 1000 / parts).ok()?,
+        long,
+    })
+}
+
+fn tenth_mark(terms: &Terms<'_>, n: i64) -> Option<TapeMark> {
+    let length = Length::from_nm(Unit::Millimetre.nm()).scaled(n, 10)?;
+    let point = if terms.reader.decimal_comma { ',' } else { '.' };
+    Some(TapeMark {
+        text: format!("{point}{n}"),
+        spoken: spoken(length, terms.show, terms.language),
+        at: u32::try_from(n * 100).ok()?,
+        long: if n == 5 { 1000 } else { 500 },
+    })
+}

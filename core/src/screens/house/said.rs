@@ -1,0 +1,56 @@
+//! What a house view says in words.
+
+use crate::phrases::key;
+use crate::screens::context::Terms;
+
+use super::{NextWork, WallProgress};
+
+/// What comes next, short enough for the button that goes there.
+pub(super) fn next(terms: &Terms<'_>, next: &NextWork) -> String {
+    match next {
+        NextWork::AnswerJob { question } => question.title.clone(),
+        NextWork::AddStock => terms.phrase(key("house-next-stock"), &[]),
+        NextWork::AddWall => terms.phrase(key("house-next-wall"), &[]),
+        NextWork::MeasureWall { name, question, .. } => {
+            let args = [("wall", name.as_str().into()), ("question", question.title.as_str().into())];
+            terms.phrase(key("house-next-measure"), &args)
+        }
+        NextWork::LayOutPole => terms.phrase(key("house-next-pole"), &[]),
+        NextWork::PlanWall { name, .. } => terms.phrase(key("house-next-plan"), &[("wall", name.as_str().into())]),
+        NextWork::MakeTight { name, text, .. } => {
+            terms.phrase(key("house-next-tight"), &[("what", name.as_str().into()), ("step", text.as_str().into())])
+        }
+        NextWork::HangBoard { name, course, cut, .. } => {
+            let text = if *cut { key("house-next-fix") } else { key("house-next-cut") };
+            terms.phrase(text, &[("wall", name.as_str().into()), ("course", (*course).into())])
+        }
+        NextWork::NothingLeft => terms.phrase(key("house-next-nothing"), &[]),
+    }
+}
+
+/// How far a wall is.
+pub(super) fn progress(terms: &Terms<'_>, wall: &WallProgress) -> String {
+    if !wall.measured {
+        return terms.phrase(key("house-wall-not-measured"), &[]);
+    }
+    let all = wall.planned + wall.cut + wall.fixed;
+    let boards = if all == 0 {
+        terms.phrase(key("house-wall-no-boards"), &[])
+    } else {
+        let args = [("fixed", wall.fixed.into()), ("cut", wall.cut.into()), ("all", all.into())];
+        terms.phrase(key("house-wall-boards"), &args)
+    };
+    if wall.penetrations == 0 {
+        return boards;
+    }
+    let args = [("penetrations", wall.penetrations.into()), ("open", wall.penetrations_open.into())];
+    format!("{boards}; {}", terms.phrase(key("house-wall-tight"), &args))
+}
+
+/// A stock length and how many there are.
+pub(super) fn stock(terms: &Terms<'_>, length: &str, count: Option<i64>) -> String {
+    match count {
+        Some(count) => terms.phrase(key("house-stock"), &[("length", length.into()), ("count", count.into())]),
+        None => terms.phrase(key("house-stock-any"), &[("length", length.into())]),
+    }
+}

@@ -64,7 +64,7 @@ impl Book {
 
 impl Book {
     /// A panic in another call leaves the book as its last transaction left it, so it can be used on.
-    fn store(&self) -> MutexGuard<'_, Store> {
+    pub(crate) fn store(&self) -> MutexGuard<'_, Store> {
         self.store.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }

@@ -5,11 +5,13 @@
 mod book;
 mod figure;
 mod length;
+mod planner;
 mod refusal;
 
 pub use book::Book;
 pub use figure::figure;
 pub use length::length_text;
+pub use planner::Planner;
 pub use refusal::Refusal;
 
 uniffi::setup_scaffolding!();

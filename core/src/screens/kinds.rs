@@ -12,6 +12,8 @@ use super::parts::AnswerKind;
 pub(super) const JOB: &str = "job";
 /// A stock length of boards that a job has.
 pub(super) const STOCK: &str = "stock";
+/// A board left over from before that is at hand for a job.
+pub(super) const OFFCUT: &str = "offcut";
 /// A rule of a job that was changed.
 pub(super) const RULE: &str = "rule";
 /// The story pole of a job.

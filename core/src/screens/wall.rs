@@ -1,7 +1,7 @@
 //! Wall: what is where.
 
 mod elevation;
-mod plan;
+pub(in crate::screens) mod plan;
 
 use crate::store::{Change, Store};
 

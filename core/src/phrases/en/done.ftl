@@ -27,3 +27,4 @@ done-notch-added = Block taped: { $a }
 done-gap-fitted = { $a } measured a gap of { $b }
 done-habit-forgotten = Saw and hands of { $a } start anew
 done-part-added = New: { $a }, { $b }
+done-house-planned = House planned: { $a } pieces out of { $b } new boards

@@ -8,3 +8,12 @@ saw-no-stud = { $run } is longer than every board, and there is no stud inside i
 saw-no-joints = This run cannot be pieced: between its studs, the stretches to avoid and the least piece no joints are left. Give a longer board, or a smaller piece_min.
 saw-no-stagger = The joints of { $run } and its neighbours cannot keep this stagger, even with one joint more in each. Give a smaller stagger, or allow extra_joints.
 saw-not-enough = The boards do not suffice for all pieces. Give more of them.
+saw-plan-proved = { $boards ->
+    [one] { $boards } board, { $used }: no plan takes less.
+   *[other] { $boards } boards, { $used }: no plan takes less.
+}
+saw-plan-open = { $boards ->
+    [one] { $boards } board, { $used }. No plan takes less than { $least }.
+   *[other] { $boards } boards, { $used }. No plan takes less than { $least }.
+}
+saw-plan-stale = The book has changed since this plan was begun. Plan again, then accept it.

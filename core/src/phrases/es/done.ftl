@@ -27,3 +27,4 @@ done-notch-added = Bloque medido: { $a }
 done-gap-fitted = { $a } midió una holgura de { $b }
 done-habit-forgotten = Sierra y manos de { $a } empiezan de nuevo
 done-part-added = Nuevo: { $a }, { $b }
+done-house-planned = Casa planeada: { $a } piezas de { $b } tablas nuevas

@@ -8,3 +8,12 @@ saw-no-stud = { $run } es más largo que cualquier tabla, y dentro no hay montan
 saw-no-joints = Este tramo no se puede dividir: entre los montantes, las zonas que se evitan y la pieza mínima no queda lugar para juntas. Dé una tabla más larga, o una piece_min menor.
 saw-no-stagger = Las juntas de { $run } y de sus vecinos no pueden guardar esta separación, ni con una junta más en cada uno. Dé un stagger menor, o permita extra_joints.
 saw-not-enough = Las tablas no alcanzan para todas las piezas. Dé más.
+saw-plan-proved = { $boards ->
+    [one] { $boards } tabla, { $used }: ningún plan usa menos.
+   *[other] { $boards } tablas, { $used }: ningún plan usa menos.
+}
+saw-plan-open = { $boards ->
+    [one] { $boards } tabla, { $used }. Ningún plan usa menos de { $least }.
+   *[other] { $boards } tablas, { $used }. Ningún plan usa menos de { $least }.
+}
+saw-plan-stale = El libro cambió desde que se empezó este plan. Planee de nuevo y acéptelo después.

@@ -6,6 +6,7 @@ mod document;
 mod done_list;
 mod house;
 mod penetration;
+mod planning;
 mod pole;
 mod rules;
 mod settings;

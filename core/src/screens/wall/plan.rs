@@ -65,7 +65,7 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
 }
 
 /// What of a run is not covered by boards that are cut or up: they stay, with a joint gap at their ends.
-fn bare(run: Run, stay: &[&Facts], rules: &JointRules) -> Vec<Run> {
+pub(in crate::screens) fn bare(run: Run, stay: &[&Facts], rules: &JointRules) -> Vec<Run> {
     // Each part of a run gets the end gap at its ends; at a board that stays it is the joint gap that is wanted.
     let reach = rules.end_gap - rules.joint_gap;
     let mut kept: Vec<(Length, Length)> = stay
@@ -90,7 +90,14 @@ fn bare(run: Run, stay: &[&Facts], rules: &JointRules) -> Vec<Run> {
 /// What is narrower than this beside a board that stays is a gap, not bare wall.
 const SLIVER: Length = Length::from_inches_64(1, 0);
 
-fn joint_rules(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, courses: &[CourseLine]) -> Kept<JointRules> {
+/// The rules that joints on a wall keep to.
+pub(in crate::screens) fn joint_rules(
+    store: &Store,
+    terms: &Terms<'_>,
+    job: &Job,
+    wall: &Wall,
+    courses: &[CourseLine],
+) -> Kept<JointRules> {
     let outline = wall.outline(store, terms)?;
     let studs = wall.studs(store, terms)?;
     let spacing = match studs {

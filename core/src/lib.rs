@@ -4,6 +4,7 @@
 //! taps into entries and entries into views; `figure` answers single questions.
 
 pub mod amounts;
+pub mod drawing;
 pub mod figure;
 pub mod flashing;
 pub mod handover;

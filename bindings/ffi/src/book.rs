@@ -1,6 +1,8 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use lapwright::screens::{self, Action, Context, FrameView, Outcome, Place, Problem, Remembered, View};
+use lapwright::screens::{
+    self, Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
+};
 use lapwright::store::{OpenOptions, Store, StoreError};
 
 use crate::Refusal;
@@ -59,6 +61,14 @@ impl Book {
     /// [`Refusal`]; nothing was changed.
     pub fn act(&self, context: &Context, action: &Action) -> Result<Outcome, Refusal> {
         Ok(screens::act(&mut self.store(), context, action)?)
+    }
+
+    /// What a screen draws, laid out for a frame: asked for again where the view's revision or the frame changed.
+    ///
+    /// # Errors
+    /// [`Refusal`] where the subject names nothing in the book, or something else must be answered first.
+    pub fn drawing(&self, context: &Context, subject: &Subject, frame: &Frame) -> Result<Drawing, Refusal> {
+        Ok(screens::drawing(&self.store(), context, subject, frame)?)
     }
 }
 

@@ -1,24 +1,28 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use crate::{Done, project, shell};
+use crate::{Done, font, project, shell};
 
-/// The library of this machine and the Kotlin that calls it, where `android/bindings` looks for them.
+/// The library of this machine and the Kotlin that calls it, where `android/bindings` looks for them, and the font for
+/// `android/screens`.
 pub(crate) fn kotlin() -> Done {
     let folder = project::root().join("android/bindings/target/generated");
     let library = library()?;
     empty(&folder)?;
     generate("kotlin", &library, &folder.join("kotlin"))?;
-    place(&library, &folder.join("library"))
+    place(&library, &folder.join("library"))?;
+    font::put(&project::root().join("android/screens/target/generated/resources/font"))
 }
 
-/// The library of this machine and the Swift and C that call it, where the package `ios/Lapwright` looks for them.
+/// The library of this machine, the Swift and C that call it and the font, where the package `ios/Lapwright` looks for
+/// them.
 pub(crate) fn swift() -> Done {
     let folder = project::root().join("ios/Lapwright/Generated");
     let library = library()?;
     empty(&folder)?;
     generate("swift", &library, &folder)?;
-    place(&library, &folder.join("Library"))
+    place(&library, &folder.join("Library"))?;
+    font::put(&folder.join("font"))
 }
 
 /// Builds the library that the phones load, for this machine.

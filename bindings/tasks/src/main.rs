@@ -3,6 +3,7 @@
 mod bench;
 mod bindings;
 mod count;
+mod font;
 mod project;
 mod shell;
 mod swift;

@@ -10,6 +10,7 @@ use crate::store::Store;
 
 use super::ask;
 use super::context::Terms;
+use super::drawing::board_revision;
 use super::parts::{Note, Question, Reading, Size, StepLine};
 use super::signing::{StepSaid, step_lines};
 use super::trouble::Kept;
@@ -198,20 +199,21 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     let mut notes = Vec::new();
     notes.extend(habit::note(store, terms, &hand)?);
     notes.extend(hand.cut_differs(terms, &notches));
+    let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
     Ok(BoardView {
+        revision: board_revision(terms.phrases, length.as_ref(), &height, &notches),
         board: hand.facts.id().to_string(),
         wall: hand.wall.as_ref().map(|wall| wall.id().to_string()).unwrap_or_default(),
         job: hand.job.as_ref().map(|job| job.id().to_string()).unwrap_or_default(),
         title: hand.title(terms),
         course: hand.facts.whole("course"),
-        length: hand.facts.reading(terms, "length"),
-        height: hand.height_reading(terms),
+        length,
+        height,
         questions: ask::questions(store, terms, &hand.facts)?,
         stock: hand.stock(store, terms)?,
         state: hand.state().to_owned(),
         notes,
         steps,
-        revision: notches::revision(&hand, &notches),
         notches,
     })
 }

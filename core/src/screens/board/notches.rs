@@ -11,7 +11,7 @@ use crate::screens::kept::Facts;
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Question, Reading, Size, Source};
 use crate::screens::trouble::Kept;
-use crate::store::{Hash, Store};
+use crate::store::Store;
 
 use super::hand::{InHand, Met};
 use super::{LevelView, MarksView, NotchView, cross, habit};
@@ -258,10 +258,4 @@ fn refused(error: NotchError) -> &'static str {
         NotchError::Lap => key("notch-lap"),
         _ => key("notch-trouble"),
     }
-}
-
-/// A number that changes when the drawing does.
-pub(super) fn revision(hand: &InHand, notches: &[NotchView]) -> i64 {
-    let Hash(bytes) = Hash::of(hand.numbers(notches));
-    bytes.iter().take(7).fold(0, |number, byte| number * 256 + i64::from(*byte))
 }

@@ -1,0 +1,165 @@
+//! A board's face or back: the whole board in true proportion, and every cut magnified under it.
+
+mod panel;
+mod whole;
+
+use crate::phrases::{Phrases, key};
+use crate::screens::{MarksView, NotchView, Reading};
+
+use super::clip::Dp;
+use super::page::{MARGIN, Page, base, row};
+use super::role::Role;
+use super::sheet::Sheet;
+use super::stroke::{Anchor, Stroke};
+
+use panel::Panel;
+
+/// A length with the text that stands for it.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(crate) struct Measure {
+    pub(super) nm: i64,
+    pub(super) text: String,
+}
+
+impl From<&Reading> for Measure {
+    fn from(reading: &Reading) -> Self {
+        Self { nm: reading.nm, text: reading.text.clone() }
+    }
+}
+
+/// What is drawn of a board, on both sides.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(crate) struct Board {
+    pub(super) length: Option<Measure>,
+    pub(super) height: Measure,
+    /// Face, back, and what is cut away.
+    pub(super) words: [String; 3],
+    /// From left to right as the side shows them.
+    pub(super) face: Vec<Marks>,
+    pub(super) back: Vec<Marks>,
+}
+
+/// The marks of one cut on one side.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(super) struct Marks {
+    pub(super) uprights: Vec<Measure>,
+    pub(super) levels: Vec<Level>,
+    pub(super) corners: Vec<(i64, i64)>,
+}
+
+/// A line along the board, at the left and the right mark from the edge that it is measured from.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(super) struct Level {
+    pub(super) from_top: bool,
+    pub(super) left: Measure,
+    pub(super) right: Measure,
+}
+
+impl Marks {
+    fn of(view: &MarksView) -> Self {
+        let level = |level: &crate::screens::LevelView| Level {
+            from_top: level.from == "top",
+            left: (&level.left).into(),
+            right: (&level.right).into(),
+        };
+        let mut uprights: Vec<Measure> = view.uprights.iter().map(Measure::from).collect();
+        uprights.sort_by_key(|upright| upright.nm);
+        Self {
+            uprights,
+            levels: view.levels.iter().map(level).collect(),
+            corners: view.corners.iter().map(|corner| (corner.x, corner.y)).collect(),
+        }
+    }
+
+    /// The leftmost and the rightmost corner, in nanometres from the left end.
+    pub(super) fn span(&self) -> (i64, i64) {
+        let xs = || self.corners.iter().map(|(x, _)| *x);
+        (xs().min().unwrap_or(0), xs().max().unwrap_or(0))
+    }
+}
+
+/// The sides of a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Side {
+    Face,
+    Back,
+}
+
+impl Board {
+    /// What is drawn of a board, from what its view holds.
+    pub(crate) fn of(phrases: &Phrases, length: Option<&Reading>, height: &Reading, notches: &[NotchView]) -> Self {
+        let word = |key: &str| phrases.phrase(key, &[]);
+        let side = |of: fn(&NotchView) -> Option<&MarksView>| {
+            let mut marks: Vec<Marks> = notches.iter().filter_map(of).map(Marks::of).collect();
+            marks.sort_by_key(Marks::span);
+            marks
+        };
+        Self {
+            length: length.map(Measure::from),
+            height: height.into(),
+            words: [word(key("screen-face")), word(key("screen-behind")), word(key("screen-cut"))],
+            face: side(|notch| notch.face.as_ref()),
+            back: side(|notch| notch.back.as_ref()),
+        }
+    }
+
+    /// What a screen reader says of one side.
+    pub(crate) fn spoken(&self, phrases: &Phrases, side: Side) -> String {
+        let [face, back, _] = &self.words;
+        let word = if side == Side::Face { face } else { back };
+        let length = self.length.as_ref().map_or("?", |length| &length.text);
+        let cuts = self.marks(side).len();
+        let args = [("side", word.into()), ("length", length.into()), ("cuts", cuts.into())];
+        phrases.phrase("drawing-board-spoken", &args)
+    }
+
+    fn marks(&self, side: Side) -> &[Marks] {
+        if side == Side::Face { &self.face } else { &self.back }
+    }
+
+    /// Draws one side; also how high it came out.
+    pub(crate) fn draw(&self, page: &Page, side: Side) -> (Vec<Stroke>, f64) {
+        let [face, back, cut] = &self.words;
+        let word = if side == Side::Face { face } else { back };
+        let marks = self.marks(side);
+        let end = marks.iter().map(|marks| marks.span().1).max().unwrap_or(0);
+        // A board whose length nobody knows yet goes on past what is known.
+        let length =
+            self.length.as_ref().map_or((end + 2 * self.height.nm).max(8 * self.height.nm), |length| length.nm);
+        let size = (length.max(1) as f64, self.height.nm.max(1) as f64);
+        let head = MARGIN + row(page.label) + whole::height(page, size, self.length.is_some());
+        let (panels, height) = self.panels(page, size, marks, head);
+        let mut sheet = Sheet::new(page.width, height);
+        sheet.text(&page.bold(word, Role::Ink), Anchor::Start, (MARGIN, MARGIN + base(page.label)));
+        let cuts: Vec<Vec<Dp>> = marks.iter().map(corners).collect();
+        let top = MARGIN + row(page.label);
+        whole::draw(&mut sheet, page, size, top, self.length.as_ref(), &cuts);
+        let mut top = head;
+        for panel in &panels {
+            panel.draw(&mut sheet, page, top, [word, cut], &cuts);
+            top += panel.height(page);
+        }
+        (sheet.into_strokes(), height)
+    }
+
+    /// The magnified cuts, as high as the frame allows; the last ones are left out of a frame that is too low.
+    fn panels<'a>(&'a self, page: &Page, size: Dp, marks: &'a [Marks], head: f64) -> (Vec<Panel<'a>>, f64) {
+        let total = |panels: &[Panel<'_>]| head + panels.iter().map(|panel| panel.height(page)).sum::<f64>() + MARGIN;
+        let [_, _, cut] = &self.words;
+        for shown in (1..=marks.len()).rev() {
+            for most in [280.0, 220.0, 170.0, 130.0, 100.0, 72.0, 48.0] {
+                let panels: Vec<Panel<'_>> =
+                    marks.iter().take(shown).map(|marks| Panel::of(page, size, marks, most, cut)).collect();
+                if total(&panels) <= page.height {
+                    let height = total(&panels);
+                    return (panels, height);
+                }
+            }
+        }
+        (Vec::new(), total(&[]).min(page.height))
+    }
+}
+
+fn corners(marks: &Marks) -> Vec<Dp> {
+    marks.corners.iter().map(|(x, y)| (*x as f64, *y as f64)).collect()
+}

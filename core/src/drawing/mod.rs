@@ -1,0 +1,31 @@
+//! What is drawn: one list of lines, fills, hatches and texts, from which the phones and SVG are drawn.
+//!
+//! Everything is laid out here, in dp for one frame, from what the views of `screens` hold: the marks of a board, the
+//! rectangles of a wall, the lines of a pole. No other geometry is computed. Colours are roles; a shell gives each the
+//! colour of its theme. Texts are laid out with the widths of the one bundled font (`font`), never overlap and never run
+//! off the drawing.
+//!
+//! `sheet` is a drawing in the making, `dimension` the lines of measure on it; a file for each thing that is drawn
+//! (`board` …) puts it there; `pack` turns the list into the bytes of `core/docs/drawing-format.md`.
+
+mod board;
+mod clip;
+mod dimension;
+mod font;
+mod pack;
+mod page;
+mod role;
+mod sheet;
+mod stroke;
+mod svg;
+
+pub(crate) use board::{Board, Side};
+pub use font::Weight;
+pub use pack::{PackError, Packed, VERSION, pack, unpack};
+pub(crate) use page::Page;
+pub use role::{Pattern, Role};
+pub use stroke::{Anchor, Spot, Stroke};
+pub use svg::{Theme, svg};
+
+#[cfg(test)]
+mod tests;

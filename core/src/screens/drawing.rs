@@ -1,0 +1,134 @@
+//! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
+
+use crate::drawing::{Board, Page, Side, Stroke, pack};
+use crate::phrases::Phrases;
+use crate::store::{Hash, Store};
+
+use super::context::Terms;
+use super::parts::Reading;
+use super::trouble::Kept;
+use super::{BoardView, Context, NotchView, Place, Problem, board, spoken};
+
+/// What is drawn: ids as text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Subject {
+    /// A board's face with its marks.
+    BoardFace {
+        /// The board.
+        board: String,
+    },
+    /// A board's back with its marks, mirrored.
+    BoardBack {
+        /// The board.
+        board: String,
+    },
+}
+
+/// The frame that a drawing is laid out for: sizes in dp, as the shell will really draw them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Frame {
+    /// How wide the drawing is.
+    pub width_dp: f32,
+    /// How high it may come out.
+    pub height_dp: f32,
+    /// The text size of answers.
+    pub answer_dp: f32,
+    /// The text size of labels.
+    pub label_dp: f32,
+    /// The text size of less weighty texts.
+    pub small_dp: f32,
+    /// Whether the left hand holds the phone.
+    pub left_hand: bool,
+}
+
+/// A drawing: strokes as the bytes of `core/docs/drawing-format.md`, and the texts that they name.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Drawing {
+    /// The same as in the view that it belongs to; changes when, and only when, what is drawn does.
+    pub revision: i64,
+    /// The frame's width.
+    pub width_dp: f32,
+    /// What it takes of the frame's height.
+    pub height_dp: f32,
+    /// The strokes.
+    pub bytes: Vec<u8>,
+    /// The texts that the strokes name by number.
+    pub texts: Vec<String>,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// What a tap hits; where several hold a point, the first.
+    pub targets: Vec<Target>,
+}
+
+/// A rectangle of a drawing, in dp from its left and top edge, and where a tap on it leads.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Target {
+    /// Its left edge.
+    pub left: f32,
+    /// Its top edge.
+    pub top: f32,
+    /// Its right edge.
+    pub right: f32,
+    /// Its bottom edge.
+    pub bottom: f32,
+    /// Where a tap leads.
+    pub place: Place,
+    /// What a screen reader says of it.
+    pub spoken: String,
+}
+
+/// The drawing of a subject for a frame.
+///
+/// # Errors
+/// [`Problem`] where the subject names nothing that is in the book, or something else must be answered first.
+pub fn drawing(store: &Store, context: &Context, subject: &Subject, frame: &Frame) -> Result<Drawing, Problem> {
+    spoken(context, |terms| drawn(store, terms, subject, frame))
+}
+
+fn drawn(store: &Store, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Kept<Drawing> {
+    let page = Page::new([frame.width_dp, frame.height_dp, frame.label_dp, frame.small_dp], frame.left_hand);
+    match subject {
+        Subject::BoardFace { board } => board_side(store, terms, &page, board, Side::Face),
+        Subject::BoardBack { board } => board_side(store, terms, &page, board, Side::Back),
+    }
+}
+
+fn board_side(store: &Store, terms: &Terms<'_>, page: &Page, id: &str, side: Side) -> Kept<Drawing> {
+    let BoardView { length, height, notches, revision, .. } = board::view(store, terms, id)?;
+    let board = Board::of(terms.phrases, length.as_ref(), &height, &notches);
+    let spoken = board.spoken(terms.phrases, side);
+    Ok(packed(page, revision, board.draw(page, side), spoken, Vec::new()))
+}
+
+fn packed(
+    page: &Page,
+    revision: i64,
+    (strokes, height): (Vec<Stroke>, f64),
+    spoken: String,
+    targets: Vec<Target>,
+) -> Drawing {
+    let packed = pack(&strokes);
+    let (width_dp, height_dp) = (page.width() as f32, height as f32);
+    Drawing { revision, width_dp, height_dp, bytes: packed.bytes, texts: packed.texts, spoken, targets }
+}
+
+/// The revision of a board's drawing.
+pub(super) fn board_revision(
+    phrases: &Phrases,
+    length: Option<&Reading>,
+    height: &Reading,
+    notches: &[NotchView],
+) -> i64 {
+    revision(&Board::of(phrases, length, height, notches))
+}
+
+/// A number made from everything that is drawn: seven bytes of its content hash.
+fn revision(drawn: &impl serde::Serialize) -> i64 {
+    // A plain record of texts and numbers always has a JSON form.
+    let Hash(bytes) = Hash::of(serde_json::to_vec(drawn).unwrap_or_default());
+    bytes.iter().take(7).fold(0, |number, byte| number * 256 + i64::from(*byte))
+}

@@ -1,0 +1,220 @@
+package lapwright.shell
+
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import kotlinx.coroutines.CoroutineDispatcher
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.Job
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
+import lapwright.core.Book
+import lapwright.core.Refusal
+import lapwright.screens.Action
+import lapwright.screens.Context
+import lapwright.screens.FrameView
+import lapwright.screens.Place
+import lapwright.screens.Question
+import lapwright.screens.Remembered
+import lapwright.screens.View
+
+/** Why something was not done, in the reader's language. */
+data class Trouble(val field: String, val text: String)
+
+/** Everything that a screen is drawn from; replaced as a whole. */
+data class Shown(
+    val remembered: Remembered,
+    val frame: FrameView,
+    val place: Place,
+    val view: View,
+)
+
+/**
+ * Holds what is shown and hands on what is tapped: one call of the book for a tap, on the book's own thread.
+ *
+ * Nothing of the trade is decided here. `scope` is the thread that draws, `bookThread` a single other one.
+ */
+class App(
+    private val book: Book,
+    val services: Services,
+    private val scope: CoroutineScope,
+    private val bookThread: CoroutineDispatcher,
+) {
+    /** What is shown; `null` until the book answered for the first time. */
+    var shown: Shown? by mutableStateOf(null)
+        private set
+
+    /** Why the last tap did nothing. */
+    var trouble: Trouble? by mutableStateOf(null)
+        private set
+
+    /** Whether an answer is on its way; drafts do not count. */
+    var pending: Boolean by mutableStateOf(false)
+        private set
+
+    /** Whether the app came back to where its signer had left off. */
+    var cameBack: Boolean by mutableStateOf(false)
+        private set
+
+    /** The question that was opened by hand; else the view says which one is asked. */
+    var opened: Question? by mutableStateOf(null)
+        private set
+
+    /** The question whose panel was put away, by subject and field. */
+    var putAway: Pair<String, String>? by mutableStateOf(null)
+        private set
+
+    /** What is being typed. */
+    val typing = Typing()
+
+    private val visited = ArrayDeque<Place>()
+    private var last = 0
+
+    /** Whether there is a screen to go back to. */
+    val canGoBack: Boolean get() = visited.isNotEmpty() || shown?.place != Place.Jobs
+
+    /** Opens the book where its signer left off. */
+    fun start(): Job = ask(pends = true) {
+        val remembered = book.remembered()
+        val frame = book.frame(context(remembered))
+        val (place, view) = open(remembered, remembered.place)
+        Answer(Shown(remembered, frame, place, view), cameBack = place != Place.Jobs)
+    }
+
+    /** Goes to a screen. */
+    fun go(place: Place): Job = move(place) { from -> visited.addLast(from) }
+
+    /** Goes back to the screen before, or up to the houses. */
+    fun back(): Job = move(visited.lastOrNull() ?: Place.Jobs) { visited.removeLastOrNull() }
+
+    /** Carries out what was tapped, and shows what it led to. */
+    fun act(action: Action): Job = call(pends = true) { now ->
+        val outcome = book.act(context(now.remembered), action)
+        if (outcome.place != now.place) book.rememberPlace(context(now.remembered), outcome.place)
+        val answer = Answer(now.copy(place = outcome.place, view = outcome.view), accepted = true)
+        if (action is Action.SettingsKind) settled(now, answer) else answer
+    }
+
+    /** Keeps keys that were typed and not yet accepted. */
+    fun keep(action: Action): Job = call(pends = false) { now ->
+        val outcome = book.act(context(now.remembered), action)
+        Answer(now.copy(place = outcome.place, view = outcome.view), isDraft = true)
+    }
+
+    /** Opens a question by hand, with what was typed of it before. */
+    fun ask(question: Question) {
+        opened = question
+        putAway = null
+        trouble = null
+    }
+
+    /** Puts the panel of a question away; a tap on its answer brings it back. */
+    fun putAway(question: Question) {
+        opened = null
+        putAway = question.subject to question.field
+        trouble = null
+    }
+
+    /** The question to ask now: the opened one as the view has it, else the asked one unless it was put away. */
+    fun asked(all: List<Question>, asked: Question?): Question? {
+        val opened = opened?.let { one -> all.find { it.subject == one.subject && it.field == one.field } }
+        return opened ?: asked?.takeIf { (it.subject to it.field) != putAway }
+    }
+
+    /** The trouble was read. */
+    fun understood() {
+        trouble = null
+        cameBack = false
+    }
+
+    /** The call of the book that a drawing is made by. */
+    suspend fun <T> read(work: (Book, Context) -> T): T? {
+        val remembered = shown?.remembered ?: return null
+        return withContext(bookThread) {
+            try {
+                work(book, context(remembered))
+            } catch (_: Refusal.Refused) {
+                null
+            }
+        }
+    }
+
+    private fun move(place: Place, visit: (Place) -> Unit): Job = call(pends = true) { now ->
+        val context = context(now.remembered)
+        val view = book.view(context, place)
+        book.rememberPlace(context, place)
+        Answer(now.copy(place = place, view = view), moved = { visit(now.place) })
+    }
+
+    /** A setting may change the language, the unit, or who holds the phone and thereby the place. */
+    private fun settled(before: Shown, answer: Answer): Answer {
+        val remembered = book.remembered()
+        if (remembered == before.remembered) return answer
+        val frame = book.frame(context(remembered))
+        val place = if (remembered.signer == before.remembered.signer) answer.shown.place else remembered.place
+        val (here, view) = open(remembered, place)
+        return answer.copy(shown = Shown(remembered, frame, here, view))
+    }
+
+    /** A remembered place may name what is no longer there. */
+    private fun open(remembered: Remembered, place: Place): Pair<Place, View> = try {
+        place to book.view(context(remembered), place)
+    } catch (_: Refusal.Refused) {
+        Place.Jobs to book.view(context(remembered), Place.Jobs)
+    }
+
+    private fun context(remembered: Remembered) = Context(
+        nowMs = services.clock.nowMs(),
+        utcOffsetMinutes = services.clock.utcOffsetMinutes(),
+        signer = remembered.signer,
+        language = remembered.language,
+        show = remembered.show,
+        division = remembered.division,
+        dice = services.dice.roll(),
+    )
+
+    private data class Answer(
+        val shown: Shown,
+        val accepted: Boolean = false,
+        val isDraft: Boolean = false,
+        val cameBack: Boolean = false,
+        val moved: () -> Unit = {},
+    )
+
+    private fun call(pends: Boolean, work: (Shown) -> Answer): Job {
+        val nothing = shown ?: return scope.launch {}
+        return ask(pends) { work(shown ?: nothing) }
+    }
+
+    /** Calls follow each other on the book's thread; what an older one shows is not shown over a newer one's. */
+    private fun ask(pends: Boolean, work: () -> Answer): Job {
+        last += 1
+        val number = last
+        if (pends) pending = true
+        return scope.launch {
+            try {
+                val answer = withContext(bookThread) { work() }
+                if (number == last || !answer.isDraft) take(answer)
+                if (pends) trouble = null
+            } catch (refused: Refusal.Refused) {
+                trouble = Trouble(refused.field, refused.text)
+                services.haptics.refused()
+            } finally {
+                if (pends) pending = false
+            }
+        }
+    }
+
+    private fun take(answer: Answer) {
+        val before = shown
+        answer.moved()
+        if (before != null && answer.accepted && before.place != answer.shown.place) visited.addLast(before.place)
+        shown = answer.shown
+        if (answer.isDraft) return
+        cameBack = answer.cameBack
+        opened = null
+        if (before?.place != answer.shown.place) putAway = null
+        typing.close()
+        if (answer.accepted) services.haptics.taken()
+    }
+}

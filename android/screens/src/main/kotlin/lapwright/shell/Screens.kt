@@ -1,0 +1,26 @@
+package lapwright.shell
+
+import androidx.compose.runtime.Composable
+import lapwright.screens.View
+import lapwright.shell.look.Indoors
+import lapwright.shell.look.InLook
+import lapwright.shell.look.Look
+import lapwright.shell.look.Sun
+import lapwright.shell.screens.House
+import lapwright.shell.screens.Jobs
+import androidx.compose.ui.text.font.FontFamily
+
+/** The screen that the app is on, in the look that its settings ask for. */
+@Composable
+fun Screens(app: App, font: FontFamily) {
+    val shown = app.shown ?: return
+    val remembered = shown.remembered
+    val inks = if (remembered.theme == "dark") Indoors else Sun
+    InLook(Look(inks, font, remembered.hand == "left", remembered.gloves)) {
+        when (val view = shown.view) {
+            is View.JobsKind -> Jobs(app, view.view)
+            is View.HouseKind -> House(app, view.view)
+            else -> {}
+        }
+    }
+}

@@ -1,0 +1,84 @@
+package lapwright.shell.parts
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.Spacer
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.rememberScrollState
+import androidx.compose.foundation.verticalScroll
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.dp
+import lapwright.screens.Place
+import lapwright.shell.App
+import lapwright.shell.look.LocalLook
+import lapwright.shell.look.Sizes
+
+/** The one next action of a screen. */
+class Next(val text: String, val onTap: () -> Unit)
+
+/**
+ * The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in
+ * the corner of the other hand.
+ *
+ * While a question is asked its entry stands below, and `strip` may keep a narrow piece of the drawing in sight.
+ */
+@Composable
+fun Frame(
+    app: App,
+    title: String,
+    job: String? = null,
+    asking: Asking? = null,
+    next: Next? = null,
+    strip: (@Composable () -> Unit)? = null,
+    above: @Composable ColumnScope.() -> Unit,
+) {
+    val shown = app.shown ?: return
+    val inks = LocalLook.current.inks
+    Column(Modifier.fillMaxSize().background(inks.ground).padding(8.dp), Arrangement.spacedBy(6.dp)) {
+        Column(Modifier.fillMaxWidth().weight(1f).verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp)) {
+            if (app.cameBack) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
+            if (asking != null) {
+                QuestionHead(app, asking)
+                strip?.invoke()
+            } else {
+                app.trouble?.let { TroublePanel(it.text) }
+                Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)
+                above()
+            }
+        }
+        if (asking != null) QuestionEntry(app, asking)
+        Corner(app, job, next.takeIf { asking == null })
+    }
+}
+
+/** Back and the done list in one corner, the next action in the thumb's: beside them, or over them where texts are large. */
+@Composable
+private fun Corner(app: App, job: String?, next: Next?) {
+    val words = app.shown?.frame?.words ?: return
+    val leftHanded = LocalLook.current.leftHanded
+    val large = LocalDensity.current.fontScale > 1.3f
+    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.onTap)
+    val signs: List<@Composable () -> Unit> = listOfNotNull(
+        { if (app.canGoBack) SignButton(Sign.BACK, words.back) { app.back() } },
+        { SignButton(Sign.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
+    )
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
+        val action: @Composable (Modifier) -> Unit = { space ->
+            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.onTap)
+        }
+        if (leftHanded) action(Modifier.weight(1f))
+        for (sign in if (leftHanded) signs.reversed() else signs) sign()
+        if (!leftHanded) action(Modifier.weight(1f))
+    }
+}

@@ -1,0 +1,109 @@
+package lapwright.shell.parts
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.border
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
+import androidx.compose.foundation.shape.RoundedCornerShape
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.clip
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.Dp
+import androidx.compose.ui.unit.dp
+import lapwright.screens.FrameView
+import lapwright.shell.look.GloveKey
+import lapwright.shell.look.LocalLook
+import lapwright.shell.look.Sizes
+import lapwright.shell.look.Target
+import lapwright.shell.rubbedOut
+import lapwright.shell.withMark
+
+private val corner = RoundedCornerShape(6.dp)
+
+/** Three rows of digits, and what else a length is written with. */
+private val bare = listOf(listOf("1", "2", "3", "'"), listOf("4", "5", "6", "."), listOf("7", "8", "9", "-"))
+
+/**
+ * The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 dp. Fractions are
+ * tapped on the drawn piece of tape.
+ */
+@Composable
+fun Keypad(frame: FrameView, text: String, lengths: Boolean, onText: (String) -> Unit, onAccept: () -> Unit) {
+    val gloves = LocalLook.current.gloves
+    val words = frame.words
+    val side = if (gloves) GloveKey else Target
+    val gap = if (gloves) 2.dp else 6.dp
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(gap)) {
+        if (lengths) {
+            val last = text.substringAfterLast(' ')
+            val tapped = frame.tape.lastOrNull { last.endsWith(it.text) }?.text.orEmpty()
+            Tape(frame.tape, tapped, words.tape) { onText(withMark(text, it.text)) }
+        }
+        for (row in bare) {
+            KeyRow(side, gap) {
+                for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onText(text + key) }
+            }
+        }
+        KeyRow(side, gap) {
+            SignKey(Sign.RUB_OUT, words.rubOut, side) { onText(rubbedOut(text)) }
+            Key("0", side) { onText(text + "0") }
+            if (!gloves && lengths) SignKey(Sign.SPACE, words.space, side) { onText("$text ") }
+            AcceptKey(words.accept, side, onAccept)
+        }
+    }
+}
+
+@Composable
+private fun KeyRow(side: Dp, gap: Dp, keys: @Composable KeyRowScope.() -> Unit) {
+    Row(Modifier.fillMaxWidth().height(side), Arrangement.spacedBy(gap)) {
+        val row = this
+        KeyRowScope { weight -> with(row) { Modifier.weight(weight) } }.keys()
+    }
+}
+
+@Composable
+private fun keySize() = if (LocalLook.current.gloves) Sizes.gloveKey else Sizes.key
+
+private fun interface KeyRowScope {
+    fun weight(weight: Float): Modifier
+}
+
+@Composable
+private fun KeyRowScope.Key(text: String, side: Dp, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Box(
+        weight(1f).height(side).clip(corner).background(inks.board).border(1.dp, inks.planned, corner)
+            .clickable(role = Role.Button, onClick = onTap).testTag("key $text"),
+        Alignment.Center,
+    ) { Say(text, size = keySize(), bold = true) }
+}
+
+@Composable
+private fun KeyRowScope.SignKey(sign: Sign, name: String, side: Dp, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Box(
+        weight(1f).height(side).clip(corner).background(inks.board).border(1.dp, inks.planned, corner)
+            .clickable(role = Role.Button, onClick = onTap).semantics { contentDescription = name },
+        Alignment.Center,
+    ) { Icon(sign, inks.ink) }
+}
+
+@Composable
+private fun KeyRowScope.AcceptKey(text: String, side: Dp, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Box(
+        weight(1f).height(side).clip(corner).background(inks.chalk).clickable(role = Role.Button, onClick = onTap)
+            .testTag("accept"),
+        Alignment.Center,
+    ) { Say(text, size = keySize(), color = inks.ground, bold = true) }
+}

@@ -1,0 +1,123 @@
+package lapwright.shell.parts
+
+import androidx.compose.foundation.border
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.rememberScrollState
+import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.foundation.text.KeyboardActions
+import androidx.compose.foundation.text.KeyboardOptions
+import androidx.compose.foundation.verticalScroll
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.SolidColor
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.input.ImeAction
+import androidx.compose.ui.unit.dp
+import lapwright.screens.Action
+import lapwright.screens.AnswerKind
+import lapwright.screens.Choice
+import lapwright.screens.Question
+import lapwright.shell.App
+import lapwright.shell.look.LocalLook
+import lapwright.shell.look.Sizes
+import lapwright.shell.look.Target
+
+/** A question in hand, and the actions that keep its keys and give its answer. */
+class Asking(val question: Question, val keep: (String) -> Action, val answer: (String) -> Action)
+
+/** The question: above, where it is read. */
+@Composable
+fun QuestionHead(app: App, asking: Asking) {
+    val shown = app.shown ?: return
+    val (question, frame) = asking.question to shown.frame
+    Column(Modifier.fillMaxWidth()) {
+        Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+            Column(Modifier.weight(1f)) {
+                Say(question.title, size = Sizes.title, bold = true)
+                if (question.hint.isNotEmpty()) Say(question.hint, size = Sizes.small)
+            }
+            SignButton(Sign.CLOSE, frame.words.close) { app.putAway(question) }
+        }
+        val trouble = app.trouble
+        if (trouble != null) TroublePanel(trouble.text)
+    }
+}
+
+/** Where the answer is given: below, where the thumb is. */
+@Composable
+fun QuestionEntry(app: App, asking: Asking) {
+    val shown = app.shown ?: return
+    val question = asking.question
+    val text = app.typing.of(question)
+    fun keep(typed: String) {
+        app.typing.put(question, typed)
+        app.keep(asking.keep(typed))
+    }
+    when (question.kind) {
+        AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
+            Typed(question, text, shown.frame.unit)
+            Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, ::keep) { app.act(asking.answer(text)) }
+        }
+        AnswerKind.CHOICE_KIND -> Choices(question.choices, question.answer) { app.act(asking.answer(it.code)) }
+        AnswerKind.TEXT_KIND -> TextEntry(question.title, text, shown.frame.words.accept, ::keep) {
+            app.act(asking.answer(text))
+        }
+    }
+}
+
+/** The number that is being typed; before the first key the one that stands, in grey. */
+@Composable
+private fun Typed(question: Question, text: String, unit: String) {
+    val inks = LocalLook.current.inks
+    val shown = text.ifEmpty { question.answer.ifEmpty { "–" } }
+    val own = if (text.isEmpty() || question.kind == AnswerKind.WHOLE_KIND) "" else unit
+    Answer(shown, own, Modifier.testTag("typed"), if (text.isEmpty()) inks.planned else inks.chalk)
+}
+
+/** A few answers, one of them to tap. */
+@Composable
+fun Choices(choices: List<Choice>, answer: String, onTap: (Choice) -> Unit) {
+    val inks = LocalLook.current.inks
+    Column(
+        Modifier.fillMaxWidth().heightIn(max = 380.dp).verticalScroll(rememberScrollState()),
+        Arrangement.spacedBy(6.dp),
+    ) {
+        for (choice in choices) {
+            Line({ onTap(choice) }) {
+                Say(choice.label, Modifier.weight(1f), bold = choice.label == answer)
+                if (choice.label == answer) Icon(Sign.TICK, inks.done)
+            }
+        }
+    }
+}
+
+/** A line of text from the phone's own keyboard. */
+@Composable
+fun TextEntry(name: String, text: String, accept: String, onText: (String) -> Unit, onAccept: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
+        BasicTextField(
+            text,
+            onText,
+            Modifier.weight(1f).testTag("text").semantics { contentDescription = name },
+            textStyle = face(Sizes.title).copy(color = inks.ink),
+            singleLine = true,
+            keyboardOptions = KeyboardOptions(imeAction = ImeAction.Done),
+            keyboardActions = KeyboardActions(onDone = { onAccept() }),
+            cursorBrush = SolidColor(inks.chalk),
+            decorationBox = { field ->
+                Box(Modifier.heightIn(min = Target).border(1.5.dp, inks.ink).padding(12.dp), Alignment.CenterStart) { field() }
+            },
+        )
+        NextAction(accept, Modifier.testTag("accept"), onAccept)
+    }
+}

@@ -1,0 +1,110 @@
+package lapwright.shell.parts
+
+import androidx.compose.foundation.border
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.size
+import androidx.compose.foundation.layout.sizeIn
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.stateDescription
+import androidx.compose.ui.unit.dp
+import lapwright.screens.StepHow
+import lapwright.screens.StepLine
+import lapwright.screens.StepSaid
+import lapwright.screens.StepState
+import lapwright.shell.App
+import lapwright.shell.look.LocalLook
+import lapwright.shell.look.Sizes
+import lapwright.shell.look.Target
+
+/** What a tap says of a step, and nothing else. */
+fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
+
+/** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason. */
+@Composable
+fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit) {
+    val words = app.shown?.frame?.words ?: return
+    val current = steps.firstOrNull { it.state == StepState.OPEN }?.code
+    var open by remember { mutableStateOf("") }
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
+        for (step in steps) {
+            if (step.code == current) CautionPanel(words.caution, step.cautions)
+            StepRow(app, step, sign) { open = if (open == step.code) "" else step.code }
+            if (step.code == open) {
+                if (step.reason.isNotEmpty()) Say(step.reason)
+                if (step.code != current) CautionPanel(words.caution, step.cautions)
+                StepChoices(app, step, sign)
+            }
+        }
+    }
+}
+
+@Composable
+private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit, onOpen: () -> Unit) {
+    val words = app.shown?.frame?.words ?: return
+    val inks = LocalLook.current.inks
+    val state = when (step.state) {
+        StepState.OPEN -> words.open
+        StepState.DONE -> words.done
+        StepState.SKIPPED -> words.leftOut
+    }
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        Box(
+            Modifier.sizeIn(minWidth = Target, minHeight = Target)
+                .clickable(role = Role.Checkbox) {
+                    sign(step, said(if (step.state == StepState.OPEN) StepHow.TICK else StepHow.TAKE_BACK))
+                }
+                .testTag("tick ${step.code}")
+                .semantics {
+                    contentDescription = step.text
+                    stateDescription = state
+                },
+            Alignment.Center,
+        ) {
+            Box(Modifier.size(34.dp).border(2.dp, inks.ink), Alignment.Center) {
+                when (step.state) {
+                    StepState.OPEN -> {}
+                    StepState.DONE -> Icon(Sign.TICK, inks.done)
+                    StepState.SKIPPED -> Icon(Sign.FARTHER, inks.planned)
+                }
+            }
+        }
+        Line(onOpen, Modifier.weight(1f)) {
+            Column(Modifier.weight(1f)) {
+                Say(step.text, bold = step.state == StepState.OPEN)
+                if (step.state != StepState.OPEN) {
+                    val who = listOf(state, step.signer, step.note).filter { it.isNotEmpty() }.joinToString(", ")
+                    Say(who, size = Sizes.small)
+                }
+            }
+        }
+    }
+}
+
+@Composable
+private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit) {
+    val words = app.shown?.frame?.words ?: return
+    if (step.state != StepState.OPEN) {
+        OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
+        return
+    }
+    var reason by remember(step.code) { mutableStateOf("") }
+    OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) {
+        app.services.camera.take { photo -> if (photo != null) sign(step, said(StepHow.TICK, photo = photo)) }
+    }
+    TextEntry(words.reason, reason, words.leaveOut, { reason = it }) { sign(step, said(StepHow.SKIP, reason)) }
+}

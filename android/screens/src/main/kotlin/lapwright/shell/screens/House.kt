@@ -1,0 +1,69 @@
+package lapwright.shell.screens
+
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import lapwright.screens.Action
+import lapwright.screens.HouseAction
+import lapwright.screens.HouseView
+import lapwright.screens.NextWork
+import lapwright.screens.Place
+import lapwright.screens.WallAction
+import lapwright.shell.App
+import lapwright.shell.parts.Answers
+import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Heading
+import lapwright.shell.parts.Line
+import lapwright.shell.parts.Next
+import lapwright.shell.parts.OtherAction
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.Warning
+
+/** How far a house is, what comes next, and what is open to the weather now. */
+@Composable
+fun House(app: App, view: HouseView) {
+    val words = app.shown?.frame?.words ?: return
+    val question = app.asked(view.questions, (view.next as? NextWork.AnswerJob)?.question)
+    val asking = question?.let { asked ->
+        Asking(
+            asked,
+            keep = { Action.HouseKind(HouseAction.KeepDraft(view.job, asked.field, it)) },
+            answer = { Action.HouseKind(HouseAction.Answer(view.job, asked.field, it)) },
+        )
+    }
+    Frame(app, view.name, view.job, asking, Next(view.nextSaid) { goOn(app, view) }) {
+        if (view.openToWeather.isNotEmpty()) {
+            Heading(words.openToWeather)
+            for (open in view.openToWeather) {
+                Line({ app.go(open.place) }) { Warning(open.text, Modifier.weight(1f)) }
+            }
+        }
+        Heading(words.walls)
+        for (wall in view.walls) {
+            Line(wall.name, wall.said) { app.go(if (wall.measured) Place.Wall(wall.wall) else Place.Measure(wall.wall)) }
+        }
+        OtherAction(words.pole, Modifier.fillMaxWidth()) { app.go(Place.Pole(view.job)) }
+        OtherAction(words.rules, Modifier.fillMaxWidth()) { app.go(Place.Rules(view.job)) }
+        Heading(words.stock)
+        for (stock in view.stock) Say(stock.said)
+        Heading(words.answers)
+        Answers(app, view.questions)
+        Say(view.copied)
+    }
+}
+
+/** Goes to what comes next. */
+private fun goOn(app: App, view: HouseView) {
+    when (val next = view.next) {
+        is NextWork.AnswerJob -> app.ask(next.question)
+        is NextWork.AddStock -> {}
+        is NextWork.AddWall -> {}
+        is NextWork.MeasureWall -> app.go(Place.Measure(next.wall))
+        is NextWork.LayOutPole -> app.go(Place.Pole(view.job))
+        is NextWork.PlanWall -> app.act(Action.WallKind(WallAction.PlanBoards(next.wall)))
+        is NextWork.MakeTight -> app.go(Place.Penetration(next.penetration))
+        is NextWork.HangBoard -> app.go(Place.Board(next.board))
+        is NextWork.NothingLeft -> {}
+    }
+}

@@ -1,0 +1,32 @@
+package lapwright.shell.screens
+
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import lapwright.screens.Action
+import lapwright.screens.JobsAction
+import lapwright.screens.JobsView
+import lapwright.screens.Place
+import lapwright.shell.App
+import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Line
+import lapwright.shell.parts.Next
+import lapwright.shell.parts.OtherAction
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.Sign
+
+/** Which house. */
+@Composable
+fun Jobs(app: App, view: JobsView) {
+    val words = app.shown?.frame?.words ?: return
+    val next = Next(words.newHouse) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
+    Frame(app, words.jobs, next = next) {
+        if (view.jobs.isEmpty()) Say(words.noHouses)
+        for (job in view.jobs) {
+            val said = if (job.archived) "${job.said} · ${words.archived}" else job.said
+            Line(job.name, said) { app.go(Place.House(job.job)) }
+        }
+        OtherAction(words.openDemo, Modifier.fillMaxWidth()) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
+        OtherAction(words.settings, Modifier.fillMaxWidth(), Sign.GEAR) { app.go(Place.Settings) }
+    }
+}

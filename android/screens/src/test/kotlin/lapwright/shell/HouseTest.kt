@@ -1,0 +1,70 @@
+package lapwright.shell
+
+import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onAllNodesWithText
+import androidx.compose.ui.test.onFirst
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import lapwright.screens.Place
+import lapwright.screens.View
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+
+/** Jobs and House on a real book. */
+class HouseTest {
+    @get:Rule
+    val rule = createComposeRule()
+
+    @Test
+    fun theDemoIsOpenedFromJobsAndSaysWhatComesNext() = Fixture().use { fixture ->
+        val app = fixture.app()
+        rule.setContent { Screens(app, Face) }
+        rule.onNodeWithText(app.shown!!.frame.words.openDemo).performClick()
+        rule.onAllNodesWithText("Demo: Plover Cottage").onFirst().assertIsDisplayed()
+        val view = (app.shown!!.view as View.HouseKind).view
+        rule.onNodeWithTag("next").assertIsDisplayed()
+        rule.onNodeWithText(view.nextSaid).performClick()
+        assertEquals(Place.Pole(view.job), app.shown!!.place)
+    }
+
+    @Test
+    fun everyKeyIsKeptAndAnAnswerIsTakenOnce() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun question() = (app.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }
+        rule.runOnIdle { app.ask(question()) }
+        rule.onNodeWithTag("key 7").performClick()
+        assertEquals("7", question().draft)
+        Fixture(fixture.file).use { again ->
+            val other = again.app()
+            other.go(Place.House(job))
+            assertEquals("7", (other.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }.draft)
+        }
+        rule.onNodeWithTag("accept").performClick()
+        assertEquals("7\"", question().answer)
+        assertEquals("", question().draft)
+        assertEquals(listOf("taken"), fixture.felt.takeLast(1))
+    }
+
+    @Test
+    fun aRefusedAnswerSaysWhyAndKeepsWhatWasTyped() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun question() = (app.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }
+        val before = question().answer
+        rule.runOnIdle { app.ask(question()) }
+        rule.onNodeWithTag("key 0").performClick()
+        rule.onNodeWithTag("accept").performClick()
+        assertTrue(rule.onAllNodesWithText(app.trouble!!.text).fetchSemanticsNodes().isNotEmpty())
+        assertEquals(before, question().answer)
+        assertEquals("0", app.typing.of(question()))
+    }
+}

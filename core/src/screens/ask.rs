@@ -63,6 +63,12 @@ pub(super) fn open_question(questions: &[Question]) -> Option<&Question> {
     questions.iter().find(|question| !question.optional && question.answer.is_empty())
 }
 
+/// The question to ask now: one with keys that were typed and not accepted, else one that the work cannot go on without.
+pub(super) fn asked(questions: &[Question]) -> Option<Question> {
+    let drafted = questions.iter().find(|question| !question.draft.is_empty());
+    drafted.or_else(|| open_question(questions)).cloned()
+}
+
 /// What a typed answer says.
 pub(super) fn value(terms: &Terms<'_>, ask: &Ask, text: &str) -> Kept<Value> {
     let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, ask.field, terms.phrase(key, args));

@@ -11,7 +11,7 @@ use crate::store::Store;
 use super::ask;
 use super::context::Terms;
 use super::drawing::board_revision;
-use super::parts::{Note, Question, Reading, Size, StepLine};
+use super::parts::{Note, Question, Reading, Size, Source, StepLine};
 use super::signing::{StepSaid, step_lines};
 use super::trouble::Kept;
 use super::{Corner, Given};
@@ -40,6 +40,9 @@ pub struct BoardView {
     pub height: Reading,
     /// Its own questions.
     pub questions: Vec<Question>,
+    /// The question that is asked now, of the board or of a notch: with keys typed and not accepted, else the first that
+    /// nobody put a tape to while the board is not cut.
+    pub asked: Option<Question>,
     /// Its notches, one a block that it meets.
     pub notches: Vec<NotchView>,
     /// The shortest stock that is long enough; absent where none is, or where there is no house.
@@ -200,6 +203,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     notes.extend(habit::note(store, terms, &hand)?);
     notes.extend(hand.cut_differs(terms, &notches));
     let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
+    let questions = ask::questions(store, terms, &hand.facts)?;
     Ok(BoardView {
         revision: board_revision(terms.phrases, length.as_ref(), &height, &notches),
         board: hand.facts.id().to_string(),
@@ -209,11 +213,25 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
         course: hand.facts.whole("course"),
         length,
         height,
-        questions: ask::questions(store, terms, &hand.facts)?,
+        asked: asked(&questions, &notches, hand.state() == "planned"),
+        questions,
         stock: hand.stock(store, terms)?,
         state: hand.state().to_owned(),
         notes,
         steps,
         notches,
     })
+}
+
+/// What the plan expects at a block is checked with the tape, left and right ends and both heights, until the board is cut.
+fn asked(own: &[Question], notches: &[NotchView], uncut: bool) -> Option<Question> {
+    let all = || own.iter().chain(notches.iter().flat_map(|notch| &notch.questions));
+    let taped = |question: &&Question| question.reading.as_ref().is_some_and(|reading| reading.source == Source::Taped);
+    let drafted = all().find(|question| !question.draft.is_empty());
+    let open = || own.iter().find(|question| !question.optional && question.answer.is_empty());
+    let untaped = || {
+        let questions = notches.iter().flat_map(|notch| &notch.questions);
+        questions.filter(|question| !question.optional).find(|question| !taped(question))
+    };
+    drafted.or_else(open).or_else(|| if uncut { untaped() } else { None }).cloned()
 }

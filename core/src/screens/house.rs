@@ -38,6 +38,8 @@ pub struct HouseView {
     pub walls: Vec<WallProgress>,
     /// The questions of the house: its boards and whose rules apply.
     pub questions: Vec<Question>,
+    /// The one that is asked now: with keys typed and not accepted, else the first that the work needs.
+    pub asked: Option<Question>,
     /// The stock lengths.
     pub stock: Vec<StockLine>,
     /// When the book was last copied from this phone, in milliseconds since 1970-01-01 UTC.
@@ -142,6 +144,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         Some(StockLine { stock: facts.id().to_string(), length, count, said })
     };
     let next = next::next(store, terms, &house)?;
+    let questions = ask::questions(store, terms, &house.job.facts)?;
     Ok(HouseView {
         job: house.job.id().to_string(),
         name: house.job.name().to_owned(),
@@ -149,7 +152,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         next,
         open_to_weather: weather::open(store, terms, &house)?,
         walls: house.walls.iter().map(|wall| wall.progress(terms)).collect(),
-        questions: ask::questions(store, terms, &house.job.facts)?,
+        asked: ask::asked(&questions),
+        questions,
         stock: stock.iter().filter_map(line).collect(),
         copied_at_ms,
         copied: copied(terms, copied_at_ms),

@@ -19,6 +19,7 @@ mod kept;
 mod kinds;
 mod measure;
 mod moment;
+mod new;
 mod parts;
 mod penetration;
 mod planning;
@@ -43,6 +44,7 @@ pub use frame::{FrameView, TapeMark, Words};
 pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
+pub use new::{NewAction, NewThing, NewView};
 pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
 pub use planning::{HousePlanner, PlanProgress};
@@ -102,6 +104,13 @@ pub enum Place {
         /// The house; absent for the whole book.
         job: Option<String>,
     },
+    /// A new thing in the making.
+    New {
+        /// What is being made.
+        what: NewThing,
+        /// The house, wall or board that it belongs to; empty where it belongs to none.
+        parent: String,
+    },
 }
 
 /// What a screen shows.
@@ -159,6 +168,11 @@ pub enum View {
         /// What it shows.
         view: DoneListView,
     },
+    /// New.
+    NewKind {
+        /// What it shows.
+        view: NewView,
+    },
 }
 
 /// What was tapped.
@@ -214,6 +228,11 @@ pub enum Action {
     DoneListKind {
         /// What was tapped there.
         action: DoneListAction,
+    },
+    /// On New.
+    NewKind {
+        /// What was tapped there.
+        action: NewAction,
     },
 }
 
@@ -282,6 +301,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::RulesKind { action } => rules::act(store, terms, action)?,
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
+            Action::NewKind { action } => new::act(store, terms, action)?,
         };
         let (place, view) = match done.view {
             Some(view) => (done.place, view),
@@ -311,6 +331,7 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
         Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
+        Place::New { what, parent } => View::NewKind { view: new::view(store, terms, *what, parent)? },
     })
 }
 

@@ -34,6 +34,8 @@ pub struct PenetrationView {
     pub what: String,
     /// Its questions with their answers.
     pub questions: Vec<Question>,
+    /// The one that is asked now: with keys typed and not accepted, else the first that the work needs.
+    pub asked: Option<Question>,
     /// Its layers, from the wall outward.
     pub layers: Vec<LayerLine>,
     /// The sizes of the membrane patch, its hole, slit and cover; empty where they cannot be told yet.
@@ -149,13 +151,15 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
     let (patch, patch_ends) = patch::sizes(terms, &round, &mut notes)?;
     let (block, split) = block::sizes(terms, &round, &mut notes)?;
     let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash(terms)?)?;
+    let questions = ask::questions(store, terms, &round.penetration.facts)?;
     Ok(PenetrationView {
         penetration: round.penetration.id().to_string(),
         wall: round.wall.id().to_string(),
         job: round.job.id().to_string(),
         name: round.name(terms),
         what: round.penetration.kind.code().to_owned(),
-        questions: ask::questions(store, terms, &round.penetration.facts)?,
+        asked: ask::asked(&questions),
+        questions,
         layers: layers::lines(terms, &round.detail),
         patch,
         patch_ends,

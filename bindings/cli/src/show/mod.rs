@@ -28,5 +28,9 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         View::BoardKind { view } => board::show(paper, view),
         View::MeasureKind { view } => measure::show(paper, view),
         View::WallKind { view } => wall::show(paper, view),
+        View::NewKind { view } => {
+            paper.title(&view.title);
+            paper.questions(&view.questions);
+        }
     }
 }

@@ -5,6 +5,7 @@ mod demo;
 mod document;
 mod done_list;
 mod house;
+mod new;
 mod penetration;
 mod planning;
 mod pole;

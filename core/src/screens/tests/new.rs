@@ -1,0 +1,93 @@
+use super::*;
+
+fn tap(store: &mut Store, n: u8, action: NewAction) -> Result<Outcome, Problem> {
+    act(store, &context("en", n), &Action::NewKind { action })
+}
+
+fn answer(store: &mut Store, n: u8, (what, parent): (NewThing, &str), field: &str, text: &str) -> Outcome {
+    let (parent, field, text) = (parent.to_owned(), field.to_owned(), text.to_owned());
+    tap(store, n, NewAction::Answer { what, parent, field, text }).unwrap()
+}
+
+fn shown(store: &Store, what: NewThing, parent: &str) -> NewView {
+    let place = Place::New { what, parent: parent.to_owned() };
+    let View::NewKind { view } = view(store, &context("en", 0), &place).unwrap() else { panic!("new") };
+    view
+}
+
+fn asked(store: &Store, what: NewThing, parent: &str) -> String {
+    shown(store, what, parent).asked.map(|question| question.field).unwrap_or_default()
+}
+
+/// A house and a wall of it.
+fn wall(store: &mut Store) -> String {
+    let Place::House { job } = answer(store, 1, (NewThing::House, ""), "name", "Lot 7").place else { panic!("house") };
+    let Place::Measure { wall } = answer(store, 2, (NewThing::Wall, &job), "name", "South").place else {
+        panic!("measure")
+    };
+    wall
+}
+
+#[test]
+fn a_penetration_takes_four_answers_and_is_one_entry() {
+    let mut store = Store::in_memory().unwrap();
+    let wall = wall(&mut store);
+    let new = (NewThing::Penetration, wall.as_str());
+    let before = store.done(None, 100).unwrap().len();
+    for (n, (field, text)) in [("what", "hose-bib"), ("width", "7/8"), ("from-left", "52 3/8")].into_iter().enumerate()
+    {
+        assert_eq!(asked(&store, new.0, new.1), field);
+        assert_eq!(
+            answer(&mut store, 3 + u8::try_from(n).unwrap(), new, field, text).group,
+            "",
+            "nothing is accepted yet"
+        );
+    }
+    assert_eq!(asked(&store, new.0, new.1), "from-base");
+    let outcome = answer(&mut store, 9, new, "from-base", "24");
+    assert!(matches!(outcome.place, Place::Penetration { .. }), "{:?}", outcome.place);
+    assert_eq!(store.done(None, 100).unwrap().len(), before + 1);
+    assert_eq!(asked(&store, new.0, new.1), "what", "the next one begins anew");
+}
+
+#[test]
+fn keys_are_kept_and_asked_on() {
+    let mut store = Store::in_memory().unwrap();
+    let wall = wall(&mut store);
+    let new = (NewThing::Opening, wall.as_str());
+    answer(&mut store, 3, new, "what", "window");
+    let (field, text) = ("width".to_owned(), "4".to_owned());
+    tap(&mut store, 4, NewAction::KeepDraft { what: new.0, parent: wall.clone(), field, text }).unwrap();
+    let view = shown(&store, new.0, new.1);
+    let asked = view.asked.unwrap();
+    assert_eq!((asked.field.as_str(), asked.draft.as_str()), ("width", "4"));
+    assert_eq!(view.questions[0].answer, "Window");
+}
+
+#[test]
+fn a_wrong_answer_changes_nothing_and_leaving_drops_all() {
+    let mut store = Store::in_memory().unwrap();
+    let wall = wall(&mut store);
+    let wrong = |field: &str, text: &str| NewAction::Answer {
+        what: NewThing::Stud,
+        parent: wall.clone(),
+        field: field.to_owned(),
+        text: text.to_owned(),
+    };
+    assert_eq!(tap(&mut store, 3, wrong("at", "-2")).unwrap_err().field, "at");
+    assert_eq!(tap(&mut store, 4, wrong("colour", "blue")).unwrap_err().code, "unknown");
+    answer(&mut store, 5, (NewThing::Opening, &wall), "what", "door");
+    let left = tap(&mut store, 6, NewAction::Leave { what: NewThing::Opening, parent: wall.clone() }).unwrap();
+    assert_eq!(left.place, Place::Measure { wall: wall.clone() });
+    assert_eq!(asked(&store, NewThing::Opening, &wall), "what");
+}
+
+#[test]
+fn a_loose_board_without_a_house_asks_for_height_and_lap() {
+    let mut store = Store::in_memory().unwrap();
+    let new = (NewThing::LooseBoard, "");
+    answer(&mut store, 1, new, "length", "118 1/2");
+    answer(&mut store, 2, new, "height", "7 1/4");
+    let made = answer(&mut store, 3, new, "lap", "");
+    assert!(matches!(made.place, Place::Board { .. }), "{:?}", made.place);
+}

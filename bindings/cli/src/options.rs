@@ -108,6 +108,12 @@ pub(crate) enum Task {
         /// Keep the lines as laid out.
         #[arg(long)]
         lay_out: bool,
+        /// A course hangs on this wall: course=, left=, right= and, where it was taped, middle= say where.
+        #[arg(long, value_name = "WALL", conflicts_with = "lay_out")]
+        as_built: Option<String>,
+        /// What was said of a course as it hangs no longer holds.
+        #[arg(long, value_name = "ENTRY", conflicts_with_all = ["lay_out", "as_built"])]
+        not_built: Option<String>,
         #[command(flatten)]
         answers: Answers,
     },

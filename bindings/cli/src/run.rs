@@ -94,7 +94,9 @@ impl Session<'_> {
                 let action = HouseAction::AddWall { job: self.job(house)?, name: name.clone() };
                 self.act(Action::HouseKind { action })
             }
-            Task::Pole { house, lay_out, answers } => self.pole(house, *lay_out, answers),
+            Task::Pole { house, as_built: Some(wall), answers, .. } => self.as_built(house, wall, answers),
+            Task::Pole { house, not_built: Some(entry), .. } => self.not_built(house, entry),
+            Task::Pole { house, lay_out, answers, .. } => self.pole(house, *lay_out, answers),
             Task::Mark { house, answers } => self.mark(house, answers),
             Task::Next { house } => self.next(house),
             Task::Penetration { penetration, answers } => self.penetration(penetration, answers),

@@ -327,3 +327,22 @@ fn no_colour_codes_where_there_is_no_terminal() {
         assert!(!place.good(args).contains('\u{1b}'), "{args:?}");
     }
 }
+
+/// A course of the demo house that hangs out of level, by the command: the lines above it follow, and go back.
+#[test]
+fn a_course_as_it_hangs_changes_the_lines_above_it() {
+    let place = Place::with_house();
+    place.good(&["pole", HOUSE, "--lay-out", "--signer", "Wren"]);
+    let house = place.json(&["house", HOUSE]);
+    let wall = text(&house["house-kind"]["view"]["walls"][0]["wall"]).to_owned();
+    let pole = place.json(&["pole", HOUSE])["pole-kind"]["view"].clone();
+    let nm = pole["lines"][3]["height"]["nm"].as_i64().unwrap();
+    let (left, right) = (format!("left={} mm", (nm + 3_175_000) as f64 / 1e6), format!("right={} mm", nm as f64 / 1e6));
+    let said = place.good(&["pole", HOUSE, "--as-built", &wall, "course=4", &left, &right]);
+    assert!(said.contains("Course 4 hangs"), "{said}");
+    let view = place.json(&["pole", HOUSE])["pole-kind"]["view"].clone();
+    let entry = text(&view["as_built"][0]["as_built"]).to_owned();
+    assert_eq!(view["as_built"][0]["courses"], 1);
+    place.good(&["pole", HOUSE, "--not-built", &entry]);
+    assert_eq!(place.json(&["pole", HOUSE])["pole-kind"]["view"], pole);
+}

@@ -115,6 +115,9 @@ pub const NAILS_AT_JOINT: &str = "nails.at-joint";
 /// Angle of the cut through a split block.
 pub const BLOCK_ANGLE: &str = "block.angle";
 
+/// Out of level that is taken out in one course, most.
+pub const LEVEL_CHANGE_MOST: &str = "level.change.most";
+
 /// Read with `get_length`.
 pub const LENGTHS: &[&str] = &[
     LAP_LEAST,
@@ -149,6 +152,7 @@ pub const LENGTHS: &[&str] = &[
     TAPE_ERROR,
     TAPE_PLAN_TOLERANCE,
     LEVEL_TOLERANCE,
+    LEVEL_CHANGE_MOST,
     CROSS_CHECK_TOLERANCE,
     BLOCK_THICKNESS_MARGIN,
     BLOCK_SIDE_LEAST,

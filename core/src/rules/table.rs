@@ -107,6 +107,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::TAPE_ERROR, 0, 1, Inch).chosen().within((0, 1), (1, 4)),
     Rule::new(Common, keys::TAPE_PLAN_TOLERANCE, 1, 4, Inch).chosen().within((0, 1), (2, 1)),
     Rule::new(Common, keys::LEVEL_TOLERANCE, 1, 8, Inch).chosen().within((0, 1), (1, 1)),
+    Rule::new(Common, keys::LEVEL_CHANGE_MOST, 1, 8, Inch).chosen().within((0, 1), (1, 2)),
     Rule::new(Common, keys::CROSS_CHECK_TOLERANCE, 1, 8, Inch).chosen().within((0, 1), (1, 1)),
     Rule::new(Common, keys::BLOCK_ANGLE, 45, 1, Degree).within((0, 1), (75, 1)),
     Rule::new(Common, keys::BLOCK_THICKNESS_MARGIN, 1, 4, Inch).chosen().within((0, 1), (2, 1)),

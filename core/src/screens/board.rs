@@ -55,6 +55,12 @@ pub struct BoardView {
     pub steps: Vec<StepLine>,
     /// Changes when the drawing does.
     pub revision: i64,
+    /// Where its bottom edge will lie at its left end, above the datum of the pole; absent for a loose board.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub line_left: Option<Reading>,
+    /// Where its bottom edge will lie at its right end: not where the left one does, where the course is out of level.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub line_right: Option<Reading>,
 }
 
 /// One notch of the board in hand.
@@ -204,6 +210,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     notes.extend(hand.cut_differs(terms, &notches));
     let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
     let questions = ask::questions(store, terms, &hand.facts)?;
+    let (line_left, line_right) = hand.line(terms).unzip();
     Ok(BoardView {
         revision: board_revision(terms.phrases, length.as_ref(), &height, &notches),
         board: hand.facts.id().to_string(),
@@ -220,6 +227,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
         notes,
         steps,
         notches,
+        line_left,
+        line_right,
     })
 }
 

@@ -39,6 +39,9 @@ pub(super) const NOTCH: &str = "notch";
 /// A gap that was measured after fitting: what a saw and a pair of hands did.
 pub(super) const FITTED: &str = "fitted";
 
+/// The bottom edge of a course as it hangs on a wall: what the tape read, and the lines planned from there.
+pub(super) const AS_BUILT: &str = "as-built";
+
 /// What an answer must be.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Allowed {
@@ -297,6 +300,14 @@ pub(super) const NOTCH_ASKS: &[Ask] = &[
     Ask::new("top-right", key("ask-notch-top-right"), key("ask-notch-top-right-hint"), Allowed::AnyLength).optional(),
 ];
 
+/// The questions of a course as it hangs: heights of its bottom edge above the pole's datum.
+pub(super) const AS_BUILT_ASKS: &[Ask] = &[
+    Ask::new("course", key("ask-as-built-course"), key("ask-as-built-course-hint"), Allowed::Whole(1, 10_000)),
+    Ask::new("left", key("ask-as-built-left"), key("ask-as-built-hint"), Allowed::AnyLength),
+    Ask::new("middle", key("ask-as-built-middle"), key("ask-as-built-hint"), Allowed::AnyLength).optional(),
+    Ask::new("right", key("ask-as-built-right"), key("ask-as-built-hint"), Allowed::AnyLength),
+];
+
 /// The questions of a kind of thing.
 pub(super) fn asks(kind: &str) -> &'static [Ask] {
     match kind {
@@ -312,6 +323,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         PENETRATION => PENETRATION_ASKS,
         BOARD => BOARD_ASKS,
         NOTCH => NOTCH_ASKS,
+        AS_BUILT => AS_BUILT_ASKS,
         _ => &[],
     }
 }
@@ -329,4 +341,5 @@ pub(super) const ALL_ASKS: &[&[Ask]] = &[
     PENETRATION_ASKS,
     BOARD_ASKS,
     NOTCH_ASKS,
+    AS_BUILT_ASKS,
 ];

@@ -48,7 +48,7 @@ pub use new::{NewAction, NewThing, NewView};
 pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
 pub use planning::{HousePlanner, PlanProgress};
-pub use pole::{MarkLine, PoleAction, PoleLine, PoleView};
+pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};

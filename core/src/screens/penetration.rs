@@ -109,7 +109,10 @@ impl Round {
         let job = Job::of(store, terms, wall.job)?;
         let penetration = Penetration::of(store, terms, &job, id)?;
         let courses = match (job.lines(store)?, wall.outline(store, terms)) {
-            (Some(lines), Ok(outline)) => wall.courses(terms, &job, &lines, &outline).unwrap_or_default(),
+            (Some(lines), Ok(outline)) => {
+                let lines = wall.lines_at(store, &lines, penetration.centre.x, outline.width())?;
+                wall.courses(terms, &job, &lines, &outline).unwrap_or_default()
+            }
             _ => Vec::new(),
         };
         // A penetration is there before the boards are: without their height there are no courses to lap over.

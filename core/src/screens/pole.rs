@@ -1,5 +1,6 @@
 //! Story pole: where the lines go.
 
+mod as_built;
 mod preview;
 
 use crate::store::{Id, Store, Value};
@@ -11,6 +12,8 @@ use super::parts::{Note, Question, Reading};
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
 use super::{Done, Place, kinds};
+
+pub use as_built::{AsBuiltLine, ChangedLine};
 
 /// The story pole of a house.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -32,6 +35,12 @@ pub struct PoleView {
     pub up_to_date: bool,
     /// Whether no other layout misses the marks by less.
     pub proved: bool,
+    /// The courses that were taped as they hang, wall by wall, and what they change.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub as_built: Vec<AsBuiltLine>,
+    /// What is asked of a course that hangs.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub as_built_questions: Vec<Question>,
 }
 
 /// One line of the pole.
@@ -103,6 +112,18 @@ pub enum PoleAction {
         /// The house.
         job: String,
     },
+    /// What the tape reads at the bottom edge of a course that hangs on a wall; the lines above it follow.
+    SayAsBuilt {
+        /// The wall.
+        wall: String,
+        /// Course, left, right, and the middle where it was taped.
+        answers: Vec<super::parts::Given>,
+    },
+    /// What was said of a course as it hangs no longer holds.
+    RemoveAsBuilt {
+        /// The entry.
+        as_built: String,
+    },
 }
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<PoleView> {
@@ -164,6 +185,8 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PoleAction) -> 
             let group = lay_out(store, terms, &job)?;
             Ok(Done::at(here(&job), group))
         }
+        PoleAction::SayAsBuilt { wall, answers } => as_built::say(store, terms, wall, answers),
+        PoleAction::RemoveAsBuilt { as_built } => as_built::remove(store, terms, as_built),
     }
 }
 
@@ -199,7 +222,9 @@ fn lay_out(store: &mut Store, terms: &Terms<'_>, job: &Job) -> Kept<Id> {
     }
     let text = lines.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
     let courses = lines.len().saturating_sub(1).to_string();
-    let answer = op("pole-laid-out", Some(job.id()), [&courses]).set(pole.id(), "lines", Value::Text(text));
+    let mut answer = op("pole-laid-out", Some(job.id()), [&courses]).set(pole.id(), "lines", Value::Text(text));
+    let kept = job.lines(store)?.unwrap_or_default();
+    answer = as_built::laid_out(answer, store, terms, job, (&kept, &lines))?;
     Ok(accept(store, terms, answer, &[])?.group)
 }
 

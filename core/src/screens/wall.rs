@@ -1,6 +1,7 @@
 //! Wall: what is where.
 
 mod elevation;
+mod follow;
 pub(in crate::screens) mod plan;
 
 use crate::store::{Change, Store};
@@ -14,6 +15,7 @@ use super::trouble::Kept;
 use super::{Done, Place, kinds};
 
 pub use elevation::{Corner, Rectangle};
+pub(super) use follow::{follow, planned};
 
 /// A wall to scale and what sits in it.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]

@@ -1,5 +1,6 @@
 //! Courses, story pole, runs, joints and gables.
 
+mod as_built;
 mod fit;
 mod gable;
 mod joint;
@@ -9,7 +10,9 @@ mod piece;
 mod pitch;
 mod pole;
 mod run;
+mod wall_line;
 
+pub use as_built::{AsBuilt, AsBuiltError, Correction, Needs};
 pub use gable::{Gable, GableCourse, GableCourses, GableError, GableRequest};
 pub use joint::{Avoid, JointRules};
 pub use mark::{Mark, MarkResult, Want};
@@ -18,3 +21,4 @@ pub use piece::{Piece, PieceError, Plan};
 pub use pitch::Pitch;
 pub use pole::{COURSES_LIMIT, Mode, Pole, PoleError, PoleRequest};
 pub use run::{Corner, CourseLine, End, Obstacle, Run};
+pub use wall_line::WallLine;

@@ -4,6 +4,7 @@ use lapwright::screens::{Action, Given, HouseAction, HouseView, NextWork, Outcom
 
 use super::Session;
 use crate::fault::Fault;
+use crate::find::{Named, one};
 use crate::options::Answers;
 use crate::paper::Paper;
 use crate::show;
@@ -32,6 +33,25 @@ impl Session<'_> {
         }
         self.answer_all(answers, answer)?;
         self.act(Action::PoleKind { action: PoleAction::LayOut { job } })
+    }
+
+    /// A course as it hangs on a wall: the lines above it follow.
+    pub(super) fn as_built(&mut self, house: &str, wall: &str, answers: &Answers) -> Result<(), Fault> {
+        let job = self.job(house)?;
+        let walls = self.house_view(&job)?.walls.into_iter();
+        let walls: Vec<Named> = walls.map(|wall| Named { id: wall.wall, name: wall.name }).collect();
+        let action = PoleAction::SayAsBuilt { wall: one("wall", wall, &walls)?, answers: given(answers) };
+        self.act(Action::PoleKind { action })
+    }
+
+    pub(super) fn not_built(&mut self, house: &str, entry: &str) -> Result<(), Fault> {
+        let View::PoleKind { view } = self.book.view(&Place::Pole { job: self.job(house)? })? else {
+            return Err(Fault::unknown("house", house, &[]));
+        };
+        let named = |line: lapwright::screens::AsBuiltLine| Named { id: line.as_built, name: line.wall_name };
+        let entries: Vec<Named> = view.as_built.into_iter().map(named).collect();
+        let action = PoleAction::RemoveAsBuilt { as_built: one("entry", entry, &entries)? };
+        self.act(Action::PoleKind { action })
     }
 
     pub(super) fn mark(&mut self, house: &str, answers: &Answers) -> Result<(), Fault> {

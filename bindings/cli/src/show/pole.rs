@@ -10,6 +10,7 @@ pub(super) fn show(paper: &mut Paper, view: &PoleView) {
     paper.notes(&view.notes);
     lines(paper, view);
     marks(paper, view);
+    as_built(paper, view);
     if !view.lines.is_empty() {
         paper.gap();
         let key = match (view.laid_out, view.up_to_date) {
@@ -67,5 +68,33 @@ pub(crate) fn marks(paper: &mut Paper, view: &PoleView) {
             }
         };
         paper.line(&format!("  {what}  {how}"));
+    }
+}
+
+/// The courses as they hang, each with the lines that are not where the pole has them.
+fn as_built(paper: &mut Paper, view: &PoleView) {
+    for entry in &view.as_built {
+        paper.gap();
+        let args = [
+            ("wall", entry.wall_name.as_str().into()),
+            ("course", entry.course.into()),
+            ("left", entry.left.text.as_str().into()),
+            ("middle", entry.middle.text.as_str().into()),
+            ("right", entry.right.text.as_str().into()),
+        ];
+        let text = paper.phrase("cli-pole-as-built", &args);
+        paper.line(&text);
+        paper.notes(&entry.notes);
+        for line in entry.changed.iter().rev() {
+            let args = [
+                ("course", line.course.into()),
+                ("planned", line.planned.as_ref().map_or("–", |planned| planned.text.as_str()).into()),
+                ("left", line.left.text.as_str().into()),
+                ("middle", line.middle.text.as_str().into()),
+                ("right", line.right.text.as_str().into()),
+            ];
+            let text = paper.phrase("cli-pole-changed", &args);
+            paper.line(&format!("  {text}"));
+        }
     }
 }

@@ -100,3 +100,5 @@ cli-book-none = { $path } is not a book. It was left as it is.
 cli-book-busy = Another program is writing in the book. Try again.
 cli-book-full = There is no room left on the device. Nothing was written.
 cli-in-the-way = { $path } is in the way: only an older copy of the same book is replaced.
+cli-pole-as-built = { $wall }, course { $course } hangs at { $left } left, { $middle } middle, { $right } right
+cli-pole-changed = course { $course }: { $left } left, { $middle } middle, { $right } right (pole { $planned })

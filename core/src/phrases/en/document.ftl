@@ -9,3 +9,4 @@ document-length = A length with its unit belongs here, such as "12 ft" or "154 m
 document-lines-order = The lines must rise, each above the one before.
 document-twice = “{ $name }” stands twice.
 document-unknown = No such name belongs here. These do: { $names }.
+document-lines-threes = Lines above a course that hangs come in threes: left, middle, right.

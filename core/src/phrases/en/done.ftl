@@ -28,3 +28,5 @@ done-gap-fitted = { $a } measured a gap of { $b }
 done-habit-forgotten = Saw and hands of { $a } start anew
 done-part-added = New: { $a }, { $b }
 done-house-planned = House planned: { $a } pieces out of { $b } new boards
+done-as-built = Course { $b } taped as it hangs, { $a }
+done-as-built-removed = Course { $b } no longer taped as it hangs, { $a }

@@ -11,3 +11,17 @@ pole-under-least = Equal courses come out under the least reveal. Allow a smalle
 pole-no-layout = No reveals within these limits add up to the height. Allow more between least and greatest, or more change.
 pole-reveal-order = The least reveal is over the greatest.
 pole-too-large = There are too many heights to choose from. Use a coarser mark or a shorter pole.
+pole-as-built-level = Course { $course } hangs level.
+pole-as-built-back = Course { $course } hangs { $out } out of level. Level again after { $courses ->
+    [one] one course
+   *[other] { $courses } courses
+}, at most { $change } a course.
+pole-as-built-differs = The lines above it lie where the tape puts them, not where the pole had them.
+pole-as-built-missed = { $name } is missed by { $miss }.
+pole-as-built-none = From course { $course } no lines within the limits lead back to level: the pole’s lines stay above it.
+pole-as-built-need-change = Taking out { $change } a course would do (rule: out of level taken out in one course).
+pole-as-built-need-reveals = Reveals from { $least } to { $most } would do.
+pole-as-built-need-more = Neither more change a course nor other reveals alone will do: lay out the pole again from here.
+pole-as-built-course = The pole has courses 1 to { $most }.
+pole-as-built-far = Course { $course } cannot hang there: its bottom edge lies between { $least } and { $most }.
+pole-as-built-cut = Boards that are cut or up keep their numbers.

@@ -115,3 +115,4 @@ rule-lead-year = Houses built before this year may have lead paint
 rule-lead-exempt-area = Outside paint disturbed, up to which the lead rule exempts
 rules-value = “{ $text }” does not fit this rule: give a value like { $like }.
 rules-not-changed = This rule has its default already.
+rule-level-change-most = Out of level taken out in one course, most

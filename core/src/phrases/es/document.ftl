@@ -9,3 +9,4 @@ document-length = Aquí va una medida con su unidad, como "12 ft" o "154 mm".
 document-lines-order = Las líneas deben subir, cada una sobre la anterior.
 document-twice = «{ $name }» está dos veces.
 document-unknown = Ese nombre no va aquí. Estos sí: { $names }.
+document-lines-threes = Las líneas sobre una hilada puesta van de tres en tres: izquierda, en medio, derecha.

@@ -28,3 +28,5 @@ done-gap-fitted = { $a } midió una holgura de { $b }
 done-habit-forgotten = Sierra y manos de { $a } empiezan de nuevo
 done-part-added = Nuevo: { $a }, { $b }
 done-house-planned = Casa planeada: { $a } piezas de { $b } tablas nuevas
+done-as-built = Hilada { $b } medida como quedó, { $a }
+done-as-built-removed = Hilada { $b } ya sin medida de cómo quedó, { $a }

@@ -11,3 +11,17 @@ pole-under-least = Las hiladas iguales quedan bajo la vista mínima. Permita una
 pole-no-layout = Ninguna vista dentro de estos límites suma la altura. Permita más entre mínima y máxima, o más cambio.
 pole-reveal-order = La vista mínima pasa de la máxima.
 pole-too-large = Hay demasiadas alturas para elegir. Use una marca más gruesa o una vara más corta.
+pole-as-built-level = La hilada { $course } está a nivel.
+pole-as-built-back = La hilada { $course } está { $out } fuera de nivel. De nuevo a nivel después de { $courses ->
+    [one] una hilada
+   *[other] { $courses } hiladas
+}, a lo más { $change } por hilada.
+pole-as-built-differs = Las líneas de arriba van donde las pone la cinta, no donde las tenía la vara.
+pole-as-built-missed = { $name }: no se alcanza por { $miss }.
+pole-as-built-none = Desde la hilada { $course } ninguna línea dentro de los límites vuelve a nivel: arriba quedan las líneas de la vara.
+pole-as-built-need-change = Bastaría quitar { $change } por hilada (regla: desnivel que se quita en una hilada).
+pole-as-built-need-reveals = Bastarían vistas de { $least } a { $most }.
+pole-as-built-need-more = No basta con más cambio por hilada ni con otras vistas: trace la vara de nuevo desde aquí.
+pole-as-built-course = La vara tiene las hiladas 1 a { $most }.
+pole-as-built-far = La hilada { $course } no puede estar ahí: su borde inferior queda entre { $least } y { $most }.
+pole-as-built-cut = Las tablas cortadas o puestas conservan sus números.

@@ -115,3 +115,4 @@ rule-lead-year = Casas construidas antes de este año pueden tener pintura con p
 rule-lead-exempt-area = Pintura exterior alterada hasta la cual exime la regla del plomo
 rules-value = «{ $text }» no sirve para esta regla: dé un valor como { $like }.
 rules-not-changed = Esta regla ya tiene su valor de origen.
+rule-level-change-most = Desnivel que se quita en una hilada, como máximo

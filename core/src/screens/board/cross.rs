@@ -9,7 +9,7 @@ use crate::screens::parts::Note;
 use crate::screens::trouble::Kept;
 use crate::store::{Id, Store};
 
-use super::hand::InHand;
+use super::hand::{InHand, Met, OnWall};
 use super::notches::Known;
 
 /// A note where the notches of two boards over one block do not close on it: both depths, measured to the block itself,
@@ -20,7 +20,7 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, hand: &InHand, known: &Kno
     };
     let tolerance = hand.rules.get_length(keys::CROSS_CHECK_TOLERANCE)?;
     for (other, readings) in others(store, hand, planned.id)? {
-        let Some(miss) = miss(hand, &block, &other, &readings, planned.y.length()) else { continue };
+        let Some(miss) = miss(hand, &block, &other, &readings, planned) else { continue };
         if miss.abs() > tolerance {
             let text = terms.phrase(key("notch-cross-check"), &[("by", terms.shown_finely(miss.abs()).into())]);
             return Ok(Some(Note { code: "cross-check".to_owned(), text }));
@@ -49,9 +49,11 @@ fn others(store: &Store, hand: &InHand, penetration: Id) -> Kept<Vec<(Facts, Fac
 
 /// By how much the two depths miss the block's height and the lap, on the worse side; `None` where the two boards do not
 /// meet at the block from below and from above.
-fn miss(hand: &InHand, block: &Block, other: &Facts, readings: &Facts, height: Length) -> Option<Length> {
-    let (_, _, bottom) = hand.place()?;
-    let (other_bottom, other_height) = (other.length("bottom")?, other.length("height")?);
+fn miss(hand: &InHand, block: &Block, other: &Facts, readings: &Facts, planned: &Met) -> Option<Length> {
+    // Both edges where the block is: a course may be out of level.
+    let (x, height) = (planned.x.from + planned.x.length().half(), planned.y.length());
+    let bottom = hand.place()?.bottom_at(x);
+    let (other_bottom, other_height) = (OnWall::of(other)?.bottom_at(x), other.length("height")?);
     let side = |left: &str, right: &str| {
         let first = readings.length(left)?;
         Some(Sides::new(first, readings.length(right).unwrap_or(first)))

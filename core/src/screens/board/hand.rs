@@ -24,6 +24,34 @@ pub(super) struct Met {
     pub(super) y: Span,
 }
 
+/// Where a board lies on its wall. Its bottom edge is straight; where the course is out of level, it slopes.
+#[derive(Clone, Copy)]
+pub(super) struct OnWall {
+    pub(super) from: Length,
+    pub(super) to: Length,
+    /// Its bottom edge at the left end.
+    pub(super) left: Length,
+    /// Its bottom edge at the right end.
+    pub(super) right: Length,
+}
+
+impl OnWall {
+    pub(super) fn of(board: &Facts) -> Option<Self> {
+        let left = board.length("bottom")?;
+        let right = board.length("bottom-right").unwrap_or(left);
+        Some(Self { from: board.length("from")?, to: board.length("to")?, left, right })
+    }
+
+    /// Its bottom edge at `x` on the wall.
+    pub(super) fn bottom_at(&self, x: Length) -> Length {
+        let (along, over) = ((x - self.from).nm(), (self.to - self.from).nm());
+        if self.left == self.right || over <= 0 {
+            return self.left;
+        }
+        (self.right - self.left).scaled(along, over).map_or(self.left, |rise| self.left + rise)
+    }
+}
+
 /// The board in hand with what stands round it: its wall and house, where it has them.
 pub(super) struct InHand {
     pub(super) facts: Facts,
@@ -67,15 +95,16 @@ impl InHand {
 
     /// What of the wall it meets, and whether it is the first course where it lies.
     fn look_round(&mut self, store: &Store, terms: &Terms<'_>) -> Kept<()> {
-        let (Some(wall), Some(job), Some((from, to, bottom))) = (&self.wall, &self.job, self.place()) else {
+        let (Some(wall), Some(job), Some(place)) = (&self.wall, &self.job, self.place()) else {
             return Ok(());
         };
+        let OnWall { from, to, .. } = place;
+        let (bottom, top) = (place.left.min(place.right), place.left.max(place.right) + self.height);
         let outline = wall.outline(store, terms)?;
         let middle = from + (to - from).half();
         let under = outline.spans_at(bottom - Length::from_nm(1));
         self.below = under.iter().any(|span| span.from <= middle && middle <= span.to);
         let gap = self.rules.get_length(keys::GAP_BLOCK_MOST)?;
-        let top = bottom + self.height;
         let near = |x: Span, y: Span, gap: Length| {
             x.from < to + gap && from < x.to + gap && y.from < top + gap && bottom < y.to + gap
         };
@@ -98,9 +127,16 @@ impl InHand {
         Ok(())
     }
 
-    /// Its ends and its bottom edge on the wall, for a board of a plan.
-    pub(super) fn place(&self) -> Option<(Length, Length, Length)> {
-        Some((self.facts.length("from")?, self.facts.length("to")?, self.facts.length("bottom")?))
+    /// Where it lies on the wall, for a board of a plan.
+    pub(super) fn place(&self) -> Option<OnWall> {
+        OnWall::of(&self.facts)
+    }
+
+    /// Where its bottom edge will lie at its left and at its right end, above the datum of the pole.
+    pub(super) fn line(&self, terms: &Terms<'_>) -> Option<(Reading, Reading)> {
+        let (OnWall { left, right, .. }, base) = (self.place()?, self.wall.as_ref()?.base(terms).ok()?);
+        let reading = |bottom: Length| terms.reading(base + bottom, Source::Planned, None);
+        Some((reading(left), reading(right)))
     }
 
     /// Its length, which the work cannot go on without.

@@ -53,12 +53,14 @@ impl Known<'_> {
 
     fn planned_reading(&self, hand: &InHand, field: &str) -> Option<Length> {
         let Met { x, y, .. } = self.planned?;
-        let (from, _, bottom) = hand.place()?;
+        let place = hand.place()?;
         Some(match field {
-            "left" => x.from - from,
-            "right" => x.to - from,
-            "bottom-left" | "bottom-right" => y.from - bottom,
-            "top-left" | "top-right" => y.to - bottom,
+            "left" => x.from - place.from,
+            "right" => x.to - place.from,
+            "bottom-left" => y.from - place.bottom_at(x.from),
+            "bottom-right" => y.from - place.bottom_at(x.to),
+            "top-left" => y.to - place.bottom_at(x.from),
+            "top-right" => y.to - place.bottom_at(x.to),
             _ => return None,
         })
     }

@@ -9,7 +9,7 @@ use crate::screens::kinds;
 use crate::screens::trouble::Kept;
 use crate::store::{Id, Store, Value};
 
-use super::shape::{fields, is_length, parts};
+use super::shape::{fields, is_length, keeps_lines, parts};
 
 /// A house as a document.
 pub(super) fn document(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Json> {
@@ -57,7 +57,7 @@ impl Writer<'_> {
                 }
             }
         }
-        if let Some(lines) = facts.text("lines").filter(|_| kind == kinds::POLE) {
+        if let Some(lines) = facts.text("lines").filter(|_| keeps_lines(kind)) {
             let nm = lines.split(',').filter_map(|nm| nm.trim().parse().ok());
             thing.insert("lines".to_owned(), nm.map(|nm| exact(Length::from_nm(nm))).collect::<Vec<_>>().into());
         }

@@ -2,7 +2,7 @@ use serde_json::{Map, Value as Json, json};
 
 use crate::screens::kinds::{self, Allowed, Ask};
 
-use super::shape::{fields, is_length, parts};
+use super::shape::{fields, is_length, keeps_lines, parts};
 
 /// The JSON Schema (draft 2020-12) of a job document.
 pub fn job_document_schema() -> String {
@@ -38,7 +38,7 @@ fn thing(kind: &str) -> Map<String, Json> {
         }
     }
     match kind {
-        kinds::POLE => {
+        kind if keeps_lines(kind) => {
             let lines = json!({ "type": "array", "items": { "type": "string", "maxLength": 200 } });
             properties.insert("lines".to_owned(), lines);
         }

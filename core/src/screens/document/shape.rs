@@ -28,6 +28,7 @@ const WALL_PARTS: &[Part] = &[
     list("abutments", kinds::ABUTMENT),
     list("penetrations", kinds::PENETRATION),
     list("boards", kinds::BOARD),
+    list("as-built", kinds::AS_BUILT),
 ];
 
 const BOARD_PARTS: &[Part] = &[list("notches", kinds::NOTCH)];
@@ -54,15 +55,24 @@ const BOARD_EXTRAS: &[Ask] = &[
     extra("from", Allowed::AnyLength),
     extra("to", Allowed::AnyLength),
     extra("bottom", Allowed::AnyLength),
+    extra("bottom-right", Allowed::AnyLength),
     extra("joint", YES_OR_NO),
     extra("bevelled", YES_OR_NO),
     extra("state", Allowed::OneOf(&[("planned", ""), ("cut", ""), ("fixed", "")])),
+];
+
+const AS_BUILT_EXTRAS: &[Ask] = &[
+    extra("courses", Allowed::Whole(0, 10_000)),
+    extra("need-change", Allowed::NotNegative),
+    extra("need-reveal-min", Allowed::Positive),
+    extra("need-reveal-max", Allowed::Positive),
 ];
 
 /// What a thing keeps that no question asks.
 fn extras(kind: &str) -> &'static [Ask] {
     match kind {
         kinds::BOARD => BOARD_EXTRAS,
+        kinds::AS_BUILT => AS_BUILT_EXTRAS,
         _ => &[],
     }
 }
@@ -70,6 +80,12 @@ fn extras(kind: &str) -> &'static [Ask] {
 /// Every field of a thing of a kind.
 pub(super) fn fields(kind: &str) -> impl Iterator<Item = &'static Ask> + use<> {
     asks(kind).iter().chain(extras(kind))
+}
+
+/// Whether a thing keeps course lines: a pole's one height each, a course that hangs three for each line above it (left,
+/// middle, right).
+pub(super) fn keeps_lines(kind: &str) -> bool {
+    matches!(kind, kinds::POLE | kinds::AS_BUILT)
 }
 
 /// Whether a field holds a length.

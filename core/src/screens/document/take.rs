@@ -14,7 +14,7 @@ use crate::screens::trouble::{Kept, Trouble};
 use crate::screens::{house, kinds};
 use crate::store::{Id, Store, Value};
 
-use super::shape::{Part, fields, is_length, parts};
+use super::shape::{Part, fields, is_length, keeps_lines, parts};
 
 /// The most bytes of a document.
 const BYTES: usize = 16 << 20;
@@ -117,7 +117,7 @@ impl Reading<'_> {
 
     /// What no question asks: the lines of a pole, what a penetration is called, and which one a notch is for.
     fn special(&mut self, kind: &str, id: Id, json: &Map<String, Json>, path: &str) -> Kept<Vec<(String, Value)>> {
-        if let Some(lines) = json.get("lines").filter(|_| kind == kinds::POLE) {
+        if let Some(lines) = json.get("lines").filter(|_| keeps_lines(kind)) {
             let path = join(path, "lines");
             let Json::Array(lines) = lines else {
                 return Err(self.problem(Code::Range, &path, "document-list", &[]));
@@ -125,10 +125,16 @@ impl Reading<'_> {
             let mut read = Vec::new();
             for (at, line) in lines.iter().enumerate() {
                 let line = self.length(line.as_str().unwrap_or_default(), &format!("{path}[{at}]"))?;
-                if read.last().is_some_and(|last| line <= *last) {
+                // A pole's lines ascend one by one, those of a wall at each of their three places.
+                let below = if kind == kinds::POLE { 1 } else { 3 };
+                let below = at.checked_sub(below).and_then(|at| read.get(at));
+                if below.is_some_and(|below| line <= *below) {
                     return Err(self.problem(Code::Order, &format!("{path}[{at}]"), "document-lines-order", &[]));
                 }
                 read.push(line);
+            }
+            if kind == kinds::AS_BUILT && read.len() % 3 != 0 {
+                return Err(self.problem(Code::Missing, &path, "document-lines-threes", &[]));
             }
             let text = read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
             return Ok(vec![("lines".to_owned(), Value::Text(text))]);
@@ -221,7 +227,7 @@ impl Reading<'_> {
         known.extend(parts(kind).iter().map(|part| part.name));
         known.extend(match kind {
             kinds::JOB => &["lapwright", "rules-changed", "report", "readings"][..],
-            kinds::POLE => &["lines"],
+            kind if keeps_lines(kind) => &["lines"],
             kinds::PENETRATION => &["id"],
             kinds::NOTCH => &["penetration"],
             _ => &[],

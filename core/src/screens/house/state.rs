@@ -74,7 +74,8 @@ impl WallState {
         // A wall whose sizes do not fit together yet has no courses.
         let courses = lines.and_then(|lines| {
             let outline = wall.outline(store, terms).ok()?;
-            wall.courses(terms, job, lines, &outline).ok()
+            let lines = wall.lines_at(store, lines, outline.width().half(), outline.width()).ok()?;
+            wall.courses(terms, job, &lines, &outline).ok()
         });
         let courses = courses.unwrap_or_default();
         let mut boards: Vec<_> =

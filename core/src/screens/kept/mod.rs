@@ -3,10 +3,12 @@
 mod detail;
 mod facts;
 mod job;
+mod lines;
 mod penetration;
 mod wall;
 
 pub(super) use facts::{Facts, first};
 pub(super) use job::Job;
+pub(super) use lines::{AsBuiltFacts, Course, hung, overlaid};
 pub(super) use penetration::Penetration;
 pub(super) use wall::Wall;

@@ -9,9 +9,9 @@ use crate::screens::parts::{Note, Source};
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::siding::{Mark, Mode, Pole, PoleError, PoleRequest, Want};
-use crate::store::Store;
+use crate::store::{Id, Store};
 
-use super::{MarkLine, PoleLine, PoleView, pole};
+use super::{MarkLine, PoleLine, PoleView, as_built, pole};
 
 /// A mark with the id of its own subject, where it has one.
 struct Wanted {
@@ -22,7 +22,7 @@ struct Wanted {
 /// The view of a pole, with the layout that its answers lead to.
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView> {
     let kept = job.lines(store)?;
-    let wanted = wanted(store, terms, job)?;
+    let wanted = wanted(store, terms, job, None)?;
     let mut view = PoleView {
         job: job.id().to_string(),
         questions: Vec::new(),
@@ -32,6 +32,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
         laid_out: kept.is_some(),
         up_to_date: false,
         proved: false,
+        as_built: as_built::lines(store, terms, job)?,
+        as_built_questions: kinds::AS_BUILT_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect(),
     };
     let Some(facts) = pole(store, job)? else {
         view.questions = kinds::POLE_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect();
@@ -63,7 +65,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
 
 /// The heights to keep: the start, every line and the end, above the datum.
 pub(super) fn lines(store: &Store, terms: &Terms<'_>, job: &Job, facts: &Facts) -> Kept<Vec<Length>> {
-    let request = request(terms, facts, &wanted(store, terms, job)?)?;
+    let request = request(terms, facts, &wanted(store, terms, job, None)?)?;
     let pole = Pole::lay_out(&request)
         .map_err(|error| Problem::new(Code::Infeasible, "reveal-min", terms.phrase(trouble(&error), &[])))?;
     Ok(heights(request.from, &pole))
@@ -92,11 +94,17 @@ fn request(terms: &Terms<'_>, facts: &Facts, wanted: &[Wanted]) -> Kept<PoleRequ
     })
 }
 
-/// What the walls ask for (sills and heads to land on, block edges to stay clear of), then the job's own marks.
-fn wanted(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<Wanted>> {
+/// The marks that a wall's lines should meet: its own and the job's.
+pub(super) fn marks(store: &Store, terms: &Terms<'_>, job: &Job, wall: Option<Id>) -> Kept<Vec<Mark>> {
+    Ok(wanted(store, terms, job, wall)?.into_iter().map(|wanted| wanted.mark).collect())
+}
+
+/// What the walls, or one of them, ask for (sills and heads to land on, block edges to stay clear of), then the job's own
+/// marks.
+fn wanted(store: &Store, terms: &Terms<'_>, job: &Job, only: Option<Id>) -> Kept<Vec<Wanted>> {
     let mut wanted = Vec::new();
     let clear = Want::Clear(job.rules.get_length(keys::LEG_LEAST)?.half());
-    for wall in Wall::of_job(store, job.id())? {
+    for wall in Wall::of_job(store, job.id())?.into_iter().filter(|wall| only.is_none_or(|only| only == wall.id())) {
         let Ok(base) = wall.base(terms) else { continue };
         let mut put = |name: &str, text: &str, at: Length, want: Want| {
             let what = terms.phrase(name, &[]);

@@ -53,7 +53,10 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
     let outline = wall.outline(store, terms)?;
     let width = outline.width();
     let courses = match job.lines(store)? {
-        Some(lines) => wall.courses(terms, &job, &lines, &outline)?,
+        Some(lines) => {
+            let lines = wall.lines_at(store, &lines, width.half(), width)?;
+            wall.courses(terms, &job, &lines, &outline)?
+        }
         None => Vec::new(),
     };
     let studs = wall.studs(store, terms)?.within(Length::ZERO, width, 10_000);

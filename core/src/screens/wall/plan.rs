@@ -11,6 +11,8 @@ use crate::siding::{Avoid, CourseLine, End, JointRules, PieceError, Plan, Run};
 use crate::store::{Change, Id, Store, Value};
 use crate::wall::Studs;
 
+use super::follow::planned;
+
 /// The shortest piece beside a joint, in stud bays: it reaches from one stud to the next (common practice, no source).
 const LEAST_BAYS: i64 = 1;
 
@@ -19,10 +21,11 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let job = Job::of(store, terms, wall.job)?;
     let lines = job.lines(store)?.ok_or_else(|| first(terms, "lines", key("screen-pole")))?;
     let outline = wall.outline(store, terms)?;
-    let courses = wall.courses(terms, &job, &lines, &outline)?;
+    let courses = wall.course_lines(terms, &job, &wall.lines(store, &lines)?, &outline)?;
     let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
     let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
-    let rules = joint_rules(store, terms, &job, wall, &courses)?;
+    let levels: Vec<CourseLine> = courses.iter().map(|course| course.middle).collect();
+    let rules = joint_rules(store, terms, &job, wall, &levels)?;
     let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
     let (stay, go): (Vec<_>, Vec<_>) =
         boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");
@@ -30,14 +33,14 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let runs: Vec<Run> = whole.flat_map(|run| bare(run, &stay, &rules)).collect();
     let plan = Plan::from_the_left(&runs, &rules, terms.division).map_err(|error| refused(terms, &runs, &error))?;
 
-    let planned = |length: Length| Value::Length { length, typed: String::new(), unit: "mm".to_owned() };
     let mut answer = op("boards-planned", Some(job.id()), [wall.name(), &plan.pieces.len().to_string()]);
     for board in go {
         answer = answer.with(Change::Remove { subject: board.id() });
     }
     let mut n = 0;
     for piece in &plan.pieces {
-        let Some(course) = courses.iter().find(|course| course.course == piece.course) else { continue };
+        let Some(course) = courses.iter().find(|course| course.middle.course == piece.course) else { continue };
+        let (left, right) = (course.bottom_at(piece.from), course.bottom_at(piece.to));
         let id = terms.fresh(n);
         answer = answer
             .create(id, kinds::BOARD, Some(wall.id()), format!("{:06}-{n:06}", piece.course))
@@ -45,9 +48,12 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
             .set(id, "from", planned(piece.from))
             .set(id, "to", planned(piece.to))
             .set(id, "length", planned(piece.length))
-            .set(id, "bottom", planned(course.bottom))
-            .set(id, "height", planned(course.height))
+            .set(id, "bottom", planned(left))
+            .set(id, "height", planned(course.middle.height))
             .set(id, "state", Value::Text("planned".to_owned()));
+        if left != right {
+            answer = answer.set(id, "bottom-right", planned(right));
+        }
         // A run of several pieces has joints, and a rake or an end out of plumb has a bevel: both add steps.
         if plan.pieces.iter().filter(|other| other.run == piece.run).count() > 1 {
             answer = answer.set(id, "joint", Value::Text("yes".to_owned()));

@@ -4,6 +4,17 @@ use std::collections::BTreeMap;
 
 use serde_json::Value as Loose;
 
+/// Most texts need no escapes, and then the form is the text between quotes.
+fn quote(text: &str, out: &mut String) {
+    if text.bytes().any(|byte| byte < b' ' || byte == b'"' || byte == b'\\') {
+        out.push_str(&Loose::from(text).to_string());
+    } else {
+        out.push('"');
+        out.push_str(text);
+        out.push('"');
+    }
+}
+
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Canon {
     Whole(i64),
@@ -30,7 +41,7 @@ impl Canon {
     fn write_to(&self, out: &mut String) {
         match self {
             Self::Whole(whole) => out.push_str(&whole.to_string()),
-            Self::Text(text) => out.push_str(&Loose::from(text.as_str()).to_string()),
+            Self::Text(text) => quote(text, out),
             Self::List(items) => {
                 out.push('[');
                 for (at, item) in items.iter().enumerate() {
@@ -47,7 +58,7 @@ impl Canon {
                     if at > 0 {
                         out.push(',');
                     }
-                    out.push_str(&Loose::from(key.as_str()).to_string());
+                    quote(key, out);
                     out.push(':');
                     item.write_to(out);
                 }

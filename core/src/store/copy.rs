@@ -11,6 +11,7 @@ use rusqlite::{Connection, OpenFlags, backup};
 
 use super::check::{Report, chain, integrity};
 use super::device::{beside, sync_folder};
+use super::merge::peers;
 use super::open::sniff;
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
@@ -77,11 +78,7 @@ impl Store {
         }
         let theirs = || -> Result<(Id, BTreeMap<DeviceId, i64>)> {
             let conn = open_copy(to)?;
-            let peers = conn
-                .prepare("SELECT device, unbroken FROM peer")?
-                .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
-                .collect::<rusqlite::Result<_>>()?;
-            Ok((book_in(&conn)?, peers))
+            Ok((book_in(&conn)?, peers(&conn)?))
         };
         let (Ok((book, theirs)), Ok(ours)) = (theirs(), self.peers()) else { return false };
         book == self.book

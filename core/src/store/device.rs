@@ -4,7 +4,7 @@
 
 use std::ffi::OsString;
 use std::fs;
-use std::io::{self, Seek as _, SeekFrom, Write as _};
+use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use super::{DeviceId, Hash, Id};
@@ -107,8 +107,16 @@ impl Mark {
     /// Notes an entry that is in the book for good. Not flushed: a line that is behind the book only finds fewer old
     /// copies put in the book's place, it never takes a book for such a copy.
     pub(super) fn note(&mut self, tip: Tip) -> io::Result<()> {
-        self.file.seek(SeekFrom::Start(self.at))?;
-        self.file.write_all(tip.line().as_bytes())
+        let line = tip.line();
+        #[cfg(unix)]
+        std::os::unix::fs::FileExt::write_all_at(&self.file, line.as_bytes(), self.at)?;
+        #[cfg(not(unix))]
+        {
+            use std::io::{Seek as _, SeekFrom};
+            self.file.seek(SeekFrom::Start(self.at))?;
+            self.file.write_all(line.as_bytes())?;
+        }
+        Ok(())
     }
 }
 

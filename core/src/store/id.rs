@@ -79,7 +79,13 @@ impl FromSql for DeviceId {
 }
 
 pub(super) fn to_hex(bytes: &[u8]) -> String {
-    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+    let digit = |half: u8| char::from(if half < 10 { b'0' + half } else { b'a' + half - 10 });
+    let mut text = String::with_capacity(bytes.len() * 2);
+    for byte in bytes {
+        text.push(digit(byte >> 4));
+        text.push(digit(byte & 15));
+    }
+    text
 }
 
 pub(super) fn from_hex(text: &str) -> Option<Vec<u8>> {

@@ -37,7 +37,6 @@ impl Store {
     pub fn take_in(&mut self, entries: &[Entry], latest: i64) -> Result<TakenIn> {
         let tx = self.begin()?;
         let mut taken = TakenIn::default();
-        let mut devices = BTreeSet::new();
         let mut fresh = Vec::new();
         for entry in entries {
             if entry.sequence < 1 || entry.hash != entry.true_hash() {
@@ -55,7 +54,6 @@ impl Store {
                 return refuse(entry, "its clock counts further than any clock does");
             }
             fresh.push((entry.insert(&tx)?, entry));
-            devices.insert(entry.stamp.device);
         }
         for (_, entry) in &fresh {
             let before = match entry.sequence {
@@ -77,30 +75,19 @@ impl Store {
             taken.new += 1;
             taken.touched.append(&mut apply(&tx, row, entry)?);
         }
-        for device in devices {
-            advance_peer(&tx, device)?;
-        }
         tx.commit()?;
         Ok(taken)
     }
 
     /// The highest sequence per device up to which every entry is here.
     pub fn peers(&self) -> Result<BTreeMap<DeviceId, i64>> {
-        Ok(self
-            .conn
-            .prepare_cached("SELECT device, unbroken FROM peer")?
-            .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
-            .collect::<rusqlite::Result<_>>()?)
+        peers(&self.conn)
     }
 
     /// Every entry that a book with these [`Store::peers`] has not seen, by device and sequence. An empty map asks for
     /// all.
     pub fn entries_since(&self, seen: &BTreeMap<DeviceId, i64>) -> Result<Vec<Entry>> {
-        let devices: Vec<DeviceId> = self
-            .conn
-            .prepare_cached("SELECT DISTINCT device FROM entry ORDER BY device")?
-            .query_map([], |row| row.get(0))?
-            .collect::<rusqlite::Result<_>>()?;
+        let devices = devices(&self.conn)?;
         let sql = format!("SELECT {COLUMNS} FROM entry e WHERE e.device = ?1 AND e.sequence > ?2 ORDER BY e.sequence");
         let mut statement = self.conn.prepare_cached(&sql)?;
         let mut entries = Vec::new();
@@ -137,16 +124,24 @@ fn hash_at(conn: &Connection, device: DeviceId, sequence: i64) -> Result<Option<
         .optional()?)
 }
 
-/// Moves the mark of a device up to its first gap.
-pub(super) fn advance_peer(conn: &Connection, device: DeviceId) -> Result<()> {
-    let mut unbroken: i64 = conn
-        .prepare_cached("SELECT unbroken FROM peer WHERE device = ?1")?
-        .query_row([device], |row| row.get(0))
-        .optional()?
-        .unwrap_or(0);
-    while hash_at(conn, device, unbroken.saturating_add(1))?.is_some() {
-        unbroken += 1;
+/// The devices that made entries, in order: one step through the index for each.
+pub(super) fn devices(conn: &Connection) -> Result<Vec<DeviceId>> {
+    let mut next = conn.prepare_cached("SELECT min(device) FROM entry WHERE device > ?1")?;
+    let mut devices: Vec<DeviceId> = Vec::new();
+    loop {
+        let last = devices.last().map(|device| device.0.bytes().to_vec()).unwrap_or_default();
+        let Some(device) = next.query_row([last], |row| row.get(0))? else { return Ok(devices) };
+        devices.push(device);
     }
-    conn.prepare_cached("INSERT OR REPLACE INTO peer VALUES (?1, ?2)")?.execute(params![device, unbroken])?;
-    Ok(())
+}
+
+/// The highest sequence per device up to which every entry is here, worked out from the log: a table of it would be one
+/// more page for every tick to write.
+pub(super) fn peers(conn: &Connection) -> Result<BTreeMap<DeviceId, i64>> {
+    // Sequences start from one, so the first that is not its own place in the row stands behind a gap.
+    let mut unbroken = conn.prepare_cached(
+        "SELECT count(*) FROM (SELECT sequence, row_number() OVER (ORDER BY sequence) AS place FROM entry \
+         WHERE device = ?1) WHERE sequence = place",
+    )?;
+    devices(conn)?.into_iter().map(|device| Ok((device, unbroken.query_row([device], |row| row.get(0))?))).collect()
 }

@@ -8,6 +8,7 @@ use rusqlite_migration::{M, Migrations};
 
 use super::device::{self, beside};
 use super::entry::COLUMNS;
+use super::merge::devices;
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, copy};
 
 /// Marks a SQLite file as a book: "LPRW".
@@ -204,13 +205,10 @@ fn look_over(conn: &Connection) -> Result<()> {
             return Err(StoreError::Damaged(found));
         }
     }
-    let sql = format!(
-        "SELECT {COLUMNS} FROM peer p JOIN entry e ON e.device = p.device \
-         AND e.sequence = (SELECT max(x.sequence) FROM entry x WHERE x.device = p.device)"
-    );
-    let mut statement = conn.prepare(&sql)?;
-    for entry in statement.query_map([], Entry::from_row)? {
-        let entry = entry?;
+    let sql = format!("SELECT {COLUMNS} FROM entry e WHERE e.device = ?1 ORDER BY e.sequence DESC LIMIT 1");
+    let mut newest = conn.prepare(&sql)?;
+    for device in devices(conn)? {
+        let entry = newest.query_row([device], Entry::from_row)?;
         if entry.hash != entry.true_hash() {
             return Err(StoreError::Damaged(format!("entry {} does not fit its hash", entry.sequence)));
         }

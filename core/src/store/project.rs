@@ -6,26 +6,48 @@ use rusqlite::{Connection, OptionalExtension, params};
 
 use super::change::Deed;
 use super::entry::{COLUMNS, Payload};
-use super::{Entry, Id, Result, Stamp, Store, Value};
+use super::{Entry, Id, Result, SignOff, Stamp, Store, Value};
 use crate::store::canon::Canon;
 
-/// Shows one entry of the log in the tables; gives the subjects it touched.
+/// Shows an entry of the log in the tables; gives the subjects it touched.
 pub(super) fn apply(conn: &Connection, row: i64, entry: &Entry) -> Result<BTreeSet<Id>> {
+    let deeds = deeds_of(entry.form, &entry.payload);
     let mut touched = BTreeSet::new();
-    let deeds = Payload::read(entry.form, &entry.payload).map(|payload| payload.deeds).unwrap_or_default();
     for deed in &deeds {
         index(conn, row, deed)?;
     }
     // An undo that came in before what it undoes has been waiting for it.
     refresh_undone(conn, entry.group(), &mut touched)?;
-    for deed in &deeds {
-        settle(conn, deed.subject(), &deed.slot())?;
-        touched.insert(deed.subject());
-    }
+    settle_all(conn, &deeds, &mut touched)?;
     if let Some(target) = entry.undoes {
         refresh_undone(conn, target, &mut touched)?;
     }
     Ok(touched)
+}
+
+/// The same for an entry that was made just now from these deeds: no undo can name it yet.
+pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Deed]) -> Result<BTreeSet<Id>> {
+    let mut touched = BTreeSet::new();
+    for deed in deeds {
+        index(conn, row, deed)?;
+    }
+    settle_all(conn, deeds, &mut touched)?;
+    if let Some(target) = entry.undoes {
+        refresh_undone(conn, target, &mut touched)?;
+    }
+    Ok(touched)
+}
+
+fn deeds_of(form: i64, payload: &str) -> Vec<Deed> {
+    Payload::read(form, payload).map(|payload| payload.deeds).unwrap_or_default()
+}
+
+fn settle_all(conn: &Connection, deeds: &[Deed], touched: &mut BTreeSet<Id>) -> Result<()> {
+    for deed in deeds {
+        settle(conn, deed)?;
+        touched.insert(deed.subject());
+    }
+    Ok(())
 }
 
 fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
@@ -41,7 +63,8 @@ fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
         Deed::Set { new, saw, kept, .. } => {
             (new.canon().write(), saw.iter().map(Id::to_string).collect::<Vec<_>>().join(" "), *kept)
         }
-        Deed::Remove { .. } | Deed::SignOff(_) => (String::new(), String::new(), false),
+        Deed::Remove { .. } => (String::new(), String::new(), false),
+        Deed::SignOff(sign_off) => return index_sign_off(conn, row, sign_off),
     };
     conn.prepare_cached("INSERT OR IGNORE INTO written VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(params![
         deed.subject(),
@@ -51,16 +74,18 @@ fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
         saw,
         kept
     ])?;
-    if let Deed::SignOff(sign_off) = deed {
-        conn.prepare_cached("INSERT OR IGNORE INTO sign_off VALUES (?1, ?2, ?3, ?4)")?.execute(params![
-            sign_off.subject,
-            sign_off.step,
-            row,
-            sign_off.canon().write()
-        ])?;
-        if let Some(photo) = sign_off.photo {
-            conn.prepare_cached("INSERT OR IGNORE INTO photo VALUES (?1, 'waiting')")?.execute([photo])?;
-        }
+    Ok(())
+}
+
+fn index_sign_off(conn: &Connection, row: i64, sign_off: &SignOff) -> Result<()> {
+    conn.prepare_cached("INSERT OR IGNORE INTO sign_off VALUES (?1, ?2, ?3, ?4)")?.execute(params![
+        sign_off.subject,
+        sign_off.step,
+        row,
+        sign_off.canon().write()
+    ])?;
+    if let Some(photo) = sign_off.photo {
+        conn.prepare_cached("INSERT OR IGNORE INTO photo VALUES (?1, 'waiting')")?.execute([photo])?;
     }
     Ok(())
 }
@@ -70,13 +95,14 @@ fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
 fn refresh_undone(conn: &Connection, group: Id, touched: &mut BTreeSet<Id>) -> Result<()> {
     let mut next = Some(group);
     while let Some(group) = next.take() {
-        let found: Option<(i64, Option<Id>, bool)> = conn
+        let found: Option<(i64, Option<Id>, bool, i64, String)> = conn
             .prepare_cached(
-                "SELECT id, undoes, EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id) FROM entry e WHERE grp = ?1",
+                "SELECT id, undoes, EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id), form, payload \
+                 FROM entry e WHERE grp = ?1",
             )?
-            .query_row([group], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .query_row([group], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?, row.get(4)?)))
             .optional()?;
-        let Some((row, undoes, was)) = found else { break };
+        let Some((row, undoes, was, form, payload)) = found else { break };
         let is: bool = conn
             .prepare_cached(
                 "SELECT EXISTS (SELECT 1 FROM entry e WHERE e.undoes = ?1 \
@@ -88,14 +114,7 @@ fn refresh_undone(conn: &Connection, group: Id, touched: &mut BTreeSet<Id>) -> R
         }
         let change = if is { "INSERT INTO undone VALUES (?1)" } else { "DELETE FROM undone WHERE entry = ?1" };
         conn.prepare_cached(change)?.execute([row])?;
-        let slots: Vec<(Id, String)> = conn
-            .prepare_cached("SELECT subject, slot FROM written WHERE entry = ?1")?
-            .query_map([row], |row| Ok((row.get(0)?, row.get(1)?)))?
-            .collect::<rusqlite::Result<_>>()?;
-        for (subject, slot) in slots {
-            settle(conn, subject, &slot)?;
-            touched.insert(subject);
-        }
+        settle_all(conn, &deeds_of(form, &payload), touched)?;
         next = undoes;
     }
     Ok(())
@@ -145,11 +164,11 @@ fn holder(writes: &[Write]) -> Option<&Write> {
 }
 
 /// Works out one slot anew from all its writes that are in force.
-fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
-    match slot.strip_prefix('=') {
-        Some(name) => settle_field(conn, subject, slot, name),
-        None if slot == "+" || slot == "-" => settle_subject(conn, subject),
-        None => Ok(()),
+fn settle(conn: &Connection, deed: &Deed) -> Result<()> {
+    match deed {
+        Deed::Set { subject, field, .. } => settle_field(conn, *subject, &deed.slot(), field),
+        Deed::Create { subject, .. } | Deed::Remove { subject } => settle_subject(conn, *subject),
+        Deed::SignOff(_) => Ok(()),
     }
 }
 
@@ -213,30 +232,25 @@ fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Resul
 pub(super) fn replay(conn: &Connection) -> Result<()> {
     conn.execute_batch(
         "DELETE FROM clash; DELETE FROM sign_off; DELETE FROM field; DELETE FROM subject; DELETE FROM undone; \
-         DELETE FROM written; DELETE FROM peer;",
+         DELETE FROM written;",
     )?;
     let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.id FROM entry e ORDER BY ms, counter, device"))?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
         apply(conn, row.get(17)?, &Entry::from_row(row)?)?;
     }
-    let devices: Vec<super::DeviceId> = conn
-        .prepare("SELECT DISTINCT device FROM entry")?
-        .query_map([], |row| row.get(0))?
-        .collect::<rusqlite::Result<_>>()?;
-    devices.into_iter().try_for_each(|device| super::merge::advance_peer(conn, device))
+    Ok(())
 }
 
 /// The whole projection as text, free of row numbers, to compare two of them.
 pub(super) fn dump(conn: &Connection) -> Result<Vec<String>> {
-    const TABLES: [&str; 7] = [
+    const TABLES: [&str; 6] = [
         "SELECT 'written', hex(w.subject), w.slot, hex(e.hash), w.value, w.saw, w.kept FROM written w JOIN entry e ON e.id = w.entry",
         "SELECT 'undone', hex(e.hash), '', '', '', '', 0 FROM undone u JOIN entry e ON e.id = u.entry",
         "SELECT 'subject', hex(s.id), s.kind, ifnull(hex(s.job), '-'), ifnull(hex(s.parent), '-') || s.sort_key, hex(e.hash) || ifnull(hex(r.hash), '-'), 0 FROM subject s JOIN entry e ON e.id = s.made LEFT JOIN entry r ON r.id = s.removed",
         "SELECT 'field', hex(f.subject), f.name, f.value, hex(e.hash), '', f.kept FROM field f JOIN entry e ON e.id = f.entry",
         "SELECT 'sign_off', hex(s.subject), s.step, hex(e.hash), s.detail, '', 0 FROM sign_off s JOIN entry e ON e.id = s.entry",
         "SELECT 'clash', hex(c.subject), c.name, hex(e.hash), c.value, '', 0 FROM clash c JOIN entry e ON e.id = c.lost",
-        "SELECT 'peer', hex(device), '', '', '', '', unbroken FROM peer",
     ];
     let mut lines = Vec::new();
     for table in TABLES {

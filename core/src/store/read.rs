@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 
 use rusqlite::{OptionalExtension, Params, Row, params};
 
+use super::change::Deed;
 use super::entry::Payload;
 use super::project::value;
 use super::{Id, Result, SignOff, Stamp, Store, Value};
@@ -211,20 +212,28 @@ impl Store {
     /// What was answered later, and is in force, on what this group made or wrote, or points to what it made: newest
     /// first. To be shown before an undo. Undos themselves are left out.
     pub fn dependents(&self, group: Id) -> Result<Vec<Done>> {
+        let found: Option<(i64, String)> = self
+            .conn
+            .prepare_cached("SELECT form, payload FROM entry WHERE grp = ?1")?
+            .query_row([group], |row| Ok((row.get(0)?, row.get(1)?)))
+            .optional()?;
+        let payload = found.and_then(|(form, payload)| Payload::read(form, &payload));
+        let deeds = payload.map(|payload| payload.deeds).unwrap_or_default();
+        let slot = |deed: &Deed| Canon::List(vec![Canon::Text(deed.subject().to_string()), Canon::Text(deed.slot())]);
+        let slots = Canon::List(deeds.iter().map(slot).collect()).write();
         let sql = format!(
-            "{DONE} WHERE e.id IN ( \
-               SELECT w.entry FROM entry g JOIN written m ON m.entry = g.id JOIN written w ON w.subject = m.subject \
-               WHERE g.grp = ?1 AND (w.slot = m.slot OR m.slot = '+' OR substr(w.slot, 1, 1) = '!') \
-               UNION SELECT s.made FROM entry g JOIN written m ON m.entry = g.id AND m.slot = '+' \
-               JOIN subject s ON s.parent = m.subject WHERE g.grp = ?1 \
+            "WITH m (subject, slot) AS (SELECT unhex(value ->> 0), value ->> 1 FROM json_each(?2)) \
+             {DONE} WHERE e.id IN ( \
+               SELECT w.entry FROM m JOIN written w ON w.subject = m.subject AND (w.slot = m.slot OR m.slot = '+') \
+               UNION SELECT s.entry FROM m JOIN sign_off s ON s.subject = m.subject \
+               UNION SELECT s.made FROM m JOIN subject s ON s.parent = m.subject WHERE m.slot = '+' \
                UNION SELECT f.entry FROM field f WHERE f.value IN ( \
-                 SELECT '{{\"reference\":\"' || lower(hex(m.subject)) || '\"}}' FROM entry g \
-                 JOIN written m ON m.entry = g.id AND m.slot = '+' WHERE g.grp = ?1)) \
+                 SELECT '{{\"reference\":\"' || lower(hex(m.subject)) || '\"}}' FROM m WHERE m.slot = '+')) \
              AND (e.ms, e.counter, e.device) > (SELECT g.ms, g.counter, g.device FROM entry g WHERE g.grp = ?1) \
              AND NOT EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id) \
              ORDER BY e.ms DESC, e.counter DESC, e.device DESC"
         );
-        self.list(&sql, [group], done)
+        self.list(&sql, params![group, slots], done)
     }
 
     /// Every value that lost against another device's unseen.

@@ -5,7 +5,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, 
 use super::change::Deed;
 use super::device::Tip;
 use super::entry::{FORM, Payload};
-use super::project::{apply, value};
+use super::project::{apply_new, value};
 use super::{Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
 
 /// What an accepted answer did.
@@ -143,8 +143,7 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
     };
     entry.hash = entry.true_hash();
     let row = entry.insert(conn)?;
-    let touched = apply(conn, row, &entry)?;
-    super::merge::advance_peer(conn, head.device)?;
+    let touched = apply_new(conn, row, &entry, &payload.deeds)?;
     let tip = Tip { sequence: entry.sequence, hash: entry.hash };
     Ok((Outcome { group: entry.group(), stamp: entry.stamp, touched }, tip))
 }
@@ -161,7 +160,10 @@ fn deeds(conn: &Connection, changes: &[Change]) -> Result<Vec<Deed>> {
         let deed = match change {
             Change::Create { subject, kind, parent, sort_key } => {
                 let used: bool = conn
-                    .prepare_cached("SELECT EXISTS (SELECT 1 FROM written WHERE subject = ?1)")?
+                    .prepare_cached(
+                        "SELECT EXISTS (SELECT 1 FROM written WHERE subject = ?1) \
+                         OR EXISTS (SELECT 1 FROM sign_off WHERE subject = ?1)",
+                    )?
                     .query_row([subject], |row| row.get(0))?;
                 if used {
                     return bad(*subject, "create", "this id was used before; ids are never used again");

@@ -86,7 +86,8 @@ fn read(request: &Node<'_>) -> Result<ShedRequest, Fault> {
             Some(y)
         }
     };
-    Ok(ShedRequest { layers, lap_min, shadow: shadow.unwrap_or(Length::from_inches_64(0, 12)), pipe_y })
+    let shadow = shadow.unwrap_or(Length::from_inches_64(0, 12));
+    Ok(ShedRequest { layers, lap_min, shadow, pipe_y, drains: Vec::new() })
 }
 
 fn layer(node: &Node<'_>) -> Result<Layer, Fault> {

@@ -44,6 +44,9 @@ pub struct ShedRequest {
     pub shadow: Length,
     /// The height of the pipe's centre.
     pub pipe_y: Option<Length>,
+    /// The names of hidden layers that lead out what falls on them, so that another hidden layer may end on them behind
+    /// an exposed one; with none, every such edge is a fault. See the decision on the readings of the shedding check.
+    pub drains: Vec<String>,
 }
 
 /// What lets water behind a layer.
@@ -215,9 +218,7 @@ fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: 
             found.add(kind, &upper.layer.name, lower, middle, Length::from_nm(upper.bottom));
         };
         let inner = || spans.iter().filter(|span| span.layer.depth < upper.layer.depth);
-        let receiver = inner()
-            .filter(|span| span.bottom < upper.bottom && upper.bottom <= span.top)
-            .max_by_key(|span| span.layer.depth);
+        let receiver = receiver_of(&spans, upper);
         if let Some(receiver) = receiver {
             let least = upper.layer.lap_min.unwrap_or(request.lap_min).nm();
             if receiver.top < upper.top && receiver.top.saturating_sub(upper.bottom) < least {
@@ -239,8 +240,7 @@ fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: 
         let outer = || spans.iter().filter(|span| span.layer.depth > upper.layer.depth);
         for front in outer() {
             let falls_behind = front.bottom < upper.bottom && upper.bottom < front.top && front.top < upper.top;
-            let led_out = receiver.is_some_and(|own| own.layer.exposed && own.bottom < front.bottom);
-            if falls_behind && !led_out {
+            if falls_behind && !led_out(request, &spans, upper, receiver, front) {
                 add(ShedKind::Behind, &front.layer.name);
             }
         }
@@ -260,6 +260,34 @@ fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: 
         }
     }
     Ok(())
+}
+
+/// The outermost layer further in that takes the water of a layer's lower edge.
+fn receiver_of<'a>(spans: &'a [Span<'a>], upper: &Span<'_>) -> Option<&'a Span<'a>> {
+    let takes = |span: &&Span<'_>| {
+        span.layer.depth < upper.layer.depth && span.bottom < upper.bottom && upper.bottom <= span.top
+    };
+    spans.iter().filter(takes).max_by_key(|span| span.layer.depth)
+}
+
+/// Whether the water that falls from a layer behind another comes out over an exposed face below that one.
+fn led_out(
+    request: &ShedRequest,
+    spans: &[Span<'_>],
+    upper: &Span<'_>,
+    receiver: Option<&Span<'_>>,
+    front: &Span<'_>,
+) -> bool {
+    let hidden = !upper.layer.exposed && front.layer.exposed;
+    // Each receiver starts lower than the one before it, so the walk ends.
+    let mut next = receiver;
+    while let Some(own) = next {
+        if own.layer.exposed {
+            return own.bottom < front.bottom;
+        }
+        next = if hidden && request.drains.contains(&own.layer.name) { receiver_of(spans, own) } else { None };
+    }
+    false
 }
 
 /// What the outer spans leave of a span.
@@ -370,7 +398,7 @@ mod tests {
                 _ => {}
             }
         }
-        ShedRequest { layers, lap_min: length(20), shadow: length(3), pipe_y: Some(length(320)) }
+        ShedRequest { layers, lap_min: length(20), shadow: length(3), pipe_y: Some(length(320)), drains: Vec::new() }
     }
 
     fn kinds(request: &ShedRequest) -> Vec<(ShedKind, String, String)> {
@@ -426,6 +454,24 @@ mod tests {
             });
             assert!(has(&wall, ShedKind::Behind, "board 5", "block"));
         }
+    }
+
+    /// The second piece over the slit ends on the patch, behind the block: the patch leads its water out. An exposed
+    /// board behind the block stays a fault in either reading.
+    #[test]
+    fn a_cover_may_drain_over_the_patch() {
+        let mut wall = wall(2, 2, 2);
+        wall.layers.push(piece("cover", 31, (496, 560), (328, 496), false));
+        assert_eq!(kinds(&wall), vec![(ShedKind::Behind, "cover".to_owned(), "block".to_owned())]);
+        wall.drains = vec!["patch".to_owned()];
+        assert_eq!(kinds(&wall), vec![]);
+        named(&mut wall, "board 5").for_each(|board| {
+            board.depth = 35;
+            board.area.bottom = length(384);
+        });
+        assert!(has(&wall, ShedKind::Behind, "board 5", "block"));
+        named(&mut wall, "patch").for_each(|patch| patch.depth = 15);
+        assert!(has(&wall, ShedKind::Behind, "cover", "block"));
     }
 
     #[test]

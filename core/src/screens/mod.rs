@@ -46,7 +46,7 @@ pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
 pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
-pub use penetration::{LayerLine, PenetrationAction, PenetrationView};
+pub use penetration::{LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use planning::{HousePlanner, PlanProgress};
 pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};
 pub use problem::Problem;

@@ -3,7 +3,9 @@
 mod block;
 mod layers;
 mod patch;
+mod shed;
 
+use crate::flashing::{Pipe, Rectangle, WallLayers};
 use crate::siding::CourseLine;
 use crate::steps::PenetrationDetail;
 use crate::store::{Hash, Id, Store};
@@ -17,6 +19,7 @@ use super::trouble::Kept;
 use super::{Done, Place, kinds};
 
 pub use layers::LayerLine;
+pub use shed::Shedding;
 
 /// One penetration: its layers, its sizes and its steps.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -38,6 +41,8 @@ pub struct PenetrationView {
     pub asked: Option<Question>,
     /// Its layers, from the wall outward.
     pub layers: Vec<LayerLine>,
+    /// Whether those layers shed water; `None` where they cannot be told yet.
+    pub shedding: Option<Shedding>,
     /// The sizes of the membrane patch, its hole, slit and cover; empty where they cannot be told yet.
     pub patch: Vec<Size>,
     /// Where the patch ends below, in words; empty where it cannot be told yet.
@@ -46,6 +51,8 @@ pub struct PenetrationView {
     pub block: Vec<Size>,
     /// Whether the block is split on a slope.
     pub split: bool,
+    /// The sizes of the head flashing; empty where there is none.
+    pub head: Vec<Size>,
     /// What needs attention.
     pub notes: Vec<Note>,
     /// Its steps in their order.
@@ -97,8 +104,8 @@ struct Round {
     job: Job,
     wall: Wall,
     penetration: Penetration,
-    /// The bottom edges that the wall's courses would have at their full height; empty without a pole.
-    bottoms: Vec<crate::measure::Length>,
+    /// The wall's courses; empty without a pole.
+    courses: Vec<CourseLine>,
     detail: PenetrationDetail,
 }
 
@@ -115,12 +122,26 @@ impl Round {
             }
             _ => Vec::new(),
         };
-        // A penetration is there before the boards are: without their height there are no courses to lap over.
-        let bottom = |course: &CourseLine, height| course.bottom + course.height - height;
-        let height = job.board_height(terms).ok();
-        let bottoms = courses.iter().filter_map(|course| Some(bottom(course, height?))).collect();
         let detail = penetration.detail(&job, &courses);
-        Ok(Self { job, wall, penetration, bottoms, detail })
+        Ok(Self { job, wall, penetration, courses, detail })
+    }
+
+    /// What the boards end at, on the wall.
+    fn outer(&self) -> Rectangle {
+        let (x, y) = self.penetration.outer();
+        Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to }
+    }
+
+    /// What goes through the wall. A box is cut round itself; the slit and the cover go by its smaller side.
+    fn pipe(&self) -> Pipe {
+        let Penetration { shape, centre, .. } = self.penetration;
+        Pipe { diameter: shape.width().min(shape.height()), x: centre.x, y: centre.y }
+    }
+
+    /// The number on the pole of a course that is counted from one on this wall.
+    fn course_number(&self, course: usize) -> usize {
+        let line = course.checked_sub(1).and_then(|index| self.courses.get(index));
+        line.and_then(|line| usize::try_from(line.course).ok()).unwrap_or(course)
     }
 
     fn name(&self, terms: &Terms<'_>) -> String {
@@ -153,6 +174,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
     let mut notes = Vec::new();
     let (patch, patch_ends) = patch::sizes(terms, &round, &mut notes)?;
     let (block, split) = block::sizes(terms, &round, &mut notes)?;
+    let head = shed::head_sizes(terms, &round)?;
+    let shedding = shed::check(terms, &round)?;
     let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash(terms)?)?;
     let questions = ask::questions(store, terms, &round.penetration.facts)?;
     Ok(PenetrationView {
@@ -164,13 +187,36 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         asked: ask::asked(&questions),
         questions,
         layers: layers::lines(terms, &round.detail),
+        shedding,
         patch,
         patch_ends,
         block,
         split,
+        head,
         notes,
         steps,
     })
+}
+
+/// The layers of a penetration with their extents, as a drawing shows them; `None` where they cannot be told yet.
+#[allow(dead_code, reason = "a drawing is made from it")]
+pub(crate) fn wall_layers(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<Option<WallLayers>> {
+    shed::layers(terms, &Round::of(store, terms, terms.id("penetration", penetration)?)?)
+}
+
+/// What the shedding check says once the layers were spoilt.
+#[cfg(test)]
+pub(super) fn spoilt(
+    store: &Store,
+    terms: &Terms<'_>,
+    penetration: &str,
+    spoil: impl FnOnce(&mut WallLayers),
+) -> Kept<Shedding> {
+    let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+    let mut layers = shed::layers(terms, &round)?.unwrap();
+    spoil(&mut layers);
+    let faults = layers.faults().unwrap();
+    Ok(shed::said(terms, &round, &layers, &faults))
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationAction) -> Kept<Done> {

@@ -11,6 +11,7 @@ pub(super) fn show(paper: &mut Paper, view: &PenetrationView) {
     paper.questions(&view.questions);
     paper.notes(&view.notes);
     layers(paper, view);
+    shedding(paper, view);
     sizes(paper, view);
     paper.gap();
     paper.heading(key("cli-steps"));
@@ -27,7 +28,19 @@ pub(crate) fn layers(paper: &mut Paper, view: &PenetrationView) {
     }
 }
 
-/// What to cut for it: the patch, then the block.
+/// Whether the layers shed water, where they can be told.
+fn shedding(paper: &mut Paper, view: &PenetrationView) {
+    if let Some(shedding) = &view.shedding {
+        paper.gap();
+        paper.heading(key("cli-shed"));
+        match (shedding.sheds, shedding.lines.first()) {
+            (true, Some(line)) => paper.block(&line.text),
+            _ => paper.notes(&shedding.lines),
+        }
+    }
+}
+
+/// What to cut for it: the patch, then the block, then the head flashing.
 pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
     if !view.patch.is_empty() {
         paper.gap();
@@ -39,5 +52,10 @@ pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
         paper.gap();
         paper.heading(if view.split { key("cli-block-split") } else { key("cli-block") });
         paper.sizes(&view.block);
+    }
+    if !view.head.is_empty() {
+        paper.gap();
+        paper.heading(key("cli-head"));
+        paper.sizes(&view.head);
     }
 }

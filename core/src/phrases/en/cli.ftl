@@ -102,3 +102,5 @@ cli-book-full = There is no room left on the device. Nothing was written.
 cli-in-the-way = { $path } is in the way: only an older copy of the same book is replaced.
 cli-pole-as-built = { $wall }, course { $course } hangs at { $left } left, { $middle } middle, { $right } right
 cli-pole-changed = course { $course }: { $left } left, { $middle } middle, { $right } right (pole { $planned })
+cli-shed = Does it shed water?
+cli-head = Head flashing

@@ -102,3 +102,5 @@ cli-book-full = No queda espacio en el aparato. No se escribió nada.
 cli-in-the-way = { $path } estorba: solo se reemplaza una copia más vieja del mismo libro.
 cli-pole-as-built = { $wall }, hilada { $course } puesta a { $left } izquierda, { $middle } en medio, { $right } derecha
 cli-pole-changed = hilada { $course }: { $left } izquierda, { $middle } en medio, { $right } derecha (vara { $planned })
+cli-shed = ¿Escurre el agua?
+cli-head = Botaguas

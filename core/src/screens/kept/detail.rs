@@ -1,3 +1,4 @@
+use crate::flashing::head_needed;
 use crate::measure::Length;
 use crate::siding::CourseLine;
 use crate::steps::PenetrationDetail;
@@ -6,10 +7,6 @@ use crate::store::Store;
 use super::{Facts, Job, Penetration};
 use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-
-/// A block wider than this holds water, so that it gets a head flashing unless somebody says otherwise (common
-/// practice, no source).
-const HOLDS_WATER: Length = Length::from_inches_64(6, 0);
 
 /// What is higher above the base line is worked at from a ladder or a scaffold (common practice, no source).
 const ABOVE_REACH: Length = Length::from_inches_64(78, 0);
@@ -29,7 +26,7 @@ impl Penetration {
     pub(crate) fn detail(&self, job: &Job, courses: &[CourseLine]) -> PenetrationDetail {
         let (_, y) = self.outer();
         let first_course = courses.first().is_some_and(|first| y.from < first.bottom + first.height);
-        let wide = self.block.is_some_and(|block| block.x.to - block.x.from > HOLDS_WATER);
+        let wide = self.block.is_some_and(|block| head_needed(block.x.to - block.x.from));
         let said = |field: &str| self.facts.text(field).map(|text| text == "yes");
         PenetrationDetail {
             kind: self.kind,

@@ -22,7 +22,8 @@ pub(super) fn lines(terms: &Terms<'_>, detail: &PenetrationDetail) -> Vec<LayerL
         (Finish::Trim, _) => ("trim", key("layer-trim")),
     };
     let below = if detail.first_course { key("layer-patch-over-starter") } else { key("layer-patch") };
-    let head = detail.head_flashing.then_some(("head-flashing", key("layer-head-flashing")));
+    let head = (detail.head_flashing && detail.finish != Finish::Collar)
+        .then_some(("head-flashing", key("layer-head-flashing")));
     [
         Some(("barrier", key("layer-barrier"))),
         Some(("patch", below)),

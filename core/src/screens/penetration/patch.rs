@@ -1,4 +1,4 @@
-use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
+use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -10,29 +10,38 @@ use super::Round;
 
 /// The sizes of the patch and where it ends; empty, with a note, where they cannot be told.
 pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, String)> {
-    if round.bottoms.is_empty() {
-        notes.push(note(terms, "pole-missing", key("penetration-pole-missing")));
-        return Ok((Vec::new(), String::new()));
+    match cut(terms, round)? {
+        Some(Ok(patch)) => return Ok((lines(terms, &patch), ends(terms, round, &patch))),
+        Some(Err(error)) => notes.push(note(terms, "patch", trouble(error))),
+        None => notes.push(note(terms, "pole-missing", key("penetration-pole-missing"))),
     }
-    match Patch::cut(&request(terms, round)?) {
-        Ok(patch) => Ok((lines(terms, &patch), ends(terms, &patch))),
-        Err(error) => {
-            notes.push(note(terms, "patch", trouble(error)));
-            Ok((Vec::new(), String::new()))
-        }
-    }
+    Ok((Vec::new(), String::new()))
 }
 
-fn request(terms: &Terms<'_>, round: &Round) -> Kept<PatchRequest> {
-    let (job, penetration) = (&round.job, &round.penetration);
-    let (x, y) = penetration.outer();
-    let shape = penetration.shape;
+/// The patch, or why it cannot be cut; `None` where there are no courses to lap over.
+pub(super) fn cut(terms: &Terms<'_>, round: &Round) -> Kept<Option<Result<Patch, PatchError>>> {
+    // A penetration is there before the boards are: without their height there are no courses either.
+    let (Some(first), Ok(height)) = (round.courses.first(), round.job.board_height(terms)) else { return Ok(None) };
+    let mut request = request(round, height)?;
+    let patch = Patch::cut(&request);
+    // A first course that is ripped starts at the base line, and so does a patch that laps over the starter.
+    if let (Ok(Patch { end: PatchEnd::Starter, .. }), Some(bottom)) = (&patch, request.bottoms.first_mut())
+        && *bottom != first.bottom
+    {
+        *bottom = first.bottom;
+        return Ok(Some(Patch::cut(&request)));
+    }
+    Ok(Some(patch))
+}
+
+fn request(round: &Round, height: Length) -> Kept<PatchRequest> {
+    let job = &round.job;
     Ok(PatchRequest {
-        board: PatchBoard { height: job.board_height(terms)?, lap: job.lap()?, nail_line: job.nail_line()? },
-        bottoms: round.bottoms.clone(),
-        block: Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to },
-        // A box is cut round itself; the slit and the cover go by its smaller side.
-        pipe: Pipe { diameter: shape.width().min(shape.height()), x: penetration.centre.x, y: penetration.centre.y },
+        board: PatchBoard { height, lap: job.lap()?, nail_line: job.nail_line()? },
+        // Where the courses would start at their full height.
+        bottoms: round.courses.iter().map(|course| course.bottom + course.height - height).collect(),
+        block: round.outer(),
+        pipe: round.pipe(),
         beyond_side: job.rules.get_length(keys::PATCH_BEYOND_SIDE)?,
         beyond_top: job.rules.get_length(keys::PATCH_BEYOND_TOP)?,
         snug: job.rules.get_length(keys::PATCH_SNUG)?,
@@ -64,9 +73,11 @@ fn lines(terms: &Terms<'_>, patch: &Patch) -> Vec<Size> {
     sizes
 }
 
-fn ends(terms: &Terms<'_>, patch: &Patch) -> String {
+fn ends(terms: &Terms<'_>, round: &Round, patch: &Patch) -> String {
     match patch.end {
-        PatchEnd::Course { course, .. } => terms.phrase("patch-ends-on-course", &[("course", course.into())]),
+        PatchEnd::Course { course, .. } => {
+            terms.phrase("patch-ends-on-course", &[("course", round.course_number(course).into())])
+        }
         PatchEnd::Starter => terms.phrase("patch-ends-on-starter", &[]),
     }
 }

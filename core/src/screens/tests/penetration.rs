@@ -250,3 +250,69 @@ fn reads_well_in_both_languages() {
         insta::assert_json_snapshot!(format!("penetration-{language}"), shown(&store, language, &hole));
     }
 }
+
+/// The detail that our own rules make sheds, with a block as with a head flashing or a collar.
+#[test]
+fn its_own_detail_sheds() {
+    let (mut store, job, wall) = wall();
+    let hole = hose_bib(&mut store, &wall, &BLOCK);
+    assert_eq!(shown(&store, "en", &hole).shedding, None, "no courses to lap over yet");
+    lay_out_pole(&mut store, &job);
+    for (field, text) in [("block-width", "5"), ("head-flashing", "yes"), ("from-base", "4"), ("finish", "collar")] {
+        tap(&mut store, 8, answer(&hole, field, text)).unwrap();
+        let shedding = shown(&store, "en", &hole).shedding.unwrap();
+        assert!(shedding.sheds, "{field} {text}: {shedding:?}");
+        assert_eq!(shedding.lines.len(), 1);
+    }
+}
+
+/// By NBC 9.27.3.8 over a block 5 in wide and 7/8 in thick: 5 in and two dams of 25 mm; 7/8 in and 5 mm out; 50 mm of
+/// leg behind the barrier, and 1/4 in that stays open.
+#[test]
+fn a_head_flashing_is_bent_as_by_hand() {
+    let (mut store, job, wall) = wall();
+    lay_out_pole(&mut store, &job);
+    let hole = hose_bib(&mut store, &wall, &BLOCK);
+    assert_eq!(shown(&store, "en", &hole).head, []);
+    tap(&mut store, 8, answer(&hole, "head-flashing", "yes")).unwrap();
+    let head = shown(&store, "en", &hole).head;
+    let mm = |count: i64| count * 1_000_000;
+    assert_eq!(size(&head, "head-cut"), inches(5, 0) + mm(50));
+    assert_eq!(size(&head, "head-out"), inches(0, 56) + mm(5));
+    assert_eq!(size(&head, "head-leg"), inches(0, 16) + mm(50));
+    // 6 % of 27.225 mm.
+    assert_eq!(size(&head, "head-fall"), 1_633_500);
+}
+
+#[test]
+fn a_layer_that_sheds_inward_is_named_with_what_to_do() {
+    let (mut store, job, wall) = wall();
+    lay_out_pole(&mut store, &job);
+    let hole = hose_bib(&mut store, &wall, &BLOCK);
+    for (language, said) in [
+        ("en", "the membrane patch ends behind the board of course 2"),
+        ("es", "el parche de membrana termina detrás de la tabla de la hilada 2"),
+    ] {
+        let shedding = spoken(&context(language, 8), |terms| {
+            super::super::penetration::spoilt(&store, terms, &hole, |layers| layers.layers.swap(3, 4))
+        })
+        .unwrap();
+        assert!(!shedding.sheds);
+        let line = shedding.lines.iter().find(|line| line.code == "behind").unwrap();
+        assert!(line.text.contains(said), "{}", line.text);
+    }
+    let action = RulesAction::Change {
+        job: job.clone(),
+        key: "patch.beyond.top".to_owned(),
+        value: "1".to_owned(),
+        reason: "a scrap".to_owned(),
+    };
+    act(&mut store, &context("en", 9), &Action::RulesKind { action }).unwrap();
+    let shedding = shown(&store, "en", &hole).shedding.unwrap();
+    assert!(!shedding.sheds);
+    // Barrier and board lie over the patch by less than their laps.
+    assert!(
+        shedding.lines.iter().all(|line| line.code == "short-lap" && line.text.contains("over the membrane patch"))
+    );
+    assert_eq!(shedding.lines.len(), 2);
+}

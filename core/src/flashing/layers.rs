@@ -1,0 +1,341 @@
+use thiserror::Error;
+
+use super::shed::{Layer, ShedError, ShedFault, ShedKind, ShedRequest, Slit, shed_faults};
+use super::{HeadFlashing, Patch, PatchEnd, Pipe, Rectangle};
+use crate::measure::Length;
+
+/// What a layer round a penetration is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LayerKind {
+    /// The flashing under the first course, over which the barrier ends.
+    Base,
+    /// The water barrier, up to where it is cut in an inverted U over the patch.
+    Barrier,
+    /// A course's board; courses count from one.
+    Board {
+        /// The course.
+        course: usize,
+    },
+    /// The membrane patch.
+    Patch,
+    /// The second piece, over the slit.
+    Cover,
+    /// A mounting block.
+    Block,
+    /// A sealed collar.
+    Collar,
+    /// Trim all round.
+    Trim,
+    /// The head flashing.
+    HeadFlashing,
+    /// The barrier above the cut, turned down again over the patch.
+    BarrierFlap,
+}
+
+impl LayerKind {
+    /// Its stable code; all boards have one.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Base => "base",
+            Self::Barrier => "barrier",
+            Self::Board { .. } => "board",
+            Self::Patch => "patch",
+            Self::Cover => "cover",
+            Self::Block => "block",
+            Self::Collar => "collar",
+            Self::Trim => "trim",
+            Self::HeadFlashing => "head-flashing",
+            Self::BarrierFlap => "barrier-flap",
+        }
+    }
+}
+
+/// How a layer stands in a section through the wall, measured outward from the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Profile {
+    /// From the wall to its back, at its lower edge.
+    pub lower: Length,
+    /// From the wall to its back, at its upper edge.
+    pub upper: Length,
+    /// Its thickness; zero for a film or a sheet.
+    pub thickness: Length,
+}
+
+/// One layer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WallLayer {
+    /// What it is.
+    pub kind: LayerKind,
+    /// Where it lies on the wall, seen from outside; its pieces meet and do not overlap.
+    pub pieces: Vec<Rectangle>,
+    /// The hole in it.
+    pub hole: Option<Pipe>,
+    /// The slit in it.
+    pub slit: Option<Slit>,
+    /// How it stands in a section.
+    pub profile: Profile,
+    /// Whether weather may reach it.
+    pub exposed: bool,
+    /// The least lap of its lower edge, where it is not the common one.
+    pub lap_min: Option<Length>,
+}
+
+/// A course's board before anything is cut out of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LayerBoard {
+    /// Its bottom edge above the base line.
+    pub bottom: Length,
+    /// From bottom edge to top edge.
+    pub height: Length,
+}
+
+/// What the boards end at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Outer {
+    /// [`LayerKind::Block`], [`LayerKind::Trim`] or [`LayerKind::Collar`].
+    pub kind: LayerKind,
+    /// Where it lies on the wall.
+    pub area: Rectangle,
+    /// From the wall outward.
+    pub thickness: Length,
+}
+
+/// A penetration's detail.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LayersRequest {
+    /// The courses of the wall from the bottom, as the patch was cut for.
+    pub boards: Vec<LayerBoard>,
+    /// The thickness of a board.
+    pub board_thickness: Length,
+    /// The least lap of the boards.
+    pub lap: Length,
+    /// The patch with its cover.
+    pub patch: Patch,
+    /// What goes through the wall.
+    pub pipe: Pipe,
+    /// What the boards end at.
+    pub outer: Outer,
+    /// The flashing on top of it.
+    pub head: Option<HeadFlashing>,
+    /// The gap of the boards round it; above a head flashing the flashing's own counts.
+    pub gap: Length,
+    /// The least lap of the barrier over the patch.
+    pub barrier_lap: Length,
+    /// The least that the head flashing laps down and up, of its own rules.
+    pub head_laps: (Length, Length),
+    /// How far the patch must lie over the board, or the starter, below.
+    pub patch_lap: Length,
+    /// An opening narrower than this between exposed layers lies in their shadow.
+    pub shadow: Length,
+}
+
+/// The layers of a penetration in their order from the wall outward.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WallLayers {
+    /// The layers; the later one lies further out.
+    pub layers: Vec<WallLayer>,
+    /// The part of the wall that they show.
+    pub frame: Rectangle,
+    lap_min: Length,
+    shadow: Length,
+    pipe_y: Length,
+}
+
+/// One place where the layers do not shed; `upper` and `lower` count the layers from zero.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LapFault {
+    /// What is wrong.
+    pub kind: ShedKind,
+    /// The layer that sheds wrongly.
+    pub upper: usize,
+    /// The layer that takes its water, or should.
+    pub lower: Option<usize>,
+    /// Where, from the wall's left datum.
+    pub x: Length,
+    /// Where, above the base line.
+    pub y: Length,
+}
+
+/// Why layers cannot be told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+pub enum LayersError {
+    /// There is no course.
+    #[error("there is no course")]
+    NoCourse,
+}
+
+impl WallLayers {
+    /// The layers of a detail.
+    ///
+    /// # Errors
+    /// [`LayersError::NoCourse`].
+    pub fn build(request: &LayersRequest) -> Result<Self, LayersError> {
+        let LayersRequest { boards, patch, outer, head, .. } = request;
+        let base = boards.first().ok_or(LayersError::NoCourse)?.bottom;
+        let top = boards.iter().map(|board| board.bottom + board.height).max().ok_or(LayersError::NoCourse)?;
+        let beside = request.lap + request.lap;
+        let frame = Rectangle {
+            left: patch.outline.left - beside,
+            right: patch.outline.right + beside,
+            bottom: base - request.lap,
+            top,
+        };
+        let below = match patch.end {
+            PatchEnd::Course { course, .. } => course,
+            PatchEnd::Starter => 0,
+        };
+        let board = |(at, board): (usize, &LayerBoard)| cut_board(request, frame, at, *board);
+        let mut numbered = boards.iter().enumerate();
+        let mut layers = vec![base_flashing(request, frame, base)];
+        layers.extend(barrier(request, frame, base));
+        layers.extend(numbered.by_ref().take(below).filter_map(board));
+        layers.push(patch_layer(request, top));
+        layers.extend(cover(request, top));
+        layers.push(WallLayer {
+            hole: (outer.kind != LayerKind::Collar).then_some(request.pipe),
+            ..sheet(outer.kind, vec![outer.area], flat(outer.thickness), true)
+        });
+        layers.extend(head.as_ref().map(|head| head_layer(request, head)));
+        layers.extend(flap(request, top));
+        layers.extend(numbered.filter_map(board));
+        Ok(Self { layers, frame, lap_min: request.lap, shadow: request.shadow, pipe_y: request.pipe.y })
+    }
+
+    /// Where these layers do not shed water: by [`shed_faults`], where patch and cover lead out what falls on
+    /// them.
+    ///
+    /// # Errors
+    /// [`ShedError`]: only where the layers were changed, or are far too many.
+    pub fn faults(&self) -> Result<Vec<LapFault>, ShedError> {
+        let mut layers = Vec::new();
+        for (depth, layer) in (0..).zip(&self.layers) {
+            let name = format!("{depth}");
+            layers.extend(layer.pieces.iter().enumerate().map(|(at, area)| Layer {
+                name: name.clone(),
+                depth,
+                area: *area,
+                exposed: layer.exposed,
+                lap_min: layer.lap_min,
+                slit: layer.slit.filter(|_| at == 0),
+            }));
+        }
+        let drains = |(_, layer): &(i64, &WallLayer)| matches!(layer.kind, LayerKind::Patch | LayerKind::Cover);
+        let request = ShedRequest {
+            layers,
+            lap_min: self.lap_min,
+            shadow: self.shadow,
+            pipe_y: Some(self.pipe_y),
+            drains: (0..).zip(&self.layers).filter(drains).map(|(depth, _)| depth.to_string()).collect(),
+        };
+        let place = |fault: &ShedFault| {
+            let upper = fault.upper.parse().ok()?;
+            Some(LapFault { kind: fault.kind, upper, lower: fault.lower.parse().ok(), x: fault.x, y: fault.y })
+        };
+        Ok(shed_faults(&request)?.iter().filter_map(place).collect())
+    }
+}
+
+fn sheet(kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, exposed: bool) -> WallLayer {
+    WallLayer { kind, pieces, hole: None, slit: None, profile, exposed, lap_min: None }
+}
+
+fn flat(thickness: Length) -> Profile {
+    Profile { lower: Length::ZERO, upper: Length::ZERO, thickness }
+}
+
+/// The strip under the first course, as high as the boards lap.
+fn base_flashing(request: &LayersRequest, frame: Rectangle, base: Length) -> WallLayer {
+    let area = Rectangle { bottom: frame.bottom, top: base + request.lap, ..frame };
+    sheet(LayerKind::Base, vec![area], flat(request.board_thickness), true)
+}
+
+/// Where the barrier is cut over the patch: so that nothing of it shows in the gap under the board above.
+fn cut_line(request: &LayersRequest) -> Length {
+    match &request.head {
+        Some(head) => head.open_to,
+        None => (request.outer.area.top + request.gap).max(request.patch.outline.top - request.barrier_lap),
+    }
+}
+
+fn barrier(request: &LayersRequest, frame: Rectangle, base: Length) -> Option<WallLayer> {
+    let Rectangle { left, right, .. } = request.patch.outline;
+    let cut = cut_line(request).min(frame.top);
+    let piece = |left, right, top| Rectangle { left, right, bottom: base, top };
+    let pieces =
+        vec![piece(left, right, cut), piece(frame.left, left, frame.top), piece(right, frame.right, frame.top)];
+    (base < cut).then(|| sheet(LayerKind::Barrier, pieces, flat(Length::ZERO), false))
+}
+
+fn flap(request: &LayersRequest, top: Length) -> Option<WallLayer> {
+    let bottom = cut_line(request);
+    let area = Rectangle { bottom, top, ..request.patch.outline };
+    let lap_min = Some(request.head.map_or(request.barrier_lap, |_| request.head_laps.1));
+    let layer = sheet(LayerKind::BarrierFlap, vec![area], flat(Length::ZERO), false);
+    (bottom < top).then_some(WallLayer { lap_min, ..layer })
+}
+
+fn patch_layer(request: &LayersRequest, top: Length) -> WallLayer {
+    let Patch { outline, slit_from_bottom, .. } = request.patch;
+    let area = Rectangle { top: outline.top.min(top), ..outline };
+    let from = outline.bottom + slit_from_bottom;
+    // Over the face of the board below, whose top edge touches the wall, or over the starter.
+    let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness: Length::ZERO };
+    WallLayer {
+        hole: Some(Pipe { diameter: request.patch.hole, ..request.pipe }),
+        slit: Some(Slit { x: request.pipe.x, from, to: area.top }),
+        lap_min: Some(request.patch_lap),
+        ..sheet(LayerKind::Patch, vec![area], profile, false)
+    }
+}
+
+fn cover(request: &LayersRequest, top: Length) -> Option<WallLayer> {
+    let Patch { outline, cover_width, cover_height, cover_from_bottom, .. } = request.patch;
+    let left = request.pipe.x - cover_width.half();
+    let bottom = outline.bottom + cover_from_bottom;
+    let area = Rectangle { left, right: left + cover_width, bottom, top: (bottom + cover_height).min(top) };
+    (area.bottom < area.top && area.left < area.right)
+        .then(|| sheet(LayerKind::Cover, vec![area], flat(Length::ZERO), false))
+}
+
+fn head_layer(request: &LayersRequest, head: &HeadFlashing) -> WallLayer {
+    let profile = Profile { lower: head.out, upper: Length::ZERO, thickness: Length::ZERO };
+    WallLayer { lap_min: Some(request.head_laps.0), ..sheet(LayerKind::HeadFlashing, vec![head.area], profile, true) }
+}
+
+/// A board with what is cut out of it. A strip under the block that is no higher than the lap is not left: it would lie
+/// over the board below, which carries its own notch; only the first course keeps it.
+fn cut_board(request: &LayersRequest, frame: Rectangle, at: usize, board: LayerBoard) -> Option<WallLayer> {
+    let top = board.bottom + board.height;
+    let area = request.outer.area;
+    let hole = Rectangle {
+        left: area.left - request.gap,
+        right: area.right + request.gap,
+        bottom: area.bottom - request.gap,
+        top: request.head.map_or(area.top + request.gap, |head| head.open_to),
+    };
+    let whole = Rectangle { bottom: board.bottom, top, ..frame };
+    // As at the saw: the block itself decides what is cut, the gap only how far.
+    let reach = request.head.map_or(area.top, |head| head.open_to);
+    let pieces = if top <= area.bottom || reach <= board.bottom {
+        vec![whole]
+    } else {
+        let under = at == 0 || area.bottom - board.bottom >= request.lap;
+        let middle = |bottom, top| Rectangle { left: hole.left, right: hole.right, bottom, top };
+        [
+            Some(Rectangle { right: hole.left, ..whole }),
+            Some(Rectangle { left: hole.right, ..whole }),
+            under.then(|| middle(board.bottom, hole.bottom)),
+            Some(middle(hole.top, top)),
+        ]
+        .into_iter()
+        .flatten()
+        .filter(|piece| piece.left < piece.right && piece.bottom < piece.top)
+        .collect()
+    };
+    let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness: request.board_thickness };
+    let kind = LayerKind::Board { course: at + 1 };
+    (!pieces.is_empty()).then(|| sheet(kind, pieces, profile, true))
+}
+
+#[cfg(test)]
+mod tests;

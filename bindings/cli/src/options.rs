@@ -217,6 +217,22 @@ pub(crate) enum Task {
     Export { house: String, file: Option<PathBuf> },
     /// Take in a job document.
     Import { file: PathBuf },
+    /// A drawing as SVG: face, back, wall, pole or block, of the thing that is named.
+    Draw {
+        #[arg(value_parser = ["face", "back", "wall", "pole", "block"])]
+        what: String,
+        /// A board, a wall, a house or a penetration.
+        thing: String,
+        /// The file; else standard output.
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
+        /// How wide, in pixels.
+        #[arg(long, default_value_t = 720, value_parser = clap::value_parser!(u16).range(120..))]
+        width: u16,
+        /// Pale lines on a dark ground.
+        #[arg(long)]
+        dark: bool,
+    },
     /// The demo house and its walk through the main job.
     Demo {
         /// Put the demo's book aside and begin anew.

@@ -2,6 +2,7 @@
 
 mod board;
 mod document;
+mod draw;
 mod house;
 mod thing;
 mod wall;
@@ -114,6 +115,7 @@ impl Session<'_> {
             Task::Gap { board, gap } => self.gap(board, gap),
             Task::Export { house, file } => self.export(house, file.as_deref()),
             Task::Import { file } => self.import(file),
+            Task::Draw { what, thing, svg, width, dark } => self.draw(what, thing, svg.as_deref(), *width, *dark),
             // The demo has a book of its own.
             Task::Demo { .. } => Ok(()),
         }

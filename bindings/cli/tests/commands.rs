@@ -346,3 +346,23 @@ fn a_course_as_it_hangs_changes_the_lines_above_it() {
     place.good(&["pole", HOUSE, "--not-built", &entry]);
     assert_eq!(place.json(&["pole", HOUSE])["pole-kind"]["view"], pole);
 }
+
+#[test]
+fn a_drawing_goes_to_a_file_or_to_the_screen_in_either_language() {
+    let place = Place::with_house();
+    let view = place.planned("Street gable");
+    let board = view["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap();
+    let board = board["board"].as_str().unwrap();
+    let file = place.folder.path().join("face.svg");
+    let said = place.good(&["draw", "face", board, "--svg", file.to_str().unwrap()]);
+    assert!(said.contains("face.svg"), "{said}");
+    let face = std::fs::read_to_string(&file).unwrap();
+    assert!(face.starts_with("<svg ") && face.contains(">FACE</text>") && face.contains(">cut</text>"), "{face}");
+    let back = place.good(&["--language", "es", "draw", "back", board]);
+    assert!(back.contains(">REVERSO</text>") && back.contains(">cortar</text>"), "{back}");
+    for (what, thing) in [("wall", "Street gable"), ("pole", HOUSE)] {
+        let drawn = place.good(&["draw", what, thing, "--dark"]);
+        assert!(drawn.contains("<svg ") && drawn.contains("#15191C"), "{drawn}");
+    }
+    assert!(place.refused(&["draw", "wall", "nowhere"]).contains("nowhere"));
+}

@@ -8,21 +8,29 @@
 //! `sheet` is a drawing in the making, `dimension` the lines of measure on it; a file for each thing that is drawn
 //! (`board` …) puts it there; `pack` turns the list into the bytes of `core/docs/drawing-format.md`.
 
+mod block;
 mod board;
 mod clip;
 mod dimension;
+mod elevation;
+mod flag;
 mod font;
+mod layers;
 mod pack;
 mod page;
+mod pole;
 mod role;
 mod sheet;
 mod stroke;
 mod svg;
 
+pub(crate) use block::Block;
 pub(crate) use board::{Board, Side};
+pub(crate) use elevation::{Elevation, Hit};
 pub use font::Weight;
 pub use pack::{PackError, Packed, VERSION, pack, unpack};
 pub(crate) use page::Page;
+pub(crate) use pole::Stick;
 pub use role::{Pattern, Role};
 pub use stroke::{Anchor, Spot, Stroke};
 pub use svg::{Theme, svg};

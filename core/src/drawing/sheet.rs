@@ -64,10 +64,6 @@ impl Sheet {
         Self { size: (width, height), strokes: Vec::new(), taken: Vec::new() }
     }
 
-    pub(super) const fn width(&self) -> f64 {
-        self.size.0
-    }
-
     /// What was drawn.
     pub(super) fn into_strokes(self) -> Vec<Stroke> {
         self.strokes
@@ -139,18 +135,36 @@ impl Sheet {
         let free = !label.text.is_empty() && self.is_free(&area);
         if free {
             self.taken.push(area);
-            self.strokes.push(Stroke::Text {
-                role: label.role,
-                weight: label.weight,
-                anchor,
-                at: spot(at),
-                em: label.em as f32,
-                turn: 0.0,
-                width: label.width() as f32,
-                text: label.text.to_owned(),
-            });
+            self.push_text(label, anchor, at, 0.0);
         }
         free
+    }
+
+    /// Draws a text upright, to be read from the right, its middle at `at`, where it has room; says whether it did.
+    pub(super) fn upright_text(&mut self, under: Role, label: &Label<'_>, at: Dp) -> bool {
+        let (half, width) = ((ASCENT + DESCENT) * label.em / 2.0, label.width());
+        let base = at.0 + (ASCENT - DESCENT) * label.em / 2.0;
+        let area = Area { left: at.0 - half, top: at.1 - width / 2.0, right: at.0 + half, bottom: at.1 + width / 2.0 };
+        let free = !label.text.is_empty() && self.is_free(&area);
+        if free {
+            self.fill(under, &area.corners());
+            self.taken.push(area);
+            self.push_text(label, Anchor::Middle, (base, at.1), 90.0);
+        }
+        free
+    }
+
+    fn push_text(&mut self, label: &Label<'_>, anchor: Anchor, at: Dp, turn: f32) {
+        self.strokes.push(Stroke::Text {
+            role: label.role,
+            weight: label.weight,
+            anchor,
+            at: spot(at),
+            em: label.em as f32,
+            turn,
+            width: label.width() as f32,
+            text: label.text.to_owned(),
+        });
     }
 
     /// The same over a patch of `under`, so that no line runs through it.

@@ -1,13 +1,16 @@
 //! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
 
-use crate::drawing::{Board, Page, Side, Stroke, pack};
+use crate::drawing::{Block, Board, Elevation, Hit, Page, Side, Stick, Stroke, pack};
 use crate::phrases::Phrases;
 use crate::store::{Hash, Store};
 
 use super::context::Terms;
 use super::parts::Reading;
 use super::trouble::Kept;
-use super::{BoardView, Context, NotchView, Place, Problem, board, spoken};
+use super::{
+    BoardView, Context, NotchView, PenetrationView, Place, PoleView, Problem, WallView, board, penetration, pole,
+    spoken, wall,
+};
 
 /// What is drawn: ids as text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,6 +25,21 @@ pub enum Subject {
     BoardBack {
         /// The board.
         board: String,
+    },
+    /// A wall to scale.
+    Elevation {
+        /// The wall.
+        wall: String,
+    },
+    /// The stick that carries the course lines.
+    PoleStick {
+        /// The house.
+        job: String,
+    },
+    /// A mounting block: its blank with the hole, and its section with the cut.
+    BlockSplit {
+        /// The penetration.
+        penetration: String,
     },
 }
 
@@ -94,6 +112,9 @@ fn drawn(store: &Store, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> 
     match subject {
         Subject::BoardFace { board } => board_side(store, terms, &page, board, Side::Face),
         Subject::BoardBack { board } => board_side(store, terms, &page, board, Side::Back),
+        Subject::Elevation { wall } => elevation(store, terms, &page, wall),
+        Subject::PoleStick { job } => pole_stick(store, terms, &page, job),
+        Subject::BlockSplit { penetration } => block(store, terms, &page, penetration),
     }
 }
 
@@ -102,6 +123,28 @@ fn board_side(store: &Store, terms: &Terms<'_>, page: &Page, id: &str, side: Sid
     let board = Board::of(terms.phrases, length.as_ref(), &height, &notches);
     let spoken = board.spoken(terms.phrases, side);
     Ok(packed(page, revision, board.draw(page, side), spoken, Vec::new()))
+}
+
+fn elevation(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+    let view = wall::view(store, terms, id)?;
+    let wall = Elevation::of(terms.phrases, &view);
+    let (strokes, height, hits) = wall.draw(page, terms.phrases);
+    let target =
+        |Hit { area: [left, top, right, bottom], place, spoken }| Target { left, top, right, bottom, place, spoken };
+    let targets = hits.into_iter().map(target).collect();
+    Ok(packed(page, view.revision, (strokes, height), wall.spoken(terms.phrases), targets))
+}
+
+fn pole_stick(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+    let view = pole::view(store, terms, id)?;
+    let stick = Stick::of(terms.phrases, &view);
+    Ok(packed(page, view.revision, stick.draw(page), stick.spoken(terms.phrases), Vec::new()))
+}
+
+fn block(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+    let view = penetration::view(store, terms, id)?;
+    let block = Block::of(terms.phrases, &view.block);
+    Ok(packed(page, view.revision, block.draw(page), block.spoken(), Vec::new()))
 }
 
 fn packed(
@@ -124,6 +167,21 @@ pub(super) fn board_revision(
     notches: &[NotchView],
 ) -> i64 {
     revision(&Board::of(phrases, length, height, notches))
+}
+
+/// The revision of a wall's drawing; what the view holds in its own `revision` is no part of it.
+pub(super) fn wall_revision(phrases: &Phrases, view: &WallView) -> i64 {
+    revision(&Elevation::of(phrases, view))
+}
+
+/// The revision of a pole's drawing.
+pub(super) fn pole_revision(phrases: &Phrases, view: &PoleView) -> i64 {
+    revision(&Stick::of(phrases, view))
+}
+
+/// The revision of the drawings of a penetration.
+pub(super) fn penetration_revision(phrases: &Phrases, view: &PenetrationView) -> i64 {
+    revision(&Block::of(phrases, &view.block))
 }
 
 /// A number made from everything that is drawn: seven bytes of its content hash.

@@ -12,6 +12,7 @@ use crate::store::{Hash, Id, Store};
 
 use super::ask::{self, accept, keep_draft, op};
 use super::context::Terms;
+use super::drawing::penetration_revision;
 use super::kept::{Facts, Job, Penetration, Wall};
 use super::parts::{Note, Question, Size, StepLine};
 use super::signing::{Signing, StepSaid, sign, step_lines};
@@ -57,6 +58,9 @@ pub struct PenetrationView {
     pub notes: Vec<Note>,
     /// Its steps in their order.
     pub steps: Vec<StepLine>,
+    /// Changes when one of its drawings does.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub revision: i64,
 }
 
 /// What can be done with a penetration.
@@ -178,7 +182,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
     let shedding = shed::check(terms, &round)?;
     let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash(terms)?)?;
     let questions = ask::questions(store, terms, &round.penetration.facts)?;
-    Ok(PenetrationView {
+    let mut view = PenetrationView {
         penetration: round.penetration.id().to_string(),
         wall: round.wall.id().to_string(),
         job: round.job.id().to_string(),
@@ -195,7 +199,10 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         head,
         notes,
         steps,
-    })
+        revision: 0,
+    };
+    view.revision = penetration_revision(terms.phrases, &view);
+    Ok(view)
 }
 
 /// The layers of a penetration with their extents, as a drawing shows them; `None` where they cannot be told yet.

@@ -7,6 +7,7 @@ use crate::store::{Id, Store, Value};
 
 use super::ask::{self, accept, draft_key, keep_draft, op, sort_key};
 use super::context::Terms;
+use super::drawing::pole_revision;
 use super::kept::{Facts, Job, Wall};
 use super::parts::{Note, Question, Reading};
 use super::problem::{Code, Problem};
@@ -41,6 +42,9 @@ pub struct PoleView {
     /// What is asked of a course that hangs.
     #[cfg_attr(feature = "uniffi", uniffi(default = []))]
     pub as_built_questions: Vec<Question>,
+    /// Changes when the drawing does.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub revision: i64,
 }
 
 /// One line of the pole.
@@ -128,7 +132,9 @@ pub enum PoleAction {
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<PoleView> {
     let job = Job::of(store, terms, terms.id("job", job)?)?;
-    preview::view(store, terms, &job)
+    let mut view = preview::view(store, terms, &job)?;
+    view.revision = pole_revision(terms.phrases, &view);
+    Ok(view)
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PoleAction) -> Kept<Done> {

@@ -8,6 +8,7 @@ use crate::store::{Change, Store};
 
 use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
+use super::drawing::wall_revision;
 use super::kept::{Facts, Wall};
 use super::parts::{Given, Note, Reading, given};
 use super::problem::{Code, Problem};
@@ -43,6 +44,9 @@ pub struct WallView {
     pub boards: Vec<BoardLine>,
     /// What needs attention.
     pub notes: Vec<Note>,
+    /// Changes when the drawing does.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub revision: i64,
 }
 
 /// A window or a door.
@@ -122,7 +126,9 @@ pub enum WallAction {
 }
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
-    elevation::view(store, terms, &Wall::of(store, terms, terms.id("wall", wall)?)?)
+    let mut view = elevation::view(store, terms, &Wall::of(store, terms, terms.id("wall", wall)?)?)?;
+    view.revision = wall_revision(terms.phrases, &view);
+    Ok(view)
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &WallAction) -> Kept<Done> {

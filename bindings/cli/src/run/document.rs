@@ -16,10 +16,7 @@ impl Session<'_> {
         let job = self.job(house)?;
         let text = job_document(&self.book.store, &self.book.context()?, &job)?;
         let Some(file) = file else { return out(text.trim_end()) };
-        let mut part = file.as_os_str().to_owned();
-        part.push(".part");
-        std::fs::write(&part, text).map_err(|error| Fault::file(Path::new(&part), &error))?;
-        std::fs::rename(&part, file).map_err(|error| Fault::file(file, &error))?;
+        write_whole(file, &text)?;
         self.say("cli-exported", &file.display().to_string(), "path")
     }
 
@@ -33,4 +30,12 @@ impl Session<'_> {
         let outcome = take_in_document(&mut self.book.store, &context, &text)?;
         self.print_outcome(&outcome)
     }
+}
+
+/// Writes a file that is whole or not there.
+pub(super) fn write_whole(file: &Path, text: &str) -> Result<(), Fault> {
+    let mut part = file.as_os_str().to_owned();
+    part.push(".part");
+    std::fs::write(&part, text).map_err(|error| Fault::file(Path::new(&part), &error))?;
+    std::fs::rename(&part, file).map_err(|error| Fault::file(file, &error))
 }

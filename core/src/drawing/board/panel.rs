@@ -51,7 +51,7 @@ impl<'a> Panel<'a> {
         let inner = page.inner();
         let wide = (right - left).max(1.0);
         let fit = |side: f64| ((inner - 2.0 * side) / wide).min(most / height);
-        let lines = depths.iter().filter(|depth| !depth.right).count().max(1) as f64;
+        let lines = marks.levels.len().max(1) as f64;
         let roomy = fit(need);
         let scale =
             if roomy * height >= lines * row(page.label) && inner - 2.0 * need > 40.0 { roomy } else { fit(34.0) };
@@ -331,7 +331,7 @@ fn end(x: f64, (from, to): Dp, broken: bool) -> Vec<Dp> {
     let at = |n: u32| {
         let aside = if n == 0 || n == 6 {
             0.0
-        } else if n % 2 == 0 {
+        } else if n.is_multiple_of(2) {
             3.0
         } else {
             -3.0

@@ -59,6 +59,14 @@ fn json_of(strokes: &[Stroke], (width, height): (f32, f32), texts: &[String]) ->
     json!({"width": width, "height": height, "texts": texts, "strokes": strokes})
 }
 
+/// The drawings that the shells' decoders are tried on.
+fn drawings() -> Vec<(&'static str, (Vec<Stroke>, f64), f32)> {
+    let mut all = super::board::golden();
+    all.extend([super::elevation::golden(), super::pole::golden(), super::block::golden()]);
+    all.extend(super::layers::golden());
+    all
+}
+
 /// `every-stroke` was written from the page of the format by a program of its own, so the page, these bytes and the core
 /// agree.
 #[test]
@@ -74,7 +82,7 @@ fn the_page_and_the_core_agree_on_every_stroke() {
 /// The drawings that the shells' decoders are tried on; `LAPWRIGHT_WRITE_FIXTURES=1` writes them anew.
 #[test]
 fn the_golden_drawings_are_those_of_the_core() {
-    for (name, (strokes, height), width) in super::board::golden() {
+    for (name, (strokes, height), width) in drawings() {
         let packed = pack(&strokes);
         let said = json_of(&strokes, (width, height as f32), &packed.texts);
         let text = format!("{:#}\n", said);
@@ -85,5 +93,17 @@ fn the_golden_drawings_are_those_of_the_core() {
         }
         assert!(std::fs::read(&bin).unwrap() == packed.bytes, "{}", bin.display());
         assert!(std::fs::read_to_string(&json).unwrap() == text, "{}", json.display());
+    }
+}
+
+/// Writes pictures to look at where `LAPWRIGHT_PICTURES` names a folder.
+#[test]
+fn pictures_are_svg() {
+    for (name, (strokes, height), width) in drawings() {
+        let text = svg(&strokes, (width, height as f32), Theme::Sun, name);
+        assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
+        if let Some(folder) = std::env::var_os("LAPWRIGHT_PICTURES") {
+            std::fs::write(std::path::Path::new(&folder).join(format!("{name}.svg")), text).unwrap();
+        }
     }
 }

@@ -1,13 +1,25 @@
 //! Drawings looked at as data: what is said of a drawing must be true of its strokes.
 
+mod block;
 mod board;
+mod elevation;
 mod golden;
+mod layers;
+mod pole;
+mod svg;
 
 use super::*;
 
 /// The room that a text takes up: left, top, right, bottom.
 fn room(stroke: &Stroke) -> Option<[f32; 4]> {
-    let Stroke::Text { anchor, at, em, width, .. } = stroke else { return None };
+    let Stroke::Text { anchor, at, em, width, turn, .. } = stroke else { return None };
+    if *turn != 0.0 {
+        assert!(
+            *turn == 90.0 && *anchor == Anchor::Middle,
+            "only texts to be read from the right are turned: {stroke:?}"
+        );
+        return Some([at.x - em * 0.928, at.y - width / 2.0, at.x + em * 0.236, at.y + width / 2.0]);
+    }
     let left = match anchor {
         Anchor::Start => at.x,
         Anchor::Middle => at.x - width / 2.0,

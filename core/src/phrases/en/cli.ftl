@@ -104,3 +104,4 @@ cli-pole-as-built = { $wall }, course { $course } hangs at { $left } left, { $mi
 cli-pole-changed = course { $course }: { $left } left, { $middle } middle, { $right } right (pole { $planned })
 cli-shed = Does it shed water?
 cli-head = Head flashing
+cli-drawn = Drawn: { $path }

@@ -4,3 +4,16 @@ drawing-board-spoken = { $side }, { $length } long, { $cuts ->
     [one] one cut
    *[other] { $cuts } cuts
 }.
+drawing-planned = planned
+drawing-cut = cut to size
+drawing-up = up
+drawing-wall-spoken = { $name }, { $width } wide. Boards: { $boards }, up: { $up }. Penetrations: { $penetrations }.
+drawing-wall-board = Course { $course }, { $length }
+drawing-pole-spoken = Story pole. Lines: { $lines }, up to { $top }. Marks: { $marks }, missed: { $missed }.
+drawing-pole-line = { $course }:  { $height }
+drawing-pole-missed = { $miss } off: { $name }
+drawing-pole-near = { $miss } too near: { $name }
+drawing-pole-datum = datum
+drawing-wall = WALL
+drawing-side-view = SIDE
+drawing-layers-spoken = Layers from the wall outward. { $layers }.

@@ -104,3 +104,4 @@ cli-pole-as-built = { $wall }, hilada { $course } puesta a { $left } izquierda, 
 cli-pole-changed = hilada { $course }: { $left } izquierda, { $middle } en medio, { $right } derecha (vara { $planned })
 cli-shed = ¿Escurre el agua?
 cli-head = Botaguas
+cli-drawn = Dibujado: { $path }

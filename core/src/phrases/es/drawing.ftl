@@ -4,3 +4,16 @@ drawing-board-spoken = { $side }, { $length } de largo, { $cuts ->
     [one] un corte
    *[other] { $cuts } cortes
 }.
+drawing-planned = prevista
+drawing-cut = cortada
+drawing-up = colocada
+drawing-wall-spoken = { $name }, { $width } de ancho. Tablas: { $boards }, colocadas: { $up }. Pasos por la pared: { $penetrations }.
+drawing-wall-board = Hilada { $course }, { $length }
+drawing-pole-spoken = Vara de hiladas. Líneas: { $lines }, hasta { $top }. Marcas: { $marks }, falladas: { $missed }.
+drawing-pole-line = { $course }:  { $height }
+drawing-pole-missed = falla por { $miss }: { $name }
+drawing-pole-near = { $miss } de más cerca: { $name }
+drawing-pole-datum = referencia
+drawing-wall = PARED
+drawing-side-view = COSTADO
+drawing-layers-spoken = Capas desde la pared hacia afuera. { $layers }.

@@ -34,6 +34,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
         proved: false,
         as_built: as_built::lines(store, terms, job)?,
         as_built_questions: kinds::AS_BUILT_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect(),
+        revision: 0,
     };
     let Some(facts) = pole(store, job)? else {
         view.questions = kinds::POLE_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect();

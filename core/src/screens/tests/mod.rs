@@ -5,6 +5,7 @@ mod board;
 mod demo;
 mod document;
 mod done_list;
+mod drawing;
 mod house;
 mod new;
 mod penetration;

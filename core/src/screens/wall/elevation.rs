@@ -95,6 +95,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
         openings: openings.iter().map(opening).collect(),
         penetrations,
         boards,
+        revision: 0,
     })
 }
 

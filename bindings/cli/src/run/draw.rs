@@ -1,0 +1,55 @@
+//! Drawings as SVG files.
+
+use std::path::Path;
+
+use lapwright::drawing::{Theme, svg, unpack};
+use lapwright::screens::{self, Frame, Subject};
+
+use super::document::write_whole;
+use super::{Session, out};
+use crate::fault::Fault;
+
+/// How high a drawing on paper or on a desk's screen may come out, and the sizes of its texts.
+const HEIGHT: f32 = 4_000.0;
+const LABEL: f32 = 18.0;
+const SMALL: f32 = 16.0;
+const ANSWER: f32 = 44.0;
+
+impl Session<'_> {
+    /// A drawing of a thing: to a file, which is whole or not there, or to standard output.
+    pub(super) fn draw(
+        &mut self,
+        what: &str,
+        thing: &str,
+        file: Option<&Path>,
+        width: u16,
+        dark: bool,
+    ) -> Result<(), Fault> {
+        let subject = self.drawn(what, thing)?;
+        let frame = Frame {
+            width_dp: f32::from(width),
+            height_dp: if what == "pole" { HEIGHT / 4.0 } else { HEIGHT },
+            answer_dp: ANSWER,
+            label_dp: LABEL,
+            small_dp: SMALL,
+            left_hand: true,
+        };
+        let drawing = screens::drawing(&self.book.store, &self.book.context()?, &subject, &frame)?;
+        let strokes = unpack(&drawing.bytes, &drawing.texts).map_err(|error| Fault::other(error.to_string()))?;
+        let theme = if dark { Theme::Dark } else { Theme::Sun };
+        let text = svg(&strokes, (drawing.width_dp, drawing.height_dp), theme, &drawing.spoken);
+        let Some(file) = file else { return out(text.trim_end()) };
+        write_whole(file, &text)?;
+        self.say("cli-drawn", &file.display().to_string(), "path")
+    }
+
+    fn drawn(&self, what: &str, thing: &str) -> Result<Subject, Fault> {
+        Ok(match what {
+            "face" => Subject::BoardFace { board: self.board_id(thing)? },
+            "back" => Subject::BoardBack { board: self.board_id(thing)? },
+            "pole" => Subject::PoleStick { job: self.job(thing)? },
+            "block" => Subject::BlockSplit { penetration: self.penetration_id(thing)? },
+            _ => Subject::Elevation { wall: self.wall_id(thing)? },
+        })
+    }
+}

@@ -1,0 +1,32 @@
+use super::{Scale, Through};
+use crate::drawing::flag;
+use crate::drawing::page::Page;
+use crate::drawing::role::{Pattern, Role};
+use crate::drawing::sheet::{Area, HEAVY, Sheet};
+
+/// How small a penetration is drawn at least, in dp.
+const LEAST: f64 = 8.0;
+
+/// The letter of the `n`th penetration.
+pub(super) fn letter(n: usize) -> String {
+    let sign = char::from(b'A' + u8::try_from(n % 26).unwrap_or(0));
+    if n < 26 { sign.to_string() } else { format!("{sign}{}", n / 26) }
+}
+
+/// The penetrations, and the letter of each in a box of its own as near to it as there is room.
+pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &Scale, penetrations: &[Through]) {
+    let areas: Vec<Area> = penetrations.iter().map(|through| grown(scale.area(&through.at))).collect();
+    for area in &areas {
+        sheet.fill(Role::Ground, &area.corners());
+        sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &area.corners());
+    }
+    for (n, area) in areas.iter().enumerate() {
+        flag::put(sheet, page, &letter(n), area, &areas);
+    }
+}
+
+/// A penetration is drawn large enough to be seen.
+fn grown(area: Area) -> Area {
+    let (wide, high) = ((LEAST - area.width()).max(0.0) / 2.0, (LEAST - area.height()).max(0.0) / 2.0);
+    Area { left: area.left - wide, top: area.top - high, right: area.right + wide, bottom: area.bottom + high }
+}

@@ -1,0 +1,336 @@
+//! The layers of a penetration, numbered from the wall outward: seen from outside, and in a section through the pipe.
+
+use crate::phrases::Phrases;
+
+use super::block::ring;
+use super::clip::Dp;
+use super::flag;
+use super::font;
+use super::page::{MARGIN, Page, base, row};
+use super::role::{Pattern, Role};
+use super::sheet::{Area, HATCH, HEAVY, PLAIN, Sheet, THIN};
+use super::stroke::{Anchor, Stroke};
+
+/// What is drawn of a penetration's layers, in nanometres on the wall and out from it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize)]
+pub(crate) struct Layers {
+    /// The part of the wall that is drawn: left, right, bottom, top.
+    pub(crate) frame: [i64; 4],
+    /// What goes through: its centre and its diameter.
+    pub(crate) pipe: [i64; 3],
+    /// From the wall outward.
+    pub(crate) layers: Vec<Layer>,
+}
+
+/// One layer.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(crate) struct Layer {
+    /// Its stable code.
+    pub(crate) code: String,
+    /// What it is; layers of one text share a number.
+    pub(crate) text: String,
+    /// Where it lies on the wall: left, right, bottom, top of each piece.
+    pub(crate) pieces: Vec<[i64; 4]>,
+    /// The diameter of the hole in it, round the pipe.
+    pub(crate) hole: Option<i64>,
+    /// The slit in it: from height to height, straight over the pipe.
+    pub(crate) slit: Option<[i64; 2]>,
+    /// From the wall to its back at its lower and its upper edge, and its thickness.
+    pub(crate) profile: [i64; 3],
+}
+
+/// How much deeper than high the section is drawn, at most.
+const DEEPER: f64 = 4.0;
+/// How thick a film or a sheet is drawn, in dp.
+const FILM: f64 = 3.0;
+
+/// Which way the layers are looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Look {
+    Front,
+    Section,
+}
+
+/// The wall's part on the sheet.
+struct Scale {
+    left: f64,
+    bottom: f64,
+    across: f64,
+    up: f64,
+    from: Dp,
+}
+
+impl Scale {
+    fn at(&self, (x, y): Dp) -> Dp {
+        (self.left + (x - self.from.0) * self.across, self.bottom - (y - self.from.1) * self.up)
+    }
+
+    fn area(&self, [left, right, bottom, top]: [i64; 4]) -> Area {
+        let (a, b) = (self.at((left as f64, bottom as f64)), self.at((right as f64, top as f64)));
+        Area { left: a.0, top: b.1, right: b.0, bottom: a.1 }
+    }
+}
+
+impl Layers {
+    /// What a screen reader says: the layers in their order.
+    pub(crate) fn spoken(&self, phrases: &Phrases) -> String {
+        let layers = self.texts().iter().map(|(_, text)| (*text).to_owned()).collect::<Vec<_>>().join(". ");
+        phrases.phrase("drawing-layers-spoken", &[("layers", layers.into())])
+    }
+
+    /// The numbers with their texts, from the wall outward.
+    fn texts(&self) -> Vec<(usize, &str)> {
+        let mut texts: Vec<&str> = Vec::new();
+        for layer in &self.layers {
+            if !texts.contains(&layer.text.as_str()) {
+                texts.push(&layer.text);
+            }
+        }
+        texts.into_iter().enumerate().map(|(at, text)| (at + 1, text)).collect()
+    }
+
+    fn number(&self, layer: &Layer) -> String {
+        let found = self.texts().into_iter().find(|(_, text)| *text == layer.text);
+        found.map_or_else(String::new, |(number, _)| number.to_string())
+    }
+
+    /// Draws the layers; also how high it came out. Nothing where none can be told.
+    pub(crate) fn draw(&self, page: &Page, look: Look) -> (Vec<Stroke>, f64) {
+        if self.layers.is_empty() {
+            return (Vec::new(), 2.0 * MARGIN);
+        }
+        let legend = self.legend(page);
+        let legend_high = legend.len() as f64 * row(page.small);
+        let [left, right, bottom, top] = self.frame.map(|nm| nm as f64);
+        let (width, tall) = ((right - left).max(1.0), (top - bottom).max(1.0));
+        let free = page.height - 3.0 * MARGIN;
+        let legend_shown = free - legend_high >= 80.0;
+        let free = if legend_shown { free - legend_high } else { free }.max(8.0);
+        let figure = free.min(page.inner().max(360.0)).min(520.0);
+        let (across, up, from) = match look {
+            Look::Front => {
+                let dp = (page.inner() / width).min(figure / tall);
+                (dp, dp, (left, bottom))
+            }
+            Look::Section => {
+                let up = figure / tall;
+                (up * self.deeper(page, up), up, (0.0, bottom))
+            }
+        };
+        let drawn = match look {
+            Look::Front => width * across,
+            Look::Section => self.depth() * across,
+        };
+        let high = tall * up;
+        let below = if legend_shown { legend_high + MARGIN } else { 0.0 };
+        let height = (2.0 * MARGIN + high + below).min(page.height);
+        let scale = Scale { left: ((page.width - drawn) / 2.0).max(MARGIN), bottom: MARGIN + high, across, up, from };
+        let mut sheet = Sheet::new(page.width, height);
+        match look {
+            Look::Front => self.front(&mut sheet, page, &scale),
+            Look::Section => self.section(&mut sheet, page, &scale),
+        }
+        if legend_shown {
+            for (at, (number, text)) in legend.iter().enumerate() {
+                let y = scale.bottom + MARGIN + row(page.small) * at as f64 + base(page.small);
+                sheet.text(&page.small(number, Role::Ink), Anchor::Start, (MARGIN, y));
+                sheet.text(&page.small(text, Role::Ink), Anchor::Start, (MARGIN + self.indent(page), y));
+            }
+        }
+        (sheet.into_strokes(), height)
+    }
+
+    /// How far the layers stand out from the wall.
+    fn depth(&self) -> f64 {
+        let out = |layer: &Layer| {
+            let [lower, upper, thickness] = layer.profile;
+            lower.max(upper) + thickness
+        };
+        self.layers.iter().map(out).max().unwrap_or(0).max(1) as f64
+    }
+
+    /// How many times deeper than high the section is drawn, so that thin layers come apart.
+    fn deeper(&self, page: &Page, up: f64) -> f64 {
+        (page.inner() * 0.6 / (self.depth() * up)).clamp(0.1, DEEPER)
+    }
+
+    fn indent(&self, page: &Page) -> f64 {
+        page.small("00", Role::Ink).width() + 4.0
+    }
+
+    /// The legend's lines: the number before the first line of each text.
+    fn legend(&self, page: &Page) -> Vec<(String, String)> {
+        let room = page.inner() - self.indent(page) - 0.5;
+        let mut lines = Vec::new();
+        for (number, text) in self.texts() {
+            for (at, line) in wrapped(text, page.small, room).into_iter().enumerate() {
+                lines.push((if at == 0 { number.to_string() } else { String::new() }, line));
+            }
+        }
+        lines
+    }
+
+    /// From outside: what lies further in is drawn dashed through what covers it.
+    fn front(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
+        for layer in &self.layers {
+            for piece in &layer.pieces {
+                let corners = self.on_frame(scale, *piece).corners();
+                sheet.fill(fill(layer), &corners);
+                if layer.code == "block" || layer.code == "trim" {
+                    sheet.hatch(Role::Planned, HATCH * 2.0, &corners);
+                }
+                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners);
+            }
+            self.hole(sheet, scale, layer);
+        }
+        // What is hidden, in its order: a sheet under boards is still where it is.
+        for layer in self.layers.iter().filter(|layer| is_film(layer)) {
+            for piece in &layer.pieces {
+                let corners = self.on_frame(scale, *piece).corners();
+                sheet.outline(Role::Planned, Pattern::Dashed, PLAIN, &corners);
+            }
+            if let Some([from, to]) = layer.slit {
+                let x = self.pipe[0] as f64;
+                let slit = [scale.at((x, from as f64)), scale.at((x, to as f64))];
+                sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &slit);
+            }
+        }
+        let [x, y, diameter] = self.pipe.map(|nm| nm as f64);
+        let pipe: Vec<Dp> =
+            ring((x, y), (diameter / 2.0, diameter / 2.0), true).into_iter().map(|at| scale.at(at)).collect();
+        sheet.fill(Role::Ground, &pipe);
+        sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
+        let mut done: Vec<&str> = Vec::new();
+        for (n, layer) in self.layers.iter().enumerate() {
+            let Some(piece) = layer.pieces.first().filter(|_| !done.contains(&layer.text.as_str())) else { continue };
+            done.push(&layer.text);
+            // A corner of its own for each, so that the numbers come apart.
+            let area = self.on_frame(scale, *piece);
+            let x = if n % 2 == 0 { area.left + 4.0 } else { area.right - 4.0 };
+            let y = if n % 4 < 2 { area.top + 4.0 } else { area.bottom - 4.0 };
+            let spot = Area { left: x - 2.0, top: y - 2.0, right: x + 2.0, bottom: y + 2.0 };
+            flag::put(sheet, page, &self.number(layer), &spot, &[]);
+        }
+    }
+
+    fn hole(&self, sheet: &mut Sheet, scale: &Scale, layer: &Layer) {
+        let Some(hole) = layer.hole.map(|hole| hole as f64 / 2.0) else { return };
+        let centre = (self.pipe[0] as f64, self.pipe[1] as f64);
+        let hole: Vec<Dp> = ring(centre, (hole, hole), true).into_iter().map(|at| scale.at(at)).collect();
+        sheet.fill(Role::Ground, &hole);
+        sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &hole);
+    }
+
+    /// A piece's part within the frame.
+    fn on_frame(&self, scale: &Scale, [left, right, bottom, top]: [i64; 4]) -> Area {
+        let [least_x, most_x, least_y, most_y] = self.frame;
+        let (x, y) = (|x: i64| x.clamp(least_x, most_x.max(least_x)), |y: i64| y.clamp(least_y, most_y.max(least_y)));
+        scale.area([x(left), x(right), y(bottom), y(top)])
+    }
+
+    /// Through the middle of the pipe: the wall at the left, each layer as far out as it stands.
+    fn section(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
+        let [_, _, bottom, top] = self.frame;
+        let (low, high) = (scale.bottom, scale.at((0.0, top as f64)).1);
+        let wall = Area { left: (scale.left - 14.0).max(0.0), top: high, right: scale.left, bottom: low };
+        sheet.hatch(Role::Planned, HATCH, &wall.corners());
+        sheet.line(Role::Ink, Pattern::Solid, HEAVY, &[(scale.left, low), (scale.left, high)]);
+        let [_, y, diameter] = self.pipe;
+        let out = self.depth() as i64;
+        let pipe = scale.area([0, out + out / 6, y - diameter / 2, y + diameter / 2]);
+        sheet.fill(Role::Ground, &pipe.corners());
+        let mut numbered: Vec<(&str, Area)> = Vec::new();
+        for layer in &self.layers {
+            for [from, to] in self.cut(layer) {
+                let (from, to) = (from.max(bottom), to.min(top));
+                if from >= to {
+                    continue;
+                }
+                let shape = profile(layer, (from, to), scale);
+                if is_film(layer) {
+                    let pattern = if layer.code.starts_with("barrier") { Pattern::Dashed } else { Pattern::Solid };
+                    let role = if layer.code == "patch" || layer.code == "cover" { Role::Chalk } else { Role::Ink };
+                    let line: Vec<Dp> = shape.iter().take(2).copied().collect();
+                    sheet.line(role, pattern, FILM, &line);
+                } else {
+                    sheet.fill(fill(layer), &shape);
+                    if layer.code == "block" || layer.code == "trim" {
+                        sheet.hatch(Role::Planned, HATCH, &shape);
+                    }
+                    sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &shape);
+                }
+                let middle = shape.iter().fold((0.0, 0.0), |sum, at| (sum.0 + at.0 / 4.0, sum.1 + at.1 / 4.0));
+                if !numbered.iter().any(|(text, _)| *text == layer.text) {
+                    let spot = Area {
+                        left: middle.0 - 1.0,
+                        top: middle.1 - 1.0,
+                        right: middle.0 + 1.0,
+                        bottom: middle.1 + 1.0,
+                    };
+                    numbered.push((&layer.text, spot));
+                }
+            }
+        }
+        let ends = [(pipe.left, pipe.top), (pipe.right, pipe.top), (pipe.right, pipe.bottom), (pipe.left, pipe.bottom)];
+        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ends);
+        let drawn = Area { left: scale.left - 4.0, top: high, right: pipe.right + 2.0, bottom: low };
+        for (text, spot) in &numbered {
+            let number = self.texts().into_iter().find(|(_, own)| own == text).map_or(0, |(number, _)| number);
+            if !flag::put(sheet, page, &number.to_string(), spot, std::slice::from_ref(&drawn)) {
+                flag::put(sheet, page, &number.to_string(), spot, &[]);
+            }
+        }
+        sheet.line(
+            Role::Planned,
+            Pattern::Dashed,
+            THIN,
+            &[(scale.left, (pipe.top + pipe.bottom) / 2.0), (pipe.right, (pipe.top + pipe.bottom) / 2.0)],
+        );
+    }
+
+    /// Where the section meets a layer: its heights over the middle of the pipe, less its hole.
+    fn cut(&self, layer: &Layer) -> Vec<[i64; 2]> {
+        let [x, y, diameter] = self.pipe;
+        let hole = layer.hole.unwrap_or(if is_film(layer) { 0 } else { diameter }) / 2;
+        let through = layer.pieces.iter().filter(|[left, right, ..]| *left <= x && x < *right);
+        through
+            .flat_map(|[_, _, bottom, top]| [[*bottom, (*top).min(y - hole)], [(*bottom).max(y + hole), *top]])
+            .filter(|[from, to]| from < to)
+            .collect()
+    }
+}
+
+/// A layer's part between two heights in the section: from its lower back corner round.
+fn profile(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
+    let [lower, upper, thickness] = layer.profile.map(|nm| nm as f64);
+    let bottom = layer.pieces.iter().map(|piece| piece[2]).min().unwrap_or(from) as f64;
+    let top = layer.pieces.iter().map(|piece| piece[3]).max().unwrap_or(to) as f64;
+    let back = |y: f64| lower + (upper - lower) * ((y - bottom) / (top - bottom).max(1.0));
+    let (from, to) = (from as f64, to as f64);
+    let corners = [(back(from), from), (back(to), to), (back(to) + thickness, to), (back(from) + thickness, from)];
+    corners.iter().map(|at| scale.at(*at)).collect()
+}
+
+/// Films and sheets have no thickness that could be drawn.
+fn is_film(layer: &Layer) -> bool {
+    layer.profile[2] < 1_500_000
+}
+
+fn fill(layer: &Layer) -> Role {
+    if layer.code == "board" { Role::Board } else { Role::Ground }
+}
+
+/// A text in lines of at most `room`, broken at spaces; a word that is wider stands alone.
+fn wrapped(text: &str, em: f64, room: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if font::width(&format!("{line} {word}"), font::Weight::Regular, em) <= room => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}

@@ -1,0 +1,151 @@
+//! The drawings of the demo house: what the views promise of them holds.
+
+use super::*;
+use crate::drawing::{Stroke, unpack};
+use crate::handover::{DEMO_HOUSE, take_in_document};
+
+const PHONE: Frame =
+    Frame { width_dp: 360.0, height_dp: 800.0, answer_dp: 44.0, label_dp: 18.0, small_dp: 16.0, left_hand: false };
+
+/// The demo house with its pole laid out and its first wall planned.
+struct Demo {
+    store: Store,
+    job: String,
+    wall: String,
+}
+
+impl Demo {
+    fn new() -> Self {
+        let mut store = Store::in_memory().unwrap();
+        let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
+        let (Place::House { job }, View::HouseKind { view }) = (outcome.place, outcome.view) else { panic!("a house") };
+        let wall = view.walls[0].wall.clone();
+        let mut demo = Self { store, job, wall };
+        demo.tap(2, Action::PoleKind { action: PoleAction::LayOut { job: demo.job.clone() } });
+        demo.tap(3, Action::WallKind { action: WallAction::PlanBoards { wall: demo.wall.clone() } });
+        demo
+    }
+
+    fn tap(&mut self, n: u8, action: Action) {
+        act(&mut self.store, &context("en", n), &action).unwrap();
+    }
+
+    fn draw(&self, language: &str, subject: &Subject) -> Drawing {
+        drawing(&self.store, &context(language, 0), subject, &PHONE).unwrap()
+    }
+
+    fn view(&self, place: &Place) -> View {
+        view(&self.store, &context("en", 0), place).unwrap()
+    }
+
+    fn wall(&self) -> WallView {
+        let View::WallKind { view } = self.view(&Place::Wall { wall: self.wall.clone() }) else { panic!("a wall") };
+        view
+    }
+
+    fn board(&self, board: &str) -> BoardView {
+        let View::BoardKind { view } = self.view(&Place::Board { board: board.to_owned() }) else { panic!("a board") };
+        view
+    }
+
+    /// A board with a notch.
+    fn notched(&self) -> String {
+        self.wall().boards.into_iter().find(|board| board.notched).unwrap().board
+    }
+
+    fn subjects(&self) -> Vec<Subject> {
+        let wall = self.wall();
+        let mut subjects =
+            vec![Subject::Elevation { wall: wall.wall.clone() }, Subject::PoleStick { job: self.job.clone() }];
+        for board in &wall.boards {
+            subjects.push(Subject::BoardFace { board: board.board.clone() });
+            subjects.push(Subject::BoardBack { board: board.board.clone() });
+        }
+        for line in &wall.penetrations {
+            subjects.push(Subject::BlockSplit { penetration: line.penetration.clone() });
+        }
+        subjects
+    }
+}
+
+#[test]
+fn every_drawing_of_the_demo_can_be_read_and_is_of_its_view() {
+    let demo = Demo::new();
+    for subject in demo.subjects() {
+        let drawing = demo.draw("es", &subject);
+        let strokes = unpack(&drawing.bytes, &drawing.texts).unwrap();
+        assert!(strokes.len() > 3 && drawing.height_dp <= PHONE.height_dp && !drawing.spoken.is_empty(), "{subject:?}");
+        let drawn = strokes.iter().filter(|stroke| matches!(stroke, Stroke::Text { .. })).count();
+        assert!(drawn >= drawing.texts.len(), "{subject:?}");
+        // The number of the view is of the same language.
+        let revision = match (&subject, demo.draw("en", &subject).revision) {
+            (Subject::BoardFace { board } | Subject::BoardBack { board }, english) => {
+                assert_eq!(demo.board(board).revision, english);
+                english
+            }
+            (Subject::Elevation { .. }, english) => {
+                assert_eq!(demo.wall().revision, english);
+                english
+            }
+            (_, english) => english,
+        };
+        assert_ne!(revision, 0);
+    }
+}
+
+/// The revision of a board changes with its marks and with how they are shown, and with nothing else.
+#[test]
+fn a_boards_revision_changes_when_and_only_when_its_drawing_does() {
+    let mut demo = Demo::new();
+    let board = demo.notched();
+    let face = |demo: &Demo| demo.draw("en", &Subject::BoardFace { board: board.clone() });
+    let before = face(&demo);
+    // A keyed in draft, a tick and another name of the house are no part of the drawing.
+    let job = demo.job.clone();
+    demo.tap(10, Action::JobsKind { action: JobsAction::Rename { job, name: "Lot 9".to_owned() } });
+    let notch = demo.board(&board).notches[0].notch.clone();
+    let keys = ("left".to_owned(), "12".to_owned());
+    let (subject, (field, text)) = (notch.clone(), keys);
+    demo.tap(11, Action::BoardKind { action: BoardAction::KeepDraft { board: board.clone(), subject, field, text } });
+    assert_eq!(face(&demo), before);
+    // A reading of the tape is.
+    let (field, text) = ("top-left".to_owned(), "3 3/8".to_owned());
+    demo.tap(12, Action::BoardKind { action: BoardAction::AnswerNotch { board: board.clone(), notch, field, text } });
+    let taped = face(&demo);
+    assert_ne!(taped.revision, before.revision);
+    assert_ne!(taped.bytes, before.bytes);
+    let metric = Context { show: "mm".to_owned(), ..context("en", 0) };
+    let shown = drawing(&demo.store, &metric, &Subject::BoardFace { board: board.clone() }, &PHONE).unwrap();
+    assert_ne!(shown.revision, taped.revision);
+}
+
+/// A wall's revision changes when a board goes up.
+#[test]
+fn a_walls_revision_changes_with_the_state_of_a_board() {
+    let mut demo = Demo::new();
+    let before = demo.wall().revision;
+    let board = demo.notched();
+    let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
+    let step = "board-notch".to_owned();
+    demo.tap(10, Action::BoardKind { action: BoardAction::SignStep { board, step, said } });
+    assert_ne!(demo.wall().revision, before);
+}
+
+#[test]
+fn a_tap_on_a_wall_leads_to_what_is_there() {
+    let demo = Demo::new();
+    let drawing = demo.draw("en", &Subject::Elevation { wall: demo.wall.clone() });
+    let wall = demo.wall();
+    assert_eq!(drawing.targets.len(), wall.boards.len() + wall.penetrations.len());
+    for target in &drawing.targets {
+        assert!(!target.spoken.is_empty());
+        demo.view(&target.place);
+    }
+}
+
+#[test]
+fn an_unknown_subject_is_refused() {
+    let demo = Demo::new();
+    let subject = Subject::BoardFace { board: "nothing".to_owned() };
+    assert_eq!(drawing(&demo.store, &context("en", 0), &subject, &PHONE).unwrap_err().code, "unknown");
+}

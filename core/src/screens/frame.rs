@@ -97,6 +97,8 @@ words! {
     new_notch = "frame-new-notch",
     loose_board = "frame-loose-board",
     gap = "frame-gap",
+    gap_least = "frame-gap-least",
+    gap_most = "frame-gap-most",
     offset = "frame-offset",
     legs = "frame-legs",
     steps = "frame-steps",

@@ -89,6 +89,8 @@ pub struct BoardLine {
     pub state: String,
     /// Whether it is cut round a block, a window or a door.
     pub notched: bool,
+    /// Course, state and notch in words.
+    pub said: String,
 }
 
 /// What can be done with a wall.

@@ -64,3 +64,13 @@ jobs-walls = { $count ->
     [one] One wall
    *[other] { $count } walls
 }
+frame-gap-least = At least
+frame-gap-most = At most
+frame-board = Course { $course }, { $state ->
+    [cut] cut
+    [fixed] up
+   *[planned] planned
+}{ $notched ->
+    [yes] , notched
+   *[no] {""}
+}

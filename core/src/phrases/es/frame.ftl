@@ -64,3 +64,13 @@ jobs-walls = { $count ->
     [one] Una pared
    *[other] { $count } paredes
 }
+frame-gap-least = Al menos
+frame-gap-most = Como mucho
+frame-board = Hilada { $course }, { $state ->
+    [cut] cortada
+    [fixed] puesta
+   *[planned] planeada
+}{ $notched ->
+    [yes] , con recorte
+   *[no] {""}
+}

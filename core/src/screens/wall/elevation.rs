@@ -104,13 +104,22 @@ fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, round: &[Rectangle]) ->
         let bottom = facts.length("bottom")?;
         let x = Span { from: facts.length("from")?, to: facts.length("to")? };
         let at = Rectangle::of(x, Span { from: bottom, to: bottom + facts.length("height")? });
+        let course = facts.whole("course")?;
+        let notched = round.iter().any(|other| other.meets(&at));
+        let state = facts.text("state").unwrap_or("planned");
+        let args = [
+            ("course", course.into()),
+            ("state", state.into()),
+            ("notched", if notched { "yes" } else { "no" }.into()),
+        ];
         Some(BoardLine {
             board: facts.id().to_string(),
-            course: facts.whole("course")?,
+            course,
             length: facts.reading(terms, "length")?,
-            notched: round.iter().any(|other| other.meets(&at)),
+            notched,
             at,
-            state: facts.text("state").unwrap_or("planned").to_owned(),
+            state: state.to_owned(),
+            said: terms.phrase(key("frame-board"), &args),
         })
     };
     let mut boards: Vec<BoardLine> = Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(line).collect();

@@ -17,6 +17,7 @@ import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.Remembered
 import lapwright.screens.View
+import lapwright.screens.services.Services
 
 /** Why something was not done, in the reader's language. */
 data class Trouble(val field: String, val text: String)
@@ -37,6 +38,8 @@ data class Shown(
 class App(
     private val book: Book,
     val services: Services,
+    private val clock: Clock,
+    private val dice: Dice,
     private val scope: CoroutineScope,
     private val bookThread: CoroutineDispatcher,
 ) {
@@ -164,13 +167,13 @@ class App(
     }
 
     private fun context(remembered: Remembered) = Context(
-        nowMs = services.clock.nowMs(),
-        utcOffsetMinutes = services.clock.utcOffsetMinutes(),
+        nowMs = clock.nowMs(),
+        utcOffsetMinutes = clock.utcOffsetMinutes(),
         signer = remembered.signer,
         language = remembered.language,
         show = remembered.show,
         division = remembered.division,
-        dice = services.dice.roll(),
+        dice = dice.roll(),
     )
 
     private data class Answer(
@@ -208,7 +211,7 @@ class App(
     private fun take(answer: Answer) {
         val before = shown
         answer.moved()
-        if (before != null && answer.accepted && before.place != answer.shown.place) visited.addLast(before.place)
+        if (before != null && answer.accepted) onward(before.place, answer.shown.place)
         shown = answer.shown
         if (answer.isDraft) return
         cameBack = answer.cameBack
@@ -216,5 +219,12 @@ class App(
         if (before?.place != answer.shown.place) putAway = null
         typing.close()
         if (answer.accepted) services.haptics.taken()
+    }
+
+    /** A new thing that was made, or left, is nowhere to go back to. */
+    private fun onward(from: Place, to: Place) {
+        if (from == to) return
+        if (from !is Place.New) visited.addLast(from)
+        if (visited.lastOrNull() == to) visited.removeLast()
     }
 }

@@ -6,8 +6,12 @@ import lapwright.shell.look.Indoors
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Look
 import lapwright.shell.look.Sun
+import lapwright.shell.screens.Board
 import lapwright.shell.screens.House
 import lapwright.shell.screens.Jobs
+import lapwright.shell.screens.New
+import lapwright.shell.screens.Penetration
+import lapwright.shell.screens.Wall
 import androidx.compose.ui.text.font.FontFamily
 
 /** The screen that the app is on, in the look that its settings ask for. */
@@ -20,6 +24,10 @@ fun Screens(app: App, font: FontFamily) {
         when (val view = shown.view) {
             is View.JobsKind -> Jobs(app, view.view)
             is View.HouseKind -> House(app, view.view)
+            is View.WallKind -> Wall(app, view.view)
+            is View.BoardKind -> Board(app, view.view)
+            is View.PenetrationKind -> Penetration(app, view.view)
+            is View.NewKind -> New(app, view.view)
             else -> {}
         }
     }

@@ -14,43 +14,50 @@ import lapwright.screens.Outcome
 import lapwright.screens.Context
 import lapwright.screens.Place
 import lapwright.screens.SettingsAction
+import lapwright.screens.View
+import lapwright.screens.services.Haptics
+import lapwright.screens.services.KeepAwake
+import lapwright.screens.services.Services
+import lapwright.screens.services.Speech
 
 /** A real book on a real file, with the services of a phone played by what a test can read. */
 class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFile(), "book.lapwright")) : AutoCloseable {
     val book: Book = Book.open(file.path, null)
     val said = mutableListOf<String>()
     val felt = mutableListOf<String>()
-    val shared = mutableListOf<String>()
     var awake = false
-    var photo: String? = null
     private var rolls = 0
 
     val services = Services(
-        speech = { text, _ -> said += text },
+        speech = object : Speech {
+            override fun say(text: String, language: String) { said += text }
+            override fun hush() = Unit
+        },
         haptics = object : Haptics {
             override fun taken() { felt += "taken" }
             override fun refused() { felt += "refused" }
         },
-        share = object : Share {
-            override fun text(title: String, text: String) { shared += text }
-            override fun file(title: String, path: String) { shared += path }
-        },
-        camera = { then -> then(photo) },
-        keepAwake = { awake = it },
-        clock = object : Clock {
-            override fun nowMs() = 1_777_896_000_000L + file.length() % 7 + rolls * 1000L
-            override fun utcOffsetMinutes() = -360
-        },
-        dice = {
-            rolls += 1
-            java.util.Random(rolls.toLong() + System.nanoTime()).let { random -> ByteArray(16).also(random::nextBytes) }
+        keepAwake = object : KeepAwake {
+            override fun keep() { awake = true }
+            override fun release() { awake = false }
         },
     )
+    private val clock = object : Clock {
+        override fun nowMs() = 1_777_896_000_000L + rolls * 1000L
+        override fun utcOffsetMinutes() = -360
+    }
+    private val random = java.security.SecureRandom()
+    private val dice = Dice {
+        rolls += 1
+        ByteArray(16).also(random::nextBytes)
+    }
 
     /** An app that does everything at once, so that a test need not wait. */
-    fun app(): App = App(book, services, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined).apply { start() }
+    fun app(): App = App(book, services, clock, dice, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined).apply { start() }
 
     fun act(action: Action): Outcome = book.act(context(), action)
+
+    fun view(place: Place): View = book.view(context(), place)
 
     /** The demo house, and its place. */
     fun demo(): String = (act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
@@ -65,13 +72,13 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
 
     fun context(): Context = book.remembered().let { remembered ->
         Context(
-            nowMs = services.clock.nowMs(),
-            utcOffsetMinutes = services.clock.utcOffsetMinutes(),
+            nowMs = clock.nowMs(),
+            utcOffsetMinutes = clock.utcOffsetMinutes(),
             signer = remembered.signer,
             language = remembered.language,
             show = remembered.show,
             division = remembered.division,
-            dice = services.dice.roll(),
+            dice = dice.roll(),
         )
     }
 
@@ -84,7 +91,7 @@ val Face: FontFamily by lazy {
     check(files.isNotEmpty()) { "no font in target/generated/resources/font: run cargo xtask bindings" }
     FontFamily(
         files.map { file ->
-            val weight = if ("Bold" in file.name) FontWeight.Bold else FontWeight.Normal
+            val weight = if (file.name == "bold.ttf") FontWeight.Bold else FontWeight.Normal
             Font(file.name, file.readBytes(), weight)
         },
     )

@@ -41,7 +41,7 @@ fun face(size: TextUnit, bold: Boolean = false): TextStyle = TextStyle(
     fontSize = size,
     lineHeight = 1.25.em,
     fontWeight = if (bold) FontWeight.Bold else FontWeight.Normal,
-    fontFeatureSettings = "tnum, frac",
+    fontFeatureSettings = "\"tnum\"",
 )
 
 /** A number to read at arm's length: as large as its width allows, with its unit half as large. */

@@ -32,7 +32,7 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
 
 /** What a tap says of a step, and nothing else. */
-fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
+fun said(how: StepHow, note: String = "") = StepSaid(how, note, "", null)
 
 /** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason. */
 @Composable
@@ -103,8 +103,5 @@ private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> 
         return
     }
     var reason by remember(step.code) { mutableStateOf("") }
-    OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) {
-        app.services.camera.take { photo -> if (photo != null) sign(step, said(StepHow.TICK, photo = photo)) }
-    }
     TextEntry(words.reason, reason, words.leaveOut, { reason = it }) { sign(step, said(StepHow.SKIP, reason)) }
 }

@@ -6,6 +6,7 @@ import androidx.compose.ui.Modifier
 import lapwright.screens.Action
 import lapwright.screens.HouseAction
 import lapwright.screens.HouseView
+import lapwright.screens.NewThing
 import lapwright.screens.NextWork
 import lapwright.screens.Place
 import lapwright.screens.WallAction
@@ -24,7 +25,7 @@ import lapwright.shell.parts.Warning
 @Composable
 fun House(app: App, view: HouseView) {
     val words = app.shown?.frame?.words ?: return
-    val question = app.asked(view.questions, (view.next as? NextWork.AnswerJob)?.question)
+    val question = app.asked(view.questions, view.asked)
     val asking = question?.let { asked ->
         Asking(
             asked,
@@ -43,10 +44,13 @@ fun House(app: App, view: HouseView) {
         for (wall in view.walls) {
             Line(wall.name, wall.said) { app.go(if (wall.measured) Place.Wall(wall.wall) else Place.Measure(wall.wall)) }
         }
+        OtherAction(words.newWall, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.WALL, view.job)) }
         OtherAction(words.pole, Modifier.fillMaxWidth()) { app.go(Place.Pole(view.job)) }
         OtherAction(words.rules, Modifier.fillMaxWidth()) { app.go(Place.Rules(view.job)) }
         Heading(words.stock)
         for (stock in view.stock) Say(stock.said)
+        OtherAction(words.newStock, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.STOCK, view.job)) }
+        OtherAction(words.looseBoard, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.LOOSE_BOARD, view.job)) }
         Heading(words.answers)
         Answers(app, view.questions)
         Say(view.copied)
@@ -57,8 +61,8 @@ fun House(app: App, view: HouseView) {
 private fun goOn(app: App, view: HouseView) {
     when (val next = view.next) {
         is NextWork.AnswerJob -> app.ask(next.question)
-        is NextWork.AddStock -> {}
-        is NextWork.AddWall -> {}
+        is NextWork.AddStock -> app.go(Place.New(NewThing.STOCK, view.job))
+        is NextWork.AddWall -> app.go(Place.New(NewThing.WALL, view.job))
         is NextWork.MeasureWall -> app.go(Place.Measure(next.wall))
         is NextWork.LayOutPole -> app.go(Place.Pole(view.job))
         is NextWork.PlanWall -> app.act(Action.WallKind(WallAction.PlanBoards(next.wall)))

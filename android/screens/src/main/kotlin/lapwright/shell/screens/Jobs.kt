@@ -6,6 +6,7 @@ import androidx.compose.ui.Modifier
 import lapwright.screens.Action
 import lapwright.screens.JobsAction
 import lapwright.screens.JobsView
+import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.shell.App
 import lapwright.shell.parts.Frame
@@ -19,7 +20,7 @@ import lapwright.shell.parts.Sign
 @Composable
 fun Jobs(app: App, view: JobsView) {
     val words = app.shown?.frame?.words ?: return
-    val next = Next(words.newHouse) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
+    val next = Next(words.newHouse) { app.go(Place.New(NewThing.HOUSE, "")) }
     Frame(app, words.jobs, next = next) {
         if (view.jobs.isEmpty()) Say(words.noHouses)
         for (job in view.jobs) {

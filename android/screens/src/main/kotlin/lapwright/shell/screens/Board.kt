@@ -1,0 +1,108 @@
+package lapwright.shell.screens
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.unit.dp
+import lapwright.screens.Action
+import lapwright.screens.BoardAction
+import lapwright.screens.BoardView
+import lapwright.screens.NewThing
+import lapwright.screens.NotchView
+import lapwright.screens.Place
+import lapwright.screens.Question
+import lapwright.screens.StepState
+import lapwright.screens.Subject
+import lapwright.shell.App
+import lapwright.shell.look.Sizes
+import lapwright.shell.parts.Answer
+import lapwright.shell.parts.Answers
+import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Drawn
+import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Heading
+import lapwright.shell.parts.InHand
+import lapwright.shell.parts.Next
+import lapwright.shell.parts.Notes
+import lapwright.shell.parts.OtherAction
+import lapwright.shell.parts.ReadingLine
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.Sign
+import lapwright.shell.parts.SizeLines
+import lapwright.shell.parts.StepList
+import lapwright.shell.parts.said
+import lapwright.screens.StepHow
+
+/** The board in hand: measure, mark, cut, prime, fix. */
+@Composable
+fun Board(app: App, view: BoardView) {
+    val words = app.shown?.frame?.words ?: return
+    InHand(app)
+    var back by remember(view.board) { mutableStateOf(false) }
+    val face = Subject.BoardFace(view.board)
+    val questions = view.questions + view.notches.flatMap { it.questions }
+    val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
+    val step = view.steps.firstOrNull { it.state == StepState.OPEN }
+    val next = step?.let { open ->
+        Next(open.text) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, said(StepHow.TICK)))) }
+    }
+    Frame(app, view.title, view.job.ifEmpty { null }, asking, next, strip = { Drawn(app, face, view.revision, 150.dp) }) {
+        view.length?.let { Answer(it.text, "") }
+        if (view.length != null) {
+            Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp)
+            if (view.notches.any { it.back != null }) {
+                OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Sign.FLIP) { back = !back }
+            }
+        }
+        Notes(view.notes)
+        for (notch in view.notches) Notch(app, notch)
+        OtherAction(words.newNotch, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.NOTCH, view.board)) }
+        Heading(words.steps)
+        StepList(app, view.steps) { line, said ->
+            app.act(Action.BoardKind(BoardAction.SignStep(view.board, line.code, said)))
+        }
+        Heading(words.answers)
+        Answers(app, view.questions)
+        view.stock?.let { ReadingLine(app, words.stock, it) }
+    }
+}
+
+@Composable
+private fun Notch(app: App, notch: NotchView) {
+    val words = app.shown?.frame?.words ?: return
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
+        Say(notch.name, size = Sizes.title, bold = true)
+        if (notch.cutText.isNotEmpty()) Say(notch.cutText)
+        notch.offset?.let { ReadingLine(app, words.offset, it) }
+        val (least, most) = notch.gapLeast to notch.gapMost
+        if (least != null && most != null) {
+            Heading(words.gap)
+            ReadingLine(app, words.gapLeast, least)
+            ReadingLine(app, words.gapMost, most)
+        }
+        Notes(notch.notes)
+        if (notch.legs.isNotEmpty()) Heading(words.legs)
+        SizeLines(app, notch.legs)
+        Heading(words.answers)
+        Answers(app, notch.questions)
+    }
+}
+
+/** An answer goes to the board, or to the notch that the question belongs to. */
+private fun asking(view: BoardView, question: Question) = Asking(
+    question,
+    keep = { Action.BoardKind(BoardAction.KeepDraft(view.board, question.subject, question.field, it)) },
+    answer = {
+        val action = when (question.subject) {
+            view.board -> BoardAction.Answer(view.board, question.field, it)
+            else -> BoardAction.AnswerNotch(view.board, question.subject, question.field, it)
+        }
+        Action.BoardKind(action)
+    },
+)

@@ -1,0 +1,64 @@
+package lapwright.shell.screens
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.unit.dp
+import lapwright.screens.Action
+import lapwright.screens.PenetrationAction
+import lapwright.screens.PenetrationView
+import lapwright.screens.StepHow
+import lapwright.screens.StepState
+import lapwright.shell.App
+import lapwright.shell.parts.Answers
+import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Heading
+import lapwright.shell.parts.InHand
+import lapwright.shell.parts.Next
+import lapwright.shell.parts.Notes
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.SizeLines
+import lapwright.shell.parts.StepList
+import lapwright.shell.parts.said
+
+/** One penetration, made weathertight. */
+@Composable
+fun Penetration(app: App, view: PenetrationView) {
+    val words = app.shown?.frame?.words ?: return
+    InHand(app)
+    val asking = app.asked(view.questions, view.asked)?.let { asked ->
+        Asking(
+            asked,
+            keep = { Action.PenetrationKind(PenetrationAction.KeepDraft(view.penetration, asked.field, it)) },
+            answer = { Action.PenetrationKind(PenetrationAction.Answer(view.penetration, asked.field, it)) },
+        )
+    }
+    val sign = { code: String, what: lapwright.screens.StepSaid ->
+        app.act(Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, code, what)))
+    }
+    val next = view.steps.firstOrNull { it.state == StepState.OPEN }
+        ?.let { open -> Next(open.text) { sign(open.code, said(StepHow.TICK)) } }
+    Frame(app, view.name, view.job, asking, next) {
+        Notes(view.notes)
+        if (view.patch.isNotEmpty()) {
+            Heading(words.patch)
+            if (view.patchEnds.isNotEmpty()) Say(view.patchEnds)
+            SizeLines(app, view.patch)
+        }
+        if (view.block.isNotEmpty()) {
+            Heading(words.block)
+            SizeLines(app, view.block)
+        }
+        Heading(words.layers)
+        Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
+            for (layer in view.layers) Say(layer.text)
+        }
+        Heading(words.steps)
+        StepList(app, view.steps) { line, what -> sign(line.code, what) }
+        Heading(words.answers)
+        Answers(app, view.questions)
+    }
+}

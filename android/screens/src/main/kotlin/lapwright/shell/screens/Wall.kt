@@ -1,0 +1,51 @@
+package lapwright.shell.screens
+
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import lapwright.screens.Action
+import lapwright.screens.NewThing
+import lapwright.screens.Place
+import lapwright.screens.WallAction
+import lapwright.screens.WallView
+import lapwright.shell.App
+import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Heading
+import lapwright.shell.parts.Line
+import lapwright.shell.parts.Next
+import lapwright.shell.parts.Notes
+import lapwright.shell.parts.OtherAction
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.SourceBox
+
+/** What is where on a wall. */
+@Composable
+fun Wall(app: App, view: WallView) {
+    val words = app.shown?.frame?.words ?: return
+    val add = { app.go(Place.New(NewThing.PENETRATION, view.wall)); Unit }
+    val plan = { app.act(Action.WallKind(WallAction.PlanBoards(view.wall))); Unit }
+    val next = if (view.boards.isEmpty()) Next(words.planBoards, plan) else Next(words.newPenetration, add)
+    Frame(app, view.name, view.job, next = next) {
+        Notes(view.notes)
+        Heading(words.penetration)
+        for (line in view.penetrations) Line(line.name, "") { app.go(Place.Penetration(line.penetration)) }
+        if (view.boards.isEmpty()) OtherAction(words.newPenetration, Modifier.fillMaxWidth(), onTap = add)
+        if (view.penetrations.isNotEmpty()) {
+            OtherAction(words.sameAsLast, Modifier.fillMaxWidth()) {
+                app.go(Place.New(NewThing.SAME_PENETRATION, view.wall))
+            }
+        }
+        OtherAction(words.measure, Modifier.fillMaxWidth()) { app.go(Place.Measure(view.wall)) }
+        if (view.boards.isNotEmpty()) {
+            OtherAction(words.planBoards, Modifier.fillMaxWidth(), onTap = plan)
+            Heading(words.board)
+            for (board in view.boards) {
+                Line({ app.go(Place.Board(board.board)) }) {
+                    Say(board.said, Modifier.weight(1f))
+                    Say(board.length.text, bold = true)
+                    SourceBox(board.length.source, words)
+                }
+            }
+        }
+    }
+}

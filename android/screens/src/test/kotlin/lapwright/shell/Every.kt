@@ -1,0 +1,62 @@
+package lapwright.shell
+
+import lapwright.screens.Action
+import lapwright.screens.BoardView
+import lapwright.screens.NewThing
+import lapwright.screens.Place
+import lapwright.screens.PoleAction
+import lapwright.screens.View
+import lapwright.screens.WallAction
+import lapwright.screens.WallView
+
+/** The demo house, laid out and planned, with a signer. */
+class Planned(private val fixture: Fixture) {
+    val job: String
+    val walls: List<String>
+
+    init {
+        fixture.sign("Rosa")
+        job = fixture.demo()
+        fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
+        walls = (fixture.view(Place.House(job)) as View.HouseKind).view.walls.map { it.wall }
+        for (wall in walls) fixture.act(Action.WallKind(WallAction.PlanBoards(wall)))
+    }
+
+    fun wall(at: Int = 0): WallView = (fixture.view(Place.Wall(walls[at])) as View.WallKind).view
+
+    fun board(board: String): BoardView = (fixture.view(Place.Board(board)) as View.BoardKind).view
+
+    /** A board that a block is to be cut into. */
+    val notched: String
+        get() = walls.indices.firstNotNullOf { at ->
+            wall(at).boards.firstOrNull { line -> board(line.board).notches.any { it.questions.isNotEmpty() && !it.taped } }
+        }.board
+
+    val penetration: String get() = wall().penetrations.first().penetration
+}
+
+/** A screen as a test looks at it. */
+class Sight(val name: String, val open: (App) -> Unit)
+
+/** Every screen, with each kind of entry that it has. */
+fun sights(planned: Planned): List<Sight> = listOf(
+    Sight("jobs") { it.go(Place.Jobs) },
+    Sight("house") { it.go(Place.House(planned.job)) },
+    Sight("wall") { it.go(Place.Wall(planned.walls[0])) },
+    Sight("board") { app -> app.go(Place.Board(planned.notched)); putAway(app) },
+    Sight("board-measure") { app ->
+        app.go(Place.Board(planned.notched))
+        typed(app, "52 3/8")
+    },
+    Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
+    Sight("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
+    Sight("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },
+)
+
+private fun putAway(app: App) {
+    (app.shown?.view as? View.BoardKind)?.view?.asked?.let(app::putAway)
+}
+
+private fun typed(app: App, text: String) {
+    (app.shown?.view as? View.BoardKind)?.view?.asked?.let { app.typing.put(it, text) }
+}

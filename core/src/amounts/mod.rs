@@ -1,1 +1,74 @@
-//! Materials to order.
+//! Materials to order: each with what it was computed from, the waste allowance apart, and packs rounded up.
+//!
+//! A [`House`] goes in, with the boards that the saw list takes; [`amounts`] gives its [`Item`]s. Every number is exact.
+//! Coverages, pack sizes and allowances are rules ([`crate::rules`]), so that a crew can change them.
+//!
+//! Each material is a file: what of the house it is counted on, and how. To add one: such a file, a line in
+//! [`amounts`], and its phrases in both `amounts.ftl`.
+
+mod backing;
+mod blocks;
+mod boards;
+mod coats;
+mod fasteners;
+mod flashing;
+mod house;
+mod item;
+mod lengths;
+mod membrane;
+mod sealant;
+mod starter;
+mod trim;
+mod words;
+
+use thiserror::Error;
+
+use crate::rules::RuleError;
+use crate::saw::SawError;
+
+pub use house::{Board, CutBoard, Hole, House, RunPieces, Wall};
+pub use item::{Item, Measure};
+pub use words::{Place, Words};
+
+/// Why amounts cannot be given.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum AmountError {
+    /// A rule that is not there, or of another kind.
+    #[error(transparent)]
+    Rule(#[from] RuleError),
+    /// Trim or flashing that no stock length can be cut into.
+    #[error("the pieces of {material} cannot be cut from its stock: {why}")]
+    Saw {
+        /// The material's key.
+        material: &'static str,
+        /// Why.
+        why: SawError,
+    },
+    /// More of a material than can be counted.
+    #[error("more of {material} than can be counted")]
+    TooMuch {
+        /// The material's key.
+        material: &'static str,
+    },
+}
+
+/// The materials of a house in the order in which a crew loads them; what there is none of is left out.
+///
+/// # Errors
+/// [`AmountError`].
+pub fn amounts(house: &House) -> Result<Vec<Item>, AmountError> {
+    let mut items = boards::items(house)?;
+    items.extend(starter::item(house)?);
+    items.extend(backing::item(house)?);
+    items.extend(trim::items(house)?);
+    items.extend(blocks::items(house)?);
+    items.extend(membrane::item(house)?);
+    items.extend(flashing::item(house)?);
+    items.extend(sealant::item(house)?);
+    items.extend(coats::items(house)?);
+    items.extend(fasteners::items(house)?);
+    Ok(items)
+}
+
+#[cfg(test)]
+mod tests;

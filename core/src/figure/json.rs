@@ -65,6 +65,31 @@ impl Json {
     }
 }
 
+impl fmt::Display for Json {
+    /// The same value as JSON text, on one line.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let quoted = |text: &str| serde_json::Value::from(text).to_string();
+        match self {
+            Self::Null => out.write_str("null"),
+            Self::Flag(flag) => write!(out, "{flag}"),
+            Self::Number(number) => out.write_str(number),
+            Self::Text(text) => out.write_str(&quoted(text)),
+            Self::List(items) => {
+                for (at, item) in items.iter().enumerate() {
+                    write!(out, "{}{item}", if at == 0 { "[" } else { "," })?;
+                }
+                out.write_str(if items.is_empty() { "[]" } else { "]" })
+            }
+            Self::Object(fields) => {
+                for (at, (name, value)) in fields.iter().enumerate() {
+                    write!(out, "{}{}:{value}", if at == 0 { "{" } else { "," }, quoted(name))?;
+                }
+                out.write_str(if fields.is_empty() { "{}" } else { "}" })
+            }
+        }
+    }
+}
+
 fn not_json(error: &serde_json::Error) -> Fault {
     Fault::new(Code::Json, "", Say::new("figure-not-json").with("why", error.to_string()))
 }

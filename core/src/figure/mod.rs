@@ -4,6 +4,7 @@
 //! ([`Question`]), from which unknown and missing fields are found, the help is printed and the JSON Schemas under
 //! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
 
+mod amounts;
 mod bead;
 mod block;
 mod fault;

@@ -1,7 +1,7 @@
 use serde_json::{Value, json};
 
 use super::{
-    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, bead, block, gable, length, movement, notch, patch,
+    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, bead, block, gable, length, movement, notch, patch,
     pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
@@ -34,6 +34,7 @@ pub const QUESTIONS: &[&Question] = &[
     &bead::QUESTION,
     &movement::QUESTION,
     &shed::QUESTION,
+    &amounts::QUESTION,
 ];
 
 /// What was answered: JSON, and whether it is an error.

@@ -112,6 +112,11 @@ impl<'a> Node<'a> {
         matches!(self.json, Json::Object(_))
     }
 
+    /// An object as JSON text, for a reader of its own.
+    pub(super) fn document(&self) -> Result<String, Fault> {
+        if self.is_object() { Ok(self.json.to_string()) } else { Err(self.wrong_type(key("figure-type-object"))) }
+    }
+
     pub(super) fn is_list(&self) -> bool {
         matches!(self.json, Json::List(_))
     }

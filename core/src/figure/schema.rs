@@ -43,6 +43,7 @@ fn shape(of: Shape) -> Value {
             shape(Shape::Length),
             {"type": "array", "items": shape(Shape::Length), "minItems": 2, "maxItems": 2},
         ]}),
+        Shape::Document => json!({"type": "object", "description": "A job document: see job-document.json."}),
         Shape::Text => json!({"type": "string", "maxLength": request::LONGEST}),
         Shape::Number => json!({"type": "number"}),
         Shape::Whole => json!({"type": "integer"}),

@@ -23,6 +23,8 @@ pub(super) enum Shape {
     Object(&'static [Field]),
     /// Any one of these; an object is taken for the first whose fields it has all names of.
     Either(&'static [Shape]),
+    /// A job document.
+    Document,
     /// A length in an answer: `{"nm", "text"}`.
     Shown,
     /// `[left, right]` in an answer.

@@ -114,6 +114,52 @@ pub const NAILS_PER_STUD: &str = "nails.per-stud";
 pub const NAILS_AT_JOINT: &str = "nails.at-joint";
 /// Angle of the cut through a split block.
 pub const BLOCK_ANGLE: &str = "block.angle";
+/// Waste allowance, starter strip, trim and flashing.
+pub const WASTE_LENGTHS: &str = "waste.lengths";
+/// Waste allowance, membrane.
+pub const WASTE_MEMBRANE: &str = "waste.membrane";
+/// Waste allowance, primer and paint.
+pub const WASTE_COATING: &str = "waste.coating";
+/// Waste allowance, nails, screws and strips behind joints.
+pub const WASTE_FASTENERS: &str = "waste.fasteners";
+/// Length of a starter strip.
+pub const STARTER_LENGTH: &str = "starter.length";
+/// Length of a trim board.
+pub const TRIM_LENGTH: &str = "trim.length";
+/// Length of a head flashing as it is sold.
+pub const FLASHING_LENGTH: &str = "head-flashing.length";
+/// Width of a roll of membrane.
+pub const MEMBRANE_ROLL_WIDTH: &str = "membrane.roll.width";
+/// Length of a roll of membrane.
+pub const MEMBRANE_ROLL_LENGTH: &str = "membrane.roll.length";
+/// What a gallon of primer covers.
+pub const PRIMER_COVERAGE: &str = "primer.coverage";
+/// Coats of primer on cut edges.
+pub const PRIMER_COATS: &str = "primer.coats";
+/// A can of primer.
+pub const PRIMER_CAN: &str = "primer.can";
+/// What a gallon of paint covers.
+pub const PAINT_COVERAGE: &str = "paint.coverage";
+/// Coats of paint; none where boards come painted.
+pub const PAINT_COATS: &str = "paint.coats";
+/// A can of paint.
+pub const PAINT_CAN: &str = "paint.can";
+/// Siding nails in a box.
+pub const NAILS_PACK: &str = "nails.pack";
+/// Nails along a trim board, from pair to pair.
+pub const TRIM_NAIL_SPACING: &str = "trim.nail-spacing";
+/// Nails side by side in a trim board.
+pub const TRIM_NAILS_AT_STUD: &str = "trim.nails-at-stud";
+/// Trim nails in a box.
+pub const TRIM_NAILS_PACK: &str = "trim.nails-pack";
+/// Screws in a mounting block.
+pub const SCREWS_PER_BLOCK: &str = "screws.per-block";
+/// Screws in a box.
+pub const SCREWS_PACK: &str = "screws.pack";
+/// A cartridge of sealant in fluid ounces.
+pub const CARTRIDGE_OUNCES: &str = "cartridge.ounces";
+/// A cartridge of sealant in millilitres.
+pub const CARTRIDGE_MILLILITRES: &str = "cartridge.millilitres";
 
 /// Out of level that is taken out in one course, most.
 pub const LEVEL_CHANGE_MOST: &str = "level.change.most";
@@ -166,6 +212,12 @@ pub const LENGTHS: &[&str] = &[
     HEAD_FLASHING_END_DAM,
     HEAD_FLASHING_DOWN_LAP,
     HEAD_FLASHING_DRIP,
+    STARTER_LENGTH,
+    TRIM_LENGTH,
+    FLASHING_LENGTH,
+    MEMBRANE_ROLL_WIDTH,
+    MEMBRANE_ROLL_LENGTH,
+    TRIM_NAIL_SPACING,
 ];
 
 /// Read with `get_share`.
@@ -177,7 +229,28 @@ pub const SHARES: &[&str] = &[
     HEAD_FLASHING_SLOPE,
     HEAD_FLASHING_OVERHANG_SHARE,
     FLANGE_SEALED_SHARE,
+    WASTE_LENGTHS,
+    WASTE_MEMBRANE,
+    WASTE_COATING,
+    WASTE_FASTENERS,
 ];
 
 /// Read with `get_whole`: counts, and the angle in whole degrees.
-pub const WHOLES: &[&str] = &[JOINT_STAGGER_LEAST, JOINT_STAGGER_MOST, NAILS_PER_STUD, NAILS_AT_JOINT, BLOCK_ANGLE];
+pub const WHOLES: &[&str] = &[
+    JOINT_STAGGER_LEAST,
+    JOINT_STAGGER_MOST,
+    NAILS_PER_STUD,
+    NAILS_AT_JOINT,
+    BLOCK_ANGLE,
+    PRIMER_COATS,
+    PAINT_COATS,
+    NAILS_PACK,
+    TRIM_NAILS_AT_STUD,
+    TRIM_NAILS_PACK,
+    SCREWS_PER_BLOCK,
+    SCREWS_PACK,
+];
+
+/// Read with `get`: volumes and what a volume covers.
+pub const VOLUMES: &[&str] =
+    &[PRIMER_COVERAGE, PRIMER_CAN, PAINT_COVERAGE, PAINT_CAN, CARTRIDGE_OUNCES, CARTRIDGE_MILLILITRES];

@@ -1,5 +1,7 @@
 use std::cmp::Ordering;
 
+use num_rational::BigRational;
+
 use crate::measure::Length;
 
 /// The unit that a source prints its value in.
@@ -35,6 +37,14 @@ pub enum RuleUnit {
     Volt,
     /// A year of the calendar.
     Year,
+    /// US gallons.
+    Gallon,
+    /// Litres.
+    Litre,
+    /// Square feet that a US gallon covers.
+    SquareFootPerGallon,
+    /// Square metres that a litre covers.
+    SquareMetrePerLitre,
 }
 
 impl RuleUnit {
@@ -55,6 +65,10 @@ impl RuleUnit {
         Self::CubicFootPerMinute,
         Self::Volt,
         Self::Year,
+        Self::Gallon,
+        Self::Litre,
+        Self::SquareFootPerGallon,
+        Self::SquareMetrePerLitre,
     ];
 
     /// The stable text code, as it is kept in the book.
@@ -75,6 +89,10 @@ impl RuleUnit {
             Self::CubicFootPerMinute => "cubic-foot-per-minute",
             Self::Volt => "volt",
             Self::Year => "year",
+            Self::Gallon => "gallon",
+            Self::Litre => "litre",
+            Self::SquareFootPerGallon => "square-foot-per-gallon",
+            Self::SquareMetrePerLitre => "square-metre-per-litre",
         }
     }
 
@@ -94,6 +112,10 @@ impl RuleUnit {
             Self::FluidOunce => "fl oz",
             Self::CubicFootPerMinute => "CFM",
             Self::Volt => "V",
+            Self::Gallon => "gal",
+            Self::Litre => "L",
+            Self::SquareFootPerGallon => "sq ft/gal",
+            Self::SquareMetrePerLitre => "m²/L",
         }
     }
 
@@ -116,6 +138,11 @@ impl RuleUnit {
             Self::CubicFootPerMinute => (Kind::Flow, 1),
             Self::Volt => (Kind::Voltage, 1),
             Self::Year => (Kind::Year, 1),
+            // A US gallon is 231 cubic inches, 3.785411784 L; a square foot is 0.09290304 m².
+            Self::Gallon => (Kind::Volume, 37_854_117_840_000),
+            Self::Litre => (Kind::Volume, 10_000_000_000_000),
+            Self::SquareFootPerGallon => (Kind::Coverage, 92_903_040),
+            Self::SquareMetrePerLitre => (Kind::Coverage, 3_785_411_784),
         }
     }
 
@@ -136,6 +163,7 @@ enum Kind {
     Flow,
     Voltage,
     Year,
+    Coverage,
 }
 
 /// An exact value in a unit: a fraction with a denominator over zero.
@@ -193,6 +221,13 @@ impl Quantity {
             RuleUnit::Percent => Some((self.numerator, self.denominator.checked_mul(100)?)),
             _ => None,
         }
+    }
+
+    /// The value in another unit, exactly; `None` where the two do not measure the same.
+    pub fn value_in(self, unit: RuleUnit) -> Option<BigRational> {
+        let ((own, scale), (other, its)) = (self.unit.base(), unit.base());
+        let value = |n: i64, d: i64| BigRational::new(n.into(), d.into());
+        (own == other).then(|| value(self.numerator, self.denominator) * value(scale, its))
     }
 
     /// The value as a whole number of its unit; `None` where it is not whole.
@@ -302,6 +337,13 @@ mod tests {
         assert_eq!(Quantity::fixed(1, 1, RuleUnit::SquareFoot), Quantity::fixed(144, 1, RuleUnit::SquareInch));
         assert_eq!(lap.compare(Quantity::fixed(1, 1, RuleUnit::Degree)), None);
         assert_ne!(lap, Quantity::fixed(5, 4, RuleUnit::Count));
+        assert_eq!(Quantity::fixed(1, 1, RuleUnit::Gallon), Quantity::fixed(128, 1, RuleUnit::FluidOunce));
+        let value = |quantity: Quantity, unit| quantity.value_in(unit).unwrap();
+        let litres = value(Quantity::fixed(1, 1, RuleUnit::Gallon), RuleUnit::Litre);
+        assert_eq!(litres, BigRational::new(3_785_411_784_i64.into(), 1_000_000_000.into()));
+        // 400 sq ft of one gallon are 37.161216 m² of 3.785411784 L.
+        let coverage = value(Quantity::fixed(400, 1, RuleUnit::SquareFootPerGallon), RuleUnit::SquareMetrePerLitre);
+        assert_eq!(coverage, BigRational::new(37_161_216_000_i64.into(), 3_785_411_784_i64.into()));
     }
 
     #[test]

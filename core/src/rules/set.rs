@@ -388,6 +388,9 @@ mod tests {
             for key in keys::WHOLES {
                 assert!(rules.get_whole(key).is_ok(), "{key} {family:?}");
             }
+            for key in keys::VOLUMES {
+                assert!(rules.get(key).is_ok(), "{key} {family:?}");
+            }
         }
     }
 

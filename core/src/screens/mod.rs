@@ -20,12 +20,14 @@ mod kinds;
 mod measure;
 mod moment;
 mod new;
+mod order;
 mod parts;
 mod penetration;
 mod planning;
 mod pole;
 mod problem;
 mod rules;
+mod saw_list;
 mod settings;
 mod signing;
 mod trouble;
@@ -38,6 +40,8 @@ use trouble::{Kept, Trouble};
 
 pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
 pub use context::Context;
+pub(crate) use order::amounts_of_document;
+
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use drawing::{Drawing, Frame, Subject, Target, drawing};
 pub use frame::{FrameView, TapeMark, Words};

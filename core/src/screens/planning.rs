@@ -7,12 +7,14 @@ use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::{self, Planner, SawError};
 use crate::store::{Id, Store};
+use crate::wall::Span;
 
 use super::Outcome;
-use super::context::Context;
+use super::context::{Context, Terms};
 use super::parts::{Reading, Source};
 use super::problem::{Code, Problem};
 use super::spoken;
+use super::trouble::Kept;
 
 use house::House;
 
@@ -107,6 +109,51 @@ impl HousePlanner {
     pub fn plan(&self) -> saw::Plan {
         self.planner.plan()
     }
+}
+
+impl HousePlanner {
+    /// A planner for a house to order for: where the boards at hand do not suffice, it plans as if more were bought.
+    pub(super) fn buying(store: &Store, terms: &Terms<'_>, job: Id) -> Kept<Self> {
+        let mut house = House::of(store, terms, job)?;
+        let planner = match Planner::new(&house.list) {
+            Err(SawError::NotEnough) => {
+                house.list.stock.iter_mut().for_each(|stock| stock.count = None);
+                Planner::new(&house.list)
+            }
+            planner => planner,
+        };
+        let planner = planner.map_err(|error| house.refused(terms, &error))?;
+        Ok(Self { job, house, planner })
+    }
+
+    /// Goes on for so many steps; whether more can change nothing.
+    pub(super) fn work(&mut self, effort: u64) -> bool {
+        self.planner.step(effort).done
+    }
+
+    /// Where the pieces of the best plan so far lie, in the plan's order.
+    pub(super) fn on_walls(&self) -> Vec<OnWall> {
+        let pieces = self.planner.plan().pieces;
+        let on_wall = |piece: saw::Piece| {
+            let strip = self.house.runs.get(piece.run)?;
+            let x = Span { from: piece.from - strip.moved, to: piece.to - strip.moved };
+            Some(OnWall { wall: strip.wall, course: i64::from(strip.course.course), x })
+        };
+        pieces.into_iter().filter_map(on_wall).collect()
+    }
+
+    /// Writes the best plan so far into the book, which has not moved on.
+    pub(super) fn keep(&self, store: &mut Store, terms: &Terms<'_>) -> Kept<Id> {
+        let outcome = accept::accept(store, terms, self.job, &self.house, &self.planner.plan())?;
+        Ok(terms.id("group", &outcome.group)?)
+    }
+}
+
+/// Where a piece lies.
+pub(super) struct OnWall {
+    pub(super) wall: Id,
+    pub(super) course: i64,
+    pub(super) x: Span,
 }
 
 /// Whether an error comes from joints that do not fit beside those that are up.

@@ -83,7 +83,8 @@ impl PenetrationDetail {
         )
     }
 
-    fn has_head_flashing(&self) -> bool {
+    /// Whether a head flashing goes on top: a collar has none.
+    pub fn has_head_flashing(&self) -> bool {
         self.head_flashing && self.finish != Finish::Collar
     }
 

@@ -1,1 +1,60 @@
 # amounts: every key starts with amounts-.
+amounts-boards = Boards { $length }
+amounts-boards-from = Saw list: { $boards } boards for { $pieces } pieces, cutting waste counted in. The allowance is for breakage.
+amounts-starter = Starter strip
+amounts-starter-from = Bottom edges of { $walls ->
+    [one] 1 wall
+   *[other] { $walls } walls
+}, from trim to trim, doors left out
+amounts-backing = Flashing strips behind joints, { $width } × { $height }
+amounts-backing-from = One at each of { $joints } joints
+amounts-trim-end = Trim at wall ends, { $width } wide
+amounts-trim-end-from = Heights of { $count ->
+    [one] 1 wall end
+   *[other] { $count } wall ends
+}
+amounts-trim-round = Trim round windows and doors
+amounts-trim-round-from = Sides, heads and sills of { $count ->
+    [one] 1 opening
+   *[other] { $count } openings
+}
+amounts-trim-holes = Trim round fixtures
+amounts-trim-holes-from = Four sides of { $count ->
+    [one] 1 fixture
+   *[other] { $count } fixtures
+}
+amounts-block = Mounting block { $width } × { $height }, { $thickness } thick
+amounts-block-from = Fixtures that come off: { $count }
+amounts-block-split = Mounting block to split, { $width } × { $height }, { $thickness } thick
+amounts-block-split-from = Fixtures that cannot come off: { $count }. The blank is taller by the saw cut.
+amounts-collar = Sealed collar
+amounts-collar-from = Fixtures finished with a collar: { $count }
+amounts-membrane = Self-adhered membrane
+amounts-membrane-from = Patch and slit cover at { $count ->
+    [one] 1 fixture
+   *[other] { $count } fixtures
+}
+amounts-flashing = Head flashing
+amounts-flashing-from = Windows and doors: { $openings }, blocks: { $blocks }; each end turned up { $dam }
+amounts-sealant = Sealant
+amounts-sealant-from = { $length } of joint by its volume: { $trim } wide at the trim, { $block } at blocks and fixtures; open above flashings
+amounts-primer = Primer for cut edges
+amounts-primer-from = { $edge } of cut edge, { $thickness } thick, at { $coverage }
+amounts-paint = Paint
+amounts-paint-from = { $area } of wall without openings, coats: { $coats }, at { $coverage }. None where boards come painted.
+amounts-nails = Siding nails
+amounts-nails-from = Boards over studs: { $studs }, joints: { $joints }
+amounts-trim-nails = Trim nails
+amounts-trim-nails-from = { $pieces } pieces of trim, nails every { $spacing }
+amounts-screws = Screws for blocks
+amounts-screws-from = Blocks: { $blocks }, screws in each: { $each }
+amounts-pack-board = board
+amounts-pack-piece = piece
+amounts-pack-strip = strip of { $length }
+amounts-pack-length = length of { $length }
+amounts-pack-roll = roll { $width } × { $length }
+amounts-pack-cartridge = cartridge of { $size }
+amounts-pack-can = can of { $size }
+amounts-pack-box = box of { $count }
+amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from rests. Paint none where boards come painted: set the rule paint.coats to 0.
+amounts-trouble = The amounts cannot be told: { $why }

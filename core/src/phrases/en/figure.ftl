@@ -26,3 +26,4 @@ figure-range-positive = This must be more than zero.
 figure-range-not-negative = This must not be less than zero.
 figure-range-between = This must lie between { $least } and { $most }.
 figure-length-help = Reads a length and shows it, rounded as asked. The answer's nm stays exact; error_nm is what is shown less what is exact.
+figure-document = { $why }

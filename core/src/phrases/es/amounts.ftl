@@ -1,1 +1,60 @@
 # amounts: cada clave empieza por amounts-.
+amounts-boards = Tablas de { $length }
+amounts-boards-from = Lista de corte: { $boards } tablas para { $pieces } piezas, con los sobrantes ya contados. El margen es por roturas.
+amounts-starter = Tira de arranque
+amounts-starter-from = Cantos inferiores de { $walls ->
+    [one] 1 pared
+   *[other] { $walls } paredes
+}, de moldura a moldura, sin las puertas
+amounts-backing = Tiras de tapajuntas tras las juntas, { $width } × { $height }
+amounts-backing-from = Una en cada una de { $joints } juntas
+amounts-trim-end = Moldura en los extremos de pared, { $width } de ancho
+amounts-trim-end-from = Alturas de { $count ->
+    [one] 1 extremo de pared
+   *[other] { $count } extremos de pared
+}
+amounts-trim-round = Moldura de ventanas y puertas
+amounts-trim-round-from = Lados, dinteles y alféizares de { $count ->
+    [one] 1 abertura
+   *[other] { $count } aberturas
+}
+amounts-trim-holes = Moldura alrededor de accesorios
+amounts-trim-holes-from = Cuatro lados de { $count ->
+    [one] 1 accesorio
+   *[other] { $count } accesorios
+}
+amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de grueso
+amounts-block-from = Accesorios que se quitan: { $count }
+amounts-block-split = Bloque de montaje para partir, { $width } × { $height }, { $thickness } de grueso
+amounts-block-split-from = Accesorios que no se quitan: { $count }. La pieza en bruto es más alta por el corte de la sierra.
+amounts-collar = Collar sellado
+amounts-collar-from = Accesorios con collar: { $count }
+amounts-membrane = Membrana autoadhesiva
+amounts-membrane-from = Parche y tapa del corte en { $count ->
+    [one] 1 accesorio
+   *[other] { $count } accesorios
+}
+amounts-flashing = Tapajuntas de dintel
+amounts-flashing-from = Ventanas y puertas: { $openings }, bloques: { $blocks }; cada extremo doblado hacia arriba { $dam }
+amounts-sealant = Sellador
+amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho en la moldura, { $block } en bloques y accesorios; abierta sobre los tapajuntas
+amounts-primer = Imprimador para cantos cortados
+amounts-primer-from = { $edge } de canto cortado, { $thickness } de grueso, con { $coverage }
+amounts-paint = Pintura
+amounts-paint-from = { $area } de pared sin aberturas, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
+amounts-nails = Clavos de tabla
+amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }
+amounts-trim-nails = Clavos de moldura
+amounts-trim-nails-from = { $pieces } piezas de moldura, clavos cada { $spacing }
+amounts-screws = Tornillos para bloques
+amounts-screws-from = Bloques: { $blocks }, tornillos en cada uno: { $each }
+amounts-pack-board = tabla
+amounts-pack-piece = pieza
+amounts-pack-strip = tira de { $length }
+amounts-pack-length = largo de { $length }
+amounts-pack-roll = rollo de { $width } × { $length }
+amounts-pack-cartridge = cartucho de { $size }
+amounts-pack-can = lata de { $size }
+amounts-pack-box = caja de { $count }
+amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y los envases, redondeados hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de un envase, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0.
+amounts-trouble = No se pueden calcular las cantidades: { $why }

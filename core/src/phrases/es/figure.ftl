@@ -26,3 +26,4 @@ figure-range-positive = Esto debe ser mayor que cero.
 figure-range-not-negative = Esto no puede ser menor que cero.
 figure-range-between = Esto debe estar entre { $least } y { $most }.
 figure-length-help = Lee una medida y la muestra, redondeada como se pida. El nm de la respuesta queda exacto; error_nm es lo mostrado menos lo exacto.
+figure-document = { $why }

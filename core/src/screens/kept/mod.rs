@@ -1,5 +1,6 @@
 //! What the book holds of a thing, as the rooms of the trade take it: fields become houses, walls and penetrations.
 
+mod clad;
 mod detail;
 mod facts;
 mod job;
@@ -7,6 +8,7 @@ mod lines;
 mod penetration;
 mod wall;
 
+pub(super) use clad::CladWall;
 pub(super) use facts::{Facts, first};
 pub(super) use job::Job;
 pub(super) use lines::{AsBuiltFacts, Course, hung, overlaid};

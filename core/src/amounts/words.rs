@@ -1,0 +1,72 @@
+use crate::measure::{Length, Show};
+use crate::phrases::{Arg, Phrases};
+use crate::rules::Quantity;
+
+use super::item::{Measure, System, decimal};
+
+/// A foot in nanometres.
+const FOOT: i64 = 12 * Length::NM_PER_INCH;
+
+/// A text before it is put into a language: the key of a phrase and what fills its places.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Words {
+    /// The phrase's key.
+    pub key: &'static str,
+    /// Name and value of each place.
+    pub places: Vec<(&'static str, Place)>,
+}
+
+/// What fills a place of a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// A count.
+    Whole(i64),
+    /// A size, read on a tape.
+    Size(Length),
+    /// The length of a board as it is sold: in whole feet where it has them.
+    Stock(Length),
+    /// An amount, to a tenth of the unit in which it is bought.
+    Amount(num_rational::BigRational, Measure),
+    /// A rule's value as its source prints it.
+    Rule(Quantity),
+}
+
+impl Words {
+    /// A text without places.
+    pub(super) const fn new(key: &'static str) -> Self {
+        Self { key, places: Vec::new() }
+    }
+
+    /// The same text with one more place filled.
+    pub(super) fn with(mut self, place: &'static str, value: Place) -> Self {
+        self.places.push((place, value));
+        self
+    }
+
+    /// The same text with a count put in.
+    pub(super) fn count(self, place: &'static str, count: usize) -> Self {
+        self.with(place, Place::Whole(i64::try_from(count).unwrap_or(i64::MAX)))
+    }
+
+    /// The text in words.
+    pub fn text(&self, phrases: &Phrases, show: Show) -> String {
+        let value = |place: &Place| match place {
+            Place::Whole(whole) => Arg::Whole(*whole),
+            Place::Size(length) => show.text(*length).into(),
+            Place::Stock(length) => match (System::of(show), length.nm() % FOOT) {
+                (System::Inches, 0) => format!("{} ft", length.nm() / FOOT).into(),
+                _ => show.text(*length).into(),
+            },
+            Place::Amount(amount, measure) => {
+                let system = System::of(show);
+                format!("{} {}", decimal(&measure.shown(amount, system), phrases.language()), measure.unit(system))
+                    .trim_end()
+                    .to_owned()
+                    .into()
+            }
+            Place::Rule(quantity) => quantity.text().into(),
+        };
+        let args: Vec<(&str, Arg<'_>)> = self.places.iter().map(|(name, place)| (*name, value(place))).collect();
+        phrases.phrase(self.key, &args)
+    }
+}

@@ -1,0 +1,84 @@
+use serde_json::{Value, json};
+
+use super::shape::{Field, Shape};
+use super::{Code, Fault, Node, Question, Reply, Say};
+use crate::amounts::Item;
+use crate::phrases::{Phrases, key};
+use crate::screens::{Context, Problem, amounts_of_document};
+
+const ITEM: &[Field] = &[
+    Field::new("name", Shape::Text),
+    Field::new("amount", Shape::Number),
+    Field::new("unit", Shape::Choice(&["each", "ft", "m", "sq ft", "m2", "fl oz", "mL", "gal", "L"])),
+    Field::new("net", Shape::Number),
+    Field::new("waste", Shape::Number),
+    Field::new("packs", Shape::Whole),
+    Field::new("pack", Shape::Text),
+    Field::new("from", Shape::Text),
+];
+
+/// Everything to order for a house.
+pub(super) const QUESTION: Question = Question {
+    name: "amounts",
+    request: &[Field::new("job", Shape::Document)],
+    reply: &[Field::new("items", Shape::List(&Shape::Object(ITEM)))],
+    example: r#"{"job": {"lapwright": 1, "name": "Shed", "board-height": "8 1/4 in", "lap": "1 1/4 in", "nail-line": "3/4 in",
+ "stock": [{"length": "12 ft"}],
+ "pole": {"from": "0 in", "to": "56 in", "mode": "fixed", "reveal": "7 in", "reveal-max": "7 in", "reveal-min": "1 in",
+  "lines": ["0 in", "7 in", "14 in", "21 in", "28 in", "35 in", "42 in", "49 in", "56 in"]},
+ "walls": [{"name": "Front", "width": "12 ft", "left-height": "56 in", "right-height": "56 in", "base": "0 in",
+  "first-stud": "0 in", "stud-spacing": "16 in", "trim-left": "3 1/2 in", "trim-right": "3 1/2 in"}]}}"#,
+    help: key("amounts-help"),
+    answer,
+};
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let common = request.common;
+    let division = request.division()?;
+    let job = request.object("job")?;
+    let context = Context {
+        now_ms: 0,
+        utc_offset_minutes: 0,
+        // Changed rules of a document are in somebody's name; here nothing is kept.
+        signer: "figure".to_owned(),
+        language: common.language.code().to_owned(),
+        show: common.show.code().to_owned(),
+        division: crate::measure::Show::Inches(64).text(division.length()),
+        dice: Vec::new(),
+    };
+    let items = amounts_of_document(&context, &job.document()?).map_err(|problem| fault(request, &problem))?;
+    let phrases = Phrases::for_language(common.language);
+    let mut reply = Reply::default();
+    let item = |item: &Item| {
+        let shown = |amount: &num_rational::BigRational| item.shown(amount, common.show);
+        json!({
+            "name": item.name.text(phrases, common.show),
+            "amount": shown(&item.amount()),
+            "unit": item.unit(common.show),
+            "net": shown(&item.net),
+            "waste": shown(&item.waste),
+            "packs": item.packs,
+            "pack": item.pack_name.text(phrases, common.show),
+            "from": item.from.text(phrases, common.show),
+        })
+    };
+    reply.set("items", items.iter().map(item).collect::<Vec<Value>>());
+    Ok(reply)
+}
+
+/// What is wrong with the document, with its path in the request.
+fn fault(request: &Node<'_>, problem: &Problem) -> Fault {
+    let code = match problem.code.as_str() {
+        "missing" | "first" => Code::MissingField,
+        "length" => Code::Length,
+        "order" => Code::Order,
+        "choice" => Code::Choice,
+        "too-big" => Code::TooBig,
+        "unknown" => Code::UnknownField,
+        "infeasible" => Code::Infeasible,
+        _ => Code::Range,
+    };
+    let path = request.path_of("job");
+    let path = if problem.field.is_empty() { path } else { format!("{path}.{}", problem.field) };
+    Fault::new(code, path, Say::new(key("figure-document")).with("why", problem.text.clone()))
+}

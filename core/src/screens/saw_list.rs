@@ -1,0 +1,1 @@
+//! Saw list: what to cut from what.

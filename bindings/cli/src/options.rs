@@ -55,6 +55,43 @@ fn pair(text: &str) -> Result<(String, String), String> {
     }
 }
 
+/// What is asked of the saw list.
+#[derive(Clone, Debug, Default, Args)]
+pub(crate) struct SawOptions {
+    /// Plan everything that is not cut yet.
+    #[arg(long)]
+    pub(crate) plan: bool,
+    /// Look longer for a better plan.
+    #[arg(long)]
+    pub(crate) improve: bool,
+    /// Mark a board as cut, by its number.
+    #[arg(long, value_name = "NUMBER")]
+    pub(crate) cut: Vec<i64>,
+    /// An offcut that lies about.
+    #[arg(long, value_name = "LENGTH")]
+    pub(crate) offcut: Option<String>,
+    /// Throw an offcut away.
+    #[arg(long, value_name = "OFFCUT")]
+    pub(crate) drop: Option<String>,
+    /// Keep an offcut after all.
+    #[arg(long, value_name = "OFFCUT")]
+    pub(crate) keep: Option<String>,
+    /// How many boards of a stock length there are; nothing after the sign for as many as are wanted.
+    #[arg(long, value_name = "STOCK=COUNT", value_parser = pair)]
+    pub(crate) have: Option<(String, String)>,
+}
+
+/// How an order is given.
+#[derive(Clone, Debug, Default, Args)]
+pub(crate) struct OrderOptions {
+    /// Comma-separated values.
+    #[arg(long, conflicts_with = "text")]
+    pub(crate) csv: bool,
+    /// A message to send.
+    #[arg(long)]
+    pub(crate) text: bool,
+}
+
 /// What to do.
 #[derive(Clone, Debug, Subcommand)]
 pub(crate) enum Task {
@@ -176,6 +213,18 @@ pub(crate) enum Task {
         step: String,
         #[arg(long, default_value = "")]
         note: String,
+    },
+    /// The saw list of a house: what to cut from what, against the least possible.
+    Saw {
+        house: String,
+        #[command(flatten)]
+        asked: SawOptions,
+    },
+    /// What to buy for a house: amounts, waste and packs.
+    Order {
+        house: String,
+        #[command(flatten)]
+        asked: OrderOptions,
     },
     /// The rules of a house.
     Rules { house: String },

@@ -4,6 +4,7 @@ mod board;
 mod document;
 mod draw;
 mod house;
+mod materials;
 mod thing;
 mod wall;
 
@@ -113,6 +114,8 @@ impl Session<'_> {
             Task::Board { board, notch, answers } => self.board(board, notch.as_deref(), answers),
             Task::Attach { board, wall } => self.attach(board, wall),
             Task::Gap { board, gap } => self.gap(board, gap),
+            Task::Saw { house, asked } => self.saw(house, asked),
+            Task::Order { house, asked } => self.order(house, asked),
             Task::Export { house, file } => self.export(house, file.as_deref()),
             Task::Import { file } => self.import(file),
             Task::Draw { what, thing, svg, width, dark } => self.draw(what, thing, svg.as_deref(), *width, *dark),

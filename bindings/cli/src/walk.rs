@@ -9,10 +9,10 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use lapwright::handover::{DEMO_HOUSE, take_in_document};
-use lapwright::phrases::{Arg, Phrases};
+use lapwright::phrases::{Arg, Phrases, key};
 use lapwright::screens::{
-    Action, HouseView, NextWork, PenetrationAction, PenetrationView, Place, PoleAction, StepHow, StepLine, StepSaid,
-    View, WallAction, remembered,
+    Action, HouseView, NextWork, PenetrationAction, PenetrationView, Place, PoleAction, SawListAction, StepHow,
+    StepLine, StepSaid, View, remembered,
 };
 
 use crate::book::{Book, data_folder};
@@ -34,6 +34,9 @@ pub(crate) struct Walk {
     /// The penetration that was shown last.
     shown: String,
 }
+
+/// How many boards of the saw list the walk shows.
+const FIRST_BOARDS: usize = 3;
 
 /// Whether the walk goes on.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -135,7 +138,7 @@ impl Walk {
         let next = self.house()?.next;
         match next {
             NextWork::LayOutPole => self.lay_out(),
-            NextWork::PlanWall { wall, .. } => self.plan(wall),
+            NextWork::PlanWall { .. } => self.plan(),
             NextWork::MakeTight { penetration, step, .. } => self.make_tight(penetration, step),
             NextWork::HangBoard { board, wall, name, .. } => self.hang(&board, &wall, &name),
             NextWork::NothingLeft => {
@@ -164,16 +167,38 @@ impl Walk {
         Ok(Goes::On)
     }
 
-    fn plan(&mut self, wall: String) -> Result<Goes, Fault> {
-        if let View::WallKind { view } =
-            self.book.act(&Action::WallKind { action: WallAction::PlanBoards { wall } })?.view
-        {
+    /// Plans the whole house as one, and shows its walls, the saw list against the least possible, and the order.
+    fn plan(&mut self) -> Result<Goes, Fault> {
+        let action = SawListAction::Plan { job: self.job.clone() };
+        let View::SawListKind { view: saw } = self.book.act(&Action::SawListKind { action })?.view else {
+            return Ok(Goes::Enough);
+        };
+        for wall in self.house()?.walls {
+            if let View::WallKind { view } = self.book.view(&Place::Wall { wall: wall.wall })? {
+                self.print(|paper| {
+                    paper.gap();
+                    paper.title(&view.name);
+                    show::wall::drawing(paper, &view);
+                    paper.notes(&view.notes);
+                    paper.gap();
+                })?;
+            }
+        }
+        self.print(|paper| {
+            paper.heading(key("screen-saw-list"));
+            show::saw_list::summary(paper, &saw);
+            for board in saw.boards.iter().take(FIRST_BOARDS) {
+                show::saw_list::line(paper, board);
+            }
+            let more = saw.boards.len().saturating_sub(FIRST_BOARDS);
+            let more = paper.phrase("cli-saw-more", &[("count", more.into())]);
+            paper.line(&more);
+        })?;
+        if let View::OrderKind { view } = self.book.view(&Place::Order { job: self.job.clone() })? {
             self.print(|paper| {
                 paper.gap();
-                paper.title(&view.name);
-                show::wall::drawing(paper, &view);
-                paper.notes(&view.notes);
-                paper.gap();
+                paper.heading(key("screen-order"));
+                show::order::lines(paper, &view);
             })?;
         }
         Ok(Goes::On)

@@ -366,3 +366,30 @@ fn a_drawing_goes_to_a_file_or_to_the_screen_in_either_language() {
     }
     assert!(place.refused(&["draw", "wall", "nowhere"]).contains("nowhere"));
 }
+
+fn the_saw_list_is_planned_cut_and_ordered() {
+    let place = Place::with_house();
+    place.good(&["pole", HOUSE, "--lay-out"]);
+    let planned = place.json(&["saw", HOUSE, "--plan"])["view"]["saw-list-kind"]["view"].clone();
+    assert!(planned["least"]["nm"].as_i64() <= planned["used"]["nm"].as_i64());
+    let number = planned["next"].as_i64().unwrap().to_string();
+    let text = place.good(&["saw", HOUSE, "--cut", &number]);
+    assert!(
+        text.contains("[✓]") && (text.contains("No plan takes less") || text.contains("no plan takes less")),
+        "{text}"
+    );
+    let spanish = place.good(&["saw", HOUSE, "--language", "es"]);
+    assert!(spanish.contains("hilada") && !spanish.contains("course"), "{spanish}");
+
+    let order: Value = serde_json::from_str(&place.good(&["--json", "order", HOUSE])).unwrap();
+    let items = order["items"].as_array().unwrap();
+    assert!(items[0]["packs"].as_i64() < Some(140));
+    assert_eq!((items[0]["have"].as_i64(), items[0]["buy"].as_i64()), (Some(140), Some(0)));
+    let csv = place.good(&["order", HOUSE, "--csv"]);
+    assert_eq!(csv.lines().count(), 1 + items.len());
+    let message = place.good(&["order", HOUSE, "--text"]);
+    assert!(message.contains("cartridge"), "{message}");
+    let again = place.refused(&["saw", HOUSE, "--cut", &number]);
+    assert!(again.contains("cut already"), "{again}");
+    assert!(place.refused(&["saw", HOUSE, "--offcut", "long"]).contains("long"));
+}

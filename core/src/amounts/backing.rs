@@ -10,6 +10,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let draft = Draft {
         material: "backing",
         code: "joint-strips".to_owned(),
+        stock: None,
         name: Words::new(key("amounts-backing"))
             .with("width", Place::Rule(width))
             .with("height", Place::Size(house.board.height)),

@@ -40,6 +40,7 @@ fn each(material: &'static str, code: String, name: Words, from: Words, count: u
     Draft {
         material,
         code,
+        stock: None,
         name,
         measure: Measure::Each,
         net: whole(count),

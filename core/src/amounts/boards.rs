@@ -19,6 +19,7 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
         let draft = Draft {
             material: "boards",
             code: format!("boards-{}", length.nm()),
+            stock: Some(length),
             name: Words::new(key("amounts-boards")).with("length", Place::Stock(length)),
             measure: Measure::Each,
             net: whole(boards),

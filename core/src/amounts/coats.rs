@@ -49,7 +49,15 @@ fn paint(house: &House) -> Result<Option<Item>, AmountError> {
     let from = Words::new(key("amounts-paint-from"))
         .with("area", Place::Amount(area.clone(), Measure::Area))
         .with("coats", Place::Whole(coats));
-    coat(&house.rules, "paint", Words::new(key("amounts-paint")), area, coats, from, [keys::PAINT_COVERAGE, keys::PAINT_CAN])
+    coat(
+        &house.rules,
+        "paint",
+        Words::new(key("amounts-paint")),
+        area,
+        coats,
+        from,
+        [keys::PAINT_COVERAGE, keys::PAINT_CAN],
+    )
 }
 
 fn coat(
@@ -69,6 +77,7 @@ fn coat(
     let draft = Draft {
         material,
         code: material.to_owned(),
+        stock: None,
         name,
         measure: Measure::Coating,
         net: litres,

@@ -31,7 +31,10 @@ fn nails(house: &House) -> Result<Option<Item>, AmountError> {
 /// How often a run crosses a stud: at a rake as far as the nail line, near the board's top edge, reaches.
 fn crossings(wall: &Wall) -> usize {
     let studs = |from: Length, to: Length| wall.studs.within(from, to, STUDS).len();
-    wall.runs.iter().map(|run| studs(run.run.left.bottom.max(run.run.left.top), run.run.right.bottom.min(run.run.right.top))).sum()
+    wall.runs
+        .iter()
+        .map(|run| studs(run.run.left.bottom.max(run.run.left.top), run.run.right.bottom.min(run.run.right.top)))
+        .sum()
 }
 
 /// Nails side by side along every piece of trim, one set at each end and as far apart as the studs.
@@ -42,7 +45,8 @@ fn trim_nails(house: &House) -> Result<Option<Item>, AmountError> {
     let from = Words::new(key("amounts-trim-nails-from"))
         .count("pieces", trim::pieces(house).count())
         .with("spacing", Place::Rule(house.rules.get(keys::TRIM_NAIL_SPACING)?));
-    boxed(house, "trim-nails", Words::new(key("amounts-trim-nails")), sets * at_stud, from, keys::TRIM_NAILS_PACK)?.item()
+    boxed(house, "trim-nails", Words::new(key("amounts-trim-nails")), sets * at_stud, from, keys::TRIM_NAILS_PACK)?
+        .item()
 }
 
 /// Screws in every mounting block.
@@ -50,7 +54,8 @@ fn screws(house: &House) -> Result<Option<Item>, AmountError> {
     let blocks = house.holes().filter(|hole| hole.finish == Finish::Block).count();
     let each = house.rules.get_whole(keys::SCREWS_PER_BLOCK)?;
     let from = Words::new(key("amounts-screws-from")).count("blocks", blocks).with("each", Place::Whole(each));
-    boxed(house, "screws", Words::new(key("amounts-screws")), BigInt::from(blocks) * each, from, keys::SCREWS_PACK)?.item()
+    boxed(house, "screws", Words::new(key("amounts-screws")), BigInt::from(blocks) * each, from, keys::SCREWS_PACK)?
+        .item()
 }
 
 fn boxed(
@@ -65,6 +70,7 @@ fn boxed(
     Ok(Draft {
         material,
         code: material.to_owned(),
+        stock: None,
         name,
         measure: Measure::Each,
         net: if net < BigInt::zero() { whole(0) } else { whole(net) },

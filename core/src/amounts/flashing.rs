@@ -19,6 +19,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let draft = Draft {
         material: "flashing",
         code: "head-flashing".to_owned(),
+        stock: None,
         name: Words::new(key("amounts-flashing")),
         measure: Measure::Length,
         net: pieces.iter().map(|piece| whole(piece.nm())).sum(),

@@ -2,8 +2,8 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{One, ToPrimitive, Zero};
 
-use crate::measure::Show;
-use crate::phrases::Language;
+use crate::measure::{Length, Show};
+use crate::phrases::{Language, Phrases};
 
 use super::{AmountError, Words};
 
@@ -80,6 +80,8 @@ impl Measure {
 pub struct Item {
     /// A stable code: the material, with its size where there are several.
     pub code: String,
+    /// The stock length, of boards.
+    pub stock: Option<Length>,
     /// What it is called.
     pub name: Words,
     /// What it is counted in.
@@ -102,6 +104,7 @@ pub struct Item {
 pub(super) struct Draft {
     pub(super) material: &'static str,
     pub(super) code: String,
+    pub(super) stock: Option<Length>,
     pub(super) name: Words,
     pub(super) measure: Measure,
     pub(super) net: BigRational,
@@ -135,6 +138,21 @@ impl Item {
         }
     }
 
+    /// The item as plain data: `{name, amount, unit, net, waste, packs, pack, from}`.
+    pub fn json(&self, phrases: &Phrases, show: Show) -> serde_json::Value {
+        let shown = |amount: &BigRational| self.shown(amount, show);
+        serde_json::json!({
+            "name": self.name.text(phrases, show),
+            "amount": shown(&self.amount()),
+            "unit": self.unit(show),
+            "net": shown(&self.net),
+            "waste": shown(&self.waste),
+            "packs": self.packs,
+            "pack": self.pack_name.text(phrases, show),
+            "from": self.from.text(phrases, show),
+        })
+    }
+
     /// An exact amount as a person reads it: rounded up to a tenth, with its unit.
     pub fn text(&self, amount: &BigRational, show: Show, language: Language) -> String {
         let system = System::of(show);
@@ -157,6 +175,7 @@ impl Draft {
         };
         let packs = packs.ok_or(AmountError::TooMuch { material: self.material })?.max(self.least);
         Ok(Some(Item {
+            stock: self.stock,
             code: self.code,
             name: self.name,
             measure: self.measure,
@@ -180,18 +199,21 @@ pub(super) fn whole(n: impl Into<BigInt>) -> BigRational {
     BigRational::from_integer(n.into())
 }
 
-/// A number that is not under zero, rounded up to a tenth: what is bought must be enough.
+/// A number that is not under zero, rounded up to a tenth, under one to a hundredth: what is bought must be enough.
 pub(super) fn decimal(number: &BigRational, language: Language) -> String {
-    let tenths = (number * whole(10)).ceil().to_integer();
-    let (ones, tenth): (BigInt, BigInt) = (&tenths / 10, &tenths % 10);
-    if tenth.is_zero() {
+    let (places, scale) = if *number < one() { (2, 100) } else { (1, 10) };
+    let parts = (number * whole(scale)).ceil().to_integer();
+    let (ones, part): (BigInt, BigInt) = (&parts / scale, &parts % scale);
+    if part.is_zero() {
         return ones.to_string();
     }
+    let part = format!("{part:0>places$}");
+    let part = part.trim_end_matches('0');
     let point = match language {
         Language::English => '.',
         Language::Spanish => ',',
     };
-    format!("{ones}{point}{tenth}")
+    format!("{ones}{point}{part}")
 }
 
 /// One, for what is bought by the piece.

@@ -23,6 +23,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let draft = Draft {
         material: "membrane",
         code: "membrane".to_owned(),
+        stock: None,
         name: Words::new(key("amounts-membrane")),
         measure: Measure::Area,
         net: sheets.iter().map(|(width, height)| area(*width, *height)).sum(),

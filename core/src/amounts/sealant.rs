@@ -36,6 +36,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let draft = Draft {
         material: "sealant",
         code: "sealant".to_owned(),
+        stock: None,
         name: Words::new(key("amounts-sealant")),
         measure: Measure::Sealant,
         net: joints.iter().map(Joint::litres).sum(),

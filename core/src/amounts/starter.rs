@@ -19,12 +19,14 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let draft = Draft {
         material: "starter",
         code: "starter".to_owned(),
+        stock: None,
         name: Words::new(key("amounts-starter")),
         measure: Measure::Length,
         net: whole(total),
         waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
         pack: whole(pack.nm()),
-        pack_name: Words::new(key("amounts-pack-strip")).with("length", Place::Rule(house.rules.get(keys::STARTER_LENGTH)?)),
+        pack_name: Words::new(key("amounts-pack-strip"))
+            .with("length", Place::Rule(house.rules.get(keys::STARTER_LENGTH)?)),
         least: 0,
         from: Words::new(key("amounts-starter-from")).count("walls", walls),
     };
@@ -43,8 +45,7 @@ fn along(wall: &Wall) -> Length {
         let level = from.y.max(to.y);
         let stands = |bottom: Length, top: Length| bottom <= level && level < top;
         let doors = wall.openings.iter().filter(|opening| stands(opening.bottom, opening.top));
-        let taken: Length =
-            doors.map(|door| (door.right.min(b) - door.left.max(a)).max(Length::ZERO)).sum();
+        let taken: Length = doors.map(|door| (door.right.min(b) - door.left.max(a)).max(Length::ZERO)).sum();
         total = total + (b - a - taken).max(Length::ZERO);
     }
     total

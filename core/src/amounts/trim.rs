@@ -76,23 +76,19 @@ fn heights(wall: &Wall) -> (Length, Length) {
     (left, right)
 }
 
-fn item(
-    house: &House,
-    code: String,
-    name: Words,
-    from: Words,
-    pieces: &[Length],
-) -> Result<Option<Item>, AmountError> {
+fn item(house: &House, code: String, name: Words, from: Words, pieces: &[Length]) -> Result<Option<Item>, AmountError> {
     let stock = house.rules.get_length(keys::TRIM_LENGTH)?;
     let draft = Draft {
         material: "trim",
         code,
+        stock: None,
         name,
         measure: Measure::Length,
         net: pieces.iter().map(|piece| whole(piece.nm())).sum(),
         waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
         pack: whole(stock.nm()),
-        pack_name: Words::new(key("amounts-pack-length")).with("length", Place::Rule(house.rules.get(keys::TRIM_LENGTH)?)),
+        pack_name: Words::new(key("amounts-pack-length"))
+            .with("length", Place::Rule(house.rules.get(keys::TRIM_LENGTH)?)),
         least: packs("trim", pieces, stock, house.rules.get_length(keys::SAW_KERF)?)?,
         from,
     };

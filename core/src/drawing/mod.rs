@@ -20,6 +20,7 @@ mod pack;
 mod page;
 mod pole;
 mod role;
+mod saw_pattern;
 mod sheet;
 mod stroke;
 mod svg;
@@ -32,6 +33,7 @@ pub use pack::{PackError, Packed, VERSION, pack, unpack};
 pub(crate) use page::Page;
 pub(crate) use pole::Stick;
 pub use role::{Pattern, Role};
+pub(crate) use saw_pattern::SawPattern;
 pub use stroke::{Anchor, Spot, Stroke};
 pub use svg::{Theme, svg};
 

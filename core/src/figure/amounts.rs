@@ -1,8 +1,5 @@
-use serde_json::{Value, json};
-
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
-use crate::amounts::Item;
 use crate::phrases::{Phrases, key};
 use crate::screens::{Context, Problem, amounts_of_document};
 
@@ -49,20 +46,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let items = amounts_of_document(&context, &job.document()?).map_err(|problem| fault(request, &problem))?;
     let phrases = Phrases::for_language(common.language);
     let mut reply = Reply::default();
-    let item = |item: &Item| {
-        let shown = |amount: &num_rational::BigRational| item.shown(amount, common.show);
-        json!({
-            "name": item.name.text(phrases, common.show),
-            "amount": shown(&item.amount()),
-            "unit": item.unit(common.show),
-            "net": shown(&item.net),
-            "waste": shown(&item.waste),
-            "packs": item.packs,
-            "pack": item.pack_name.text(phrases, common.show),
-            "from": item.from.text(phrases, common.show),
-        })
-    };
-    reply.set("items", items.iter().map(item).collect::<Vec<Value>>());
+    reply.set("items", items.iter().map(|item| item.json(phrases, common.show)).collect::<Vec<_>>());
     Ok(reply)
 }
 

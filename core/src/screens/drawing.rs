@@ -41,6 +41,13 @@ pub enum Subject {
         /// The penetration.
         penetration: String,
     },
+    /// A board of the saw list with its cuts.
+    SawPattern {
+        /// The house.
+        job: String,
+        /// The board's number.
+        number: i64,
+    },
 }
 
 /// The frame that a drawing is laid out for: sizes in dp, as the shell will really draw them.
@@ -115,6 +122,10 @@ fn drawn(store: &Store, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> 
         Subject::Elevation { wall } => elevation(store, terms, &page, wall),
         Subject::PoleStick { job } => pole_stick(store, terms, &page, job),
         Subject::BlockSplit { penetration } => block(store, terms, &page, penetration),
+        Subject::SawPattern { job, number } => {
+            let pattern = super::saw_list::pattern(store, terms, job, *number)?;
+            Ok(packed(&page, revision(&pattern), pattern.draw(&page), pattern.spoken(), Vec::new()))
+        }
     }
 }
 

@@ -123,6 +123,10 @@ pub(super) const STOCK_ASKS: &[Ask] = &[
     Ask::new("count", key("ask-stock-count"), key("ask-stock-count-hint"), Allowed::Whole(0, 10_000)).optional(),
 ];
 
+/// The question of an offcut.
+pub(super) const OFFCUT_ASKS: &[Ask] =
+    &[Ask::new("length", key("ask-offcut-length"), key("ask-offcut-length-hint"), Allowed::Positive)];
+
 /// The questions of the story pole.
 pub(super) const POLE_ASKS: &[Ask] = &[
     Ask::new("from", key("ask-pole-from"), key("ask-pole-from-hint"), Allowed::AnyLength),
@@ -313,6 +317,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
     match kind {
         JOB => JOB_ASKS,
         STOCK => STOCK_ASKS,
+        OFFCUT => OFFCUT_ASKS,
         POLE => POLE_ASKS,
         MARK => MARK_ASKS,
         WALL => WALL_ASKS,
@@ -332,6 +337,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
 pub(super) const ALL_ASKS: &[&[Ask]] = &[
     JOB_ASKS,
     STOCK_ASKS,
+    OFFCUT_ASKS,
     POLE_ASKS,
     MARK_ASKS,
     WALL_ASKS,

@@ -40,8 +40,6 @@ use trouble::{Kept, Trouble};
 
 pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
 pub use context::Context;
-pub(crate) use order::amounts_of_document;
-
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use drawing::{Drawing, Frame, Subject, Target, drawing};
 pub use frame::{FrameView, TapeMark, Words};
@@ -49,12 +47,15 @@ pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, Wall
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
+pub(crate) use order::amounts_of_document;
+pub use order::{OrderLine, OrderView};
 pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use planning::{HousePlanner, PlanProgress};
 pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
+pub use saw_list::{OffcutLine, SawBoardLine, SawListAction, SawListView, SawPieceLine, StockNeed};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
 pub use signing::{StepHow, StepSaid};
 pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};
@@ -114,6 +115,16 @@ pub enum Place {
         what: NewThing,
         /// The house, wall or board that it belongs to; empty where it belongs to none.
         parent: String,
+    },
+    /// What to cut from what.
+    SawList {
+        /// The house.
+        job: String,
+    },
+    /// What to buy.
+    Order {
+        /// The house.
+        job: String,
     },
 }
 
@@ -177,6 +188,16 @@ pub enum View {
         /// What it shows.
         view: NewView,
     },
+    /// Saw list.
+    SawListKind {
+        /// What it shows.
+        view: SawListView,
+    },
+    /// Order.
+    OrderKind {
+        /// What it shows.
+        view: OrderView,
+    },
 }
 
 /// What was tapped.
@@ -237,6 +258,11 @@ pub enum Action {
     NewKind {
         /// What was tapped there.
         action: NewAction,
+    },
+    /// On Saw list.
+    SawListKind {
+        /// What was tapped there.
+        action: SawListAction,
     },
 }
 
@@ -306,6 +332,7 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
             Action::SettingsKind { action } => settings::act(store, terms, action)?,
             Action::DoneListKind { action } => done_list::act(store, terms, action)?,
             Action::NewKind { action } => new::act(store, terms, action)?,
+            Action::SawListKind { action } => saw_list::act(store, terms, action)?,
         };
         let (place, view) = match done.view {
             Some(view) => (done.place, view),
@@ -336,6 +363,8 @@ fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
         Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
         Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
         Place::New { what, parent } => View::NewKind { view: new::view(store, terms, *what, parent)? },
+        Place::SawList { job } => View::SawListKind { view: saw_list::view(store, terms, job)? },
+        Place::Order { job } => View::OrderKind { view: order::view(store, terms, job)? },
     })
 }
 

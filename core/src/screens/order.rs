@@ -1,18 +1,118 @@
 //! Order: what to buy.
 
 mod house;
+mod share;
 
 use crate::amounts::{AmountError, Item, amounts};
+use crate::measure::Length;
 use crate::phrases::key;
 use crate::store::Store;
 
 use super::context::Terms;
 use super::document::take_in;
 use super::kept::Job;
+use super::parts::Note;
 use super::pole::{self, PoleAction};
 use super::problem::{Code, Problem};
 use super::trouble::{Kept, Trouble};
 use super::{Context, kinds, spoken};
+
+/// What a house takes.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct OrderView {
+    /// The house.
+    pub job: String,
+    /// What the crew calls it.
+    pub name: String,
+    /// Everything to buy, in the order in which it is loaded.
+    pub lines: Vec<OrderLine>,
+    /// What needs attention.
+    pub notes: Vec<Note>,
+    /// The list to share as a message.
+    pub text: String,
+    /// The list to share as comma-separated values.
+    pub csv: String,
+    /// The list to share as JSON.
+    pub json: String,
+}
+
+/// A material.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct OrderLine {
+    /// A stable code.
+    pub code: String,
+    /// What it is called.
+    pub name: String,
+    /// What goes on the house, with its unit.
+    pub net: String,
+    /// The allowance for what is spoilt.
+    pub waste: String,
+    /// Both together.
+    pub amount: String,
+    /// How many packs that is, rounded up.
+    pub packs: i64,
+    /// What one pack is.
+    pub pack: String,
+    /// How many are at hand; absent where nobody counts them.
+    pub have: Option<i64>,
+    /// How many to buy.
+    pub buy: i64,
+    /// What the amount was computed from.
+    pub from: String,
+    /// Packs, waste and what to buy in words.
+    pub said: String,
+}
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
+    let job = Job::of(store, terms, terms.id("job", job)?)?;
+    let stock = job.stock(store)?;
+    let items = count(store, terms, &job)?;
+    let lines: Vec<OrderLine> = items.iter().map(|item| line(terms, item, &stock)).collect();
+    let json = items.iter().map(|item| item.json(terms.phrases, terms.show)).collect();
+    let note = Note { code: "who-wins".to_owned(), text: terms.phrase(key("order-check"), &[]) };
+    Ok(OrderView {
+        job: job.id().to_string(),
+        name: job.name().to_owned(),
+        notes: vec![note],
+        text: share::text(job.name(), &lines),
+        csv: share::csv(terms, &lines),
+        json: share::json(job.name(), &lines, json),
+        lines,
+    })
+}
+
+fn line(terms: &Terms<'_>, item: &Item, stock: &[(Length, Option<i64>)]) -> OrderLine {
+    let amount = |amount| item.text(amount, terms.show, terms.language);
+    let words = |words: &crate::amounts::Words| words.text(terms.phrases, terms.show);
+    let own = item.stock.and_then(|length| stock.iter().find(|(stock, _)| *stock == length));
+    let have = own.and_then(|(_, have)| *have);
+    let buy = item.packs.saturating_sub(have.unwrap_or_default()).max(0);
+    let (net, waste, pack) = (amount(&item.net), amount(&item.waste), words(&item.pack_name));
+    let text = if have.is_some() { key("order-line-have") } else { key("order-line") };
+    let args = [
+        ("buy", buy.into()),
+        ("pack", pack.as_str().into()),
+        ("net", net.as_str().into()),
+        ("waste", waste.as_str().into()),
+        ("packs", item.packs.into()),
+        ("have", have.unwrap_or_default().into()),
+    ];
+    OrderLine {
+        code: item.code.clone(),
+        name: words(&item.name),
+        said: terms.phrase(text, &args),
+        amount: amount(&item.amount()),
+        packs: item.packs,
+        from: words(&item.from),
+        net,
+        waste,
+        pack,
+        have,
+        buy,
+    }
+}
 
 /// Counts a house.
 fn count(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<Item>> {

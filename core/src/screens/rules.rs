@@ -199,7 +199,8 @@ pub(super) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quant
     }
     let trimmed = text.trim();
     // Any unit that measures the same, by its sign: `mL` before `L`.
-    let signed = |unit: &&RuleUnit| own.measures_same(**unit) && !unit.sign().is_empty() && trimmed.ends_with(unit.sign());
+    let signed =
+        |unit: &&RuleUnit| own.measures_same(**unit) && !unit.sign().is_empty() && trimmed.ends_with(unit.sign());
     let unit = RuleUnit::ALL.iter().filter(signed).max_by_key(|unit| unit.sign().len()).copied().unwrap_or(own);
     let number = if unit.sign().is_empty() { trimmed } else { trimmed.trim_end_matches(unit.sign()).trim_end() };
     let (numerator, denominator) = number_of(number).ok_or_else(|| refused(terms, rule, text))?;

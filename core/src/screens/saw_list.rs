@@ -1,1 +1,332 @@
 //! Saw list: what to cut from what.
+
+mod act;
+mod boards;
+
+use crate::drawing::SawPattern;
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::keys;
+use crate::store::Store;
+
+use super::context::Terms;
+use super::kept::{Facts, Job};
+use super::kinds;
+use super::parts::{Note, Reading, Source};
+use super::problem::{Code, Problem};
+use super::trouble::Kept;
+
+use boards::{Boards, Piece, SawBoard};
+
+pub(super) use act::act;
+
+/// The boards of a house in cutting order.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct SawListView {
+    /// The house.
+    pub job: String,
+    /// What the crew calls it.
+    pub name: String,
+    /// Whether there is a list; without one it must be planned first.
+    pub planned: bool,
+    /// How many new boards it takes, against the least possible, in words.
+    pub text: String,
+    /// New boards, cut and to cut.
+    pub used_boards: u32,
+    /// The length of all of them.
+    pub used: Reading,
+    /// No plan takes less than this length.
+    pub least: Reading,
+    /// Whether no plan takes less: proved in whole numbers.
+    pub proved: bool,
+    /// Boards that are cut, offcuts too.
+    pub boards_cut: u32,
+    /// How far the cutting is, in words.
+    pub progress: String,
+    /// The number of the next board to cut.
+    pub next: Option<i64>,
+    /// What needs attention.
+    pub notes: Vec<Note>,
+    /// The boards, in cutting order: wall by wall, the lowest course first.
+    pub boards: Vec<SawBoardLine>,
+    /// The stock lengths.
+    pub stock: Vec<StockNeed>,
+    /// What is left over from before, the dropped ones last.
+    pub offcuts: Vec<OffcutLine>,
+}
+
+/// A board and what is cut from it.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct SawBoardLine {
+    /// The number that it is called by.
+    pub number: i64,
+    /// Its length.
+    pub length: Reading,
+    /// Whether it is left over from before.
+    pub offcut: bool,
+    /// Whether all of it is cut.
+    pub cut: bool,
+    /// What is cut from it, in the order of the cuts.
+    pub pieces: Vec<SawPieceLine>,
+    /// What is left of it.
+    pub rest: Reading,
+    /// Whether the rest is worth keeping.
+    pub keep: bool,
+    /// The cuts in words: `60 1/2" + 41"`.
+    pub cuts: String,
+    /// What to do with the rest, in words.
+    pub rest_said: String,
+}
+
+/// A piece and where it goes.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct SawPieceLine {
+    /// The board of the wall's plan.
+    pub board: String,
+    /// The length to cut.
+    pub length: Reading,
+    /// What the crew calls its wall.
+    pub wall: String,
+    /// Its course.
+    pub course: i64,
+    /// Its left end from the wall's left corner.
+    pub from: Reading,
+    /// Where it goes, in words.
+    pub said: String,
+}
+
+/// How many boards of a stock length the list takes.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StockNeed {
+    /// The stock length.
+    pub stock: String,
+    /// The length of one board.
+    pub length: Reading,
+    /// How many there are; absent for as many as are wanted.
+    pub have: Option<i64>,
+    /// How many the list takes.
+    pub used: i64,
+    /// How many are lacking.
+    pub short: i64,
+    /// The same in words.
+    pub said: String,
+}
+
+/// A piece of board left over.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct OffcutLine {
+    /// Its id.
+    pub offcut: String,
+    /// Its length.
+    pub length: Reading,
+    /// Whether it is at hand: neither cut up nor thrown away.
+    pub at_hand: bool,
+}
+
+/// What can be done with the saw list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum SawListAction {
+    /// Plan what is not cut yet; boards of the walls' plans give way.
+    Plan {
+        /// The house.
+        job: String,
+    },
+    /// Look for a better plan, with more effort.
+    Improve {
+        /// The house.
+        job: String,
+    },
+    /// Everything is cut from a board; a rest worth keeping becomes an offcut.
+    MarkCut {
+        /// The house.
+        job: String,
+        /// The board's number.
+        number: i64,
+    },
+    /// An offcut that lies about, as measured.
+    AddOffcut {
+        /// The house.
+        job: String,
+        /// Its length, as typed.
+        length: String,
+    },
+    /// An offcut is thrown away.
+    DropOffcut {
+        /// The house.
+        job: String,
+        /// The offcut.
+        offcut: String,
+    },
+    /// An offcut is kept after all.
+    KeepOffcut {
+        /// The house.
+        job: String,
+        /// The offcut.
+        offcut: String,
+    },
+    /// How many boards of a length there are.
+    SayStock {
+        /// The house.
+        job: String,
+        /// The stock length.
+        stock: String,
+        /// The count, as typed; empty for as many as are wanted.
+        count: String,
+    },
+}
+
+pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListView> {
+    let job = Job::of(store, terms, terms.id("job", job)?)?;
+    let list = Boards::of(store, &job)?;
+    let keep = job.rules.get_length(keys::OFFCUT_KEEP_LEAST)?;
+    let boards: Vec<SawBoardLine> = list.boards.iter().map(|board| line(terms, board, keep)).collect();
+    let whole = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let cut = boards.iter().filter(|board| board.cut).count();
+    let used_boards = list.boards.iter().filter(|board| board.offcut.is_none()).count();
+    // What was cut before the plan was made is as it is; the plan's own boards have the bound.
+    let planned = |name: &str| job.facts.length(name).unwrap_or(Length::ZERO);
+    let used = list.used();
+    let least = (used - planned("plan-used") + planned("plan-least")).max(Length::ZERO);
+    let proved = !boards.is_empty() && least == used;
+    let stock = stock(store, terms, &job, &list)?;
+    let (used, least) = (length(terms, used), length(terms, least));
+    let text = match (boards.is_empty(), proved) {
+        (true, _) => terms.phrase(key("saw-not-planned"), &[]),
+        (false, true) => {
+            terms.phrase(key("saw-plan-proved"), &[("boards", used_boards.into()), ("used", used.text.as_str().into())])
+        }
+        (false, false) => {
+            let args = [
+                ("boards", used_boards.into()),
+                ("used", used.text.as_str().into()),
+                ("least", least.text.as_str().into()),
+            ];
+            terms.phrase(key("saw-plan-open"), &args)
+        }
+    };
+    let args = [("cut", cut.into()), ("all", boards.len().into())];
+    Ok(SawListView {
+        job: job.id().to_string(),
+        name: job.name().to_owned(),
+        planned: !boards.is_empty(),
+        text,
+        used_boards: whole(used_boards),
+        used,
+        least,
+        proved,
+        boards_cut: whole(cut),
+        progress: terms.phrase(key("saw-progress"), &args),
+        next: boards.iter().find(|board| !board.cut).map(|board| board.number),
+        notes: notes(terms, &list, &stock),
+        boards,
+        stock,
+        offcuts: offcuts(store, terms, &job)?,
+    })
+}
+
+/// What is drawn of a board.
+pub(super) fn pattern(store: &Store, terms: &Terms<'_>, job: &str, number: i64) -> Kept<SawPattern> {
+    let job = Job::of(store, terms, terms.id("job", job)?)?;
+    let list = Boards::of(store, &job)?;
+    let unknown = || Problem::new(Code::Unknown, "number", terms.phrase("screen-unknown", &[]));
+    let board = list.boards.iter().find(|board| board.number == number).ok_or_else(unknown)?;
+    let drawn = |length: Length| (length.nm(), terms.shown(length));
+    Ok(SawPattern {
+        length: board.length.nm(),
+        text: terms.shown(board.length),
+        pieces: board.pieces.iter().map(|piece| drawn(piece.length)).collect(),
+        rest: board.rest.is_positive().then(|| drawn(board.rest)),
+    })
+}
+
+/// A length that was computed.
+fn length(terms: &Terms<'_>, length: Length) -> Reading {
+    terms.reading(length, Source::Planned, None)
+}
+
+fn line(terms: &Terms<'_>, board: &SawBoard, keep: Length) -> SawBoardLine {
+    let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, piece)).collect();
+    let rest = length(terms, board.rest);
+    let worth = board.rest >= keep && board.rest.is_positive();
+    let said = if worth { key("saw-rest-keep") } else { key("saw-rest") };
+    SawBoardLine {
+        number: board.number,
+        length: length(terms, board.length),
+        offcut: board.offcut.is_some(),
+        cut: board.cut(),
+        cuts: pieces.iter().map(|piece| piece.length.text.as_str()).collect::<Vec<_>>().join(" + "),
+        rest_said: terms.phrase(said, &[("rest", rest.text.as_str().into())]),
+        pieces,
+        rest,
+        keep: worth,
+    }
+}
+
+fn piece_line(terms: &Terms<'_>, piece: &Piece) -> SawPieceLine {
+    let from = length(terms, piece.from);
+    let args =
+        [("wall", piece.wall.as_str().into()), ("course", piece.course.into()), ("from", from.text.as_str().into())];
+    SawPieceLine {
+        board: piece.facts.id().to_string(),
+        length: length(terms, piece.length),
+        wall: piece.wall.clone(),
+        course: piece.course,
+        said: terms.phrase(key("saw-piece-goes"), &args),
+        from,
+    }
+}
+
+fn stock(store: &Store, terms: &Terms<'_>, job: &Job, list: &Boards) -> Kept<Vec<StockNeed>> {
+    let lines = Facts::children(store, job.id(), kinds::STOCK)?;
+    // Two lines of one length: the first takes the boards.
+    let mut seen = Vec::new();
+    let mut line = |facts: &Facts| {
+        let (reading, length) = (facts.reading(terms, "length")?, facts.length("length")?);
+        let used = if seen.contains(&length) { 0 } else { list.new_of(length) };
+        seen.push(length);
+        let (have, used) = (facts.whole("count"), i64::try_from(used).unwrap_or(i64::MAX));
+        let short = have.map_or(0, |have| used.saturating_sub(have).max(0));
+        let text = match (have, short) {
+            (None, _) => key("saw-stock-open"),
+            (Some(_), 0) => key("saw-stock"),
+            (Some(_), _) => key("saw-stock-short"),
+        };
+        let args = [
+            ("length", reading.text.as_str().into()),
+            ("used", used.into()),
+            ("have", have.unwrap_or_default().into()),
+            ("short", short.into()),
+        ];
+        let said = terms.phrase(text, &args);
+        Some(StockNeed { stock: facts.id().to_string(), length: reading, have, used, short, said })
+    };
+    Ok(lines.iter().filter_map(&mut line).collect())
+}
+
+fn notes(terms: &Terms<'_>, list: &Boards, stock: &[StockNeed]) -> Vec<Note> {
+    let mut notes = Vec::new();
+    if list.unlisted > 0 {
+        let text = terms.phrase(key("saw-unlisted"), &[("count", list.unlisted.into())]);
+        notes.push(Note { code: "unlisted".to_owned(), text });
+    }
+    for stock in stock.iter().filter(|stock| stock.short > 0) {
+        notes.push(Note { code: "stock-short".to_owned(), text: stock.said.clone() });
+    }
+    notes
+}
+
+fn offcuts(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<OffcutLine>> {
+    let line = |facts: &Facts| {
+        let at_hand = facts.text("used").is_none();
+        Some(OffcutLine { offcut: facts.id().to_string(), length: facts.reading(terms, "length")?, at_hand })
+    };
+    let mut lines: Vec<OffcutLine> = Facts::children(store, job.id(), kinds::OFFCUT)?.iter().filter_map(line).collect();
+    lines.sort_by_key(|line| (!line.at_hand, std::cmp::Reverse(line.length.nm)));
+    Ok(lines)
+}

@@ -5,9 +5,11 @@ mod done_list;
 pub(crate) mod house;
 mod jobs;
 mod measure;
+pub(crate) mod order;
 pub(crate) mod penetration;
 pub(crate) mod pole;
 mod rules;
+pub(crate) mod saw_list;
 mod settings;
 pub(crate) mod wall;
 
@@ -32,5 +34,7 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
             paper.title(&view.title);
             paper.questions(&view.questions);
         }
+        View::SawListKind { view } => saw_list::show(paper, view),
+        View::OrderKind { view } => order::show(paper, view),
     }
 }

@@ -143,3 +143,5 @@ ask-as-built-left = Its bottom edge, left end
 ask-as-built-middle = Its bottom edge, middle
 ask-as-built-right = Its bottom edge, right end
 ask-as-built-hint = Height above the datum of the pole.
+ask-offcut-length = How long is this offcut?
+ask-offcut-length-hint = Between its square ends.

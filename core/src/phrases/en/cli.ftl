@@ -105,3 +105,9 @@ cli-pole-changed = course { $course }: { $left } left, { $middle } middle, { $ri
 cli-shed = Does it shed water?
 cli-head = Head flashing
 cli-drawn = Drawn: { $path }
+cli-offcuts = Offcuts at hand
+cli-offcut = (offcut)
+cli-saw-more = { $count ->
+    [one] … and 1 more board: lapwright saw
+   *[other] … and { $count } more boards: lapwright saw
+}

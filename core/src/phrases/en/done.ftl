@@ -30,3 +30,7 @@ done-part-added = New: { $a }, { $b }
 done-house-planned = House planned: { $a } pieces out of { $b } new boards
 done-as-built = Course { $b } taped as it hangs, { $a }
 done-as-built-removed = Course { $b } no longer taped as it hangs, { $a }
+done-saw-cut = Board { $a } cut: { $b }
+done-offcut-added = Offcut at hand: { $a }
+done-offcut-dropped = Offcut thrown away: { $a }
+done-offcut-kept = Offcut kept: { $a }

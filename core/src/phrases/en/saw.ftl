@@ -17,3 +17,18 @@ saw-plan-open = { $boards ->
    *[other] { $boards } boards, { $used }. No plan takes less than { $least }.
 }
 saw-plan-stale = The book has changed since this plan was begun. Plan again, then accept it.
+saw-not-planned = No saw list yet.
+saw-progress = { $cut } of { $all } boards cut
+saw-rest = Rest { $rest }
+saw-rest-keep = Rest { $rest }: keep it
+saw-piece-goes = { $wall }, course { $course }, { $from } from the left corner
+saw-stock-open = { $length }: { $used } to cut
+saw-stock = { $length }: { $used } of { $have }
+saw-stock-short = { $length }: { $used } needed, { $have } there: buy { $short }
+saw-unlisted = { $count ->
+    [one] 1 board is planned that is not on this list. Plan the list again.
+   *[other] { $count } boards are planned that are not on this list. Plan the list again.
+}
+saw-no-better = No better plan was found. The list stays as it is.
+saw-already-cut = This board is cut already.
+saw-offcut-gone = This offcut is cut up already.

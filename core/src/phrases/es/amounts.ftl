@@ -58,3 +58,15 @@ amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
 amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y los envases, redondeados hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de un envase, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0.
 amounts-trouble = No se pueden calcular las cantidades: { $why }
+order-name = Artículo
+order-net = En la casa
+order-waste = Desperdicio
+order-amount = Cantidad
+order-packs = Envases
+order-pack = Envase
+order-have = Disponibles
+order-buy = Comprar
+order-from = Calculado de
+order-line = Compre { $buy } × { $pack }: { $net } y { $waste } de desperdicio
+order-line-have = Compre { $buy } × { $pack }: { $net } y { $waste } de desperdicio son { $packs }, hay { $have }
+order-check = Los tamaños y rendimientos son reglas de esta casa: compárelos con las etiquetas antes de pedir.

@@ -143,3 +143,5 @@ ask-as-built-left = Su borde inferior, extremo izquierdo
 ask-as-built-middle = Su borde inferior, en medio
 ask-as-built-right = Su borde inferior, extremo derecho
 ask-as-built-hint = Altura sobre el nivel de referencia de la vara.
+ask-offcut-length = ¿Qué largo tiene este sobrante?
+ask-offcut-length-hint = Entre sus extremos a escuadra.

@@ -105,3 +105,9 @@ cli-pole-changed = hilada { $course }: { $left } izquierda, { $middle } en medio
 cli-shed = ¿Escurre el agua?
 cli-head = Botaguas
 cli-drawn = Dibujado: { $path }
+cli-offcuts = Sobrantes disponibles
+cli-offcut = (sobrante)
+cli-saw-more = { $count ->
+    [one] … y 1 tabla más: lapwright saw
+   *[other] … y { $count } tablas más: lapwright saw
+}

@@ -30,3 +30,7 @@ done-part-added = Nuevo: { $a }, { $b }
 done-house-planned = Casa planeada: { $a } piezas de { $b } tablas nuevas
 done-as-built = Hilada { $b } medida como quedó, { $a }
 done-as-built-removed = Hilada { $b } ya sin medida de cómo quedó, { $a }
+done-saw-cut = Tabla { $a } cortada: { $b }
+done-offcut-added = Sobrante disponible: { $a }
+done-offcut-dropped = Sobrante desechado: { $a }
+done-offcut-kept = Sobrante guardado: { $a }

@@ -17,3 +17,18 @@ saw-plan-open = { $boards ->
    *[other] { $boards } tablas, { $used }. Ningún plan usa menos de { $least }.
 }
 saw-plan-stale = El libro cambió desde que se empezó este plan. Planee de nuevo y acéptelo después.
+saw-not-planned = Todavía no hay lista de corte.
+saw-progress = { $cut } de { $all } tablas cortadas
+saw-rest = Sobra { $rest }
+saw-rest-keep = Sobra { $rest }: guárdelo
+saw-piece-goes = { $wall }, hilada { $course }, a { $from } de la esquina izquierda
+saw-stock-open = { $length }: { $used } por cortar
+saw-stock = { $length }: { $used } de { $have }
+saw-stock-short = { $length }: hacen falta { $used }, hay { $have }: compre { $short }
+saw-unlisted = { $count ->
+    [one] Hay 1 tabla planeada que no está en esta lista. Planee la lista otra vez.
+   *[other] Hay { $count } tablas planeadas que no están en esta lista. Planee la lista otra vez.
+}
+saw-no-better = No se encontró un plan mejor. La lista queda como está.
+saw-already-cut = Esta tabla ya está cortada.
+saw-offcut-gone = Este sobrante ya está cortado.

@@ -35,7 +35,7 @@ pub(super) fn document(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Json
 
 struct Writer<'a> {
     store: &'a Store,
-    /// What penetrations are called in the document.
+    /// What penetrations and offcuts are called in the document.
     names: BTreeMap<Id, String>,
     signed: Vec<Json>,
 }
@@ -44,8 +44,13 @@ impl Writer<'_> {
     fn thing(&mut self, facts: &Facts) -> Kept<Map<String, Json>> {
         let kind = facts.subject.kind.as_str();
         let mut thing = Map::new();
-        if kind == kinds::PENETRATION {
-            let name = format!("p{}", self.names.len() + 1);
+        let letter = match kind {
+            kinds::PENETRATION => Some('p'),
+            kinds::OFFCUT => Some('o'),
+            _ => None,
+        };
+        if let Some(letter) = letter {
+            let name = format!("{letter}{}", self.names.len() + 1);
             self.names.insert(facts.id(), name.clone());
             thing.insert("id".to_owned(), name.into());
         }
@@ -63,6 +68,10 @@ impl Writer<'_> {
         }
         if let Some(name) = facts.reference("penetration").and_then(|id| self.names.get(&id)) {
             thing.insert("penetration".to_owned(), name.as_str().into());
+        }
+        let offcut = facts.text("offcut").and_then(|id| id.parse().ok());
+        if let Some(name) = offcut.and_then(|id: Id| self.names.get(&id)) {
+            thing.insert("offcut".to_owned(), name.as_str().into());
         }
         self.signed.extend(sign_offs(self.store, facts, &self.names)?);
         for part in parts(kind) {

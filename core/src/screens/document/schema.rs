@@ -42,7 +42,10 @@ fn thing(kind: &str) -> Map<String, Json> {
             let lines = json!({ "type": "array", "items": { "type": "string", "maxLength": 200 } });
             properties.insert("lines".to_owned(), lines);
         }
-        kinds::PENETRATION => {
+        kinds::BOARD => {
+            properties.insert("offcut".to_owned(), json!({ "type": "string", "minLength": 1 }));
+        }
+        kinds::PENETRATION | kinds::OFFCUT => {
             properties.insert("id".to_owned(), json!({ "type": "string", "minLength": 1 }));
         }
         kinds::NOTCH => {

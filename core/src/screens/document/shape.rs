@@ -16,8 +16,12 @@ const fn list(name: &'static str, kind: &'static str) -> Part {
     Part { name, kind, one: false }
 }
 
-const JOB_PARTS: &[Part] =
-    &[list("stock", kinds::STOCK), Part { name: "pole", kind: kinds::POLE, one: true }, list("walls", kinds::WALL)];
+const JOB_PARTS: &[Part] = &[
+    list("stock", kinds::STOCK),
+    list("offcuts", kinds::OFFCUT),
+    Part { name: "pole", kind: kinds::POLE, one: true },
+    list("walls", kinds::WALL),
+];
 
 const POLE_PARTS: &[Part] = &[list("marks", kinds::MARK)];
 
@@ -50,6 +54,12 @@ const fn extra(field: &'static str, allowed: Allowed) -> Ask {
 
 const YES_OR_NO: Allowed = Allowed::OneOf(&[("yes", ""), ("no", "")]);
 
+/// How good the saw list is: the length of its new boards, and the least that any plan takes.
+const JOB_EXTRAS: &[Ask] = &[extra("plan-used", Allowed::NotNegative), extra("plan-least", Allowed::NotNegative)];
+
+const OFFCUT_EXTRAS: &[Ask] =
+    &[extra("cut-from", Allowed::Whole(1, 1_000_000)), extra("used", Allowed::OneOf(&[("cut", ""), ("dropped", "")]))];
+
 const BOARD_EXTRAS: &[Ask] = &[
     extra("course", Allowed::Whole(1, 10_000)),
     extra("from", Allowed::AnyLength),
@@ -58,6 +68,8 @@ const BOARD_EXTRAS: &[Ask] = &[
     extra("bottom-right", Allowed::AnyLength),
     extra("joint", YES_OR_NO),
     extra("bevelled", YES_OR_NO),
+    extra("cut-from", Allowed::Whole(1, 1_000_000)),
+    extra("stock", Allowed::Positive),
     extra("state", Allowed::OneOf(&[("planned", ""), ("cut", ""), ("fixed", "")])),
 ];
 
@@ -71,6 +83,8 @@ const AS_BUILT_EXTRAS: &[Ask] = &[
 /// What a thing keeps that no question asks.
 fn extras(kind: &str) -> &'static [Ask] {
     match kind {
+        kinds::JOB => JOB_EXTRAS,
+        kinds::OFFCUT => OFFCUT_EXTRAS,
         kinds::BOARD => BOARD_EXTRAS,
         kinds::AS_BUILT => AS_BUILT_EXTRAS,
         _ => &[],

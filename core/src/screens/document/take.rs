@@ -57,7 +57,7 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Kept<Taken> {
 
 struct Reading<'a> {
     terms: &'a Terms<'a>,
-    /// The penetrations by what the document calls them.
+    /// The penetrations and offcuts by what the document calls them.
     names: BTreeMap<String, Id>,
     things: Vec<Thing>,
 }
@@ -139,7 +139,7 @@ impl Reading<'_> {
             let text = read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
             return Ok(vec![("lines".to_owned(), Value::Text(text))]);
         }
-        if let Some(name) = json.get("id").filter(|_| kind == kinds::PENETRATION) {
+        if let Some(name) = json.get("id").filter(|_| matches!(kind, kinds::PENETRATION | kinds::OFFCUT)) {
             let path = join(path, "id");
             let name = name.as_str().filter(|name| !name.is_empty());
             let name = name.ok_or_else(|| self.problem(Code::Missing, &path, "screen-empty", &[]))?;
@@ -147,13 +147,19 @@ impl Reading<'_> {
                 return Err(self.problem(Code::Order, &path, "document-twice", &[("name", name.into())]));
             }
         }
-        if let Some(name) = json.get("penetration").filter(|_| kind == kinds::NOTCH) {
-            let name = name.as_str().unwrap_or_default();
-            let found = self.names.get(name).copied();
-            let found = found.ok_or_else(|| {
+        let named = |field: &str, name: &Json| {
+            let found = self.names.get(name.as_str().unwrap_or_default()).copied();
+            found.ok_or_else(|| {
                 let names = self.names.keys().cloned().collect::<Vec<_>>().join(", ");
-                self.problem(Code::Unknown, &join(path, "penetration"), "screen-pick", &[("choices", names.into())])
-            })?;
+                self.problem(Code::Unknown, &join(path, field), "screen-pick", &[("choices", names.into())])
+            })
+        };
+        if let Some(name) = json.get("offcut").filter(|_| kind == kinds::BOARD) {
+            let found = named("offcut", name)?;
+            return Ok(vec![("offcut".to_owned(), Value::Text(found.to_string()))]);
+        }
+        if let Some(name) = json.get("penetration").filter(|_| kind == kinds::NOTCH) {
+            let found = named("penetration", name)?;
             return Ok(vec![("penetration".to_owned(), Value::Reference(found))]);
         }
         Ok(Vec::new())
@@ -228,7 +234,8 @@ impl Reading<'_> {
         known.extend(match kind {
             kinds::JOB => &["lapwright", "rules-changed", "report", "readings"][..],
             kind if keeps_lines(kind) => &["lines"],
-            kinds::PENETRATION => &["id"],
+            kinds::PENETRATION | kinds::OFFCUT => &["id"],
+            kinds::BOARD => &["offcut"],
             kinds::NOTCH => &["penetration"],
             _ => &[],
         });

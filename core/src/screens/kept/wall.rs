@@ -111,7 +111,8 @@ impl Wall {
     /// Over a head a board of which only the lap would be left is not run through: the strip would hang there alone,
     /// hidden by the next course. So an opening reaches `lap` higher here.
     pub(crate) fn obstacles(&self, store: &Store, outline: &Outline, lap: Length) -> Kept<Vec<Obstacle>> {
-        let (zero, width, top) = (Length::ZERO, outline.width(), outline.top());
+        // The topmost board reaches past the top until it is ripped: the trim stops it there, too.
+        let (zero, width, top) = (Length::ZERO, outline.width(), Length::LIMIT);
         let trim = |name| self.facts.length(name).filter(|width| width.is_positive());
         let openings = self.openings(store)?.into_iter().map(|(_, opening)| Obstacle {
             left: opening.left,

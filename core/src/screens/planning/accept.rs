@@ -20,8 +20,12 @@ pub(super) fn accept(store: &mut Store, terms: &Terms<'_>, job: Id, house: &Hous
         answer = answer.with(Change::Remove { subject: *board });
     }
     let mut cut_from: BTreeMap<usize, (i64, usize)> = BTreeMap::new();
-    for (at, board) in plan.boards.iter().enumerate() {
-        let number = house.last + 1 + i64::try_from(at).unwrap_or(0);
+    // Numbered in cutting order: pieces are in the order of walls and courses.
+    let mut order: Vec<usize> = (0..plan.boards.len()).collect();
+    order.sort_by_key(|at| plan.boards.get(*at).and_then(|board| board.pieces.iter().min()));
+    for (nth, at) in order.into_iter().enumerate() {
+        let Some(board) = plan.boards.get(at) else { continue };
+        let number = house.last + 1 + i64::try_from(nth).unwrap_or(0);
         cut_from.extend(board.pieces.iter().map(|piece| (*piece, (number, at))));
     }
     for (at, piece) in plan.pieces.iter().enumerate() {

@@ -12,6 +12,7 @@ mod penetration;
 mod planning;
 mod pole;
 mod rules;
+mod saw_list;
 mod settings;
 mod signing;
 mod wall;

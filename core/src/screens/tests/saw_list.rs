@@ -1,0 +1,253 @@
+//! Saw list and Order, from the demo house.
+
+use crate::handover::DEMO_HOUSE;
+use crate::measure::Length;
+use crate::screens::document::take_in_document;
+
+use super::*;
+
+fn demo() -> (Store, String) {
+    let mut store = Store::in_memory().unwrap();
+    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
+    let Place::House { job } = outcome.place else { panic!("a house") };
+    let action = Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } };
+    act(&mut store, &context("en", 2), &action).unwrap();
+    (store, job)
+}
+
+fn saw(store: &Store, language: &str, job: &str) -> SawListView {
+    let place = Place::SawList { job: job.to_owned() };
+    let View::SawListKind { view } = view(store, &context(language, 0), &place).unwrap() else { panic!("saw list") };
+    view
+}
+
+fn order(store: &Store, language: &str, job: &str) -> OrderView {
+    let place = Place::Order { job: job.to_owned() };
+    let View::OrderKind { view } = view(store, &context(language, 0), &place).unwrap() else { panic!("order") };
+    view
+}
+
+fn tap(store: &mut Store, n: u8, action: SawListAction) -> Result<SawListView, Problem> {
+    let outcome = act(store, &context("en", n), &Action::SawListKind { action })?;
+    let View::SawListKind { view } = outcome.view else { panic!("saw list") };
+    Ok(view)
+}
+
+fn plan(job: &str) -> SawListAction {
+    SawListAction::Plan { job: job.to_owned() }
+}
+
+#[test]
+fn one_tap_plans_the_house_and_one_more_marks_a_board() {
+    let (mut store, job) = demo();
+    assert!(!saw(&store, "en", &job).planned);
+    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    assert!(list.planned && list.notes.is_empty() && list.least.nm <= list.used.nm);
+    // Within one board of the least possible.
+    assert!(list.used.nm - list.least.nm <= 144 * 25_400_000, "{}", list.text);
+    for board in &list.boards {
+        // What is cut from a board and what is left of it, with an eighth for each cut between, is the board.
+        let pieces: i64 = board.pieces.iter().map(|piece| piece.length.nm).sum();
+        let kerfs = 3_175_000 * (board.pieces.len() as i64 - 1);
+        assert_eq!(pieces + kerfs + board.rest.nm, board.length.nm);
+    }
+    // Cutting starts at the lowest course of the first wall.
+    let first = &list.boards[0];
+    assert!(first.pieces.iter().any(|piece| piece.wall == "Street gable" && piece.course <= 3), "{first:?}");
+    assert_eq!(list.next, Some(first.number));
+    let kept = list.boards.iter().find(|board| board.keep).unwrap().number;
+    let after = tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number: kept }).unwrap();
+    assert_eq!(after.boards_cut, 1);
+    let rest = after.boards.iter().find(|board| board.number == kept).unwrap().rest.nm;
+    // The offcut is the rest less the cut that frees it, rounded down to the tape.
+    let [offcut] = &after.offcuts[..] else { panic!("one offcut") };
+    let freed = (rest - 3_175_000).div_euclid(1_587_500) * 1_587_500;
+    assert_eq!((offcut.length.nm, offcut.at_hand), (freed, true));
+    assert_eq!((after.used_boards, after.used.nm), (list.used_boards, list.used.nm));
+}
+
+#[test]
+fn what_is_cut_stays_and_offcuts_are_used() {
+    let (mut store, job) = demo();
+    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    let cut = list.boards.iter().find(|board| board.pieces.len() > 1).unwrap().clone();
+    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number: cut.number }).unwrap();
+    tap(&mut store, 5, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
+    let again = tap(&mut store, 6, plan(&job)).unwrap();
+    let stays = again.boards.iter().find(|board| board.number == cut.number).unwrap();
+    assert_eq!((&stays.pieces, stays.cut), (&cut.pieces, true));
+    let taken = again.boards.iter().find(|board| board.offcut && board.length.nm == 132 * 25_400_000).unwrap();
+    let number = taken.number;
+    let after = tap(&mut store, 7, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let gone = after.offcuts.iter().find(|offcut| offcut.length.nm == 132 * 25_400_000).unwrap().clone();
+    assert!(!gone.at_hand);
+    let back = SawListAction::KeepOffcut { job: job.clone(), offcut: gone.offcut };
+    assert_eq!(tap(&mut store, 8, back).unwrap_err().code, "order");
+    // Undone, the board is whole again and its offcut at hand.
+    let group = store.done(None, 1).unwrap()[0].group;
+    let undo = DoneListAction::Undo { job: None, group: group.to_string() };
+    act(&mut store, &context("en", 9), &Action::DoneListKind { action: undo }).unwrap();
+    let undone = saw(&store, "en", &job);
+    assert!(!undone.boards.iter().find(|board| board.number == number).unwrap().cut);
+    assert_eq!(undone.offcuts.iter().filter(|offcut| offcut.at_hand).count(), 2 - usize::from(!cut.keep));
+}
+
+#[test]
+fn an_offcut_is_thrown_away_and_kept_after_all() {
+    let (mut store, job) = demo();
+    let added = tap(&mut store, 3, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
+    let offcut = added.offcuts[0].offcut.clone();
+    let dropped = tap(&mut store, 4, SawListAction::DropOffcut { job: job.clone(), offcut: offcut.clone() }).unwrap();
+    assert!(!dropped.offcuts[0].at_hand);
+    let kept = tap(&mut store, 5, SawListAction::KeepOffcut { job, offcut }).unwrap();
+    assert!(kept.offcuts[0].at_hand);
+}
+
+#[test]
+fn short_stock_is_said_and_the_order_buys_what_is_lacking() {
+    let (mut store, job) = demo();
+    let stock = saw(&store, "en", &job).stock[0].stock.clone();
+    let say = SawListAction::SayStock { job: job.clone(), stock, count: "10".to_owned() };
+    tap(&mut store, 3, say).unwrap();
+    let list = tap(&mut store, 4, plan(&job)).unwrap();
+    let need = &list.stock[0];
+    assert_eq!((need.have, need.short), (Some(10), need.used - 10));
+    assert!(need.short > 0 && list.notes.iter().any(|note| note.code == "stock-short"));
+    let order = order(&store, "en", &job);
+    let boards = &order.lines[0];
+    assert_eq!((boards.have, boards.buy), (Some(10), boards.packs - 10));
+    assert!(boards.packs > need.used, "an allowance for breakage comes on top");
+    // Every line's packs are bought but for what is there.
+    assert!(order.lines.iter().skip(1).all(|line| line.have.is_none() && line.buy == line.packs));
+    assert_eq!(order.csv.matches("\r\n").count(), 1 + order.lines.len());
+    let json: serde_json::Value = serde_json::from_str(&order.json).unwrap();
+    assert_eq!(json["items"].as_array().unwrap().len(), order.lines.len());
+    assert!(order.lines.iter().all(|line| order.text.contains(&line.name) == (line.buy > 0)));
+}
+
+#[test]
+fn an_order_without_a_saw_list_plans_one_for_itself_and_keeps_nothing() {
+    let (mut store, job) = demo();
+    let before = store.done(None, 100).unwrap().len();
+    let without = order(&store, "en", &job);
+    assert_eq!(store.done(None, 100).unwrap().len(), before);
+    tap(&mut store, 3, plan(&job)).unwrap();
+    assert_eq!(order(&store, "en", &job).lines, without.lines);
+}
+
+#[test]
+fn bad_input_is_refused_and_changes_nothing() {
+    let (mut store, job) = demo();
+    tap(&mut store, 3, plan(&job)).unwrap();
+    let number = saw(&store, "en", &job).boards[0].number;
+    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let before = (saw(&store, "en", &job), store.done(None, 100).unwrap().len());
+    let own = || job.clone();
+    let strange = Id::from_bytes([9; 16]).to_string();
+    for (n, (action, code, field)) in [
+        (SawListAction::MarkCut { job: own(), number }, "order", "number"),
+        (SawListAction::MarkCut { job: own(), number: -1 }, "unknown", "number"),
+        (SawListAction::AddOffcut { job: own(), length: "long".to_owned() }, "length", "length"),
+        (SawListAction::AddOffcut { job: own(), length: "0".to_owned() }, "range", "length"),
+        (SawListAction::AddOffcut { job: own(), length: String::new() }, "missing", "length"),
+        (SawListAction::DropOffcut { job: own(), offcut: strange.clone() }, "unknown", "offcut"),
+        (SawListAction::SayStock { job: own(), stock: strange.clone(), count: "3".to_owned() }, "unknown", "stock"),
+        (
+            SawListAction::SayStock { job: own(), stock: before.0.stock[0].stock.clone(), count: "-3".to_owned() },
+            "range",
+            "count",
+        ),
+        (SawListAction::Plan { job: strange }, "unknown", "job"),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let problem = tap(&mut store, 10 + n as u8, action.clone()).unwrap_err();
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), (code, field), "{action:?}");
+    }
+    assert_eq!((saw(&store, "en", &job), store.done(None, 100).unwrap().len()), before);
+}
+
+#[test]
+fn a_wall_planned_anew_by_itself_is_said() {
+    let (mut store, job) = demo();
+    tap(&mut store, 3, plan(&job)).unwrap();
+    let wall = crate::screens::kept::Wall::of_job(&store, job.parse().unwrap()).unwrap()[1].id().to_string();
+    let action = Action::WallKind { action: WallAction::PlanBoards { wall } };
+    act(&mut store, &context("en", 4), &action).unwrap();
+    let list = saw(&store, "en", &job);
+    assert!(list.notes.iter().any(|note| note.code == "unlisted"), "{:?}", list.notes);
+}
+
+#[test]
+fn views_in_both_languages() {
+    let (mut store, job) = demo();
+    tap(&mut store, 3, plan(&job)).unwrap();
+    tap(&mut store, 4, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
+    for language in ["en", "es"] {
+        let mut list = saw(&store, language, &job);
+        list.boards.truncate(3);
+        insta::assert_json_snapshot!(format!("saw-list-{language}"), list);
+        let order = order(&store, language, &job);
+        insta::assert_json_snapshot!(format!("order-{language}"), order.lines);
+        insta::assert_snapshot!(format!("order-text-{language}"), order.text);
+        insta::assert_snapshot!(format!("order-csv-{language}"), order.csv);
+    }
+}
+
+#[test]
+fn the_book_is_its_entries() {
+    let (mut store, job) = demo();
+    tap(&mut store, 3, plan(&job)).unwrap();
+    let number = saw(&store, "en", &job).boards[0].number;
+    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let before = saw(&store, "en", &job);
+    store.rebuild().unwrap();
+    assert_eq!(saw(&store, "en", &job), before);
+}
+
+#[test]
+fn a_job_document_carries_the_saw_list() {
+    let (mut store, job) = demo();
+    tap(&mut store, 3, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
+    let list = tap(&mut store, 4, plan(&job)).unwrap();
+    let number = list.boards.iter().find(|board| board.offcut).unwrap().number;
+    let list = tap(&mut store, 5, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let document = crate::handover::job_document(&store, &context("en", 6), &job).unwrap();
+    let mut other = Store::in_memory().unwrap();
+    let outcome = take_in_document(&mut other, &context("en", 7), &document).unwrap();
+    let Place::House { job: taken } = outcome.place else { panic!("a house") };
+    let again = saw(&other, "en", &taken);
+    let plain = |view: &SawListView| {
+        let boards: Vec<_> = view.boards.iter().map(|board| (board.number, board.cuts.clone(), board.cut)).collect();
+        let offcuts: Vec<_> = view.offcuts.iter().map(|offcut| (offcut.length.nm, offcut.at_hand)).collect();
+        (view.text.clone(), boards, offcuts, view.boards.iter().filter(|board| board.offcut).count())
+    };
+    assert_eq!(plain(&again), plain(&list));
+    assert_eq!(crate::handover::job_document(&other, &context("en", 8), &taken).unwrap(), document);
+}
+
+#[test]
+fn each_board_of_the_list_is_drawn() {
+    let (mut store, job) = demo();
+    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    let frame =
+        Frame { width_dp: 360.0, height_dp: 200.0, answer_dp: 44.0, label_dp: 20.0, small_dp: 16.0, left_hand: false };
+    for board in &list.boards {
+        let subject = Subject::SawPattern { job: job.clone(), number: board.number };
+        let drawn = drawing(&store, &context("en", 4), &subject, &frame).unwrap();
+        // The board's own length, each piece and the rest are written.
+        let mut wanted = vec![board.length.nm];
+        wanted.extend(board.pieces.iter().map(|piece| piece.length.nm));
+        wanted.extend((board.rest.nm > 0).then_some(board.rest.nm));
+        let mut wanted: Vec<String> =
+            wanted.into_iter().map(|nm| crate::measure::Show::Inches(16).text(Length::from_nm(nm))).collect();
+        wanted.sort_unstable();
+        wanted.dedup();
+        let mut texts = drawn.texts.clone();
+        texts.sort_unstable();
+        assert_eq!(texts, wanted);
+    }
+    let subject = Subject::SawPattern { job, number: 9_999 };
+    assert_eq!(drawing(&store, &context("en", 5), &subject, &frame).unwrap_err().code, "unknown");
+}

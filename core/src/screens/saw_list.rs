@@ -4,7 +4,7 @@ mod act;
 mod boards;
 
 use crate::drawing::SawPattern;
-use crate::measure::Length;
+use crate::measure::{Length, Show};
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::store::Store;
@@ -38,6 +38,8 @@ pub struct SawListView {
     pub used: Reading,
     /// No plan takes less than this length.
     pub least: Reading,
+    /// No plan takes fewer boards, where all are of one length.
+    pub least_boards: Option<u32>,
     /// Whether no plan takes less: proved in whole numbers.
     pub proved: bool,
     /// Boards that are cut, offcuts too.
@@ -195,13 +197,18 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListV
     let least = (used - planned("plan-used") + planned("plan-least")).max(Length::ZERO);
     let proved = !boards.is_empty() && least == used;
     let stock = stock(store, terms, &job, &list)?;
-    let (used, least) = (length(terms, used), length(terms, least));
-    let text = match (boards.is_empty(), proved) {
-        (true, _) => terms.phrase(key("saw-not-planned"), &[]),
-        (false, true) => {
+    // Where all boards are of one length, the bound is a number of boards.
+    let least_boards = one_length(&list).and_then(|length| boards_of(least, length));
+    let (used, least) = (far(terms, used), far(terms, least));
+    let text = match (boards.is_empty(), proved, least_boards) {
+        (true, ..) => terms.phrase(key("saw-not-planned"), &[]),
+        (false, true, _) => {
             terms.phrase(key("saw-plan-proved"), &[("boards", used_boards.into()), ("used", used.text.as_str().into())])
         }
-        (false, false) => {
+        (false, false, Some(least)) => {
+            terms.phrase(key("saw-against-boards"), &[("boards", used_boards.into()), ("least", least.into())])
+        }
+        (false, false, None) => {
             let args = [
                 ("boards", used_boards.into()),
                 ("used", used.text.as_str().into()),
@@ -219,6 +226,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListV
         used_boards: whole(used_boards),
         used,
         least,
+        least_boards,
         proved,
         boards_cut: whole(cut),
         progress: terms.phrase(key("saw-progress"), &args),
@@ -243,6 +251,28 @@ pub(super) fn pattern(store: &Store, terms: &Terms<'_>, job: &str, number: i64) 
         pieces: board.pieces.iter().map(|piece| drawn(piece.length)).collect(),
         rest: board.rest.is_positive().then(|| drawn(board.rest)),
     })
+}
+
+/// The length of every new board, where it is the same.
+fn one_length(list: &Boards) -> Option<Length> {
+    let mut lengths = list.boards.iter().filter(|board| board.offcut.is_none()).map(|board| board.length);
+    let first = lengths.next()?;
+    lengths.all(|length| length == first).then_some(first)
+}
+
+/// How many boards make at least so much.
+fn boards_of(total: Length, board: Length) -> Option<u32> {
+    let (total, board) = (total.nm(), board.nm());
+    u32::try_from((total + board - 1).checked_div(board)?).ok()
+}
+
+/// A length of many boards: in feet where inches are shown.
+fn far(terms: &Terms<'_>, length: Length) -> Reading {
+    let show = match terms.show {
+        Show::Inches(parts) => Show::FeetInches(parts),
+        show => show,
+    };
+    terms.reading_as(length, Source::Planned, None, show)
 }
 
 /// A length that was computed.

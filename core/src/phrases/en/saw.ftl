@@ -32,3 +32,7 @@ saw-unlisted = { $count ->
 saw-no-better = No better plan was found. The list stays as it is.
 saw-already-cut = This board is cut already.
 saw-offcut-gone = This offcut is cut up already.
+saw-against-boards = { $boards ->
+    [one] { $boards } board. No plan takes fewer than { $least }.
+   *[other] { $boards } boards. No plan takes fewer than { $least }.
+}

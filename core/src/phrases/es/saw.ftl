@@ -32,3 +32,7 @@ saw-unlisted = { $count ->
 saw-no-better = No se encontró un plan mejor. La lista queda como está.
 saw-already-cut = Esta tabla ya está cortada.
 saw-offcut-gone = Este sobrante ya está cortado.
+saw-against-boards = { $boards ->
+    [one] { $boards } tabla. Ningún plan usa menos de { $least }.
+   *[other] { $boards } tablas. Ningún plan usa menos de { $least }.
+}

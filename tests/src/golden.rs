@@ -21,12 +21,15 @@ pub fn request(case: &Value) -> String {
 pub fn difference(case: &Value, given: &str) -> Option<String> {
     let Ok(given) = serde_json::from_str::<Value>(given) else { return Some(format!("not JSON: {given}")) };
     if let Some(error) = case.get("error") {
-        let own = given.get("error")?;
+        let Some(own) = given.get("error") else { return Some(format!("wanted {error}, got {given}")) };
         let same = ["code", "field"].into_iter().all(|key| own.get(key) == error.get(key));
         let told = own.get("text").and_then(Value::as_str).is_some_and(|text| text.len() > 8);
         return (!same || !told).then(|| format!("wanted {error}, got {given}"));
     }
-    let (wanted, given) = (without_texts(case.get("answer")?.clone()), without_texts(given));
+    let Some(wanted) = case.get("answer") else {
+        return Some("the case has neither an answer nor an error".to_owned());
+    };
+    let (wanted, given) = (without_texts(wanted.clone()), without_texts(given));
     let same = match case.get("compare").and_then(Value::as_array) {
         Some(fields) => {
             fields.iter().filter_map(Value::as_str).all(|field| match (wanted.get(field), given.get(field)) {
@@ -65,4 +68,19 @@ fn without_texts(mut answer: Value) -> Value {
         }
     }
     answer
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+
+    #[test]
+    fn a_case_that_says_nothing_and_an_error_that_does_not_come_are_differences() {
+        assert!(difference(&json!({"request": {}}), "{}").is_some());
+        assert!(difference(&json!({"error": {"code": "range", "field": "x"}}), r#"{"width": "1\""}"#).is_some());
+        assert_eq!(difference(&json!({"answer": {"width": 1}}), r#"{"width": 1}"#), None);
+        assert!(difference(&json!({"answer": {"width": 1}}), r#"{"width": 2}"#).is_some());
+    }
 }

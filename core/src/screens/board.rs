@@ -204,10 +204,10 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     let hand = InHand::of(store, terms, terms.id("board", board)?)?;
     let notches = notches::views(store, terms, &hand)?;
     let detail = hand.detail(!notches.is_empty());
-    let steps = step_lines(store, terms, hand.facts.id(), &detail.steps(), hand::hash(&detail))?;
+    let steps = step_lines(store, terms, hand.facts.id(), &detail.steps(), hand.hash(&detail, &notches)?)?;
     let mut notes = Vec::new();
-    notes.extend(habit::note(store, terms, &hand)?);
-    notes.extend(hand.cut_differs(terms, &notches));
+    notes.extend(habit::note(terms, &hand)?);
+    notes.extend(hand.cut_differs(terms, &notches)?);
     let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
     let questions = ask::questions(store, terms, &hand.facts)?;
     let (line_left, line_right) = hand.line(terms).unzip();

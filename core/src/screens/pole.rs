@@ -214,14 +214,14 @@ fn answer(store: &mut Store, terms: &Terms<'_>, job: &Job, field: &str, text: &s
     Ok(accept(store, terms, answer, &[&draft_key(id, field)])?.group)
 }
 
-/// Keeps the layout: what is up stays, so no line at or below a fixed board may move.
+/// Keeps the layout: what is up stays, so no line that a fixed board stands on may move.
 fn lay_out(store: &mut Store, terms: &Terms<'_>, job: &Job) -> Kept<Id> {
     let pole = pole(store, job)?.ok_or_else(|| super::kept::first(terms, "from", "ask-pole-from"))?;
     let lines = preview::lines(store, terms, job, &pole)?;
     let up = fixed_courses(store, job)?;
     if let Some(kept) = job.lines(store)? {
         let same = kept.iter().zip(&lines).take_while(|(old, new)| old == new).count();
-        if up > 0 && same <= up {
+        if same < up {
             let text = terms.phrase("pole-boards-are-up", &[("course", up.into())]);
             return Err(Problem::new(Code::First, "lines", text).into());
         }

@@ -147,7 +147,10 @@ impl SignError {
                 .map_or_else(|| code.to_owned(), |step| phrases.phrase(step.text, &[]))
         };
         match self {
-            Self::Unknown { step } => phrases.phrase("error-step-unknown", &[("step", step.into())]),
+            Self::Unknown { step } => {
+                let known = steps.iter().map(|step| step.code).collect::<Vec<_>>().join(", ");
+                phrases.phrase("error-step-unknown", &[("step", step.into()), ("known", known.into())])
+            }
             Self::Signer { step } => phrases.phrase("error-step-signer", &[("step", name(step).into())]),
             Self::SkipReason { step } => phrases.phrase("error-step-skip-reason", &[("step", name(step).into())]),
             Self::EarlierOpen { earlier, .. } => {

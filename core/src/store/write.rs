@@ -111,19 +111,29 @@ struct Head<'a> {
 }
 
 fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Outcome, Tip)> {
-    let last: Option<(i64, i64)> = conn
-        .prepare_cached("SELECT ms, counter FROM entry ORDER BY ms DESC, counter DESC LIMIT 1")?
-        .query_row([], |row| Ok((row.get(0)?, row.get(1)?)))
+    let newest: Option<(Stamp, Tip)> = conn
+        .prepare_cached(
+            "SELECT ms, counter, device, sequence, hash FROM entry \
+             ORDER BY ms DESC, counter DESC, device DESC LIMIT 1",
+        )?
+        .query_row([], |row| {
+            let stamp = Stamp { ms: row.get(0)?, counter: row.get(1)?, device: row.get(2)? };
+            Ok((stamp, Tip { sequence: row.get(3)?, hash: row.get(4)? }))
+        })
         .optional()?;
-    let (ms, counter) = match last {
-        Some((ms, counter)) if ms >= now.ms => (ms, counter.saturating_add(1)),
+    let (ms, counter) = match newest {
+        Some((stamp, _)) if stamp.ms >= now.ms => (stamp.ms, stamp.counter.saturating_add(1)),
         _ => (now.ms, 0),
     };
-    let (sequence, previous) = conn
-        .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
-        .query_row([head.device], |row| Ok((row.get::<_, i64>(0)?, row.get(1)?)))
-        .optional()?
-        .unwrap_or((0, Hash::NONE));
+    // A device stamps each entry behind all before it, so the newest of all, if it is its own, is its last.
+    let own = match newest {
+        Some((stamp, tip)) if stamp.device == head.device => Some(tip),
+        _ => conn
+            .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
+            .query_row([head.device], |row| Ok(Tip { sequence: row.get(0)?, hash: row.get(1)? }))
+            .optional()?,
+    };
+    let Tip { sequence, hash: previous } = own.unwrap_or(Tip { sequence: 0, hash: Hash::NONE });
     let mut entry = Entry {
         stamp: Stamp { ms, counter, device: head.device },
         sequence: sequence.saturating_add(1),

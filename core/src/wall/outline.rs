@@ -166,6 +166,17 @@ impl Outline {
         self.sides().map(|(a, b)| a.x.wide() * b.y.wide() - b.x.wide() * a.y.wide()).sum()
     }
 
+    /// Whether a rectangle lies on the wall; it may touch its sides.
+    pub fn holds(&self, x: Span, y: Span) -> bool {
+        // Between two corners' heights the sides run straight, so looking at both ends of each such stretch is enough.
+        let below = |height: Length| height - Length::from_nm(1);
+        let between = self.points.iter().map(|point| point.y).filter(|height| y.from < *height && *height < y.to);
+        let mut heights = vec![y.from, below(y.to).max(y.from)];
+        heights.extend(between.flat_map(|height| [height, below(height)]));
+        let on_wall = |height: Length| self.spans_at(height).iter().any(|span| span.from <= x.from && x.to <= span.to);
+        heights.into_iter().all(on_wall)
+    }
+
     /// The stretches of the wall at a height, from left to right, each end to the nearest nanometre.
     ///
     /// A height on a corner counts as just above it.
@@ -226,6 +237,30 @@ mod tests {
         assert_eq!(gable.spans_at(n(126)), [Span { from: n(60), to: n(180) }]);
         assert_eq!(gable.spans_at(n(156)), []);
         assert_eq!(gable.twice_area(), i128::from(2 * (240 * 96 + 240 * 60 / 2)) * n(1).wide() * n(1).wide());
+    }
+
+    #[test]
+    fn a_rectangle_stays_under_the_rake_and_over_the_base() {
+        let n = Length::from_inches;
+        let span = |from, to| Span { from: n(from), to: n(to) };
+        let gable = Outline::with_gable(n(240), n(96), n(96), n(120), n(156)).unwrap();
+        // The rake rises 1 in 2: at 126 in the wall reaches from 60 to 180 in.
+        assert!(gable.holds(span(60, 180), span(100, 126)));
+        assert!(!gable.holds(span(59, 180), span(100, 126)));
+        assert!(!gable.holds(span(60, 181), span(100, 126)));
+        assert!(gable.holds(span(0, 240), span(0, 96)));
+        let stepped = Outline::new(vec![
+            inches(0, 0),
+            inches(40, 0),
+            inches(40, 20),
+            inches(100, 20),
+            inches(100, 90),
+            inches(0, 90),
+        ]);
+        let stepped = stepped.unwrap();
+        assert!(stepped.holds(span(40, 100), span(20, 90)));
+        assert!(!stepped.holds(span(30, 60), span(10, 30)));
+        assert!(!stepped.holds(span(90, 101), span(30, 40)));
     }
 
     #[test]

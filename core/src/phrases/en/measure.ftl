@@ -7,3 +7,4 @@ measure-left-higher = The left end is { $by } higher than the right one. Check t
 measure-right-higher = The right end is { $by } higher than the left one. Check the base line with a level.
 measure-leans-right = Out of square: the top stands { $by } to the right of the base.
 measure-leans-left = Out of square: the top stands { $by } to the left of the base.
+measure-under-base = This reaches below the base line there, where it steps up.

@@ -7,3 +7,4 @@ measure-left-higher = El extremo izquierdo queda { $by } más alto que el derech
 measure-right-higher = El extremo derecho queda { $by } más alto que el izquierdo. Revise la línea base con un nivel.
 measure-leans-right = Fuera de escuadra: la parte de arriba queda { $by } a la derecha de la base.
 measure-leans-left = Fuera de escuadra: la parte de arriba queda { $by } a la izquierda de la base.
+measure-under-base = Esto queda por debajo de la línea base en ese lugar, donde sube un escalón.

@@ -12,7 +12,7 @@ use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
 
-use super::hand::{CUT, InHand, hash};
+use super::hand::{CUT, InHand};
 use super::{BoardAction, habit, notches};
 
 pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &BoardAction) -> Kept<Done> {
@@ -140,7 +140,8 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
     let title = hand.title(terms);
     let steps = detail.steps();
     let job = hand.job.as_ref().map(Job::id);
-    let on = Signing { subject: hand.facts.id(), job, about: &title, steps: &steps, detail: hash(&detail) };
+    let on =
+        Signing { subject: hand.facts.id(), job, about: &title, steps: &steps, detail: hand.hash(&detail, &views)? };
     let mut answer = signed(store, terms, &on, step, said)?;
     let cut_step = if notched { "board-notch" } else { "board-cut" };
     let state = match (step, said.how) {
@@ -155,7 +156,7 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
     }
     if step == cut_step && said.how == StepHow::Tick {
         let field = format!("{CUT}{:016}", terms.context.now_ms.max(0));
-        answer = keep(answer, hand.facts.id(), field, hand.numbers(&views));
+        answer = keep(answer, hand.facts.id(), field, hand.numbers(&views)?);
     }
     Ok(accept(store, terms, answer, &[])?.group)
 }
@@ -171,13 +172,14 @@ fn say_gap(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str, tex
         return Err(Problem::new(Code::Range, "gap", terms.phrase("figure-range-not-negative", &[])).into());
     }
     let unknown = || Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[]));
-    let block = {
-        let known = notches::known(hand);
-        let known = known.iter().find(|known| known.id() == notch).ok_or_else(unknown)?;
-        known.block(hand).ok_or_else(unknown)?
-    };
-    let request = notches::request(store, terms, hand, block)?;
-    let offset = Notch::lay_out(&request).map_or(Length::ZERO, |notch| notch.offset.at(Edge::Sides));
+    let known = notches::known(hand);
+    let known = known.iter().find(|known| known.id() == notch).ok_or_else(unknown)?;
+    let request = notches::request(store, terms, hand, known.block(hand).ok_or_else(unknown)?)?;
+    // A board that is cut was marked with the offset of that day, whatever the saw has taught since.
+    let cut = hand.cut_with().filter(|_| hand.state() != "planned");
+    let offset = cut.and_then(|(_, marks)| notches::marked_offset(marks, known));
+    let today = || Notch::lay_out(&request).map_or(Length::ZERO, |notch| notch.offset.at(Edge::Sides));
+    let offset = offset.unwrap_or_else(today);
     let id = terms.fresh(0);
     let length =
         |length: Length, typed: &str| Value::Length { length, typed: typed.to_owned(), unit: unit.code().to_owned() };

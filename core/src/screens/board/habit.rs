@@ -47,11 +47,16 @@ pub(super) fn habit(store: &Store, terms: &Terms<'_>) -> Kept<Option<Habit>> {
     Ok(saw_and_hands(&gaps))
 }
 
-/// The overcut to reckon with: what was learned from enough cuts, else the rules'.
-pub(super) fn overcut(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Overcut> {
+/// The overcut of the rules, for any saw and hands.
+pub(super) fn prior(hand: &InHand) -> Kept<Overcut> {
     let rule = |key: &str| hand.rules.get_length(key);
-    let prior = Overcut { min: rule(keys::SAW_OVER_LEAST)?, max: rule(keys::SAW_OVER_MOST)? };
-    Ok(habit(store, terms)?.map_or(prior, |habit| habit.overcut_or(prior)))
+    Ok(Overcut { min: rule(keys::SAW_OVER_LEAST)?, max: rule(keys::SAW_OVER_MOST)? })
+}
+
+/// The overcut to reckon with: what was learned from enough cuts, else the rules'.
+pub(super) fn overcut(hand: &InHand) -> Kept<Overcut> {
+    let prior = prior(hand)?;
+    Ok(hand.habit.as_ref().map_or(prior, |habit| habit.overcut_or(prior)))
 }
 
 /// How far the tape may be off: the device's own, else the rules'.
@@ -64,9 +69,9 @@ pub(super) fn tape(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Leng
 }
 
 /// What is known of saw and hands, always shown.
-pub(super) fn note(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Option<Note>> {
-    let Some(habit) = habit(store, terms)? else { return Ok(None) };
-    let used = overcut(store, terms, hand)?;
+pub(super) fn note(terms: &Terms<'_>, hand: &InHand) -> Kept<Option<Note>> {
+    let Some(habit) = &hand.habit else { return Ok(None) };
+    let used = overcut(hand)?;
     let key = if habit.cuts >= LEAST_CUTS { "board-habit" } else { "board-habit-learning" };
     let args = [
         ("cuts", habit.cuts.into()),

@@ -1,4 +1,5 @@
 use crate::measure::Length;
+use crate::notch::Habit;
 use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
 use crate::screens::context::Terms;
@@ -10,7 +11,7 @@ use crate::steps::BoardDetail;
 use crate::store::{Hash, Id, Store};
 use crate::wall::Span;
 
-use super::NotchView;
+use super::{NotchView, habit, notches};
 
 /// What the board is cut round: a block, a window or a door.
 pub(super) struct Met {
@@ -67,6 +68,8 @@ pub(super) struct InHand {
     pub(super) met: Vec<Met>,
     /// The notches that were taped.
     pub(super) taped: Vec<Facts>,
+    /// What was learned of the signer's saw and hands.
+    pub(super) habit: Option<Habit>,
 }
 
 impl InHand {
@@ -88,7 +91,8 @@ impl InHand {
         };
         let rules = job.as_ref().map_or_else(RuleSet::standard, |job| job.rules.clone());
         let taped = Facts::children(store, id, kinds::NOTCH)?;
-        let mut hand = Self { facts, wall, job, rules, height, lap, below: true, met: Vec::new(), taped };
+        let habit = habit::habit(store, terms)?;
+        let mut hand = Self { facts, wall, job, rules, height, lap, below: true, met: Vec::new(), taped, habit };
         hand.look_round(store, terms)?;
         Ok(hand)
     }
@@ -183,36 +187,34 @@ impl InHand {
         Ok(long_enough.min().map(|stock| terms.reading(stock, Source::Planned, None)))
     }
 
-    /// What it was last cut with, where it was cut.
-    pub(super) fn cut_with(&self) -> Option<&str> {
+    /// What it was last cut with, where it was cut: what the cut follows from, and the marks.
+    pub(super) fn cut_with(&self) -> Option<(&str, &str)> {
         let cut = self.facts.iter().filter(|(name, _)| name.starts_with(CUT)).last()?;
-        self.facts.text(cut.0)
+        self.facts.text(cut.0)?.split_once(BESIDE)
     }
 
     /// A note where the numbers are no longer those that it was cut with: what is cut is never rewritten.
-    pub(super) fn cut_differs(&self, terms: &Terms<'_>, notches: &[NotchView]) -> Option<Note> {
-        let cut = self.cut_with().filter(|_| self.state() != "planned")?;
+    pub(super) fn cut_differs(&self, terms: &Terms<'_>, notches: &[NotchView]) -> Kept<Option<Note>> {
+        let Some((cut, _)) = self.cut_with().filter(|_| self.state() != "planned") else { return Ok(None) };
         let text = terms.phrase("board-differs-from-cut", &[]);
-        (cut != self.numbers(notches)).then(|| Note { code: "differs-from-cut".to_owned(), text })
+        let differs = cut != notches::basis(self, notches)?;
+        Ok(differs.then(|| Note { code: "differs-from-cut".to_owned(), text }))
     }
 
-    /// The numbers that a saw needs, in one text: nanometres, for comparing and for the record.
-    pub(super) fn numbers(&self, notches: &[NotchView]) -> String {
-        let corner = |corner: &super::Corner| format!("{},{}", corner.x, corner.y);
-        let cut = |notch: &NotchView| {
-            let corners: Vec<String> = notch.face.iter().flat_map(|face| &face.corners).map(corner).collect();
-            format!("{}:{}", notch.cut, corners.join(" "))
-        };
-        let length = self.facts.length("length").unwrap_or_default();
-        let cuts: Vec<String> = notches.iter().map(cut).collect();
-        format!("{};{};{}", length.nm(), self.height.nm(), cuts.join(";"))
+    /// The numbers of a cut for the record, in nanometres: what it follows from, then the marks.
+    pub(super) fn numbers(&self, notches: &[NotchView]) -> Kept<String> {
+        Ok(format!("{}{BESIDE}{}", notches::basis(self, notches)?, notches::marked(self, notches)))
+    }
+
+    /// The hash of what the sign-offs are made under: the detail, the lengths and the blocks.
+    pub(super) fn hash(&self, detail: &BoardDetail, notches: &[NotchView]) -> Kept<Hash> {
+        let basis = notches::basis(self, notches)?;
+        Ok(Hash::of(detail.canonical().text("numbers", &basis).detail_text()))
     }
 }
 
-/// The hash of what the sign-offs are made under.
-pub(super) fn hash(detail: &BoardDetail) -> Hash {
-    Hash::of(detail.detail_text())
-}
+/// Between the two halves of a record.
+const BESIDE: char = '|';
 
 /// The beginning of the fields that keep what a board was cut with, one a cut.
 pub(super) const CUT: &str = "cut/";

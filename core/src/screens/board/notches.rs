@@ -46,6 +46,12 @@ impl Known<'_> {
         self.taped.map(|facts| facts.id().to_string()).or_else(planned).unwrap_or_default()
     }
 
+    /// All ids that it goes by: the notch's own, and that of what it is planned round.
+    fn ids(&self) -> Vec<String> {
+        let (taped, planned) = (self.taped.map(Facts::id), self.planned.map(|met| met.id));
+        taped.into_iter().chain(planned).map(|id| id.to_string()).collect()
+    }
+
     /// A reading in the board's own frame: taped, else planned.
     pub(super) fn reading(&self, hand: &InHand, field: &str) -> Option<Length> {
         self.taped.and_then(|facts| facts.length(field)).or_else(|| self.planned_reading(hand, field))
@@ -123,12 +129,58 @@ pub(super) fn request(store: &Store, terms: &Terms<'_>, hand: &InHand, block: Bl
         board: Board { height: hand.height, length: hand.length(terms)?, lap: hand.lap },
         block,
         gap: GapRule::One(Gap { min: rule(keys::GAP_BLOCK_LEAST)?, max: rule(keys::GAP_BLOCK_MOST)? }),
-        overcut: habit::overcut(store, terms, hand)?,
+        overcut: habit::overcut(hand)?,
         tape: habit::tape(store, terms, hand)?,
         division: terms.division,
         leg_min: rule(keys::LEG_LEAST)?,
         below: hand.below,
     })
+}
+
+/// What the cuts of a board follow from, in one text: the blocks as they are measured from it, and the rules. Neither
+/// the saw nor the hands are in it: the same board is right for whoever looks at it.
+pub(super) fn basis(hand: &InHand, views: &[NotchView]) -> Kept<String> {
+    let rule = |key: &str| hand.rules.get_length(key);
+    let prior = habit::prior(hand)?;
+    let rules = [rule(keys::GAP_BLOCK_LEAST)?, rule(keys::GAP_BLOCK_MOST)?, prior.min, prior.max];
+    let mut parts = vec![nanometres(&[hand.facts.length("length").unwrap_or_default(), hand.height])];
+    let known = known(hand);
+    for view in views {
+        let block = known.iter().find(|known| known.id() == view.notch).and_then(|known| known.block(hand));
+        let sides = block.map(|Block { left, right, bottom, top }| {
+            nanometres(&[left, right, bottom.left, bottom.right, top.left, top.right])
+        });
+        parts.push(format!("{}:{}:{}", view.cut, sides.unwrap_or_default(), nanometres(&rules)));
+    }
+    Ok(parts.join(";"))
+}
+
+/// The marks that a board is cut by, notch by notch, with the offset of each: for the record.
+pub(super) fn marked(hand: &InHand, views: &[NotchView]) -> String {
+    let known = known(hand);
+    let corner = |corner: &Corner| format!("{},{}", corner.x, corner.y);
+    let one = |view: &NotchView| {
+        let corners: Vec<String> = view.face.iter().flat_map(|face| &face.corners).map(corner).collect();
+        let offset = view.offset.as_ref().map_or(0, |offset| offset.nm);
+        let ids = known.iter().find(|known| known.id() == view.notch).map(Known::ids).unwrap_or_default();
+        format!("{}@{offset}@{}", ids.join(" "), corners.join(" "))
+    };
+    views.iter().map(one).collect::<Vec<_>>().join(";")
+}
+
+/// The offset that a notch was marked with, out of such a record.
+pub(super) fn marked_offset(record: &str, known: &Known<'_>) -> Option<Length> {
+    let ids = known.ids();
+    record.split(';').find_map(|notch| {
+        let mut parts = notch.split('@');
+        let own = parts.next()?.split(' ').any(|id| ids.iter().any(|known| known == id));
+        let offset = parts.next()?.parse().ok()?;
+        own.then(|| Length::from_nm(offset))
+    })
+}
+
+fn nanometres(lengths: &[Length]) -> String {
+    lengths.iter().map(|length| length.nm().to_string()).collect::<Vec<_>>().join(",")
 }
 
 /// The views of every notch that cuts the board or is not told yet.

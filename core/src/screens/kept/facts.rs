@@ -12,6 +12,7 @@ use crate::store::{DeviceId, Field, Id, Stamp, Store, Subject, Value};
 const TAPED: &str = "-taped";
 
 /// A thing of the book and its fields.
+#[derive(Clone)]
 pub(crate) struct Facts {
     /// The thing.
     pub(crate) subject: Subject,

@@ -50,6 +50,11 @@ impl Wall {
 
     /// The outline of its siding, with the steps of its base line.
     pub(crate) fn outline(&self, store: &Store, terms: &Terms<'_>) -> Kept<Outline> {
+        self.outline_of(terms, &Facts::children(store, self.id(), kinds::BASE_STEP)?)
+    }
+
+    /// The same with these steps of its base line.
+    pub(crate) fn outline_of(&self, terms: &Terms<'_>, steps: &[Facts]) -> Kept<Outline> {
         let need = |field, title| self.facts.need(terms, field, title);
         let width = need("width", "ask-wall-width")?;
         let (left, right) =
@@ -57,10 +62,8 @@ impl Wall {
         let zero = Length::ZERO;
         let mut points = vec![Point::new(zero, zero)];
         let mut level = zero;
-        let mut steps: Vec<(Length, Length)> = Facts::children(store, self.id(), kinds::BASE_STEP)?
-            .iter()
-            .filter_map(|step| Some((step.length("from-left")?, step.length("rise")?)))
-            .collect();
+        let mut steps: Vec<(Length, Length)> =
+            steps.iter().filter_map(|step| Some((step.length("from-left")?, step.length("rise")?))).collect();
         steps.sort_unstable();
         for (at, rise) in steps {
             points.push(Point::new(at, level));

@@ -8,6 +8,7 @@ use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::store::{Store, Value};
+use crate::wall::{Outline, Span};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.
 pub(super) fn wall(store: &Store, terms: &Terms<'_>, wall: &Wall, field: &str, value: Value) -> Kept<()> {
@@ -17,9 +18,14 @@ pub(super) fn wall(store: &Store, terms: &Terms<'_>, wall: &Wall, field: &str, v
         return Ok(());
     }
     let outline = imagined.outline(store, terms).map_err(|_| impossible(terms, field))?;
-    // What is already on the wall must stay on it.
-    for (_, opening) in imagined.openings(store)? {
-        if opening.right > outline.width() || opening.top > outline.top() {
+    openings_stay(store, terms, &imagined, &outline, field)
+}
+
+/// What is already on the wall must stay on it.
+fn openings_stay(store: &Store, terms: &Terms<'_>, wall: &Wall, outline: &Outline, field: &str) -> Kept<()> {
+    for (_, opening) in wall.openings(store)? {
+        let across = Span { from: opening.left, to: opening.right };
+        if !outline.holds(across, Span { from: opening.bottom, to: opening.top }) {
             return Err(Problem::new(Code::Range, field, terms.phrase(key("measure-opening-outside"), &[])).into());
         }
     }
@@ -42,24 +48,48 @@ pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) 
     }
     if part.subject.kind == kinds::OPENING
         && let Ok(outline) = wall.outline(store, terms)
-        && part.length("from-base").unwrap_or_default() + part.length("height").unwrap_or_default() > outline.top()
     {
-        return Err(Problem::new(Code::Range, "height", terms.phrase(key("measure-over-top"), &[])).into());
+        opening(terms, &outline, part)?;
     }
     if part.subject.kind == kinds::BASE_STEP {
-        step(terms, wall, part)?;
+        step(store, terms, wall, part)?;
     }
     Ok(())
 }
 
-/// A step of the base line must leave some wall above it.
-fn step(terms: &Terms<'_>, wall: &Wall, part: &Facts) -> Kept<()> {
+/// A window or a door lies under the wall's top, a rake too, and over its base line, where that steps up too.
+fn opening(terms: &Terms<'_>, outline: &Outline, part: &Facts) -> Kept<()> {
+    let of = |field: &str| part.length(field).unwrap_or_default();
+    let across = Span { from: of("from-left"), to: of("from-left") + of("width") };
+    let (bottom, top) = (of("from-base"), of("from-base") + of("height"));
+    if outline.holds(across, Span { from: bottom, to: top }) {
+        return Ok(());
+    }
+    // Where the wall is wide enough at the opening's foot, it is its head that leaves it.
+    let (field, text) = match outline.holds(across, Span { from: bottom, to: bottom + Length::from_nm(1) }) {
+        true => ("height", key("measure-over-top")),
+        false if bottom >= outline.top() => ("height", key("measure-over-top")),
+        false => ("from-base", key("measure-under-base")),
+    };
+    Err(Problem::new(Code::Range, field, terms.phrase(text, &[])).into())
+}
+
+/// The base line with this step among the others must leave a wall above it, with all that is on it.
+fn step(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) -> Kept<()> {
     let rise = part.length("rise").unwrap_or_default();
-    let least = ["left-height", "right-height"].into_iter().filter_map(|field| wall.facts.length(field)).min();
+    let ends = ["left-height", "right-height"].map(|field| wall.facts.length(field));
+    let least = ends.into_iter().flatten().min();
     if least.is_some_and(|least| rise >= least) || rise == Length::ZERO {
         return Err(impossible(terms, "rise").into());
     }
-    Ok(())
+    if ends.contains(&None) {
+        return Ok(());
+    }
+    let mut steps = Facts::children(store, wall.id(), kinds::BASE_STEP)?;
+    steps.retain(|step| step.id() != part.id());
+    steps.push(part.clone());
+    let outline = wall.outline_of(terms, &steps).map_err(|_| impossible(terms, "rise"))?;
+    openings_stay(store, terms, wall, &outline, "rise")
 }
 
 fn impossible(terms: &Terms<'_>, field: &str) -> Problem {

@@ -59,7 +59,7 @@ impl House {
             let courses = wall.courses(terms, &job, &lines, &outline)?;
             let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
             let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
-            let rules = plan::joint_rules(store, terms, &job, &wall, &courses)?;
+            let rules = plan::joint_rules(store, terms, &job, (&wall, outline.width()), &courses)?;
             let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
             let (stay, go): (Vec<_>, Vec<_>) =
                 boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");

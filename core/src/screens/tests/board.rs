@@ -210,6 +210,69 @@ fn a_saw_is_learned_from_three_cuts_and_forgotten_on_demand() {
     assert_eq!(least(&store), inches(0, 4));
 }
 
+/// Teaches a signer's saw by three gaps on a loose board.
+fn teach(store: &mut Store, signer: &str, gap: &str) {
+    let board = loose(store, None);
+    let by = |n| Context { signer: signer.to_owned(), ..context("en", n) };
+    let mut tap = |n, action| act(store, &by(n), &Action::BoardKind { action }).unwrap();
+    let added = tap(50, BoardAction::AddNotch { board: board.clone(), answers: answers(&FOUR) });
+    let View::BoardKind { view } = added.view else { panic!("board") };
+    for n in 51..54 {
+        let (board, notch, text) = (board.clone(), view.notches[0].notch.clone(), gap.to_owned());
+        tap(n, BoardAction::SayGap { board, notch, text });
+    }
+}
+
+#[test]
+fn another_hand_and_saw_make_no_cut_board_differ() {
+    let (mut store, _, _, [_, upper]) = planned();
+    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    teach(&mut store, "Ben", "0");
+    let place = Place::Board { board: upper };
+    let ben = Context { signer: "Ben".to_owned(), ..context("en", 60) };
+    let View::BoardKind { view } = view(&store, &ben, &place).unwrap() else { panic!("board") };
+    assert!(view.notes.iter().any(|note| note.code == "habit"), "Ben's saw was learned");
+    assert!(view.notes.iter().all(|note| note.code != "differs-from-cut"), "{:?}", view.notes);
+    assert!(view.steps.iter().all(|step| !step.differs));
+}
+
+/// The board was cut on the line of the block; later the saw was learned to take nothing, and marks moved out.
+#[test]
+fn a_gap_goes_with_the_offset_that_its_board_was_marked_with() {
+    let (mut store, _, _, [_, upper]) = planned();
+    assert_eq!(shown(&store, "en", &upper).notches[0].offset.as_ref().unwrap().nm, 0);
+    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    teach(&mut store, "Ines", "0");
+    let view = shown(&store, "en", &upper);
+    assert!(view.notches[0].offset.as_ref().unwrap().nm > 0);
+    let (board, notch, text) = (upper, view.notches[0].notch.clone(), "1/8".to_owned());
+    tap(&mut store, 61, BoardAction::SayGap { board, notch, text }).unwrap();
+    let fitted = store.subjects(None, kinds::FITTED).unwrap();
+    let length = |subject: &crate::store::Subject, name: &str| match &store.fields(subject.id).unwrap()[name].value {
+        crate::store::Value::Length { length, .. } => length.nm(),
+        other => panic!("{other:?}"),
+    };
+    let last = fitted.iter().find(|subject| length(subject, "gap") == inches(0, 8)).unwrap();
+    assert_eq!(length(last, "offset"), 0);
+}
+
+#[test]
+fn a_signed_step_differs_once_a_reading_changes() {
+    let (mut store, _, _, [_, upper]) = planned();
+    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    let differs = |store: &Store| shown(store, "en", &upper).steps.iter().any(|step| step.differs);
+    assert!(!differs(&store));
+    tape(&mut store, 31, &upper, &[("top-left", "6 1/2")]);
+    assert!(differs(&store));
+}
+
+#[test]
+fn an_unknown_step_is_told_which_there_are() {
+    let (mut store, _, _, [_, upper]) = planned();
+    let problem = tap(&mut store, 30, said(&upper, "no-such-step", StepHow::Tick)).unwrap_err();
+    assert!(problem.text.contains("board-notch") && problem.text.contains("board-nail"), "{}", problem.text);
+}
+
 #[test]
 fn a_loose_board_goes_on_a_wall_once() {
     let (mut store, job, wall) = wall();

@@ -7,6 +7,7 @@ mod document;
 mod done_list;
 mod drawing;
 mod house;
+mod measure;
 mod new;
 mod penetration;
 mod planning;

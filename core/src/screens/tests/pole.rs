@@ -32,3 +32,41 @@ fn marks_of_a_document_are_the_poles_own() {
     let foreign = PoleAction::RemoveMark { job: job.clone(), mark: before.job.clone() };
     assert!(act(&mut store, &context("en", 3), &Action::PoleKind { action: foreign }).is_err());
 }
+
+/// A house with a line every 7 in whose board of a course is nailed.
+fn nailed(course: i64) -> (Store, String) {
+    let (mut store, job, wall) = super::penetration::wall();
+    let action = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
+    act(&mut store, &context("en", 10), &Action::HouseKind { action }).unwrap();
+    super::penetration::lay_out_pole(&mut store, &job);
+    let action = WallAction::PlanBoards { wall: wall.clone() };
+    act(&mut store, &context("en", 11), &Action::WallKind { action }).unwrap();
+    let boards = spoken(&context("en", 0), |_| kept::Facts::children(&store, wall.parse().unwrap(), kinds::BOARD));
+    let board = boards.unwrap().into_iter().find(|board| board.whole("course") == Some(course)).unwrap();
+    let board = board.id().to_string();
+    let place = Place::Board { board: board.clone() };
+    let View::BoardKind { view } = view(&store, &context("en", 12), &place).unwrap() else { panic!("board") };
+    for step in view.steps {
+        let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
+        let action = BoardAction::SignStep { board: board.clone(), step: step.code.clone(), said };
+        act(&mut store, &context("en", 13), &Action::BoardKind { action }).unwrap();
+    }
+    (store, job)
+}
+
+/// A board of course 1 stands on the first line, which stays; one of course 2 stands on the second, which would move.
+#[test]
+fn lines_above_what_is_up_may_move() {
+    for (course, allowed) in [(1, true), (2, false)] {
+        let (mut store, job) = nailed(course);
+        for (field, text) in [("reveal-min", "6"), ("reveal", "6")] {
+            let action = PoleAction::Answer { job: job.clone(), field: field.to_owned(), text: text.to_owned() };
+            act(&mut store, &context("en", 14), &Action::PoleKind { action }).unwrap();
+        }
+        let laid = act(&mut store, &context("en", 15), &Action::PoleKind { action: PoleAction::LayOut { job } });
+        assert_eq!(
+            laid.map(|_| ()).map_err(|problem| problem.code),
+            if allowed { Ok(()) } else { Err("first".to_owned()) }
+        );
+    }
+}

@@ -25,7 +25,7 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
     let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
     let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
     let levels: Vec<CourseLine> = courses.iter().map(|course| course.middle).collect();
-    let rules = joint_rules(store, terms, &job, wall, &levels)?;
+    let rules = joint_rules(store, terms, &job, (wall, outline.width()), &levels)?;
     let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
     let (stay, go): (Vec<_>, Vec<_>) =
         boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");
@@ -96,15 +96,14 @@ pub(in crate::screens) fn bare(run: Run, stay: &[&Facts], rules: &JointRules) ->
 /// What is narrower than this beside a board that stays is a gap, not bare wall.
 const SLIVER: Length = Length::from_inches_64(1, 0);
 
-/// The rules that joints on a wall keep to.
+/// The rules that joints on a wall, with its width, keep to.
 pub(in crate::screens) fn joint_rules(
     store: &Store,
     terms: &Terms<'_>,
     job: &Job,
-    wall: &Wall,
+    (wall, width): (&Wall, Length),
     courses: &[CourseLine],
 ) -> Kept<JointRules> {
-    let outline = wall.outline(store, terms)?;
     let studs = wall.studs(store, terms)?;
     let spacing = match studs {
         Studs::Spaced { spacing, .. } => spacing,
@@ -128,7 +127,7 @@ pub(in crate::screens) fn joint_rules(
         }
     }
     Ok(JointRules {
-        studs: studs.within(Length::ZERO, outline.width(), 10_000),
+        studs: studs.within(Length::ZERO, width, 10_000),
         stock: job.longest_stock(store, terms)?,
         end_gap: job.rules.get_length(keys::GAP_TRIM)?,
         joint_gap: job.rules.get_length(keys::JOINT_GAP_LEAST)?,

@@ -266,9 +266,9 @@ pub(crate) enum Task {
     Export { house: String, file: Option<PathBuf> },
     /// Take in a job document.
     Import { file: PathBuf },
-    /// A drawing as SVG: face, back, wall, pole or block, of the thing that is named.
+    /// A drawing as SVG: face, back, wall, pole, block, layers or section, of the thing that is named.
     Draw {
-        #[arg(value_parser = ["face", "back", "wall", "pole", "block"])]
+        #[arg(value_parser = ["face", "back", "wall", "pole", "block", "layers", "section"])]
         what: String,
         /// A board, a wall, a house or a penetration.
         thing: String,

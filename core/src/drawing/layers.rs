@@ -1,6 +1,8 @@
 //! The layers of a penetration, numbered from the wall outward: seen from outside, and in a section through the pipe.
 
-use crate::phrases::Phrases;
+use crate::flashing::{LayerKind, Pipe, Rectangle, WallLayer, WallLayers};
+use crate::phrases::{Phrases, key};
+use crate::screens::LayerLine;
 
 use super::block::ring;
 use super::clip::Dp;
@@ -72,6 +74,29 @@ impl Scale {
 }
 
 impl Layers {
+    /// What is drawn of a penetration's layers; `lines` are what its view says of them.
+    pub(crate) fn of(phrases: &Phrases, lines: &[LayerLine], layers: &WallLayers, pipe: Pipe) -> Self {
+        let area = |area: &Rectangle| [area.left, area.right, area.bottom, area.top].map(|length| length.nm());
+        let text = |kind: LayerKind| {
+            let code = if matches!(kind, LayerKind::Board { .. }) { "boards" } else { kind.code() };
+            let said = lines.iter().find(|line| line.code == code).map(|line| line.text.clone());
+            said.unwrap_or_else(|| phrases.phrase(unsaid(kind), &[]))
+        };
+        let layer = |layer: &WallLayer| Layer {
+            code: layer.kind.code().to_owned(),
+            text: text(layer.kind),
+            pieces: layer.pieces.iter().map(area).collect(),
+            hole: layer.hole.map(|hole| hole.diameter.nm()),
+            slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
+            profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
+        };
+        Self {
+            frame: area(&layers.frame),
+            pipe: [pipe.x, pipe.y, pipe.diameter].map(|length| length.nm()),
+            layers: layers.layers.iter().map(layer).collect(),
+        }
+    }
+
     /// What a screen reader says: the layers in their order.
     pub(crate) fn spoken(&self, phrases: &Phrases) -> String {
         let layers = self.texts().iter().map(|(_, text)| (*text).to_owned()).collect::<Vec<_>>().join(". ");
@@ -297,6 +322,15 @@ impl Layers {
             .flat_map(|[_, _, bottom, top]| [[*bottom, (*top).min(y - hole)], [(*bottom).max(y + hole), *top]])
             .filter(|[from, to]| from < to)
             .collect()
+    }
+}
+
+/// The name of a layer that the view's list does not hold on its own.
+const fn unsaid(kind: LayerKind) -> &'static str {
+    match kind {
+        LayerKind::Base => key("drawing-layer-base"),
+        LayerKind::BarrierFlap => key("drawing-layer-barrier-flap"),
+        _ => key("drawing-layer-other"),
     }
 }
 

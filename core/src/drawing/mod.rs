@@ -29,6 +29,7 @@ pub(crate) use block::Block;
 pub(crate) use board::{Board, Side};
 pub(crate) use elevation::{Elevation, Hit};
 pub use font::Weight;
+pub(crate) use layers::{Layers, Look};
 pub use pack::{PackError, Packed, VERSION, pack, unpack};
 pub(crate) use page::Page;
 pub(crate) use pole::Stick;

@@ -1,6 +1,7 @@
 //! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
 
-use crate::drawing::{Block, Board, Elevation, Hit, Page, Side, Stick, Stroke, pack};
+use crate::drawing::{Block, Board, Elevation, Hit, Layers, Look, Page, Side, Stick, Stroke, pack};
+use crate::flashing::{Pipe, WallLayers};
 use crate::phrases::Phrases;
 use crate::store::{Hash, Store};
 
@@ -47,6 +48,16 @@ pub enum Subject {
         job: String,
         /// The board's number.
         number: i64,
+    },
+    /// The layers of a penetration, seen from outside.
+    LayersFront {
+        /// The penetration.
+        penetration: String,
+    },
+    /// The layers of a penetration in a section through its middle, the wall at the left.
+    LayersSection {
+        /// The penetration.
+        penetration: String,
     },
 }
 
@@ -126,6 +137,8 @@ fn drawn(store: &Store, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> 
             let pattern = super::saw_list::pattern(store, terms, job, *number)?;
             Ok(packed(&page, revision(&pattern), pattern.draw(&page), pattern.spoken(), Vec::new()))
         }
+        Subject::LayersFront { penetration } => layers(store, terms, &page, penetration, Look::Front),
+        Subject::LayersSection { penetration } => layers(store, terms, &page, penetration, Look::Section),
     }
 }
 
@@ -156,6 +169,19 @@ fn block(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawin
     let view = penetration::view(store, terms, id)?;
     let block = Block::of(terms.phrases, &view.block);
     Ok(packed(page, view.revision, block.draw(page), block.spoken(), Vec::new()))
+}
+
+fn layers(store: &Store, terms: &Terms<'_>, page: &Page, id: &str, look: Look) -> Kept<Drawing> {
+    let view = penetration::view(store, terms, id)?;
+    let layers = penetration::wall_layers(store, terms, id)?;
+    let layers = drawn_layers(terms.phrases, &view, layers);
+    let spoken = layers.spoken(terms.phrases);
+    Ok(packed(page, view.revision, layers.draw(page, look), spoken, Vec::new()))
+}
+
+/// No layers are drawn where they cannot be told yet.
+fn drawn_layers(phrases: &Phrases, view: &PenetrationView, layers: Option<(WallLayers, Pipe)>) -> Layers {
+    layers.map_or_else(Layers::default, |(layers, pipe)| Layers::of(phrases, &view.layers, &layers, pipe))
 }
 
 fn packed(
@@ -191,8 +217,12 @@ pub(super) fn pole_revision(phrases: &Phrases, view: &PoleView) -> i64 {
 }
 
 /// The revision of the drawings of a penetration.
-pub(super) fn penetration_revision(phrases: &Phrases, view: &PenetrationView) -> i64 {
-    revision(&Block::of(phrases, &view.block))
+pub(super) fn penetration_revision(
+    phrases: &Phrases,
+    view: &PenetrationView,
+    layers: Option<(WallLayers, Pipe)>,
+) -> i64 {
+    revision(&(Block::of(phrases, &view.block), drawn_layers(phrases, view, layers)))
 }
 
 /// A number made from everything that is drawn: seven bytes of its content hash.

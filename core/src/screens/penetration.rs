@@ -201,14 +201,18 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         steps,
         revision: 0,
     };
-    view.revision = penetration_revision(terms.phrases, &view);
+    view.revision = penetration_revision(terms.phrases, &view, drawn_layers(terms, &round)?);
     Ok(view)
 }
 
-/// The layers of a penetration with their extents, as a drawing shows them; `None` where they cannot be told yet.
-#[allow(dead_code, reason = "a drawing is made from it")]
-pub(crate) fn wall_layers(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<Option<WallLayers>> {
-    shed::layers(terms, &Round::of(store, terms, terms.id("penetration", penetration)?)?)
+/// The layers of a penetration with their extents, and what goes through them, as a drawing shows them; `None` where
+/// they cannot be told yet.
+pub(super) fn wall_layers(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<Option<(WallLayers, Pipe)>> {
+    drawn_layers(terms, &Round::of(store, terms, terms.id("penetration", penetration)?)?)
+}
+
+fn drawn_layers(terms: &Terms<'_>, round: &Round) -> Kept<Option<(WallLayers, Pipe)>> {
+    Ok(shed::layers(terms, round)?.map(|layers| (layers, round.pipe())))
 }
 
 /// What the shedding check says once the layers were spoilt.

@@ -48,7 +48,7 @@ fn request(width: i64, height: i64, thickness: i64, pipe: i64, angle: i64) -> Sp
 }
 
 /// The block that the shells' decoders are tried on.
-pub(super) fn golden() -> (&'static str, (Vec<Stroke>, f64), f32) {
+pub(super) fn golden() -> Golden {
     let page = Page::new([360.0, 800.0, 18.0, 16.0], false);
     ("block-split", block(&request(48, 60, 8, 8, 45), Show::Inches(16)).unwrap().draw(&page), 360.0)
 }
@@ -85,12 +85,12 @@ proptest! {
 fn the_cut_rises_toward_the_wall() {
     let (strokes, _) = golden().1;
     let cuts = strokes.iter().filter_map(|stroke| match stroke {
-        Stroke::Line { role: Role::Chalk, thickness, points, closed: false, .. } if *thickness == 3.0 => {
+        Stroke::Line { role: Role::Chalk, thickness, points, closed: false, .. } if alike(*thickness, 3.0) => {
             Some(points.clone())
         }
         _ => None,
     });
-    let slopes: Vec<Vec<Spot>> = cuts.filter(|points| points[0].y != points[points.len() - 1].y).collect();
+    let slopes: Vec<Vec<Spot>> = cuts.filter(|points| !alike(points[0].y, points[points.len() - 1].y)).collect();
     let [slope] = slopes.as_slice() else { panic!("one sloped cut: {slopes:?}") };
     let (right, left) = (slope[0], slope[1]);
     assert!(left.x < right.x && left.y < right.y, "higher at the left: {slope:?}");

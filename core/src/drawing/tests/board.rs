@@ -81,7 +81,7 @@ fn hole_and_end() -> Board {
 }
 
 /// The drawings that the shells' decoders are tried on.
-pub(super) fn golden() -> Vec<(&'static str, (Vec<Stroke>, f64), f32)> {
+pub(super) fn golden() -> Vec<Golden> {
     let phone = Page::new([360.0, 640.0, 18.0, 16.0], false);
     let large = Page::new([412.0, 900.0, 36.0, 32.0], false);
     vec![

@@ -54,7 +54,7 @@ fn wall(width: i64, height: i64, rise: i64, openings: &[(f64, f64)], through: &[
 }
 
 /// The wall that the shells' decoders are tried on.
-pub(super) fn golden() -> (&'static str, (Vec<Stroke>, f64), f32) {
+pub(super) fn golden() -> Golden {
     let wall = wall(376, 104, 96, &[(0.25, 0.6), (0.7, 0.6)], &[(0.1, 0.3), (0.14, 0.3), (0.9, 0.8)]);
     let page = Page::new([360.0, 640.0, 18.0, 16.0], false);
     let (strokes, height, _) = wall.draw(&page, Phrases::for_language(Language::English));

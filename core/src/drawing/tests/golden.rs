@@ -60,7 +60,7 @@ fn json_of(strokes: &[Stroke], (width, height): (f32, f32), texts: &[String]) ->
 }
 
 /// The drawings that the shells' decoders are tried on.
-fn drawings() -> Vec<(&'static str, (Vec<Stroke>, f64), f32)> {
+fn drawings() -> Vec<Golden> {
     let mut all = super::board::golden();
     all.extend([super::elevation::golden(), super::pole::golden(), super::block::golden()]);
     all.extend(super::layers::golden());
@@ -79,7 +79,7 @@ fn the_page_and_the_core_agree_on_every_stroke() {
     assert_eq!(pack(&strokes), Packed { bytes, texts });
 }
 
-/// The drawings that the shells' decoders are tried on; `LAPWRIGHT_WRITE_FIXTURES=1` writes them anew.
+/// The drawings that the shells' decoders are tried on; `LAPWRIGHT_WRITE=1` writes them anew.
 #[test]
 fn the_golden_drawings_are_those_of_the_core() {
     for (name, (strokes, height), width) in drawings() {
@@ -87,7 +87,7 @@ fn the_golden_drawings_are_those_of_the_core() {
         let said = json_of(&strokes, (width, height as f32), &packed.texts);
         let text = format!("{:#}\n", said);
         let [bin, json] = ["bin", "json"].map(|end| folder().join(format!("{name}.{end}")));
-        if std::env::var_os("LAPWRIGHT_WRITE_FIXTURES").is_some() {
+        if std::env::var_os("LAPWRIGHT_WRITE").is_some() {
             std::fs::write(&bin, &packed.bytes).unwrap();
             std::fs::write(&json, &text).unwrap();
         }

@@ -37,7 +37,7 @@ const TEXTS: [&str; 5] = [
 ];
 
 /// The layers that the shells' decoders are tried on.
-pub(super) fn golden() -> Vec<(&'static str, (Vec<Stroke>, f64), f32)> {
+pub(super) fn golden() -> Vec<Golden> {
     let page = Page::new([360.0, 800.0, 18.0, 16.0], false);
     let layers = layers(8, &TEXTS);
     vec![
@@ -80,7 +80,7 @@ fn a_later_layer_stands_further_out() {
     let (strokes, _) = layers.draw(&Page::new([360.0, 800.0, 18.0, 16.0], false), Look::Section);
     let left = |role: Role| {
         let points = strokes.iter().filter_map(move |stroke| match stroke {
-            Stroke::Line { role: own, thickness, points, .. } if *own == role && *thickness == 3.0 => {
+            Stroke::Line { role: own, thickness, points, .. } if *own == role && alike(*thickness, 3.0) => {
                 Some(points.clone())
             }
             _ => None,

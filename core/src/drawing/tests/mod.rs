@@ -10,12 +10,20 @@ mod svg;
 
 use super::*;
 
+/// A drawing that the shells' decoders are tried on: its name, its strokes and height, its width.
+type Golden = (&'static str, (Vec<Stroke>, f64), f32);
+
+/// Sizes in dp that are the same but for rounding.
+fn alike(a: f32, b: f32) -> bool {
+    (a - b).abs() < 0.001
+}
+
 /// The room that a text takes up: left, top, right, bottom.
 fn room(stroke: &Stroke) -> Option<[f32; 4]> {
     let Stroke::Text { anchor, at, em, width, turn, .. } = stroke else { return None };
     if *turn != 0.0 {
         assert!(
-            *turn == 90.0 && *anchor == Anchor::Middle,
+            alike(*turn, 90.0) && *anchor == Anchor::Middle,
             "only texts to be read from the right are turned: {stroke:?}"
         );
         return Some([at.x - em * 0.928, at.y - width / 2.0, at.x + em * 0.236, at.y + width / 2.0]);

@@ -16,7 +16,7 @@ fn stick(lines: &[i64], marks: &[(i64, Option<bool>)], name: &str) -> Stick {
 }
 
 /// The pole that the shells' decoders are tried on.
-pub(super) fn golden() -> (&'static str, (Vec<Stroke>, f64), f32) {
+pub(super) fn golden() -> Golden {
     let lines: Vec<i64> = (0..16).map(|n| 16 + n * 55).collect();
     let marks = [(16 + 4 * 55, Some(true)), (16 + 9 * 55 + 4, Some(false))];
     let page = Page::new([360.0, 560.0, 18.0, 16.0], false);

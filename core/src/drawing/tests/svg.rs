@@ -52,7 +52,7 @@ fn what_is_drawn_is_as_long_as_its_number() {
     // Upright lines of measure on the board: the left one and the right one.
     let uprights = nodes("polyline", "chalk").filter(|node| node.attribute("stroke-width") == Some("1.5")).map(points);
     let inside = |line: &Vec<(f64, f64)>| {
-        line[0].0 == line[1].0 && line.iter().all(|(_, y)| *y <= foot && *y > foot - height(panel))
+        (line[0].0 - line[1].0).abs() < 0.001 && line.iter().all(|(_, y)| *y <= foot && *y > foot - height(panel))
     };
     let depths: Vec<f64> = uprights.filter(inside).map(|line| height(&line) / scale).collect();
     let [left, right] = depths.as_slice() else { panic!("two depths: {depths:?}") };

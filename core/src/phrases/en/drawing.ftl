@@ -17,3 +17,6 @@ drawing-pole-datum = datum
 drawing-wall = WALL
 drawing-side-view = SIDE
 drawing-layers-spoken = Layers from the wall outward. { $layers }.
+drawing-layer-base = Flashing under the first course
+drawing-layer-barrier-flap = Barrier above, turned down over the patch
+drawing-layer-other = Another layer

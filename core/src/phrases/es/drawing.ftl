@@ -17,3 +17,6 @@ drawing-pole-datum = referencia
 drawing-wall = PARED
 drawing-side-view = COSTADO
 drawing-layers-spoken = Capas desde la pared hacia afuera. { $layers }.
+drawing-layer-base = Tapajuntas bajo la primera hilada
+drawing-layer-barrier-flap = Barrera de arriba, bajada sobre el parche
+drawing-layer-other = Otra capa

@@ -62,7 +62,10 @@ impl Demo {
             subjects.push(Subject::BoardBack { board: board.board.clone() });
         }
         for line in &wall.penetrations {
-            subjects.push(Subject::BlockSplit { penetration: line.penetration.clone() });
+            let penetration = || line.penetration.clone();
+            subjects.push(Subject::BlockSplit { penetration: penetration() });
+            subjects.push(Subject::LayersFront { penetration: penetration() });
+            subjects.push(Subject::LayersSection { penetration: penetration() });
         }
         subjects
     }

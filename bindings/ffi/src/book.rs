@@ -3,7 +3,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use lapwright::screens::{
     self, Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
 };
-use lapwright::store::{OpenOptions, Store, StoreError};
+use lapwright::store::{BadId, Now, OpenOptions, Store, StoreError};
 
 use crate::Refusal;
 
@@ -69,6 +69,37 @@ impl Book {
     /// [`Refusal`] where the subject names nothing in the book, or something else must be answered first.
     pub fn drawing(&self, context: &Context, subject: &Subject, frame: &Frame) -> Result<Drawing, Refusal> {
         Ok(screens::drawing(&self.store(), context, subject, frame)?)
+    }
+
+    /// Writes a checked copy of the book to `path`, where nothing is or an older copy of this book.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book`; nothing was overwritten.
+    pub fn copy(&self, path: &str) -> Result<(), Refusal> {
+        Ok(self.store().copy(path)?)
+    }
+
+    /// Writes a checked copy of the book into `folder` under the name of the moment, and thins this book's copies there by
+    /// day, week and month; gives its path.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book`.
+    pub fn keep_copy(&self, folder: &str, now_ms: i64) -> Result<String, Refusal> {
+        let copy = self.store().backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
+        Ok(copy.path.display().to_string())
+    }
+
+    /// Writes a photo for others to `path`: without the place where it was taken.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `unknown` for what is no id, and with `book` where the photo is not here.
+    pub fn export_photo(&self, photo: &str, path: &str) -> Result<(), Refusal> {
+        let photo = photo.parse().map_err(|error: BadId| Refusal::Refused {
+            code: "unknown".to_owned(),
+            field: "photo".to_owned(),
+            text: error.to_string(),
+        })?;
+        Ok(self.store().photo_export(photo, path)?)
     }
 }
 

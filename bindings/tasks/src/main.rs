@@ -1,5 +1,7 @@
 //! `cargo xtask`: the chores of the project.
 
+mod aapt;
+mod android;
 mod bench;
 mod bindings;
 mod count;
@@ -14,6 +16,7 @@ use std::process::ExitCode;
 const USAGE: &str = "usage: cargo xtask TASK
   test [rust|kotlin|swift]   every suite of all languages, or of one
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
+  android                    the libraries of Android's processors, for Gradle; needs the NDK
   bench                      the times of the core, beside their goals";
 
 /// What a task ends with: a text that says what went wrong.
@@ -28,6 +31,7 @@ fn main() -> ExitCode {
         ["bindings"] => bindings::kotlin().and_then(|()| bindings::swift()),
         ["bindings", "kotlin"] => bindings::kotlin(),
         ["bindings", "swift"] => bindings::swift(),
+        ["android"] => android::build(),
         ["bench"] => bench::run(),
         _ => {
             eprintln!("{USAGE}");

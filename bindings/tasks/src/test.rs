@@ -3,7 +3,7 @@ use std::time::Instant;
 
 use crate::count::Count;
 use crate::swift::Swift;
-use crate::{Done, bindings, shell};
+use crate::{Done, aapt, bindings, shell};
 
 /// The languages that have suites.
 #[derive(Clone, Copy, Debug)]
@@ -103,6 +103,7 @@ fn kotlin(suite: &mut Suite) -> Done {
     if shell::answer(shell::command("mvn", &["--version"])).is_none() {
         return Err("Maven and a JDK of version 17 or later are needed: `mvn --version` does not run".to_owned());
     }
+    aapt::ready()?;
     bindings::kotlin()?;
     let mut maven = shell::command("mvn", &["--batch-mode", "--no-transfer-progress", "--fail-at-end", "test"]);
     // Maven reads `.mvn` of the folder that it is started in.

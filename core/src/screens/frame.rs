@@ -114,6 +114,16 @@ words! {
     new_signer = "frame-new-signer",
     zoom_in = "frame-zoom-in",
     zoom_out = "frame-zoom-out",
+    base_step = "wall-part-base-step",
+    stud = "wall-part-stud",
+    opening = "wall-part-opening",
+    abutment = "wall-part-abutment",
+    heights = "frame-heights",
+    signers = "frame-signers",
+    taken_back = "frame-taken-back",
+    depends = "frame-depends",
+    reopened = "frame-reopened",
+    nothing_done = "frame-nothing-done",
 }
 
 /// What stands round every screen.

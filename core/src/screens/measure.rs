@@ -41,6 +41,8 @@ pub struct PartView {
     pub part: String,
     /// `base-step`, `stud`, `opening` or `abutment`.
     pub kind: String,
+    /// What it is, in words.
+    pub title: String,
     /// Its questions.
     pub questions: Vec<Question>,
 }
@@ -111,7 +113,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<Measure
     for kind in PARTS {
         for facts in Facts::children(store, wall.id(), kind)? {
             let questions = ask::questions(store, terms, &facts)?;
-            parts.push(PartView { part: facts.id().to_string(), kind: kind.to_owned(), questions });
+            let title = terms.phrase(&format!("wall-part-{kind}"), &[]);
+            parts.push(PartView { part: facts.id().to_string(), kind: kind.to_owned(), title, questions });
         }
     }
     Ok(MeasureView {

@@ -23,6 +23,7 @@ mod new;
 mod order;
 mod parts;
 mod penetration;
+mod photo;
 mod planning;
 mod pole;
 mod problem;
@@ -49,7 +50,9 @@ pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
 pub(crate) use order::amounts_of_document;
 pub use order::{OrderLine, OrderView};
-pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source, StepLine, StepState};
+pub use parts::{
+    AnswerKind, Choice, Given, Note, PhotoPlace, Question, Reading, Size, Source, StepLine, StepPhoto, StepState,
+};
 pub use penetration::{LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use planning::{HousePlanner, PlanProgress};
 pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};

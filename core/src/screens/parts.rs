@@ -119,6 +119,33 @@ pub enum StepState {
     Skipped,
 }
 
+/// Where a photo is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
+pub enum PhotoPlace {
+    /// Not here yet: a camera is to fill its file, or another device has it.
+    Waiting,
+    /// On this device.
+    Here,
+    /// Was here, and cannot be found.
+    Missing,
+}
+
+/// A photo of a step.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StepPhoto {
+    /// Its id.
+    pub photo: String,
+    /// Where it is.
+    pub place: PhotoPlace,
+    /// The absolute path of its file, to show or to fill.
+    pub file: String,
+    /// Whether the step was signed with it; else it goes into the next tick of the step.
+    pub signed: bool,
+}
+
 /// One step of a penetration or a board.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
@@ -145,6 +172,10 @@ pub struct StepLine {
     pub measured: Option<Reading>,
     /// Whether the thing has changed since it was ticked.
     pub differs: bool,
+    /// Whether a photo is asked for.
+    pub photo_asked: bool,
+    /// The photo of it, if any.
+    pub photo: Option<StepPhoto>,
 }
 
 /// An answer to one field of a new thing, as typed.

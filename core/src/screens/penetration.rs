@@ -17,7 +17,7 @@ use super::kept::{Facts, Job, Penetration, Wall};
 use super::parts::{Note, Question, Size, StepLine};
 use super::signing::{Signing, StepSaid, sign, step_lines};
 use super::trouble::Kept;
-use super::{Done, Place, kinds};
+use super::{Done, Place, kinds, photo};
 
 pub use layers::LayerLine;
 pub use shed::Shedding;
@@ -100,6 +100,22 @@ pub enum PenetrationAction {
         step: String,
         /// What is said.
         said: StepSaid,
+    },
+    /// A photo of a step is about to be taken: the view then names the file to fill.
+    BeginPhoto {
+        /// The penetration.
+        penetration: String,
+        /// The step's code.
+        step: String,
+    },
+    /// The camera is back, or the program is after a stop: what is in the file is looked at and taken in.
+    TakePhotoIn {
+        /// The penetration.
+        penetration: String,
+        /// The step's code.
+        step: String,
+        /// Whether the camera is closed, so that a photo that is not whole by now never will be.
+        closed: bool,
     },
 }
 
@@ -268,6 +284,16 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
             };
             let group = sign(store, terms, &on, step, said)?;
             Ok(Done::at(here(penetration), group))
+        }
+        PenetrationAction::BeginPhoto { penetration, step } => {
+            let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+            photo::begin(store, terms, round.penetration.id(), &round.detail.steps(), step)?;
+            Ok(Done::without_answer(here(penetration)))
+        }
+        PenetrationAction::TakePhotoIn { penetration, step, closed } => {
+            let facts = facts(store, penetration)?;
+            photo::take_in(store, terms, facts.id(), step, *closed)?;
+            Ok(Done::without_answer(here(penetration)))
         }
     }
 }

@@ -24,6 +24,8 @@ pub struct PoleView {
     pub job: String,
     /// Its questions with their answers.
     pub questions: Vec<Question>,
+    /// The one that is asked now: with keys typed and not accepted, else the first that the work needs.
+    pub asked: Option<Question>,
     /// The heights that the lines should meet or stay clear of, and how they come out.
     pub marks: Vec<MarkLine>,
     /// The lines for the stick, from the bottom; empty until the questions are answered.
@@ -36,6 +38,8 @@ pub struct PoleView {
     pub up_to_date: bool,
     /// Whether no other layout misses the marks by less.
     pub proved: bool,
+    /// Whether these lines are kept and whether there are better ones, in words; empty where there are none.
+    pub said: String,
     /// The courses that were taped as they hang, wall by wall, and what they change.
     #[cfg_attr(feature = "uniffi", uniffi(default = []))]
     pub as_built: Vec<AsBuiltLine>,
@@ -57,6 +61,8 @@ pub struct PoleLine {
     pub height: Reading,
     /// What of the course stays visible; absent for the end.
     pub reveal: Option<Reading>,
+    /// Which line it is and what it shows, in words.
+    pub said: String,
 }
 
 /// A height that lines should meet or stay clear of.
@@ -73,6 +79,8 @@ pub struct MarkLine {
     pub want: String,
     /// By how much the nearest line misses it; absent until there is a layout.
     pub miss: Option<Reading>,
+    /// What is wanted and how it comes out, in words.
+    pub said: String,
 }
 
 /// What can be done with the story pole.

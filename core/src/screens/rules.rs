@@ -1,12 +1,13 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
 use crate::measure::Unit;
-use crate::rules::{Change as RuleChange, Quantity, Rule, RuleError, RuleUnit};
+use crate::rules::{Change as RuleChange, Quantity, Rule, RuleUnit};
 use crate::store::{Store, Value};
 
-use super::ask::{accept, op, sort_key};
+use super::ask::{accept, draft_key, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job};
+use super::parts::{AnswerKind, Question};
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
 use super::{Done, Place, kinds};
@@ -23,6 +24,8 @@ pub struct RulesView {
     pub who_wins: String,
     /// Every rule.
     pub rules: Vec<RuleLine>,
+    /// The question that is asked now: with keys typed and not accepted, else the reason for a value that was typed.
+    pub asked: Option<Question>,
 }
 
 /// One rule.
@@ -53,6 +56,10 @@ pub struct RuleLine {
     pub fixed: bool,
     /// Who replaced the default; absent where nobody did.
     pub changed: Option<RuleChanged>,
+    /// Where it comes from, how well it is known and who replaced it, in words.
+    pub said: String,
+    /// What is asked for a change: the value, with the rule's key as its field, and the reason; empty for a fact.
+    pub asks: Vec<Question>,
 }
 
 /// Who replaced a default.
@@ -71,6 +78,24 @@ pub struct RuleChanged {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum RulesAction {
+    /// Keys that are typed and not yet accepted.
+    KeepDraft {
+        /// The house.
+        job: String,
+        /// The field of the question.
+        field: String,
+        /// The keys.
+        text: String,
+    },
+    /// An answer to a question of a rule: the value waits for its reason, and the reason makes the change.
+    Answer {
+        /// The house.
+        job: String,
+        /// The field of the question.
+        field: String,
+        /// The answer as typed; an empty value gives the change up.
+        text: String,
+    },
     /// Another value applies to this house.
     Change {
         /// The house.
@@ -93,23 +118,28 @@ pub enum RulesAction {
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
     let job = Job::of(store, terms, terms.id("job", job)?)?;
-    let rules = job.rules.rules().map(|rule| line(terms, &job, rule)).collect::<Result<_, RuleError>>()?;
+    let rules = job.rules.rules().map(|rule| line(store, terms, &job, rule)).collect::<Kept<Vec<_>>>()?;
+    let asks = || rules.iter().flat_map(|rule| &rule.asks);
+    let waits = |question: &&Question| question.field.ends_with(REASON) && !question.optional;
+    let asked = asks().find(|question| !question.draft.is_empty()).or_else(|| asks().find(waits)).cloned();
     Ok(RulesView {
         job: job.id().to_string(),
         family: terms.phrase(job.rules.family().phrase(), &[]),
         who_wins: terms.phrase("rule-who-wins", &[]),
         rules,
+        asked,
     })
 }
 
-fn line(terms: &Terms<'_>, job: &Job, rule: &Rule) -> Result<RuleLine, RuleError> {
+fn line(store: &Store, terms: &Terms<'_>, job: &Job, rule: &Rule) -> Kept<RuleLine> {
     let value = job.rules.get(rule.key)?;
     let status = if rule.not_verified() { "rule-not-verified" } else { rule.status.phrase() };
     let bounds = [("least", rule.least.text().into()), ("most", rule.most.text().into())];
     let differs = job.rules.differs_from_default(rule.key);
-    Ok(RuleLine {
+    let name = terms.phrase(&rule.name_phrase(), &[]);
+    let mut line = RuleLine {
         key: rule.key.to_owned(),
-        name: terms.phrase(&rule.name_phrase(), &[]),
+        name,
         value: value.text(),
         unit: value.unit().sign().to_owned(),
         default: if differs { rule.value.text() } else { String::new() },
@@ -124,11 +154,95 @@ fn line(terms: &Terms<'_>, job: &Job, rule: &Rule) -> Result<RuleLine, RuleError
             reason: change.reason.clone(),
             at_ms: change.at_ms,
         }),
-    })
+        said: String::new(),
+        asks: Vec::new(),
+    };
+    line.said = said(terms, &line);
+    if !line.fixed {
+        line.asks = asks(store, terms, job, &line)?;
+    }
+    Ok(line)
+}
+
+fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
+    let source = [line.source.as_str(), line.edition.as_str()];
+    let source = source.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(", ");
+    let from = terms.phrase("rules-from", &[("source", source.into()), ("status", line.status.as_str().into())]);
+    let changed = line.changed.as_ref().map(|changed| {
+        let args = [
+            ("default", line.default.as_str().into()),
+            ("signer", changed.signer.as_str().into()),
+            ("reason", changed.reason.as_str().into()),
+        ];
+        terms.phrase("rules-changed-by", &args)
+    });
+    let fixed = line.fixed.then(|| terms.phrase("rules-not-to-change", &[]));
+    std::iter::once(from).chain(changed).chain(fixed).collect::<Vec<_>>().join("\n")
+}
+
+/// What stands behind a rule's key in the field of the reason for a change; the field of the value is the key itself.
+const REASON: &str = "/reason";
+
+/// The drafts of a rule: keys of the value, keys of the reason, and the value that waits for its reason.
+fn drafts(job: &Job, key: &str) -> [String; 3] {
+    [String::new(), REASON.to_owned(), "/value".to_owned()].map(|tail| draft_key(job.id(), &format!("{key}{tail}")))
+}
+
+fn asks(store: &Store, terms: &Terms<'_>, job: &Job, line: &RuleLine) -> Kept<Vec<Question>> {
+    let [value_draft, reason_draft, waiting] = drafts(job, &line.key);
+    let waiting = store.draft_get(&waiting)?;
+    let rule = || line.name.as_str().into();
+    let value = waiting.as_deref().unwrap_or_default();
+    let question = |field: String, title: String, hint: String, draft: &str| -> Kept<Question> {
+        Ok(Question {
+            subject: job.id().to_string(),
+            field,
+            title,
+            hint,
+            kind: AnswerKind::TextKind,
+            choices: Vec::new(),
+            answer: String::new(),
+            reading: None,
+            draft: store.draft_get(draft)?.unwrap_or_default(),
+            optional: true,
+        })
+    };
+    let title = terms.phrase("rules-ask-value", &[("rule", rule())]);
+    let mut of_value = question(line.key.clone(), title, line.bounds.clone(), &value_draft)?;
+    value.clone_into(&mut of_value.answer);
+    let title = terms.phrase("rules-ask-reason", &[("rule", rule()), ("value", value.into())]);
+    let hint = terms.phrase("rules-ask-reason-hint", &[]);
+    let mut of_reason = question(format!("{}{REASON}", line.key), title, hint, &reason_draft)?;
+    of_reason.optional = waiting.is_none();
+    Ok(vec![of_value, of_reason])
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) -> Kept<Done> {
     match action {
+        RulesAction::KeepDraft { job, field, text } => {
+            let job = Job::of(store, terms, terms.id("job", job)?)?;
+            job.rules.rule(field.strip_suffix(REASON).unwrap_or(field))?;
+            keep(store, &draft_key(job.id(), field), text)?;
+            Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
+        }
+        RulesAction::Answer { job, field, text } => {
+            let job = Job::of(store, terms, terms.id("job", job)?)?;
+            let key = field.strip_suffix(REASON).unwrap_or(field);
+            let [value_draft, reason_draft, waiting] = drafts(&job, key);
+            if key != field {
+                let value = store.draft_get(&waiting)?.unwrap_or_default();
+                return change(store, terms, &job, key, &value, text);
+            }
+            let rule = job.rules.rule(key)?;
+            if text.trim().is_empty() {
+                store.draft_clear(&reason_draft)?;
+            } else {
+                quantity(terms, rule, text)?;
+            }
+            keep(store, &waiting, text.trim())?;
+            store.draft_clear(&value_draft)?;
+            Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
+        }
         RulesAction::Change { job, key, value, reason } => {
             change(store, terms, &Job::of(store, terms, terms.id("job", job)?)?, key, value, reason)
         }
@@ -136,6 +250,14 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) ->
             back_to_default(store, terms, Job::of(store, terms, terms.id("job", job)?)?, key)
         }
     }
+}
+
+/// Keeps what was typed, or drops what was kept where nothing is.
+fn keep(store: &mut Store, draft: &str, text: &str) -> Kept<()> {
+    if text.is_empty() {
+        return Ok(store.draft_clear(draft)?);
+    }
+    Ok(store.draft_put(draft, &text.chars().take(200).collect::<String>())?)
 }
 
 fn change(store: &mut Store, terms: &Terms<'_>, job: &Job, key: &str, value: &str, reason: &str) -> Kept<Done> {
@@ -160,7 +282,8 @@ fn change(store: &mut Store, terms: &Terms<'_>, job: &Job, key: &str, value: &st
         .set(subject, "denominator", Value::Whole(denominator))
         .set(subject, "unit", Value::Text(value.unit().code().to_owned()))
         .set(subject, "reason", Value::Text(reason.trim().to_owned()));
-    let outcome = accept(store, terms, answer, &[])?;
+    let drafts = drafts(job, key);
+    let outcome = accept(store, terms, answer, &drafts.each_ref().map(String::as_str))?;
     Ok(Done::at(Place::Rules { job: job.id().to_string() }, outcome.group))
 }
 

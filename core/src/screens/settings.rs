@@ -42,6 +42,10 @@ pub struct SettingsView {
     pub signers: Vec<SignerLine>,
     /// Every setting: a question whose `subject` is empty.
     pub settings: Vec<Question>,
+    /// The question for a name that is not among the signers yet.
+    pub new_signer: Question,
+    /// The one that is asked now: with keys typed and not accepted.
+    pub asked: Option<Question>,
 }
 
 /// One who signs on this phone.
@@ -67,6 +71,13 @@ pub enum SettingsAction {
     DropSigner {
         /// The name.
         signer: String,
+    },
+    /// Keys that are typed and not yet accepted.
+    KeepDraft {
+        /// The setting, or the new signer's field.
+        field: String,
+        /// The keys.
+        text: String,
     },
     /// A setting gets another value.
     Answer {
@@ -142,6 +153,9 @@ const SETTINGS: &[Ask] = &[
     Ask { optional: true, ..setting("saw", key("setting-saw"), key("setting-saw-hint"), Allowed::AnyText) },
 ];
 
+/// The question for a name that is not among the signers yet.
+const NEW_SIGNER: Ask = setting("signer", key("setting-new-signer"), key("setting-new-signer-hint"), Allowed::Text);
+
 /// What the phone remembers; a setting that cannot be read, or that a newer program wrote, is as it was at first.
 pub fn remembered(store: &Store) -> Remembered {
     let of = |field: &str| kept(store, field).unwrap_or_default();
@@ -193,11 +207,21 @@ fn signers(store: &Store) -> Kept<Vec<String>> {
 pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<SettingsView> {
     let current = store.setting_get(SIGNER)?.unwrap_or_default();
     let signers = signers(store)?.into_iter().map(|name| SignerLine { current: name == current, name }).collect();
-    let settings = SETTINGS.iter().map(|ask| question(store, terms, ask)).collect();
-    Ok(SettingsView { signers, settings })
+    let settings = SETTINGS.iter().map(|ask| question(store, terms, ask)).collect::<Kept<Vec<_>>>()?;
+    let new_signer = Question { draft: draft(store, NEW_SIGNER.field)?, ..ask::unanswered(terms, &NEW_SIGNER) };
+    let asked = settings.iter().chain([&new_signer]).find(|question| !question.draft.is_empty()).cloned();
+    Ok(SettingsView { signers, settings, new_signer, asked })
 }
 
-fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Question {
+fn draft_key(field: &str) -> String {
+    format!("setting/{field}")
+}
+
+fn draft(store: &Store, field: &str) -> Kept<String> {
+    Ok(store.draft_get(&draft_key(field))?.unwrap_or_default())
+}
+
+fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Kept<Question> {
     let text = kept(store, ask.field).unwrap_or_default();
     let choices: Vec<Choice> = match ask.allowed {
         Allowed::OneOf(choices) => choices
@@ -214,7 +238,7 @@ fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Question {
         _ => None,
     };
     let label = choices.iter().find(|choice| choice.code == text).map(|choice| choice.label.clone());
-    Question {
+    Ok(Question {
         subject: String::new(),
         field: ask.field.to_owned(),
         title: terms.phrase(ask.title, &[]),
@@ -223,9 +247,9 @@ fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Question {
         answer: label.or_else(|| reading.as_ref().map(|reading| reading.text.clone())).unwrap_or(text),
         choices,
         reading,
-        draft: String::new(),
+        draft: draft(store, ask.field)?,
         optional: ask.optional,
-    }
+    })
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction) -> Kept<Done> {
@@ -238,6 +262,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction)
                 store.setting_put(SIGNERS, &all.join("\n"))?;
             }
             store.setting_put(SIGNER, &name)?;
+            store.draft_clear(&draft_key(NEW_SIGNER.field))?;
         }
         SettingsAction::DropSigner { signer } => {
             let mut all = signers(store)?;
@@ -250,17 +275,35 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction)
                 store.setting_clear(SIGNER)?;
             }
         }
-        SettingsAction::Answer { field, text } => answer(store, terms, field, text)?,
+        SettingsAction::KeepDraft { field, text } => {
+            if field != NEW_SIGNER.field {
+                setting_of(terms, field)?;
+            }
+            let kept: String = text.chars().take(200).collect();
+            if kept.is_empty() {
+                store.draft_clear(&draft_key(field))?;
+            } else {
+                store.draft_put(&draft_key(field), &kept)?;
+            }
+        }
+        SettingsAction::Answer { field, text } => {
+            answer(store, terms, field, text)?;
+            store.draft_clear(&draft_key(field))?;
+        }
     }
     Ok(Done::without_answer(Place::Settings))
 }
 
-fn answer(store: &mut Store, terms: &Terms<'_>, field: &str, text: &str) -> Kept<()> {
-    let ask = SETTINGS.iter().find(|ask| ask.field == field).ok_or_else(|| {
+fn setting_of(terms: &Terms<'_>, field: &str) -> Kept<&'static Ask> {
+    SETTINGS.iter().find(|ask| ask.field == field).ok_or_else(|| {
         let fields: Vec<&str> = SETTINGS.iter().map(|ask| ask.field).collect();
         let text = terms.phrase("screen-not-an-answer", &[("fields", fields.join(", ").into())]);
-        Problem::new(Code::Unknown, field, text)
-    })?;
+        Problem::new(Code::Unknown, field, text).into()
+    })
+}
+
+fn answer(store: &mut Store, terms: &Terms<'_>, field: &str, text: &str) -> Kept<()> {
+    let ask = setting_of(terms, field)?;
     match ask::value(terms, ask, text)? {
         Value::Absent => store.setting_clear(field)?,
         // With its unit, so that it stays the same length when another unit is shown.

@@ -4,11 +4,12 @@ use std::collections::BTreeSet;
 
 use crate::measure::Unit;
 use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
-use crate::store::{Change, Hash, Id, PhotoState, Signed, State, Store, Value};
+use crate::store::{Change, Hash, Id, Signed, State, Store, Value};
 
 use super::ask::{Answer, accept, op};
 use super::context::Terms;
 use super::parts::{Note, Reading, Source, StepLine, StepState};
+use super::photo;
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
 
@@ -63,7 +64,12 @@ pub(super) fn step_lines(
     let signed = in_force(store, subject)?;
     let history: Vec<SignOff> = signed.iter().filter_map(as_step).collect();
     let detail = detail.to_string();
-    Ok(steps.iter().map(|step| line(terms, step, &signed, &history, &detail)).collect())
+    let lines = steps.iter().map(|step| {
+        let mut line = line(terms, step, &signed, &history, &detail);
+        line.photo = photo::of_step(store, subject, step.code, &signed)?;
+        Ok(line)
+    });
+    lines.collect()
 }
 
 /// The codes of the steps that are open.
@@ -82,11 +88,9 @@ pub(super) fn is_signed(store: &Store, subject: Id, step: &str) -> Kept<bool> {
 /// Signs a step and gives the group to undo it by.
 pub(super) fn sign(store: &mut Store, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
     let answer = signed(store, terms, on, step, said)?;
-    let group = accept(store, terms, answer, &[])?.group;
-    if let Some(photo) = &said.photo {
-        store.photo_mark(terms.id("photo", photo)?, PhotoState::Here)?;
-    }
-    Ok(group)
+    let draft = photo::draft_key(on.subject, step);
+    let used = if said.photo.is_some() { vec![draft.as_str()] } else { Vec::new() };
+    Ok(accept(store, terms, answer, &used)?.group)
 }
 
 /// The answer that signs a step, not yet accepted: a caller may add what is kept with it, such as the lengths of a cut.
@@ -111,7 +115,7 @@ pub(super) fn signed(store: &Store, terms: &Terms<'_>, on: &Signing<'_>, step: &
     check(on.steps, &history, &one).map_err(|error| refused(terms, on.steps, &error))?;
     let found = on.steps.iter().find(|known| known.code == step);
     let measured = found.map_or(Ok(None), |found| measured(terms, found, &said.measured))?;
-    let photo = said.photo.as_deref().map(|photo| terms.id("photo", photo)).transpose()?;
+    let photo = said.photo.as_deref().map(|photo| photo::here(store, terms, photo)).transpose()?;
     let (kind, state) = match said.how {
         StepHow::Tick => ("step-done", State::Done),
         StepHow::Skip => ("step-skipped", State::Skipped),
@@ -193,6 +197,8 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], 
         note,
         measured: kept.and_then(|signed| reading(terms, signed)),
         differs: differs(step.code, history, detail),
+        photo_asked: step.photo,
+        photo: None,
     }
 }
 

@@ -30,6 +30,12 @@ pub enum StoreError {
     /// The target of a copy exists and is no older copy of this book.
     #[error("{0} is in the way: only an older copy of the same book is replaced")]
     InTheWay(PathBuf),
+    /// A book in memory has no folder for photos.
+    #[error("this book is in memory only: it has no folder for photos")]
+    NoFolder,
+    /// The photo is not on this device.
+    #[error("photo {0} is not on this device")]
+    NoPhoto(Id),
     /// The file system refused.
     #[error("the file system refused: {0}")]
     Io(#[from] std::io::Error),

@@ -74,3 +74,9 @@ frame-board = Course { $course }, { $state ->
     [yes] , notched
    *[no] {""}
 }
+frame-heights = Heights to meet or stay clear of
+frame-signers = Who holds the phone
+frame-taken-back = Taken back
+frame-depends = Answered later, and built on it
+frame-reopened = Opened again, with what was typed
+frame-nothing-done = Nothing was done yet.

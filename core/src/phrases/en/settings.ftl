@@ -32,3 +32,5 @@ setting-tape-error = How far off is your tape?
 setting-tape-error-hint = Check it against a good one over ten feet. Leave it out if you never did.
 setting-saw = Which saw do you use?
 setting-saw-hint = Any name. What you and this saw take past the line is kept under it.
+setting-new-signer = Who takes the phone?
+setting-new-signer-hint = The name as it stands on the record.

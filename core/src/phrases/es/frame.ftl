@@ -74,3 +74,9 @@ frame-board = Hilada { $course }, { $state ->
     [yes] , con recorte
    *[no] {""}
 }
+frame-heights = Alturas que tocar o evitar
+frame-signers = Quién tiene el teléfono
+frame-taken-back = Deshecho
+frame-depends = Contestado después y basado en ello
+frame-reopened = Abierto otra vez, con lo escrito
+frame-nothing-done = Todavía no se hizo nada.

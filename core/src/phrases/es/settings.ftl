@@ -32,3 +32,5 @@ setting-tape-error = ¿Cuánto se desvía su cinta?
 setting-tape-error-hint = Compárela con una buena en tres metros. Déjelo vacío si nunca lo hizo.
 setting-saw = ¿Qué sierra usa?
 setting-saw-hint = Cualquier nombre. Con él se guarda cuánto se pasan usted y esta sierra de la línea.
+setting-new-signer = ¿Quién toma el teléfono?
+setting-new-signer-hint = El nombre tal como va en el registro.

@@ -26,22 +26,26 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
     let mut view = PoleView {
         job: job.id().to_string(),
         questions: Vec::new(),
+        asked: None,
         marks: Vec::new(),
         lines: Vec::new(),
         notes: Vec::new(),
         laid_out: kept.is_some(),
         up_to_date: false,
         proved: false,
+        said: String::new(),
         as_built: as_built::lines(store, terms, job)?,
         as_built_questions: kinds::AS_BUILT_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect(),
         revision: 0,
     };
     let Some(facts) = pole(store, job)? else {
         view.questions = kinds::POLE_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect();
+        view.asked = ask::asked(&view.questions);
         view.marks = wanted.iter().map(|wanted| mark_line(terms, wanted, None)).collect();
         return Ok(view);
     };
     view.questions = ask::questions(store, terms, &facts)?;
+    view.asked = ask::asked(&view.questions);
     if ask::open_question(&view.questions).is_some() {
         view.marks = wanted.iter().map(|wanted| mark_line(terms, wanted, None)).collect();
         return Ok(view);
@@ -55,6 +59,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
             view.notes = notes(terms, job, &request, &pole)?;
             view.proved = matches!(request.mode, Mode::Fit { .. });
             view.up_to_date = kept.is_some_and(|kept| kept == heights(request.from, &pole));
+            view.said = said(terms, &view);
         }
         Err(error) => {
             view.marks = wanted.iter().map(|wanted| mark_line(terms, wanted, None)).collect();
@@ -142,8 +147,25 @@ fn wanted(store: &Store, terms: &Terms<'_>, job: &Job, only: Option<Id>) -> Kept
     Ok(wanted)
 }
 
+/// Whether the lines are kept, and whether there are better ones.
+fn said(terms: &Terms<'_>, view: &PoleView) -> String {
+    let kept = match (view.laid_out, view.up_to_date) {
+        (true, true) => key("pole-kept"),
+        (true, false) => key("pole-differs"),
+        (false, _) => key("pole-not-kept"),
+    };
+    let proved = view.proved.then(|| terms.phrase("pole-proved", &[]));
+    std::iter::once(terms.phrase(kept, &[])).chain(proved).collect::<Vec<_>>().join(" ")
+}
+
 fn mark_line(terms: &Terms<'_>, wanted: &Wanted, miss: Option<Length>) -> MarkLine {
+    let want = terms.phrase(if wanted.mark.want == Want::Land { "pole-land" } else { "pole-clear" }, &[]);
+    let how = miss.map(|miss| match miss {
+        Length::ZERO => terms.phrase("pole-met", &[]),
+        miss => terms.phrase("pole-missed", &[("miss", terms.shown(miss).into())]),
+    });
     MarkLine {
+        said: std::iter::once(want).chain(how).collect::<Vec<_>>().join(" "),
         mark: wanted.id.clone(),
         name: wanted.mark.name.clone(),
         at: terms.reading(wanted.mark.at, Source::Planned, None),
@@ -158,6 +180,13 @@ fn pole_lines(terms: &Terms<'_>, from: Length, pole: &Pole) -> Vec<PoleLine> {
         course: u32::try_from(at + 1).unwrap_or(u32::MAX),
         height: terms.reading(height, Source::Planned, None),
         reveal: reveal.map(|reveal| terms.reading(*reveal, Source::Planned, None)),
+        said: match reveal {
+            Some(reveal) => {
+                let args = [("course", (at + 1).into()), ("reveal", terms.shown(*reveal).into())];
+                terms.phrase("pole-line", &args)
+            }
+            None => terms.phrase("pole-end", &[]),
+        },
     };
     heights(from, pole).into_iter().zip(reveals).enumerate().map(line).collect()
 }

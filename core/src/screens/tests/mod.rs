@@ -10,6 +10,7 @@ mod house;
 mod measure;
 mod new;
 mod penetration;
+mod photo;
 mod planning;
 mod pole;
 mod rules;

@@ -87,3 +87,38 @@ fn reads_well_in_both_languages() {
         insta::assert_json_snapshot!(format!("rules-{language}"), view);
     }
 }
+
+#[test]
+fn a_typed_value_waits_for_its_reason_and_no_key_is_lost() {
+    let (mut store, job) = house();
+    let key = "lap.least";
+    let tap = |store: &mut Store, n: u8, action: RulesAction| {
+        let outcome = act(store, &context("en", n), &Action::RulesKind { action })?;
+        let View::RulesKind { view } = outcome.view else { panic!("rules") };
+        Ok::<_, Problem>(view.asked.map(|question| (question.field, question.draft)))
+    };
+    let keep = |field: &str, text: &str| RulesAction::KeepDraft {
+        job: job.clone(),
+        field: field.to_owned(),
+        text: text.to_owned(),
+    };
+    let answer = |field: &str, text: &str| RulesAction::Answer {
+        job: job.clone(),
+        field: field.to_owned(),
+        text: text.to_owned(),
+    };
+    let reason = format!("{key}/reason");
+    let asked = |field: &str, draft: &str| Some((field.to_owned(), draft.to_owned()));
+    assert_eq!(tap(&mut store, 2, keep(key, "3")).unwrap(), asked(key, "3"));
+    assert_eq!(tap(&mut store, 3, answer(key, "a lot")).unwrap_err().field, "value");
+    assert_eq!(tap(&mut store, 4, answer(key, "30 mm")).unwrap(), asked(&reason, ""));
+    assert_eq!(line(&store, &job, key).value, "1 1/4 in", "not without a reason");
+    assert!(tap(&mut store, 5, answer(&reason, "  ")).is_err());
+    assert_eq!(tap(&mut store, 6, keep(&reason, "maker")).unwrap(), asked(&reason, "maker"));
+    assert_eq!(tap(&mut store, 7, answer(&reason, "maker's page 4")).unwrap(), None);
+    assert_eq!(line(&store, &job, key).value, "30 mm");
+    tap(&mut store, 8, answer(key, "40 mm")).unwrap();
+    assert_eq!(tap(&mut store, 9, answer(key, "")).unwrap(), None, "an empty value gives the change up");
+    assert_eq!(line(&store, &job, key).value, "30 mm");
+    assert_eq!(tap(&mut store, 10, keep("no.such", "1")).unwrap_err().code, "range");
+}

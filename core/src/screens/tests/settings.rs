@@ -97,3 +97,18 @@ fn reads_well_in_both_languages() {
         insta::assert_json_snapshot!(format!("settings-{language}"), shown);
     }
 }
+
+#[test]
+fn keys_of_a_setting_and_of_a_new_name_are_kept_until_they_are_accepted() {
+    let mut store = Store::in_memory().unwrap();
+    let keep = |field: &str, text: &str| SettingsAction::KeepDraft { field: field.to_owned(), text: text.to_owned() };
+    let asked = |view: SettingsView| view.asked.map(|question| (question.field, question.draft));
+    let typed = tap(&mut store, keep("saw", "Table")).unwrap();
+    assert_eq!(asked(typed), Some(("saw".to_owned(), "Table".to_owned())));
+    assert_eq!(asked(set(&mut store, "saw", "Table saw").unwrap()), None);
+    let typed = tap(&mut store, keep("signer", "Le")).unwrap();
+    assert_eq!(asked(typed), Some(("signer".to_owned(), "Le".to_owned())));
+    let taken = tap(&mut store, SettingsAction::TakePhone { signer: "Lea".to_owned() }).unwrap();
+    assert_eq!(asked(taken), None);
+    assert_eq!(tap(&mut store, keep("no-such", "1")).unwrap_err().code, "unknown");
+}

@@ -13,10 +13,14 @@ import lapwright.core.Refusal
 import lapwright.screens.Action
 import lapwright.screens.Context
 import lapwright.screens.FrameView
+import lapwright.screens.PenetrationAction
+import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.Remembered
+import lapwright.screens.StepPhoto
 import lapwright.screens.View
+import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
 
 /** Why something was not done, in the reader's language. */
@@ -81,7 +85,7 @@ class App(
         val remembered = book.remembered()
         val frame = book.frame(context(remembered))
         val (place, view) = open(remembered, remembered.place)
-        Answer(Shown(remembered, frame, place, view), cameBack = place != Place.Jobs)
+        Answer(Shown(remembered, frame, place, withPhotos(remembered, view)), cameBack = place != Place.Jobs)
     }
 
     /** Goes to a screen. */
@@ -103,6 +107,33 @@ class App(
         val outcome = book.act(context(now.remembered), action)
         Answer(now.copy(place = outcome.place, view = outcome.view), isDraft = true)
     }
+
+    /** Opens the camera for a step: the book names the file first, so that a photo outlives the end of the program. */
+    fun takePhoto(penetration: String, step: String): Job = call(pends = true) { now ->
+        val begin = Action.PenetrationKind(PenetrationAction.BeginPhoto(penetration, step))
+        val outcome = book.act(context(now.remembered), begin)
+        val file = stepPhoto(outcome.view, step)?.file
+        Answer(now.copy(place = outcome.place, view = outcome.view), moved = {
+            if (file != null) services.camera.take(PhotoWanted(penetration, step, file))
+        })
+    }
+
+    /** Takes in what the camera left for a photo; [closed] where it is known to be closed. */
+    fun photoBack(photo: PhotoWanted, closed: Boolean = true): Job =
+        act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(photo.penetration, photo.step, closed)))
+
+    /** The view after what a camera left while the program was gone was taken in. */
+    private fun withPhotos(remembered: Remembered, view: View): View {
+        val here = (view as? View.PenetrationKind)?.view ?: return view
+        val waited = here.steps.filter { it.photo?.place == PhotoPlace.WAITING }
+        return waited.fold(view as View) { _, step ->
+            val back = PenetrationAction.TakePhotoIn(here.penetration, step.code, closed = false)
+            book.act(context(remembered), Action.PenetrationKind(back)).view
+        }
+    }
+
+    private fun stepPhoto(view: View, step: String): StepPhoto? =
+        (view as? View.PenetrationKind)?.view?.steps?.find { it.code == step }?.photo
 
     /** Opens a question by hand, with what was typed of it before. */
     fun ask(question: Question) {

@@ -15,8 +15,10 @@ import lapwright.screens.Context
 import lapwright.screens.Place
 import lapwright.screens.SettingsAction
 import lapwright.screens.View
+import lapwright.screens.services.Camera
 import lapwright.screens.services.Haptics
 import lapwright.screens.services.KeepAwake
+import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
 import lapwright.screens.services.Speech
 
@@ -25,6 +27,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
     val book: Book = Book.open(file.path, null)
     val said = mutableListOf<String>()
     val felt = mutableListOf<String>()
+    val photos = mutableListOf<PhotoWanted>()
     var awake = false
     private var rolls = 0
 
@@ -36,6 +39,9 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         haptics = object : Haptics {
             override fun taken() { felt += "taken" }
             override fun refused() { felt += "refused" }
+        },
+        camera = object : Camera {
+            override fun take(photo: PhotoWanted) = photos.add(photo)
         },
         keepAwake = object : KeepAwake {
             override fun keep() { awake = true }

@@ -10,5 +10,5 @@ interface Camera {
     fun take(photo: PhotoWanted): Boolean
 }
 
-/** A photo that the book waits for: of which [penetration], under which id, and the absolute path of the [file] to fill. */
-data class PhotoWanted(val penetration: String, val photo: String, val file: String)
+/** A photo that the book waits for: of a [step] of a [penetration], and the absolute path of the [file] to fill. */
+data class PhotoWanted(val penetration: String, val step: String, val file: String)

@@ -1,5 +1,7 @@
 package lapwright.screens.services
 
+import kotlin.io.path.createTempDirectory
+
 /** What a device does for the screens. Each has a quiet form for a device, window or test without it. */
 class Services(
     val speech: Speech = Quiet,
@@ -14,8 +16,9 @@ private object Quiet : Speech, Haptics, Share, Camera, KeepAwake {
     override fun hush() = Unit
     override fun taken() = Unit
     override fun refused() = Unit
-    override fun file(path: String, type: String) = Unit
-    override fun text(text: String) = Unit
+    override fun place(name: String): String = createTempDirectory("lapwright").resolve(name).toString()
+    override fun file(title: String, path: String) = Unit
+    override fun text(title: String, text: String) = Unit
     override fun take(photo: PhotoWanted) = false
     override fun keep() = Unit
     override fun release() = Unit

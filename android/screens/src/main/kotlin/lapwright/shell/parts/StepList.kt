@@ -22,6 +22,7 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.stateDescription
 import androidx.compose.ui.unit.dp
+import lapwright.screens.PhotoPlace
 import lapwright.screens.StepHow
 import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
@@ -32,11 +33,21 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
 
 /** What a tap says of a step, and nothing else. */
-fun said(how: StepHow, note: String = "") = StepSaid(how, note, "", null)
+fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
+
+/** A tick, with the photo that was taken for it. */
+private fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
+
+private fun newPhoto(step: StepLine) = step.photo?.takeIf { it.place == PhotoPlace.HERE && !it.signed }
 
 /** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason. */
 @Composable
-fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit) {
+fun StepList(
+    app: App,
+    steps: List<StepLine>,
+    takePhoto: ((StepLine) -> Unit)? = null,
+    sign: (StepLine, StepSaid) -> Unit,
+) {
     val words = app.shown?.frame?.words ?: return
     val current = steps.firstOrNull { it.state == StepState.OPEN }?.code
     var open by remember { mutableStateOf("") }
@@ -47,7 +58,7 @@ fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit
             if (step.code == open) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
                 if (step.code != current) CautionPanel(words.caution, step.cautions)
-                StepChoices(app, step, sign)
+                StepChoices(app, step, takePhoto, sign)
             }
         }
     }
@@ -66,7 +77,7 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
         Box(
             Modifier.sizeIn(minWidth = Target, minHeight = Target)
                 .clickable(role = Role.Checkbox) {
-                    sign(step, said(if (step.state == StepState.OPEN) StepHow.TICK else StepHow.TAKE_BACK))
+                    sign(step, if (step.state == StepState.OPEN) tick(step) else said(StepHow.TAKE_BACK))
                 }
                 .testTag("tick ${step.code}")
                 .semantics {
@@ -91,17 +102,28 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
                     Say(who, size = Sizes.small)
                 }
             }
+            val photo = step.photo
+            if (photo != null) {
+                val there = if (photo.place == PhotoPlace.HERE) inks.done else inks.warning
+                Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Sign.CAMERA, there) }
+            }
         }
     }
 }
 
 @Composable
-private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit) {
+private fun StepChoices(
+    app: App,
+    step: StepLine,
+    takePhoto: ((StepLine) -> Unit)?,
+    sign: (StepLine, StepSaid) -> Unit,
+) {
     val words = app.shown?.frame?.words ?: return
     if (step.state != StepState.OPEN) {
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
         return
     }
     var reason by remember(step.code) { mutableStateOf("") }
+    if (takePhoto != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { takePhoto(step) }
     TextEntry(words.reason, reason, words.leaveOut, { reason = it }) { sign(step, said(StepHow.SKIP, reason)) }
 }

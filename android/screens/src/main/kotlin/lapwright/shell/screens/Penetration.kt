@@ -57,7 +57,7 @@ fun Penetration(app: App, view: PenetrationView) {
             for (layer in view.layers) Say(layer.text)
         }
         Heading(words.steps)
-        StepList(app, view.steps) { line, what -> sign(line.code, what) }
+        StepList(app, view.steps, { app.takePhoto(view.penetration, it.code) }) { line, what -> sign(line.code, what) }
         Heading(words.answers)
         Answers(app, view.questions)
     }

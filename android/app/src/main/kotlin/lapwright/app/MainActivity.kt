@@ -1,0 +1,112 @@
+package lapwright.app
+
+import android.content.Intent
+import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
+import android.widget.TextView
+import androidx.activity.ComponentActivity
+import androidx.activity.compose.BackHandler
+import androidx.activity.compose.setContent
+import androidx.compose.ui.text.font.Font
+import androidx.compose.ui.text.font.FontFamily
+import androidx.compose.ui.text.font.FontWeight
+import java.security.SecureRandom
+import java.util.concurrent.Executor
+import java.util.concurrent.Executors
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.asCoroutineDispatcher
+import kotlinx.coroutines.cancel
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
+import lapwright.core.Book
+import lapwright.core.Refusal
+import lapwright.shell.App
+import lapwright.shell.Dice
+import lapwright.screens.services.PhotoWanted
+import lapwright.shell.Screens
+
+/** The window of the app: the screens over the phone's book, with the phone's services. */
+class MainActivity : ComponentActivity() {
+    private val bookThread = Executors.newSingleThreadExecutor()
+    private val onBookThread = bookThread.asCoroutineDispatcher()
+    private val drawing = CoroutineScope(Executor(Handler(Looper.getMainLooper())::post).asCoroutineDispatcher())
+    private val dice = Dice { ByteArray(16).also(SecureRandom()::nextBytes) }
+    private lateinit var phone: Phone
+    private var book: Book? = null
+    private var cameBack: PhotoWanted? = null
+
+    /** What the screens are drawn from; absent until the book is open. */
+    var app: App? = null
+        private set
+
+    override fun onCreate(state: Bundle?) {
+        super.onCreate(state)
+        phone = Phone(this, state)
+        val folders = Folders(this)
+        drawing.launch {
+            try {
+                book = withContext(onBookThread) { openBook(folders) }.also(::show)
+            } catch (refused: Refusal.Refused) {
+                setContentView(TextView(this@MainActivity).apply { text = "${getString(R.string.book_shut)}\n\n${refused.text}" })
+            }
+        }
+    }
+
+    private fun show(book: Book) {
+        val app = App(book, phone.services, PhoneClock, dice, drawing, onBookThread)
+        this.app = app
+        drawing.launch {
+            app.start().join()
+            takeIn()
+        }
+        val face = FontFamily(
+            Font("font/regular.ttf", assets, FontWeight.Normal),
+            Font("font/bold.ttf", assets, FontWeight.Bold),
+        )
+        setContent {
+            BackHandler(app.canGoBack) { app.back() }
+            Screens(app, face)
+        }
+    }
+
+    @Deprecated("Its successor keeps what is waited for no better.")
+    override fun onActivityResult(request: Int, result: Int, data: Intent?) {
+        @Suppress("DEPRECATION")
+        super.onActivityResult(request, result, data)
+        cameBack = phone.photoBack(request) ?: return
+        takeIn()
+    }
+
+    /** After a stop the camera is back before the book is open. */
+    private fun takeIn() {
+        val ready = app?.takeIf { it.shown != null } ?: return
+        cameBack?.let { ready.photoBack(it) }
+        cameBack = null
+    }
+
+    override fun onSaveInstanceState(state: Bundle) {
+        super.onSaveInstanceState(state)
+        phone.save(state)
+    }
+
+    override fun onStop() {
+        super.onStop()
+        val (book, copies) = (book ?: return) to Folders(this).copies.path
+        bookThread.execute {
+            try {
+                book.keepCopy(copies, System.currentTimeMillis())
+            } catch (_: Refusal.Refused) {
+                // The next stop tries again; House says how old the last copy is.
+            }
+        }
+    }
+
+    override fun onDestroy() {
+        drawing.cancel()
+        phone.close()
+        bookThread.execute { book?.close() }
+        bookThread.shutdown()
+        super.onDestroy()
+    }
+}

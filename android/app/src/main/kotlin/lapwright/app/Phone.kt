@@ -1,0 +1,45 @@
+package lapwright.app
+
+import android.app.Activity
+import android.os.Bundle
+import java.util.TimeZone
+import lapwright.core.Book
+import lapwright.shell.Clock
+import lapwright.screens.services.PhotoWanted
+import lapwright.screens.services.Services
+
+/** What this phone does for the screens, as long as [activity] is there. */
+class Phone(private val activity: Activity, state: Bundle?) {
+    private val speech = PhoneSpeech(activity.applicationContext)
+    private val camera = PhoneCamera(activity).apply { restore(state) }
+    private val keepAwake = PhoneKeepAwake(activity.window)
+
+    val services = Services(
+        speech = speech,
+        haptics = PhoneHaptics { activity.window.decorView },
+        share = PhoneShare(activity),
+        camera = camera,
+        keepAwake = keepAwake,
+    )
+
+    /** The photo that came back with the result of this [request], if it is the camera's. */
+    fun photoBack(request: Int): PhotoWanted? = camera.back(request)
+
+    /** Keeps what must not be lost over the end of the process. */
+    fun save(state: Bundle) = camera.save(state)
+
+    /** Gives everything back to the phone. */
+    fun close() {
+        keepAwake.release()
+        speech.close()
+    }
+}
+
+/** The phone's own time. */
+object PhoneClock : Clock {
+    override fun nowMs() = System.currentTimeMillis()
+    override fun utcOffsetMinutes() = TimeZone.getDefault().getOffset(nowMs()) / 60_000
+}
+
+/** Opens the book of this phone, and looks for its newest good copy where it is damaged. */
+fun openBook(folders: Folders): Book = Book.open(folders.book.path, folders.copies.path)

@@ -1,0 +1,94 @@
+package lapwright.app
+
+import android.app.Activity
+import android.speech.tts.TextToSpeech
+import android.view.HapticFeedbackConstants
+import android.view.WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
+import java.util.Locale
+import java.util.concurrent.TimeUnit
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.Robolectric
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.shadows.ShadowLooper
+import org.robolectric.shadows.ShadowTextToSpeech
+
+/** Voice, buzz and light. */
+@RunWith(RobolectricTestRunner::class)
+class ServicesTest {
+    private val controller = Robolectric.buildActivity(Start::class.java).setup()
+    private val start: Start = controller.get()
+
+    private fun lit(activity: Activity) = activity.window.attributes.flags and FLAG_KEEP_SCREEN_ON != 0
+
+    private fun pass(ms: Long) = ShadowLooper.idleMainLooper(ms, TimeUnit.MILLISECONDS)
+
+    @Test
+    fun theDisplayStaysLitForAWhileAfterTheLastTap() {
+        val keepAwake = start.phone.services.keepAwake
+        assertFalse(lit(start))
+        keepAwake.keep()
+        pass(PhoneKeepAwake.LIMIT_MS - 1)
+        assertTrue(lit(start))
+        keepAwake.keep()
+        pass(PhoneKeepAwake.LIMIT_MS - 1)
+        assertTrue("a tap starts the time anew", lit(start))
+        pass(1)
+        assertFalse(lit(start))
+        keepAwake.keep()
+        keepAwake.release()
+        assertFalse(lit(start))
+    }
+
+    @Test
+    fun theDisplayIsGivenBackWithTheActivity() {
+        start.phone.services.keepAwake.keep()
+        controller.pause().stop().destroy()
+        assertFalse(lit(start))
+    }
+
+    @Test
+    fun aReadingIsSaidInItsLanguageOnceTheVoiceIsReady() {
+        listOf(Locale.forLanguageTag("en"), Locale.forLanguageTag("es")).forEach {
+            ShadowTextToSpeech.addLanguageAvailability(it)
+        }
+        val speech = start.phone.services.speech
+        speech.say("five", "en")
+        speech.say("seis y un dieciseisavo", "es")
+        val voice = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
+        assertNull("the voice is not ready yet", voice.lastSpokenText)
+        voice.onInitListener.onInit(TextToSpeech.SUCCESS)
+        assertEquals("seis y un dieciseisavo", voice.lastSpokenText)
+        assertEquals("es", voice.currentLanguage.language)
+        assertEquals(TextToSpeech.QUEUE_FLUSH, voice.queueMode)
+        speech.say("six and one sixteenth", "en")
+        assertEquals("six and one sixteenth", voice.lastSpokenText)
+        speech.say("sechs", "de")
+        assertEquals("a voice without the language says nothing", "six and one sixteenth", voice.lastSpokenText)
+        controller.pause().stop().destroy()
+        assertTrue(voice.isShutdown)
+    }
+
+    @Test
+    fun aPhoneWithoutAVoiceStaysQuiet() {
+        val speech = start.phone.services.speech
+        speech.say("five", "en")
+        val voice = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
+        voice.onInitListener.onInit(TextToSpeech.ERROR)
+        assertNull(voice.lastSpokenText)
+    }
+
+    @Test
+    fun aRefusalFeelsUnlikeATap() {
+        val view = shadowOf(start.window.decorView)
+        start.phone.services.haptics.taken()
+        assertEquals(HapticFeedbackConstants.VIRTUAL_KEY, view.lastHapticFeedbackPerformed())
+        start.phone.services.haptics.refused()
+        assertEquals(HapticFeedbackConstants.REJECT, view.lastHapticFeedbackPerformed())
+    }
+}

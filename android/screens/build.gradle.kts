@@ -1,0 +1,27 @@
+// The Compose screens, the same sources as on the JVM.
+plugins {
+    alias(libs.plugins.android.library)
+    alias(libs.plugins.kotlin.android)
+    alias(libs.plugins.kotlin.compose)
+}
+
+android {
+    namespace = "lapwright.shell"
+    compileSdk = 35
+    defaultConfig { minSdk = 26 }
+    compileOptions {
+        sourceCompatibility = JavaVersion.VERSION_17
+        targetCompatibility = JavaVersion.VERSION_17
+    }
+    // The bundled face: `font/regular.ttf` and `font/bold.ttf`.
+    sourceSets["main"].assets.srcDir("target/generated/resources")
+}
+
+kotlin { jvmToolchain(17) }
+
+dependencies {
+    api(project(":bindings"))
+    api(libs.compose.ui)
+    api(libs.compose.foundation)
+    implementation(libs.compose.material3)
+}

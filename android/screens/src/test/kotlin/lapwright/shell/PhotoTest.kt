@@ -1,0 +1,60 @@
+package lapwright.shell
+
+import java.io.File
+import lapwright.screens.PenetrationAction
+import lapwright.screens.PhotoPlace
+import lapwright.screens.Place
+import lapwright.screens.StepPhoto
+import lapwright.screens.View
+import lapwright.screens.Action
+import lapwright.shell.parts.said
+import lapwright.screens.StepHow
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNull
+import org.junit.Test
+
+/** A photo of a step, from the tap to the tick, with the camera played by the test. */
+class PhotoTest {
+    private val step = "look-over"
+
+    /** The shortest file that has the frame of a JPEG. */
+    private val jpeg = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
+
+    private fun penetration(fixture: Fixture): String {
+        val house = fixture.book.view(fixture.context(), Place.House(fixture.demo())) as View.HouseKind
+        val walls = house.view.walls.map { fixture.book.view(fixture.context(), Place.Wall(it.wall)) as View.WallKind }
+        return walls.firstNotNullOf { it.view.penetrations.firstOrNull() }.penetration
+    }
+
+    private fun photo(app: App): StepPhoto? =
+        (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == step }.photo
+
+    @Test
+    fun aPhotoGoesIntoTheTickOfItsStep() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val here = penetration(fixture)
+        val app = fixture.app()
+        app.go(Place.Penetration(here))
+        app.takePhoto(here, step)
+        val wanted = fixture.photos.single()
+        assertEquals(PhotoPlace.WAITING, photo(app)!!.place)
+        File(wanted.file).writeBytes(jpeg)
+        app.photoBack(wanted)
+        val photo = photo(app)!!
+        assertEquals(PhotoPlace.HERE, photo.place)
+        val tick = said(StepHow.TICK, "seen by Lea", photo.photo)
+        app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, step, tick)))
+        assertNull(app.trouble)
+        assertEquals(photo.copy(signed = true), photo(app))
+    }
+
+    @Test
+    fun aNewStartTakesInWhatTheCameraLeft() = Fixture().use { fixture ->
+        val here = penetration(fixture)
+        val app = fixture.app()
+        app.go(Place.Penetration(here))
+        app.takePhoto(here, step)
+        File(fixture.photos.single().file).writeBytes(jpeg)
+        Fixture(fixture.file).use { again -> assertEquals(PhotoPlace.HERE, photo(again.app())!!.place) }
+    }
+}

@@ -1,0 +1,188 @@
+//! Photos: in `NAME.photos` beside the book, each under its id, which is the first 16 bytes of the SHA-256 of the file.
+//!
+//! A photo is named before there is one: `incoming/<id>`, with an id by chance, is what a camera fills. Taking it in
+//! copies it under its own id, then tells the book, then removes the incoming file, so that a stop anywhere leaves
+//! either the one or the other. A sign-off that names a photo so names its contents.
+
+use std::fs;
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+
+use rusqlite::params;
+use sha2::{Digest as _, Sha256};
+
+use super::device::{beside, sync_folder};
+use super::jpeg;
+use super::{Id, PhotoState, Result, Store, StoreError};
+
+impl Store {
+    /// Names the file for a photo that a camera is about to take, and keeps its id as the draft `key`.
+    ///
+    /// # Errors
+    /// [`StoreError::NoFolder`] for a book in memory, or what the file system said.
+    pub fn photo_begin(&mut self, key: &str, photo: Id) -> Result<PathBuf> {
+        let file = self.incoming(photo)?;
+        if let Some(folder) = file.parent() {
+            fs::create_dir_all(folder)?;
+        }
+        let tx = self.conn.transaction()?;
+        tx.execute("INSERT OR REPLACE INTO photo VALUES (?1, 'waiting')", [photo])?;
+        tx.execute("INSERT OR REPLACE INTO draft VALUES (?1, ?2)", params![key, photo.to_string()])?;
+        tx.commit()?;
+        Ok(file)
+    }
+
+    /// Takes in what the camera has put into the file of [`Store::photo_begin`], and keeps the photo's own id as the
+    /// draft `key`; `None` where there is no whole photo, which leaves everything as it is.
+    ///
+    /// # Errors
+    /// What the file system or SQLite said.
+    pub fn photo_take_in(&mut self, key: &str, photo: Id) -> Result<Option<Id>> {
+        let incoming = self.incoming(photo)?;
+        let bytes = match fs::read(&incoming) {
+            Ok(bytes) if jpeg::is_whole(&bytes) => bytes,
+            Ok(_) => return Ok(None),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(None),
+            Err(error) => return Err(error.into()),
+        };
+        let own = id_of(&bytes);
+        write_flushed(&self.photos()?.join(name(own)), &bytes)?;
+        let tx = self.conn.transaction()?;
+        tx.execute("INSERT OR REPLACE INTO photo VALUES (?1, 'here')", [own])?;
+        tx.execute("DELETE FROM photo WHERE id = ?1", [photo])?;
+        tx.execute("INSERT OR REPLACE INTO draft VALUES (?1, ?2)", params![key, own.to_string()])?;
+        tx.commit()?;
+        fs::remove_file(&incoming)?;
+        Ok(Some(own))
+    }
+
+    /// Gives up a photo that did not come: its row, its draft `key` and what there is of its file.
+    ///
+    /// # Errors
+    /// What the file system or SQLite said.
+    pub fn photo_drop(&mut self, key: &str, photo: Id) -> Result<()> {
+        let tx = self.conn.transaction()?;
+        tx.execute("DELETE FROM photo WHERE id = ?1 AND state = 'waiting'", [photo])?;
+        tx.execute("DELETE FROM draft WHERE key = ?1", [key])?;
+        tx.commit()?;
+        match fs::remove_file(self.incoming(photo)?) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
+            _ => Ok(()),
+        }
+    }
+
+    /// Where a photo is now, looking at its file, and the file to show or to fill: `None` for one that nothing names.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn photo_file(&self, photo: Id) -> Result<Option<(PhotoState, PathBuf)>> {
+        let (Some(state), Ok(photos)) = (self.photo(photo)?, self.photos()) else { return Ok(None) };
+        let file = photos.join(name(photo));
+        Ok(Some(match state {
+            _ if file.is_file() => (PhotoState::Here, file),
+            PhotoState::Waiting => (PhotoState::Waiting, self.incoming(photo)?),
+            PhotoState::Here | PhotoState::Missing => (PhotoState::Missing, file),
+        }))
+    }
+
+    /// Writes a photo for others to `to`: the picture and which way up it is, without the place where it was taken and
+    /// whatever else a camera adds.
+    ///
+    /// # Errors
+    /// [`StoreError::NoPhoto`] where it is not here, [`StoreError::Damaged`] where its file is another one by now.
+    pub fn photo_export(&self, photo: Id, to: impl AsRef<Path>) -> Result<()> {
+        let Some((PhotoState::Here, file)) = self.photo_file(photo)? else { return Err(StoreError::NoPhoto(photo)) };
+        let bytes = fs::read(&file)?;
+        if id_of(&bytes) != photo {
+            return Err(StoreError::Damaged(format!("{} is not the photo that was taken", file.display())));
+        }
+        let bare = jpeg::bare(&bytes).ok_or(StoreError::NoPhoto(photo))?;
+        write_flushed(to.as_ref(), &bare)
+    }
+
+    fn photos(&self) -> Result<PathBuf> {
+        self.path.as_deref().map(|path| beside(path, ".photos")).ok_or(StoreError::NoFolder)
+    }
+
+    fn incoming(&self, photo: Id) -> Result<PathBuf> {
+        Ok(self.photos()?.join("incoming").join(name(photo)))
+    }
+}
+
+fn name(photo: Id) -> String {
+    format!("{photo}.jpg")
+}
+
+fn id_of(bytes: &[u8]) -> Id {
+    let digest: [u8; 32] = Sha256::digest(bytes).into();
+    let (id, _) = digest.split_at(16);
+    Id::from_bytes(id.try_into().unwrap_or_default())
+}
+
+fn write_flushed(to: &Path, bytes: &[u8]) -> Result<()> {
+    let part = beside(to, ".part");
+    let mut file = fs::File::create(&part)?;
+    file.write_all(bytes)?;
+    file.sync_all()?;
+    fs::rename(&part, to)?;
+    Ok(sync_folder(to)?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::store::{OpenOptions, jpeg::tests::photo};
+
+    fn book(folder: &Path) -> Store {
+        Store::open(folder.join("book.lapwright"), &OpenOptions::default()).unwrap().store
+    }
+
+    #[test]
+    fn a_photo_is_kept_under_its_contents_and_found_by_a_new_start() {
+        let folder = tempfile::tempdir().unwrap();
+        let waiting = Id::from_bytes([7; 16]);
+        let file = book(folder.path()).photo_begin("key", waiting).unwrap();
+        assert!(file.ends_with(format!("incoming/{waiting}.jpg")));
+        let mut store = book(folder.path());
+        assert_eq!(store.photo_take_in("key", waiting).unwrap(), None, "the camera has not written yet");
+        fs::write(&file, &photo()[..40]).unwrap();
+        assert_eq!(store.photo_take_in("key", waiting).unwrap(), None, "half a photo is none");
+        fs::write(&file, photo()).unwrap();
+        let own = store.photo_take_in("key", waiting).unwrap().unwrap();
+        assert_eq!(store.draft_get("key").unwrap(), Some(own.to_string()));
+        assert_eq!(store.photo(waiting).unwrap(), None);
+        let (state, kept) = store.photo_file(own).unwrap().unwrap();
+        assert_eq!((state, fs::read(&kept).unwrap()), (PhotoState::Here, photo()));
+        assert!(!file.exists());
+        fs::remove_file(&kept).unwrap();
+        assert_eq!(store.photo_file(own).unwrap().unwrap().0, PhotoState::Missing);
+    }
+
+    #[test]
+    fn what_is_exported_says_no_place_and_is_the_photo_that_was_taken() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut store = book(folder.path());
+        let waiting = Id::from_bytes([8; 16]);
+        fs::write(store.photo_begin("key", waiting).unwrap(), photo()).unwrap();
+        let own = store.photo_take_in("key", waiting).unwrap().unwrap();
+        let out = folder.path().join("out.jpg");
+        store.photo_export(own, &out).unwrap();
+        let bytes = fs::read(&out).unwrap();
+        assert!(jpeg::is_whole(&bytes) && !bytes.windows(8).any(|part| part == b"40.71280"));
+        fs::write(store.photo_file(own).unwrap().unwrap().1, b"another").unwrap();
+        assert!(matches!(store.photo_export(own, &out), Err(StoreError::Damaged(_))));
+    }
+
+    #[test]
+    fn a_photo_that_never_came_leaves_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut store = book(folder.path());
+        let waiting = Id::from_bytes([9; 16]);
+        let file = store.photo_begin("key", waiting).unwrap();
+        fs::write(&file, b"").unwrap();
+        store.photo_drop("key", waiting).unwrap();
+        assert_eq!((store.photo(waiting).unwrap(), store.draft_get("key").unwrap()), (None, None));
+        assert!(!file.exists());
+        assert!(matches!(Store::in_memory().unwrap().photo_begin("key", waiting), Err(StoreError::NoFolder)));
+    }
+}

@@ -2,6 +2,7 @@
 
 mod aapt;
 mod android;
+mod app;
 mod bench;
 mod bindings;
 mod count;
@@ -14,6 +15,8 @@ mod test;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: cargo xtask TASK
+  app [--demo] [--book FILE] [--pictures FOLDER]
+                             the screens in a window, or as pictures
   test [rust|kotlin|swift]   every suite of all languages, or of one
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
   android                    the libraries of Android's processors, for Gradle; needs the NDK
@@ -32,6 +35,7 @@ fn main() -> ExitCode {
         ["bindings", "kotlin"] => bindings::kotlin(),
         ["bindings", "swift"] => bindings::swift(),
         ["android"] => android::build(),
+        ["app", args @ ..] => app::run(args),
         ["bench"] => bench::run(),
         _ => {
             eprintln!("{USAGE}");

@@ -11,6 +11,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.unit.dp
@@ -48,13 +49,21 @@ fun SizeLines(app: App, sizes: List<Size>) {
     }
 }
 
-/** A named length; a tap says it aloud. */
+/** A named length; a tap says it aloud, where it leads nowhere else. Large texts stand under each other. */
 @Composable
-fun ReadingLine(app: App, label: String, reading: Reading) {
+fun ReadingLine(app: App, label: String, reading: Reading, onTap: (() -> Unit)? = null) {
     val shown = app.shown ?: return
-    Line({ app.services.speech.say("$label: ${reading.spoken}", shown.remembered.language) }) {
-        Say(label, Modifier.weight(1f))
-        Say(reading.text, size = Sizes.title, bold = true)
+    val aloud = { app.services.speech.say("$label: ${reading.spoken}", shown.remembered.language) }
+    Line(onTap ?: aloud) {
+        if (LocalDensity.current.fontScale > 1.3f) {
+            Column(Modifier.weight(1f)) {
+                Say(label)
+                Say(reading.text, size = Sizes.title, bold = true)
+            }
+        } else {
+            Say(label, Modifier.weight(1f))
+            Say(reading.text, size = Sizes.title, bold = true)
+        }
         SourceBox(reading.source, shown.frame.words)
     }
 }

@@ -30,16 +30,23 @@ import lapwright.shell.look.Target
 
 private val corner = RoundedCornerShape(6.dp)
 
-/** The one next action of a screen. */
+/** The one next action of a screen; a long one is written smaller. */
 @Composable
-fun NextAction(text: String, modifier: Modifier = Modifier, onTap: () -> Unit) {
+fun NextAction(text: String, modifier: Modifier = Modifier, sign: Sign? = null, onTap: () -> Unit) {
     val inks = LocalLook.current.inks
-    Box(
+    Row(
         modifier.heightIn(min = Target).clip(corner).background(inks.chalk).clickable(role = Role.Button, onClick = onTap)
             .padding(horizontal = 12.dp, vertical = 8.dp),
-        Alignment.Center,
-    ) { Say(text, size = Sizes.title, color = inks.ground, bold = true, align = TextAlign.Center) }
+        Arrangement.spacedBy(8.dp, Alignment.CenterHorizontally),
+        Alignment.CenterVertically,
+    ) {
+        if (sign != null) Icon(sign, inks.ground)
+        val size = if (text.length > LONG) Sizes.small else Sizes.title
+        Say(text, size = size, color = inks.ground, bold = true, align = TextAlign.Center)
+    }
 }
+
+private const val LONG = 24
 
 /** An action beside the next one. */
 @Composable

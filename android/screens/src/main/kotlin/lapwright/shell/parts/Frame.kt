@@ -25,7 +25,7 @@ import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 
 /** The one next action of a screen. */
-class Next(val text: String, val onTap: () -> Unit)
+class Next(val text: String, val sign: Sign? = null, val onTap: () -> Unit)
 
 /**
  * The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in
@@ -68,14 +68,14 @@ private fun Corner(app: App, job: String?, next: Next?) {
     val words = app.shown?.frame?.words ?: return
     val leftHanded = LocalLook.current.leftHanded
     val large = LocalDensity.current.fontScale > 1.3f
-    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.onTap)
+    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.sign, next.onTap)
     val signs: List<@Composable () -> Unit> = listOfNotNull(
         { if (app.canGoBack) SignButton(Sign.BACK, words.back) { app.back() } },
         { SignButton(Sign.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
     )
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
         val action: @Composable (Modifier) -> Unit = { space ->
-            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.onTap)
+            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.sign, next.onTap)
         }
         if (leftHanded) action(Modifier.weight(1f))
         for (sign in if (leftHanded) signs.reversed() else signs) sign()

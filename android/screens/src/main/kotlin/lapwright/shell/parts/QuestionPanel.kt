@@ -118,6 +118,6 @@ fun TextEntry(name: String, text: String, accept: String, onText: (String) -> Un
                 Box(Modifier.heightIn(min = Target).border(1.5.dp, inks.ink).padding(12.dp), Alignment.CenterStart) { field() }
             },
         )
-        NextAction(accept, Modifier.testTag("accept"), onAccept)
+        NextAction(accept, Modifier.testTag("accept"), onTap = onAccept)
     }
 }

@@ -44,7 +44,10 @@ fun face(size: TextUnit, bold: Boolean = false): TextStyle = TextStyle(
     fontFeatureSettings = "\"tnum\"",
 )
 
-/** A number to read at arm's length: as large as its width allows, with its unit half as large. */
+/**
+ * A number to read at arm's length, with its unit half as large: as large as its width allows, so that it stays on one
+ * line where texts are large already, and never under 44 dp.
+ */
 @Composable
 fun Answer(text: String, unit: String, modifier: Modifier = Modifier, color: Color = LocalLook.current.inks.ink) {
     BoxWithConstraints(modifier.fillMaxWidth()) {
@@ -54,7 +57,7 @@ fun Answer(text: String, unit: String, modifier: Modifier = Modifier, color: Col
         val size = remember(text, unit, constraints.maxWidth, density, style) {
             val width = measurer.measure(withUnit(text, unit), style, softWrap = false).size.width
             val fits = Sizes.answerMost.value * constraints.maxWidth / width.coerceAtLeast(1)
-            fits.coerceIn(Sizes.answerLeast.value, Sizes.answerMost.value).sp
+            fits.coerceIn(Sizes.answerLeast.value / density.fontScale, Sizes.answerMost.value).sp
         }
         Text(withUnit(text, unit), color = color, style = style.copy(fontSize = size, lineHeight = 1.1.em))
     }

@@ -50,7 +50,7 @@ fun Board(app: App, view: BoardView) {
     val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
     val step = view.steps.firstOrNull { it.state == StepState.OPEN }
     val next = step?.let { open ->
-        Next(open.text) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, said(StepHow.TICK)))) }
+        Next(open.text, Sign.TICK) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, said(StepHow.TICK)))) }
     }
     Frame(app, view.title, view.job.ifEmpty { null }, asking, next, strip = { Drawn(app, face, view.revision, 150.dp) }) {
         view.length?.let { Answer(it.text, "") }

@@ -11,15 +11,18 @@ import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
 import lapwright.screens.StepHow
 import lapwright.screens.StepState
+import lapwright.screens.Subject
 import lapwright.shell.App
 import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.InHand
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
 import lapwright.shell.parts.Say
+import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.said
@@ -40,7 +43,7 @@ fun Penetration(app: App, view: PenetrationView) {
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, code, what)))
     }
     val next = view.steps.firstOrNull { it.state == StepState.OPEN }
-        ?.let { open -> Next(open.text) { sign(open.code, said(StepHow.TICK)) } }
+        ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, said(StepHow.TICK)) } }
     Frame(app, view.name, view.job, asking, next) {
         Notes(view.notes)
         if (view.patch.isNotEmpty()) {
@@ -50,6 +53,7 @@ fun Penetration(app: App, view: PenetrationView) {
         }
         if (view.block.isNotEmpty()) {
             Heading(words.block)
+            Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp)
             SizeLines(app, view.block)
         }
         Heading(words.layers)

@@ -3,20 +3,22 @@ package lapwright.shell.screens
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.NewThing
 import lapwright.screens.Place
+import lapwright.screens.Subject
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
 import lapwright.shell.App
+import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
-import lapwright.shell.parts.Say
-import lapwright.shell.parts.SourceBox
+import lapwright.shell.parts.ReadingLine
 
 /** What is where on a wall. */
 @Composable
@@ -24,8 +26,9 @@ fun Wall(app: App, view: WallView) {
     val words = app.shown?.frame?.words ?: return
     val add = { app.go(Place.New(NewThing.PENETRATION, view.wall)); Unit }
     val plan = { app.act(Action.WallKind(WallAction.PlanBoards(view.wall))); Unit }
-    val next = if (view.boards.isEmpty()) Next(words.planBoards, plan) else Next(words.newPenetration, add)
+    val next = if (view.boards.isEmpty()) Next(words.planBoards, onTap = plan) else Next(words.newPenetration, onTap = add)
     Frame(app, view.name, view.job, next = next) {
+        Drawn(app, Subject.Elevation(view.wall), view.revision, 420.dp, zooms = true)
         Notes(view.notes)
         Heading(words.penetration)
         for (line in view.penetrations) Line(line.name, "") { app.go(Place.Penetration(line.penetration)) }
@@ -40,11 +43,7 @@ fun Wall(app: App, view: WallView) {
             OtherAction(words.planBoards, Modifier.fillMaxWidth(), onTap = plan)
             Heading(words.board)
             for (board in view.boards) {
-                Line({ app.go(Place.Board(board.board)) }) {
-                    Say(board.said, Modifier.weight(1f))
-                    Say(board.length.text, bold = true)
-                    SourceBox(board.length.source, words)
-                }
+                ReadingLine(app, board.said, board.length) { app.go(Place.Board(board.board)) }
             }
         }
     }

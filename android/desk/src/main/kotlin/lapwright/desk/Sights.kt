@@ -1,30 +1,33 @@
-package lapwright.shell
+package lapwright.desk
 
 import lapwright.screens.Action
 import lapwright.screens.BoardView
+import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
+import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
+import lapwright.shell.App
 
 /** The demo house, laid out and planned, with a signer. */
-class Planned(private val fixture: Fixture) {
+class Planned(private val desk: Desk) {
     val job: String
     val walls: List<String>
 
     init {
-        fixture.sign("Rosa")
-        job = fixture.demo()
-        fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
-        walls = (fixture.view(Place.House(job)) as View.HouseKind).view.walls.map { it.wall }
-        for (wall in walls) fixture.act(Action.WallKind(WallAction.PlanBoards(wall)))
+        desk.act(Action.SettingsKind(SettingsAction.TakePhone("Rosa")))
+        job = (desk.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
+        desk.act(Action.PoleKind(PoleAction.LayOut(job)))
+        walls = (desk.view(Place.House(job)) as View.HouseKind).view.walls.map { it.wall }
+        for (wall in walls) desk.act(Action.WallKind(WallAction.PlanBoards(wall)))
     }
 
-    fun wall(at: Int = 0): WallView = (fixture.view(Place.Wall(walls[at])) as View.WallKind).view
+    fun wall(at: Int = 0): WallView = (desk.view(Place.Wall(walls[at])) as View.WallKind).view
 
-    fun board(board: String): BoardView = (fixture.view(Place.Board(board)) as View.BoardKind).view
+    fun board(board: String): BoardView = (desk.view(Place.Board(board)) as View.BoardKind).view
 
     /** A board that a block is to be cut into. */
     val notched: String
@@ -35,12 +38,17 @@ class Planned(private val fixture: Fixture) {
     val penetration: String get() = wall().penetrations.first().penetration
 }
 
-/** A screen as a test looks at it. */
+/** A screen to look at, and how an app comes there. */
 class Sight(val name: String, val open: (App) -> Unit)
 
 /** Every screen, with each kind of entry that it has. */
 fun sights(planned: Planned): List<Sight> = listOf(
     Sight("jobs") { it.go(Place.Jobs) },
+    Sight("settings") { it.go(Place.Settings) },
+    Sight("done-list") { it.go(Place.DoneList(planned.job)) },
+    Sight("rules") { it.go(Place.Rules(planned.job)) },
+    Sight("pole") { it.go(Place.Pole(planned.job)) },
+    Sight("measure") { it.go(Place.Measure(planned.walls[0])) },
     Sight("house") { it.go(Place.House(planned.job)) },
     Sight("wall") { it.go(Place.Wall(planned.walls[0])) },
     Sight("board") { app -> app.go(Place.Board(planned.notched)); putAway(app) },
@@ -50,6 +58,7 @@ fun sights(planned: Planned): List<Sight> = listOf(
     },
     Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
     Sight("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
+    Sight("new-stock") { app -> app.go(Place.New(NewThing.STOCK, planned.job)) },
     Sight("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },
 )
 

@@ -38,7 +38,7 @@ private val bare = listOf(listOf("1", "2", "3", "'"), listOf("4", "5", "6", ".")
  * tapped on the drawn piece of tape.
  */
 @Composable
-fun Keypad(frame: FrameView, text: String, lengths: Boolean, onText: (String) -> Unit, onAccept: () -> Unit) {
+fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -> String) -> Unit, onAccept: () -> Unit) {
     val gloves = LocalLook.current.gloves
     val words = frame.words
     val side = if (gloves) GloveKey else Target
@@ -47,17 +47,17 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onText: (String) ->
         if (lengths) {
             val last = text.substringAfterLast(' ')
             val tapped = frame.tape.lastOrNull { last.endsWith(it.text) }?.text.orEmpty()
-            Tape(frame.tape, tapped, words.tape) { onText(withMark(text, it.text)) }
+            Tape(frame.tape, tapped, words.tape) { mark -> onEdit { withMark(it, mark.text) } }
         }
         for (row in bare) {
             KeyRow(side, gap) {
-                for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onText(text + key) }
+                for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onEdit { it + key } }
             }
         }
         KeyRow(side, gap) {
-            SignKey(Sign.RUB_OUT, words.rubOut, side) { onText(rubbedOut(text)) }
-            Key("0", side) { onText(text + "0") }
-            if (!gloves && lengths) SignKey(Sign.SPACE, words.space, side) { onText("$text ") }
+            SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            Key("0", side) { onEdit { it + "0" } }
+            if (!gloves && lengths) SignKey(Sign.SPACE, words.space, side) { onEdit { "$it " } }
             AcceptKey(words.accept, side, onAccept)
         }
     }

@@ -58,19 +58,23 @@ fun QuestionEntry(app: App, asking: Asking) {
     val shown = app.shown ?: return
     val question = asking.question
     val text = app.typing.of(question)
-    fun keep(typed: String) {
+    // What is typed is read at the tap: the next key may come before the last one was drawn.
+    fun edit(change: (String) -> String) {
+        if (app.pending) return
+        val typed = change(app.typing.of(question))
         app.typing.put(question, typed)
         app.keep(asking.keep(typed))
+    }
+    fun accept() {
+        if (!app.pending) app.act(asking.answer(app.typing.of(question)))
     }
     when (question.kind) {
         AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
             Typed(question, text, shown.frame.unit)
-            Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, ::keep) { app.act(asking.answer(text)) }
+            Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, ::edit, ::accept)
         }
         AnswerKind.CHOICE_KIND -> Choices(question.choices, question.answer) { app.act(asking.answer(it.code)) }
-        AnswerKind.TEXT_KIND -> TextEntry(question.title, text, shown.frame.words.accept, ::keep) {
-            app.act(asking.answer(text))
-        }
+        AnswerKind.TEXT_KIND -> TextEntry(question.title, text, shown.frame.words.accept, { typed -> edit { typed } }, ::accept)
     }
 }
 

@@ -1,28 +1,48 @@
 // swift-tools-version:6.0
+import Foundation
 import PackageDescription
 
 // Sources of the bindings and, on Linux, the library itself: made by `cargo xtask bindings`.
 let library = "\(Context.packageDirectory)/Generated/Library"
 
+// What a Mac has built for phones: made by `cargo xtask ios`.
+let framework = "Generated/LapwrightFFI.xcframework"
+let hasFramework = FileManager.default.fileExists(atPath: "\(Context.packageDirectory)/\(framework)")
+
+// Linux has nothing of Apple's. There the screens, and the app's services, are compiled against the names that they use,
+// to find what is wrong in ourselves; that proves nothing about Apple's own.
+#if os(Linux)
+    let stubs: [Target] = ["SwiftUI", "UIKit", "AVFoundation"].map { .target(name: $0, path: "Tests/Stubs/\($0)") }
+    let screens: [Target.Dependency] = ["LapwrightModels", "SwiftUI"]
+#else
+    let stubs: [Target] = []
+    let screens: [Target.Dependency] = ["LapwrightModels"]
+#endif
+
 let package = Package(
     name: "Lapwright",
     platforms: [.macOS(.v14), .iOS(.v17)],
-    products: [.library(name: "LapwrightCore", targets: ["LapwrightCore"])],
+    products: [.library(name: "Lapwright", targets: ["LapwrightModels", "LapwrightScreens"])],
     targets: [
-        .systemLibrary(name: "LapwrightFFI", path: "Generated/LapwrightFFI"),
+        hasFramework
+            ? .binaryTarget(name: "LapwrightFFI", path: framework)
+            : .systemLibrary(name: "LapwrightFFI", path: "Generated/LapwrightFFI"),
         .target(
             name: "LapwrightCore",
             dependencies: ["LapwrightFFI"],
             path: "Generated/LapwrightCore",
-            linkerSettings: [
-                .linkedLibrary("lapwright_ffi"),
-                .unsafeFlags(
-                    ["-L\(library)", "-Xlinker", "-rpath", "-Xlinker", library, "-Xlinker", "--allow-shlib-undefined"],
-                    .when(platforms: [.linux])
-                ),
-            ]
+            linkerSettings: hasFramework
+                ? []
+                : [
+                    .linkedLibrary("lapwright_ffi"),
+                    .unsafeFlags(["-L\(library)", "-Xlinker", "-rpath", "-Xlinker", library]),
+                    .unsafeFlags(["-Xlinker", "--allow-shlib-undefined"], .when(platforms: [.linux])),
+                ]
         ),
+        .target(name: "LapwrightModels", dependencies: ["LapwrightCore"]),
+        .target(name: "LapwrightScreens", dependencies: screens),
         .testTarget(name: "LapwrightCoreTests", dependencies: ["LapwrightCore"]),
-    ],
+        .testTarget(name: "LapwrightModelsTests", dependencies: ["LapwrightModels"]),
+    ] + stubs,
     swiftLanguageModes: [.v6]
 )

@@ -7,6 +7,7 @@ mod bench;
 mod bindings;
 mod count;
 mod font;
+mod ios;
 mod project;
 mod shell;
 mod swift;
@@ -20,6 +21,7 @@ const USAGE: &str = "usage: cargo xtask TASK
   test [rust|kotlin|swift]   every suite of all languages, or of one
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
   android                    the libraries of Android's processors, for Gradle; needs the NDK
+  ios                        on a Mac: all that Xcode needs for the app in ios/App
   bench                      the times of the core, beside their goals";
 
 /// What a task ends with: a text that says what went wrong.
@@ -36,6 +38,7 @@ fn main() -> ExitCode {
         ["bindings", "swift"] => bindings::swift(),
         ["android"] => android::build(),
         ["app", args @ ..] => app::run(args),
+        ["ios"] => ios::build(),
         ["bench"] => bench::run(),
         _ => {
             eprintln!("{USAGE}");

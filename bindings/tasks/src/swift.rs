@@ -1,4 +1,5 @@
-use std::path::PathBuf;
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::{Done, project, shell};
@@ -28,21 +29,59 @@ impl Swift {
 
     /// A Swift command in the package's folder.
     pub(crate) fn command(&self, args: &[&str]) -> Command {
+        self.tool("swift", args)
+    }
+
+    /// A program of the Swift toolchain in the package's folder.
+    pub(crate) fn tool(&self, program: &str, args: &[&str]) -> Command {
         let repository = project::root();
         let package = repository.join("ios/Lapwright");
         match self {
             Self::Own => {
-                let mut command = shell::command("swift", args);
+                let mut command = shell::command(program, args);
                 command.current_dir(package);
                 command
             }
             Self::Root(root) => {
                 let mut command = shell::command(script(), &["run"]);
-                command.arg(root).arg(repository).arg(package).arg("swift").args(args);
+                command.arg(root).arg(repository).arg(package).arg(program).args(args);
                 command
             }
         }
     }
+}
+
+/// The Swift sources in folders beside or below the package's, by their paths from there.
+///
+/// # Errors
+/// Where a folder cannot be read, or holds none: a check of nothing would always pass.
+pub(crate) fn sources(folders: &[&str]) -> Done<Vec<String>> {
+    let package = project::root().join("ios/Lapwright");
+    let mut found = Vec::new();
+    for folder in folders {
+        let before = found.len();
+        walk(&package.join(folder), folder, &mut found)?;
+        if found.len() == before {
+            return Err(format!("no Swift source in {folder}"));
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+fn walk(folder: &Path, name: &str, found: &mut Vec<String>) -> Done {
+    let told = |error: std::io::Error| format!("{}: {error}", folder.display());
+    for entry in fs::read_dir(folder).map_err(told)? {
+        let path = entry.map_err(told)?.path();
+        let own = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let name = format!("{name}/{own}");
+        if path.is_dir() {
+            walk(&path, &name, found)?;
+        } else if path.extension().is_some_and(|extension| extension == "swift") {
+            found.push(name);
+        }
+    }
+    Ok(())
 }
 
 fn script() -> PathBuf {

@@ -2,7 +2,7 @@ use std::process::Command;
 use std::time::Instant;
 
 use crate::count::Count;
-use crate::swift::Swift;
+use crate::swift::{Swift, sources};
 use crate::{Done, aapt, bindings, shell};
 
 /// The languages that have suites.
@@ -114,6 +114,22 @@ fn kotlin(suite: &mut Suite) -> Done {
 fn swift(suite: &mut Suite) -> Done {
     let swift = Swift::find()?;
     bindings::swift()?;
-    suite.check(swift.command(&["format", "lint", "--strict", "--recursive", "Package.swift", "Tests"]))?;
+    let form = ["format", "lint", "--strict", "--recursive", "Package.swift", "Sources", "Tests", "../App/Sources"];
+    suite.check(swift.command(&form))?;
+    // The screens and the app need a phone. Here they are read, and compiled against the names in `Tests/Stubs`.
+    let drawn = sources(&["Sources/LapwrightScreens", "../App/Sources"])?;
+    suite.check(swift.tool("swiftc", &with(&["-parse"], &drawn)))?;
+    suite.check(swift.command(&["build", "--build-tests"]))?;
+    // On a Mac Xcode compiles the app itself.
+    if cfg!(target_os = "linux") {
+        let app = sources(&["../App/Sources"])?;
+        let modules =
+            ["-typecheck", "-swift-version", "6", "-I", ".build/debug/Modules", "-I", "Generated/LapwrightFFI"];
+        suite.check(swift.tool("swiftc", &with(&modules, &app)))?;
+    }
     suite.tests(swift.command(&["test"]), Count::swift)
+}
+
+fn with<'a>(options: &[&'a str], files: &'a [String]) -> Vec<&'a str> {
+    options.iter().copied().chain(files.iter().map(String::as_str)).collect()
 }

@@ -1,0 +1,265 @@
+import Foundation
+import LapwrightCore
+import Observation
+
+/// What is shown, and the way of a tap: one call of the book, whose answer is the whole new view.
+///
+/// Nothing of the trade is decided here. Every tap gives the task that carries it out; tasks follow each other in the
+/// order of the taps, so that a later one sees what an earlier one led to.
+@MainActor @Observable
+public final class AppModel {
+    /// Who holds the phone, and how it speaks.
+    public private(set) var remembered: Remembered
+    /// The words and the drawn piece of tape that stand round every screen.
+    public private(set) var frame: FrameView
+    /// Where we are.
+    public private(set) var place: Place = .jobs
+    /// The screen of that place.
+    public private(set) var screen: Screen?
+    /// Why the last tap did nothing.
+    public private(set) var trouble: Trouble?
+    /// Whether the app was opened where its signer had left off.
+    public private(set) var cameBack = false
+    /// The last accepted answer, to take it back by.
+    public private(set) var lastGroup: String?
+    /// Whether the glass is locked against drops: then nothing that is tapped does anything.
+    public var locked = false
+    /// The question that is being answered.
+    public let entry = EntryModel()
+
+    @ObservationIgnored public let services: Services
+    @ObservationIgnored let keeper: Keeper
+    @ObservationIgnored private var visited: [Place] = []
+    @ObservationIgnored private var opened: QuestionKey?
+    @ObservationIgnored private var putAway: QuestionKey?
+    @ObservationIgnored private var last: Task<Void, Never>?
+
+    private init(_ keeper: Keeper, _ services: Services, _ remembered: Remembered, _ frame: FrameView) {
+        (self.keeper, self.services, self.remembered, self.frame) = (keeper, services, remembered, frame)
+    }
+
+    /// Opens where the signer left off.
+    public static func open(_ keeper: Keeper, _ services: Services) async throws -> AppModel {
+        let remembered = await keeper.remembered()
+        let frame = try await keeper.frame(context(remembered, services))
+        let app = AppModel(keeper, services, remembered, frame)
+        try await app.open(remembered.place)
+        app.cameBack = app.place != .jobs
+        return app
+    }
+
+    /// Whether there is a screen to go back to.
+    public var canGoBack: Bool { !visited.isEmpty || place != .jobs }
+
+    /// The words of buttons and headings.
+    public var words: Words { frame.words }
+
+    /// Goes to a screen.
+    @discardableResult public func go(_ place: Place) -> Task<Void, Never> {
+        tap { [self] in try await visit(place) }
+    }
+
+    /// Goes back to the screen before, or up to the houses.
+    @discardableResult public func back() -> Task<Void, Never> {
+        tap { [self] in
+            let place = visited.last ?? .jobs
+            let view = try await keeper.view(context(), place)
+            _ = visited.popLast()
+            present(place, view)
+            try await keeper.rememberPlace(context(), place)
+        }
+    }
+
+    /// Carries out what was tapped, and shows what it led to.
+    @discardableResult public func act(_ action: Action) -> Task<Void, Never> {
+        tap { [self] in try await carryOut(action) }
+    }
+
+    /// Takes an answer back and opens its question again, with what had been typed.
+    @discardableResult public func undo(_ group: String, job: String? = nil) -> Task<Void, Never> {
+        tap { [self] in
+            let outcome = try await keeper.act(context(), .doneListKind(action: .undo(job: job, group: group)))
+            lastGroup = nil
+            services.haptics.taken()
+            guard case .doneListKind(let list) = outcome.view else { return }
+            if let first = list.reopened.first {
+                try await visit(first.place, opening: QuestionKey(subject: first.subject, field: first.field))
+            } else if case .doneList = place {
+                present(outcome.place, outcome.view)
+            } else {
+                present(place, try await keeper.view(context(), place))
+            }
+        }
+    }
+
+    /// Keeps keys that were typed and not yet accepted.
+    @discardableResult public func keep(_ action: Action) -> Task<Void, Never> {
+        queue { [self] in
+            let outcome = try await keeper.act(context(), action)
+            if outcome.place == place { _ = screen?.model.take(outcome.view) }
+        }
+    }
+
+    /// Opens a question by hand.
+    public func ask(_ question: Question) {
+        guard !locked else { return }
+        (opened, putAway, trouble) = (QuestionKey(question), nil, nil)
+        entry.close()
+        follow()
+    }
+
+    /// Puts the question that is asked away; what was typed stays kept.
+    public func putQuestionAway() {
+        guard !locked, let question = entry.question else { return }
+        (putAway, opened, trouble) = (QuestionKey(question), nil, nil)
+        entry.close()
+    }
+
+    /// The trouble, or that we are back, was read.
+    public func understood() {
+        (trouble, cameBack) = (nil, false)
+    }
+
+    /// Something beside the book went wrong.
+    func failed(_ error: any Error) {
+        trouble = Trouble(error)
+        services.haptics.refused()
+    }
+
+    /// Says a text aloud in the language of the screens.
+    public func say(_ text: String) {
+        services.speech.say(text, language: remembered.language)
+    }
+
+    /// Ends when everything that was tapped so far is carried out.
+    public func settled() async {
+        await last?.value
+    }
+
+    func context() -> Context {
+        Self.context(remembered, services)
+    }
+
+    private static func context(_ remembered: Remembered, _ services: Services) -> Context {
+        Context(
+            nowMs: services.clock.nowMs,
+            utcOffsetMinutes: services.clock.utcOffsetMinutes,
+            signer: remembered.signer,
+            language: remembered.language,
+            show: remembered.show,
+            division: remembered.division,
+            dice: Data(services.dice.roll())
+        )
+    }
+}
+
+// What a tap leads to.
+extension AppModel {
+    /// A tap: locked glass takes none, and what it says takes the place of what was said before.
+    func tap(_ work: @escaping @MainActor () async throws -> Void) -> Task<Void, Never> {
+        guard !locked else { return Task {} }
+        return queue { [self] in
+            cameBack = false
+            try await work()
+            trouble = nil
+            stayAwake()
+        }
+    }
+
+    /// One after the other.
+    private func queue(_ work: @escaping @MainActor () async throws -> Void) -> Task<Void, Never> {
+        let before = last
+        let task = Task { [self] in
+            await before?.value
+            do {
+                try await work()
+            } catch {
+                failed(error)
+            }
+        }
+        last = task
+        return task
+    }
+
+    private func carryOut(_ action: Action) async throws {
+        let outcome = try await keeper.act(context(), action)
+        if !outcome.group.isEmpty { lastGroup = outcome.group }
+        services.haptics.taken()
+        if case .settingsKind = action, try await takeSettings() { return }
+        let from = place
+        present(outcome.place, outcome.view)
+        if outcome.place != from {
+            left(from, for: outcome.place)
+            try await keeper.rememberPlace(context(), outcome.place)
+        }
+    }
+
+    private func visit(_ place: Place, opening key: QuestionKey? = nil) async throws {
+        let view = try await keeper.view(context(), place)
+        let from = self.place
+        present(place, view, opening: key)
+        if place != from {
+            left(from, for: place)
+            try await keeper.rememberPlace(context(), place)
+        }
+    }
+
+    /// A setting may change the words, the unit, or who holds the phone: each signer goes on where they left off.
+    private func takeSettings() async throws -> Bool {
+        let now = await keeper.remembered()
+        guard now != remembered else { return false }
+        let before = remembered
+        remembered = now
+        frame = try await keeper.frame(context())
+        if now.signer != before.signer { visited = [] }
+        try await open(now.signer == before.signer ? .settings : now.place)
+        return true
+    }
+
+    /// A thing in the making is no place to come back to.
+    private func left(_ from: Place, for place: Place) {
+        guard case .new = from else { return visited.append(from) }
+        if visited.last == place { visited.removeLast() }
+    }
+
+    /// A remembered place may name what is no longer there.
+    private func open(_ place: Place) async throws {
+        if let view = try? await keeper.view(context(), place) {
+            present(place, view)
+        } else {
+            present(.jobs, try await keeper.view(context(), .jobs))
+        }
+    }
+
+    private func present(_ place: Place, _ view: View, opening key: QuestionKey? = nil) {
+        entry.close()
+        opened = key
+        if place != self.place || screen?.model.take(view) != true {
+            (self.place, putAway) = (place, nil)
+            screen = Screen(view, app: self)
+        }
+        follow()
+    }
+
+    /// Asks what was opened by hand, else what the view asks.
+    private func follow() {
+        guard let asking = screen?.model as? any Asking else { return }
+        let wanted = asking.asked.flatMap { QuestionKey($0) == putAway ? nil : $0 }
+        guard let asked = opened?.find(in: asking.questions) ?? wanted else { return }
+        entry.ask(
+            asked,
+            keep: { [weak self] text in
+                if let action = asking.keeping(asked, text) { self?.keep(action) }
+            },
+            take: { [weak self] text in self?.act(asking.answering(asked, text)) }
+        )
+    }
+
+    /// Boards and penetrations are read with both hands full.
+    private func stayAwake() {
+        switch place {
+        case .board, .penetration: services.keepAwake.keep()
+        default: services.keepAwake.release()
+        }
+    }
+}

@@ -1,0 +1,42 @@
+import Foundation
+import LapwrightCore
+
+/// Holds the book: every call goes through here, one after the other, never on the thread that draws.
+public actor Keeper {
+    private let book: any BookProtocol
+
+    public init(_ book: any BookProtocol) {
+        self.book = book
+    }
+
+    /// Opens the book of a folder, with its own copies beside it.
+    public init(folder: URL) throws {
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let copies = folder.appendingPathComponent("copies")
+        book = try Book.open(path: folder.appendingPathComponent("book.lapwright").path, copies: copies.path)
+    }
+
+    func remembered() -> Remembered {
+        book.remembered()
+    }
+
+    func rememberPlace(_ context: Context, _ place: Place) throws {
+        try book.rememberPlace(context: context, place: place)
+    }
+
+    func frame(_ context: Context) throws -> FrameView {
+        try book.frame(context: context)
+    }
+
+    func view(_ context: Context, _ place: Place) throws -> View {
+        try book.view(context: context, place: place)
+    }
+
+    func act(_ context: Context, _ action: Action) throws -> Outcome {
+        try book.act(context: context, action: action)
+    }
+
+    func drawing(_ context: Context, _ subject: Subject, _ frame: Frame) throws -> Drawing {
+        try book.drawing(context: context, subject: subject, frame: frame)
+    }
+}

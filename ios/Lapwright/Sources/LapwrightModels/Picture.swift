@@ -1,0 +1,39 @@
+import LapwrightCore
+import Observation
+
+/// One drawing of the core: fetched again only where what is drawn, or the frame, has changed.
+@MainActor @Observable
+public final class PictureModel {
+    /// What is drawn.
+    public let subject: Subject
+    /// What to put on the canvas; nil until it was fetched, and where there is nothing to draw yet.
+    public private(set) var strokes: [Stroke]?
+    /// The drawing that the strokes come from.
+    public private(set) var drawing: Drawing?
+
+    @ObservationIgnored private unowned let app: AppModel
+    @ObservationIgnored private var fetched: (revision: Int64, frame: Frame)?
+
+    init(_ subject: Subject, app: AppModel) {
+        (self.subject, self.app) = (subject, app)
+    }
+
+    /// Fetches the drawing of a revision for a frame, unless it is here already.
+    public func show(_ revision: Int64, in frame: Frame) async {
+        if let fetched, fetched == (revision, frame) { return }
+        do {
+            let drawing = try await app.keeper.drawing(app.context(), subject, frame)
+            strokes = try Stroke.all(in: drawing)
+            self.drawing = drawing
+            fetched = (revision, frame)
+        } catch {
+            // Something else must be answered first: the screen around says what.
+            (strokes, drawing, fetched) = (nil, nil, nil)
+        }
+    }
+
+    /// Where a tap leads.
+    public func target(x: Float, y: Float) -> Target? {
+        drawing?.targets.first { $0.left <= x && x <= $0.right && $0.top <= y && y <= $0.bottom }
+    }
+}

@@ -1,0 +1,103 @@
+import LapwrightCore
+import Observation
+
+/// The board in hand, of a wall's plan or loose.
+@MainActor @Observable
+public final class BoardModel: ScreenModel, Asking, Signing {
+    public private(set) var view: BoardView
+    /// Which side is up.
+    public private(set) var side = Side.face
+    public let app: AppModel
+    /// The drawings of both sides.
+    public let face: PictureModel
+    public let back: PictureModel
+
+    /// A side of a board.
+    public enum Side: Sendable {
+        case face, back
+    }
+
+    init(_ view: BoardView, app: AppModel) {
+        (self.view, self.app) = (view, app)
+        face = PictureModel(.boardFace(board: view.board), app: app)
+        back = PictureModel(.boardBack(board: view.board), app: app)
+    }
+
+    public func take(_ view: View) -> Bool {
+        guard case .boardKind(let view) = view, view.board == self.view.board else { return false }
+        self.view = view
+        return true
+    }
+
+    public var questions: [Question] { view.questions + view.notches.flatMap(\.questions) }
+
+    /// While the board is not cut, also what no tape was put to.
+    public var asked: Question? { view.asked }
+
+    public func keeping(_ question: Question, _ text: String) -> Action? {
+        let (subject, field) = (question.subject, question.field)
+        return .boardKind(action: .keepDraft(board: view.board, subject: subject, field: field, text: text))
+    }
+
+    public func answering(_ question: Question, _ text: String) -> Action {
+        let (subject, field) = (question.subject, question.field)
+        return .boardKind(
+            action: subject == view.board
+                ? .answer(board: view.board, field: field, text: text)
+                : .answerNotch(board: view.board, notch: subject, field: field, text: text)
+        )
+    }
+
+    /// A notch round a block that no plan knows.
+    @discardableResult public func addNotch() -> Task<Void, Never> {
+        app.go(.new(what: .notch, parent: view.board))
+    }
+
+    public var steps: [StepLine] { view.steps }
+
+    public func signing(_ step: StepLine, _ said: StepSaid) -> Action {
+        .boardKind(action: .signStep(board: view.board, step: step.code, said: said))
+    }
+
+    public func beginningPhoto(_ step: StepLine) -> Action? { nil }
+
+    public func takingPhotoIn(_ step: StepLine, closed: Bool) -> Action? { nil }
+
+    /// The drawing of the side that is up.
+    public var picture: PictureModel { side == .face ? face : back }
+
+    /// Turns the board over.
+    public func turn() {
+        side = side == .face ? .back : .face
+    }
+
+    /// The marks of a notch on the side that is up.
+    public func marks(_ notch: NotchView) -> MarksView? {
+        side == .face ? notch.face : notch.back
+    }
+
+    /// The gap that was measured after fitting.
+    @discardableResult public func sayGap(_ notch: NotchView, _ text: String) -> Task<Void, Never> {
+        app.act(.boardKind(action: .sayGap(board: view.board, notch: notch.notch, text: text)))
+    }
+
+    /// What was learned of this signer's saw and hands no longer holds.
+    @discardableResult public func forgetHabit() -> Task<Void, Never> {
+        app.act(.boardKind(action: .forgetHabit(board: view.board)))
+    }
+
+    /// A loose board goes on a wall.
+    @discardableResult public func attach(to wall: WallProgress) -> Task<Void, Never> {
+        app.act(.boardKind(action: .attach(board: view.board, wall: wall.wall)))
+    }
+
+    /// What is read aloud: the length, then every mark of the side that is up.
+    public func sayMarks() {
+        var said = [view.length?.spoken ?? view.title]
+        for marks in view.notches.compactMap({ self.marks($0) }) {
+            said += marks.uprights.map(\.spoken)
+            said += marks.levels.flatMap { [$0.left.spoken, $0.right.spoken] }
+        }
+        app.say(said.joined(separator: ". "))
+    }
+}

@@ -1,0 +1,52 @@
+import LapwrightCore
+import Observation
+
+/// Setting up a wall, one question at a time.
+@MainActor @Observable
+public final class MeasureModel: ScreenModel, Asking {
+    public private(set) var view: MeasureView
+    public let app: AppModel
+
+    init(_ view: MeasureView, app: AppModel) {
+        (self.view, self.app) = (view, app)
+    }
+
+    public func take(_ view: View) -> Bool {
+        guard case .measureKind(let view) = view, view.wall == self.view.wall else { return false }
+        self.view = view
+        return true
+    }
+
+    public var questions: [Question] { view.questions + view.parts.flatMap(\.questions) }
+
+    public var asked: Question? {
+        view.current.flatMap { at in view.questions.indices.contains(Int(at)) ? view.questions[Int(at)] : nil }
+    }
+
+    public func keeping(_ question: Question, _ text: String) -> Action? {
+        let (subject, field) = (question.subject, question.field)
+        return .measureKind(action: .keepDraft(wall: view.wall, subject: subject, field: field, text: text))
+    }
+
+    public func answering(_ question: Question, _ text: String) -> Action {
+        let (subject, field) = (question.subject, question.field)
+        let answer: MeasureAction =
+            subject == view.wall
+            ? .answer(wall: view.wall, field: field, text: text)
+            : .answerPart(wall: view.wall, part: subject, field: field, text: text)
+        return .measureKind(action: answer)
+    }
+
+    /// A new step of the base line, stud, window or door, or abutment.
+    @discardableResult public func add(_ what: NewThing) -> Task<Void, Never> {
+        app.go(.new(what: what, parent: view.wall))
+    }
+
+    @discardableResult public func remove(_ part: PartView) -> Task<Void, Never> {
+        app.act(.measureKind(action: .removePart(wall: view.wall, part: part.part)))
+    }
+
+    @discardableResult public func wall() -> Task<Void, Never> { app.go(.wall(wall: view.wall)) }
+
+    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+}

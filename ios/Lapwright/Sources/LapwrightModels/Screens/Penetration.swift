@@ -1,0 +1,55 @@
+import LapwrightCore
+import Observation
+
+/// A penetration, made weathertight.
+@MainActor @Observable
+public final class PenetrationModel: ScreenModel, Asking, Signing {
+    public private(set) var view: PenetrationView
+    public let app: AppModel
+    /// The mounting block.
+    public let picture: PictureModel
+
+    init(_ view: PenetrationView, app: AppModel) {
+        (self.view, self.app) = (view, app)
+        picture = PictureModel(.blockSplit(penetration: view.penetration), app: app)
+    }
+
+    public func take(_ view: View) -> Bool {
+        guard case .penetrationKind(let view) = view, view.penetration == self.view.penetration else { return false }
+        self.view = view
+        return true
+    }
+
+    public var questions: [Question] { view.questions }
+
+    public var asked: Question? { view.asked }
+
+    public func keeping(_ question: Question, _ text: String) -> Action? {
+        .penetrationKind(action: .keepDraft(penetration: view.penetration, field: question.field, text: text))
+    }
+
+    public func answering(_ question: Question, _ text: String) -> Action {
+        .penetrationKind(action: .answer(penetration: view.penetration, field: question.field, text: text))
+    }
+
+    public var steps: [StepLine] { view.steps }
+
+    public func signing(_ step: StepLine, _ said: StepSaid) -> Action {
+        .penetrationKind(action: .signStep(penetration: view.penetration, step: step.code, said: said))
+    }
+
+    public func beginningPhoto(_ step: StepLine) -> Action? {
+        .penetrationKind(action: .beginPhoto(penetration: view.penetration, step: step.code))
+    }
+
+    public func takingPhotoIn(_ step: StepLine, closed: Bool) -> Action? {
+        .penetrationKind(action: .takePhotoIn(penetration: view.penetration, step: step.code, closed: closed))
+    }
+
+    /// The same finish and block as another one.
+    @discardableResult public func takeSameAs(_ other: PenetrationLine) -> Task<Void, Never> {
+        app.act(.penetrationKind(action: .takeSameAs(penetration: view.penetration, like: other.penetration)))
+    }
+
+    @discardableResult public func wall() -> Task<Void, Never> { app.go(.wall(wall: view.wall)) }
+}

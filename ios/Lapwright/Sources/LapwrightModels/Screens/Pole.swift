@@ -1,0 +1,53 @@
+import LapwrightCore
+import Observation
+
+/// Where the lines go.
+@MainActor @Observable
+public final class PoleModel: ScreenModel, Asking {
+    public private(set) var view: PoleView
+    public let app: AppModel
+    /// The stick with its lines.
+    public let picture: PictureModel
+
+    init(_ view: PoleView, app: AppModel) {
+        (self.view, self.app) = (view, app)
+        picture = PictureModel(.poleStick(job: view.job), app: app)
+    }
+
+    public func take(_ view: View) -> Bool {
+        guard case .poleKind(let view) = view, view.job == self.view.job else { return false }
+        self.view = view
+        return true
+    }
+
+    public var questions: [Question] { view.questions }
+
+    public var asked: Question? { view.asked }
+
+    public func keeping(_ question: Question, _ text: String) -> Action? {
+        .poleKind(action: .keepDraft(job: view.job, field: question.field, text: text))
+    }
+
+    public func answering(_ question: Question, _ text: String) -> Action {
+        .poleKind(action: .answer(job: view.job, field: question.field, text: text))
+    }
+
+    /// A height of one's own to meet or stay clear of.
+    @discardableResult public func addMark() -> Task<Void, Never> {
+        app.go(.new(what: .mark, parent: view.job))
+    }
+
+    @discardableResult public func remove(_ mark: MarkLine) -> Task<Void, Never> {
+        app.act(.poleKind(action: .removeMark(job: view.job, mark: mark.mark)))
+    }
+
+    /// Keeps the lines that are shown.
+    @discardableResult public func layOut() -> Task<Void, Never> {
+        app.act(.poleKind(action: .layOut(job: view.job)))
+    }
+
+    /// Reads the lines aloud, from the bottom.
+    public func sayLines() {
+        app.say(view.lines.map(\.height.spoken).joined(separator: ". "))
+    }
+}

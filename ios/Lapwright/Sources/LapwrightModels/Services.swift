@@ -1,0 +1,84 @@
+/// Says a text aloud.
+@MainActor public protocol Speech: AnyObject {
+    /// Says `text`, which is in `language` (`en` or `es`), and stops what was being said.
+    func say(_ text: String, language: String)
+
+    /// Stops what is being said.
+    func hush()
+}
+
+/// Felt through a glove; never the only sign.
+@MainActor public protocol Haptics: AnyObject {
+    /// An answer was taken.
+    func taken()
+
+    /// An answer was refused.
+    func refused()
+}
+
+/// Hands something to another program, which the person picks.
+@MainActor public protocol Share: AnyObject {
+    func text(_ text: String)
+
+    /// The file at an absolute path.
+    func file(_ path: String)
+}
+
+/// Takes a photo.
+@MainActor public protocol Camera: AnyObject {
+    /// Fills the file at an absolute path with a photo, and ends when the camera is closed again, with or without one.
+    func fill(_ path: String) async
+}
+
+/// Keeps the display lit on the screens that are read with both hands full; it goes out by itself after a while.
+@MainActor public protocol KeepAwake: AnyObject {
+    /// Lit from now on, for a limited time: called again on every tap.
+    func keep()
+
+    /// Dark again as always.
+    func release()
+}
+
+/// What time it is.
+@MainActor public protocol Clock: AnyObject {
+    /// Milliseconds since 1970-01-01 UTC.
+    var nowMs: Int64 { get }
+
+    /// Minutes that the local time is ahead of UTC.
+    var utcOffsetMinutes: Int32 { get }
+}
+
+/// Chance, from which the book makes its ids.
+@MainActor public protocol Dice: AnyObject {
+    /// Sixteen random bytes, new every time.
+    func roll() -> [UInt8]
+}
+
+/// What a device does for the models.
+@MainActor public struct Services {
+    public let speech: any Speech
+    public let haptics: any Haptics
+    public let share: any Share
+    public let camera: any Camera
+    public let keepAwake: any KeepAwake
+    public let clock: any Clock
+    public let dice: any Dice
+
+    public init(
+        speech: any Speech,
+        haptics: any Haptics,
+        share: any Share,
+        camera: any Camera,
+        keepAwake: any KeepAwake,
+        clock: any Clock,
+        dice: any Dice
+    ) {
+        self.speech = speech
+        self.haptics = haptics
+        self.share = share
+        self.camera = camera
+        self.keepAwake = keepAwake
+        self.clock = clock
+        self.dice = dice
+    }
+}

@@ -1,0 +1,20 @@
+import LapwrightCore
+
+/// Why something was not done, in the reader's language; nothing was changed.
+public struct Trouble: Equatable, Sendable {
+    /// A stable code.
+    public let code: String
+    /// The field that it is about; empty for the whole.
+    public let field: String
+    /// What is wrong and what is allowed.
+    public let text: String
+
+    public init(_ error: any Error) {
+        if case Refusal.Refused(let code, let field, let text)? = error as? Refusal {
+            (self.code, self.field, self.text) = (code, field, text)
+        } else {
+            // The library itself has failed: there are no words for it but its own.
+            (code, field, text) = ("inner", "", String(describing: error))
+        }
+    }
+}

@@ -1,0 +1,20 @@
+import LapwrightModels
+import SwiftUI
+
+/// What to buy.
+struct OrderScreen: View {
+    let model: OrderModel
+
+    private var app: AppModel { model.app }
+
+    var body: some View {
+        Frame(app, app.words.order, job: model.view.job, next: Next(app.words.handOver) { model.shareText() }) {
+            Notes(notes: model.view.notes)
+            ForEach(model.view.lines, id: \.code) { line in
+                Named([line.name, line.said].spoken, line.from)
+            }
+            OtherAction([app.words.handOver, "CSV"].spoken) { model.shareTable() }
+            OtherAction(app.words.sawList) { model.sawList() }
+        }
+    }
+}

@@ -1,0 +1,46 @@
+import LapwrightModels
+import SwiftUI
+
+/// A penetration, made weathertight.
+struct PenetrationScreen: View {
+    let model: PenetrationModel
+
+    private var app: AppModel { model.app }
+
+    var body: some View {
+        Frame(app, model.view.name, job: model.view.job, next: next) {
+            Notes(notes: model.view.notes)
+            if !model.view.patch.isEmpty {
+                Heading(app.words.patch)
+                if !model.view.patchEnds.isEmpty { Text(model.view.patchEnds).font(.label) }
+                Sizes(app, model.view.patch)
+            }
+            if !model.view.block.isEmpty {
+                Heading(app.words.block)
+                Picture(app: app, model: model.picture, revision: model.view.revision, height: 320)
+                Sizes(app, model.view.block)
+            }
+            Sizes(app, model.view.head)
+            Heading(app.words.layers)
+            ForEach(model.view.layers, id: \.code) { layer in Named(layer.text, "") }
+            if let shedding = model.view.shedding { self.shedding(shedding.sheds, shedding.lines.map(\.text)) }
+            Heading(app.words.steps)
+            StepList(model: model)
+            Heading(app.words.answers)
+            Answers(app, model.view.questions)
+            OtherAction(app.words.wall) { model.wall() }
+        }
+        .task { await model.lookForPhotos() }
+    }
+
+    /// What the check of the layers says: a warning where water would get in.
+    private func shedding(_ sheds: Bool, _ lines: [String]) -> some View {
+        ForEach(Array(lines.enumerated()), id: \.offset) { line in
+            if sheds { Text(line.element).font(.label) } else { Warning(line.element) }
+        }
+    }
+
+    private var next: Next? {
+        model.currentStep.map { step in Next(step.text) { model.tick(step) } }
+    }
+}

@@ -1,0 +1,165 @@
+import Foundation
+import LapwrightCore
+import Testing
+
+@testable import LapwrightModels
+
+/// The way of a tap, on a real book.
+@MainActor struct AppTests {
+    @Test func aNewBookOpensOnTheHousesAndSaysNothingOfComingBack() async throws {
+        let phone = try await Phone()
+        #expect(phone.app.place == .jobs)
+        #expect(try phone.jobs().view.jobs.isEmpty)
+        #expect(!phone.app.cameBack && !phone.app.canGoBack && phone.app.lastGroup == nil)
+    }
+
+    @Test func oneTapIsOneCallOfTheBookAndGivesTheWholeView() async throws {
+        let phone = try await Phone()
+        phone.book.reset()
+        await (try phone.jobs()).openDemo().value
+        #expect(phone.book["act"] == 1 && phone.book["view"] == 0)
+        #expect(try phone.house().view.walls.count == 2)
+        phone.book.reset()
+        await (try phone.house()).pole().value
+        #expect(phone.book["act"] == 0 && phone.book["view"] == 1)
+        #expect(try phone.pole().view.marks.count > 0)
+    }
+
+    @Test func backGoesThroughThePlacesAndUpToTheHouses() async throws {
+        let phone = try await Phone.withDemo()
+        let house = phone.app.place
+        await (try phone.house()).rules().value
+        await phone.app.back().value
+        #expect(phone.app.place == house)
+        await phone.app.back().value
+        #expect(phone.app.place == .jobs)
+        #expect(!phone.app.canGoBack)
+    }
+
+    @Test func aScreenKeepsItsModelWhileThePlaceStays() async throws {
+        let phone = try await Phone.withDemo()
+        let before = try phone.house()
+        await phone.app.act(.houseKind(action: .addStock(job: before.view.job, length: "9'", count: ""))).value
+        #expect(try phone.house() === before)
+        #expect(before.view.stock.contains { $0.length.nm == 2_743_200_000 })
+    }
+
+    @Test func tapsAreCarriedOutInTheirOrder() async throws {
+        let phone = try await Phone.withDemo()
+        let house = try phone.house()
+        let wall = try #require(house.view.walls.first)
+        phone.app.go(.rules(job: house.view.job))
+        phone.app.go(.pole(job: house.view.job))
+        phone.app.back()
+        phone.app.go(.wall(wall: wall.wall))
+        await phone.app.settled()
+        #expect(phone.app.place == .wall(wall: wall.wall))
+        await phone.app.back().value
+        #expect(phone.app.place == .rules(job: house.view.job))
+    }
+
+    @Test func aRefusalChangesNothingAndIsSaidInTheLanguageOfTheScreens() async throws {
+        let phone = try await Phone.withDemo()
+        let before = try phone.house().view
+        await phone.app.act(.houseKind(action: .addStock(job: before.job, length: "a foot", count: ""))).value
+        let trouble = try #require(phone.app.trouble)
+        #expect(trouble.field == "length" && trouble.code == "length" && trouble.text.count > 8)
+        #expect(phone.device.refusals == 1)
+        await phone.app.settled()
+        #expect(try phone.house().view == before)
+        await phone.app.act(.settingsKind(action: .answer(field: "language", text: "es"))).value
+        await phone.app.act(.houseKind(action: .addStock(job: before.job, length: "a foot", count: ""))).value
+        #expect(try #require(phone.app.trouble).text != trouble.text)
+    }
+
+    @Test func troubleIsGoneAfterTheNextTapOrWhenItWasRead() async throws {
+        let phone = try await Phone.withDemo()
+        let job = try phone.house().view.job
+        await phone.app.act(.houseKind(action: .addStock(job: job, length: "", count: ""))).value
+        #expect(phone.app.trouble != nil)
+        await phone.app.go(.settings).value
+        #expect(phone.app.trouble == nil)
+        await phone.app.go(.house(job: "no such house")).value
+        #expect(phone.app.trouble?.field == "job" && phone.app.place == .settings)
+        phone.app.understood()
+        #expect(phone.app.trouble == nil)
+    }
+
+    @Test func aLockedGlassTakesNoTap() async throws {
+        let phone = try await Phone.withDemo()
+        let place = phone.app.place
+        phone.app.locked = true
+        await phone.app.go(.jobs).value
+        await (try phone.house()).addStock().value
+        #expect(phone.app.place == place)
+        phone.app.locked = false
+        await phone.app.go(.jobs).value
+        #expect(phone.app.place == .jobs)
+    }
+
+    @Test func theGlassStaysLitOnABoardAndOnAPenetrationOnly() async throws {
+        let phone = try await Phone.withDemo()
+        #expect(!phone.device.awake)
+        let wall = try #require(try phone.house().view.walls.last)
+        await phone.app.go(.wall(wall: wall.wall)).value
+        #expect(!phone.device.awake)
+        let hole = try #require(try phone.wall().view.penetrations.first)
+        await (try phone.wall()).open(hole).value
+        #expect(phone.device.awake)
+        await phone.app.back().value
+        #expect(!phone.device.awake)
+    }
+
+    @Test func anAcceptedAnswerIsFeltAndARefusedOneToo() async throws {
+        let phone = try await Phone.withDemo()
+        let (taken, refused) = (phone.device.answers, phone.device.refusals)
+        let job = try phone.house().view.job
+        await phone.app.act(.houseKind(action: .addStock(job: job, length: "14'", count: "3"))).value
+        #expect(phone.device.answers == taken + 1 && phone.device.refusals == refused)
+        await phone.app.act(.houseKind(action: .addStock(job: job, length: "14'", count: "-3"))).value
+        #expect(phone.device.answers == taken + 1 && phone.device.refusals == refused + 1)
+    }
+
+    @Test func aPlaceThatIsGoneLeadsToTheHouses() async throws {
+        let phone = try await Phone.withDemo()
+        let job = try phone.house().view.job
+        await (try phone.house()).addWall().value
+        for key in "North" { phone.app.entry.press(String(key)) }
+        phone.app.entry.accept()
+        await phone.app.settled()
+        let wall = try phone.measure().view.wall
+        #expect(phone.app.place == .measure(wall: wall))
+        // Another program on the same file takes the wall off while this phone is off.
+        let other = try await Phone(folder: phone.folder)
+        await other.app.act(.houseKind(action: .removePart(job: job, part: wall))).value
+        #expect(other.app.trouble == nil)
+        try await phone.restart()
+        #expect(phone.app.screen != nil)
+        #expect(phone.app.trouble == nil)
+    }
+
+    @Test func whatIsNoBookIsRefusedAndLeftAsItIs() async throws {
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        defer { try? FileManager.default.removeItem(at: folder) }
+        let file = folder.appendingPathComponent("book.lapwright")
+        try "a shopping list".write(to: file, atomically: true, encoding: .utf8)
+        #expect(throws: Refusal.self) { try Keeper(folder: folder) }
+        #expect(try String(contentsOf: file, encoding: .utf8) == "a shopping list")
+    }
+
+    @Test func theKeeperMakesItsFolderAndOpensTheSameBookAgain() async throws {
+        let base = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
+        defer { try? FileManager.default.removeItem(at: base) }
+        let folder = base.appendingPathComponent("deep/down")
+        let device = Device(seed: 77)
+        let first = try await AppModel.open(Keeper(folder: folder), device.services)
+        await first.act(.jobsKind(action: .create(name: "Lot 3", like: nil))).value
+        let second = try await AppModel.open(Keeper(folder: folder), Device(seed: 78).services)
+        guard case .house(let model) = second.screen else {
+            Issue.record("\(second.place)")
+            return
+        }
+        #expect(model.view.name == "Lot 3")
+    }
+}

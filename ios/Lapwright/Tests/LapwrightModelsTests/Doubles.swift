@@ -1,0 +1,140 @@
+import Foundation
+import LapwrightCore
+
+@testable import LapwrightModels
+
+/// The device of a test: what it was told is written down, and its clock and dice are the same every time.
+@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Clock, Dice {
+    private(set) var said: [String] = []
+    private(set) var languages: [String] = []
+    private(set) var answers = 0
+    private(set) var refusals = 0
+    private(set) var shared: [String] = []
+    private(set) var awake = false
+    private(set) var filled: [String] = []
+    /// What the camera leaves; nil where it takes nothing.
+    var photo: Data?
+    private var rolls: UInt64
+    private var seconds: Int64 = 0
+
+    /// Two devices that write to one book roll differently.
+    init(seed: UInt64 = 1) {
+        rolls = seed << 32
+    }
+
+    func say(_ text: String, language: String) {
+        said.append(text)
+        languages.append(language)
+    }
+
+    func hush() {}
+
+    func taken() { answers += 1 }
+
+    func refused() { refusals += 1 }
+
+    func text(_ text: String) { shared.append(text) }
+
+    func file(_ path: String) { shared.append(path) }
+
+    func fill(_ path: String) async {
+        filled.append(path)
+        if let photo { try? photo.write(to: URL(fileURLWithPath: path)) }
+    }
+
+    func keep() { awake = true }
+
+    func release() { awake = false }
+
+    var nowMs: Int64 {
+        seconds += 1
+        return 1_777_896_000_000 + Int64(truncatingIfNeeded: rolls >> 32) * 1_000_000 + seconds * 1000
+    }
+
+    let utcOffsetMinutes: Int32 = -420
+
+    func roll() -> [UInt8] {
+        rolls += 1
+        return (0..<16).map { UInt8(truncatingIfNeeded: rolls >> (8 * ($0 % 8))) }
+    }
+
+    var services: Services {
+        Services(
+            speech: self,
+            haptics: self,
+            share: self,
+            camera: self,
+            keepAwake: self,
+            clock: self,
+            dice: self
+        )
+    }
+}
+
+/// The real book, with its calls counted; what is refused on purpose is set by hand.
+final class CountedBook: BookProtocol, @unchecked Sendable {
+    private let book: Book
+    private let lock = NSLock()
+    private var counted: [String: Int] = [:]
+
+    init(_ book: Book) {
+        self.book = book
+    }
+
+    subscript(call: String) -> Int {
+        lock.withLock { counted[call] ?? 0 }
+    }
+
+    func reset() {
+        lock.withLock { counted = [:] }
+    }
+
+    private func count(_ call: String) {
+        lock.withLock { counted[call, default: 0] += 1 }
+    }
+
+    func act(context: Context, action: Action) throws -> Outcome {
+        count("act")
+        return try book.act(context: context, action: action)
+    }
+
+    func drawing(context: Context, subject: Subject, frame: Frame) throws -> Drawing {
+        count("drawing")
+        return try book.drawing(context: context, subject: subject, frame: frame)
+    }
+
+    func frame(context: Context) throws -> FrameView {
+        count("frame")
+        return try book.frame(context: context)
+    }
+
+    func copy(path: String) throws {
+        count("copy")
+        try book.copy(path: path)
+    }
+
+    func keepCopy(folder: String, nowMs: Int64) throws -> String {
+        count("keepCopy")
+        return try book.keepCopy(folder: folder, nowMs: nowMs)
+    }
+
+    func exportPhoto(photo: String, path: String) throws {
+        count("exportPhoto")
+        try book.exportPhoto(photo: photo, path: path)
+    }
+
+    func rememberPlace(context: Context, place: Place) throws {
+        count("rememberPlace")
+        try book.rememberPlace(context: context, place: place)
+    }
+
+    func remembered() -> Remembered {
+        count("remembered")
+        return book.remembered()
+    }
+
+    func view(context: Context, place: Place) throws -> View {
+        count("view")
+        return try book.view(context: context, place: place)
+    }
+}

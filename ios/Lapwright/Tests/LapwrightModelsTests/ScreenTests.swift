@@ -1,0 +1,192 @@
+import Foundation
+import LapwrightCore
+import Testing
+
+@testable import LapwrightModels
+
+/// Each screen's own taps, on the demo house.
+@MainActor struct ScreenTests {
+    @Test func aHouseIsNamedRenamedPutAwayAndBroughtBack() async throws {
+        let phone = try await Phone()
+        await (try phone.jobs()).create().value
+        await phone.type("Lot 7")
+        #expect(try phone.house().view.name == "Lot 7")
+        await phone.app.back().value
+        let jobs = try phone.jobs()
+        jobs.beginRenaming(jobs.view.jobs[0])
+        jobs.naming?.name = " "
+        await jobs.name().value
+        #expect(jobs.naming != nil && phone.app.trouble != nil, "a refused name can be typed on")
+        jobs.naming?.name = "Lot 8"
+        await jobs.name().value
+        #expect(jobs.naming == nil && jobs.view.jobs[0].name == "Lot 8")
+        await jobs.putAway(jobs.view.jobs[0], true).value
+        #expect(jobs.view.jobs[0].archived)
+        await jobs.putAway(jobs.view.jobs[0], false).value
+        #expect(!jobs.view.jobs[0].archived)
+    }
+
+    @Test func aNewHouseTakesBoardsAndStockOfAnother() async throws {
+        let phone = try await Phone.withDemo()
+        let stock = try phone.house().view.stock.count
+        await phone.app.go(.jobs).value
+        let jobs = try phone.jobs()
+        jobs.beginNew(like: jobs.view.jobs[0])
+        jobs.naming?.name = "Lot 9"
+        await jobs.name().value
+        #expect(try phone.house().view.name == "Lot 9")
+        #expect(try phone.house().view.stock.count == stock && stock > 0)
+    }
+
+    @Test func theHouseLeadsToWhatComesNext() async throws {
+        let phone = try await Phone.withDemo()
+        guard case .layOutPole = try phone.house().view.next else {
+            Issue.record("\(try phone.house().view.next)")
+            return
+        }
+        await (try phone.house()).goOn().value
+        await (try phone.pole()).layOut().value
+        #expect(try phone.pole().view.laidOut && phone.app.trouble == nil)
+        await phone.app.back().value
+        guard case .planWall(let wall, _) = try phone.house().view.next else {
+            Issue.record("\(try phone.house().view.next)")
+            return
+        }
+        await (try phone.house()).goOn().value
+        #expect(try phone.wall().view.wall == wall)
+        #expect(try phone.wall().view.boards.count > 10)
+    }
+
+    @Test func aStockLengthComesOffTheHouse() async throws {
+        let phone = try await Phone.withDemo()
+        let house = try phone.house()
+        let stock = try #require(house.view.stock.first)
+        await house.remove(stock.stock).value
+        #expect(!house.view.stock.contains { $0.stock == stock.stock })
+    }
+
+    @Test func aPenetrationComesOffTheWallAndBackByUndo() async throws {
+        let phone = try await Phone.withDemo()
+        await phone.app.go(.wall(wall: try phone.house().view.walls[0].wall)).value
+        let wall = try phone.wall()
+        let before = wall.view.penetrations
+        await wall.remove(before[0]).value
+        #expect(wall.view.penetrations.count == before.count - 1)
+        await phone.app.undo(try #require(phone.app.lastGroup)).value
+        #expect(try phone.wall().view.penetrations == before)
+    }
+
+    @Test func thePartsOfAWallAreAddedAnsweredAndTakenOff() async throws {
+        let phone = try await Phone.withDemo()
+        await phone.app.go(.measure(wall: try phone.house().view.walls[0].wall)).value
+        var measure = try phone.measure()
+        let before = measure.view.parts.count
+        await measure.add(.stud).value
+        await phone.type("60")
+        measure = try phone.measure()
+        #expect(measure.view.parts.count == before + 1, "\(String(describing: phone.app.trouble))")
+        let stud = try #require(measure.view.parts.first { $0.kind == "stud" })
+        phone.app.ask(stud.questions[0])
+        await phone.type("61")
+        #expect(measure.view.parts.first { $0.kind == "stud" }?.questions[0].answer == "61\"")
+        await measure.remove(stud).value
+        #expect(measure.view.parts.count == before)
+    }
+
+    @Test func everyPartOfAWallCanBeMade() async throws {
+        let phone = try await Phone.withDemo()
+        let place = Place.measure(wall: try phone.house().view.walls[0].wall)
+        await phone.app.go(place).value
+        let words = phone.app.words
+        let parts: [(NewThing, String)] = [
+            (.baseStep, words.baseStep), (.stud, words.stud), (.opening, words.opening), (.abutment, words.abutment),
+        ]
+        for (what, word) in parts {
+            await (try phone.measure()).add(what).value
+            #expect(try phone.new().view.title == word)
+            await phone.app.back().value
+            #expect(phone.app.place == place)
+        }
+    }
+
+    @Test func thePoleTakesAMarkAndSaysItsLines() async throws {
+        let phone = try await Phone.withDemo()
+        await (try phone.house()).pole().value
+        let pole = try phone.pole()
+        let before = pole.view.marks.count
+        await phone.app.act(
+            .poleKind(
+                action: .addMark(
+                    job: pole.view.job,
+                    answers: [
+                        Given(field: "name", text: "Shelf"), Given(field: "at", text: "20"),
+                        Given(field: "want", text: "land"),
+                    ]
+                )
+            )
+        ).value
+        #expect(pole.view.marks.count == before + 1, "\(String(describing: phone.app.trouble))")
+        let mark = try #require(pole.view.marks.first { $0.name == "Shelf" })
+        await pole.remove(mark).value
+        #expect(pole.view.marks.count == before)
+        pole.sayLines()
+        let said = try #require(phone.device.said.last)
+        #expect(said.contains(pole.view.lines[1].height.spoken) && phone.device.languages.last == "en")
+    }
+
+    @Test func aRuleIsChangedWithAReasonAndGoesBackToItsDefault() async throws {
+        let phone = try await Phone.withDemo()
+        await (try phone.house()).rules().value
+        let rules = try phone.rules()
+        let rule = try #require(rules.view.rules.first { $0.key == "gap.trim" } ?? rules.view.rules.first { !$0.fixed })
+        let now = { rules.view.rules.first { $0.key == rule.key } }
+        rules.change(rule)
+        await phone.type("a bit")
+        #expect(phone.app.trouble != nil && phone.app.entry.text == "a bit")
+        phone.app.entry.type(rule.value)
+        phone.app.entry.accept()
+        await phone.app.settled()
+        #expect(now()?.changed == nil, "a value waits for its reason")
+        #expect(phone.app.entry.question?.field.hasPrefix(rule.key) == true)
+        try await phone.restart()
+        #expect(phone.app.entry.question?.field.hasPrefix(rule.key) == true, "and is still asked for after a stop")
+        await phone.type("the inspector's word")
+        let after = try phone.rules()
+        let changed = try #require(after.view.rules.first { $0.key == rule.key })
+        #expect(changed.changed?.reason == "the inspector's word", "\(String(describing: phone.app.trouble))")
+        await after.backToDefault(changed).value
+        #expect(after.view.rules.first { $0.key == rule.key }?.changed == nil)
+    }
+
+    @Test func aFactCannotBeChanged() async throws {
+        let phone = try await Phone.withDemo()
+        await (try phone.house()).rules().value
+        let rules = try phone.rules()
+        let fact = try #require(rules.view.rules.first { $0.fixed })
+        rules.change(fact)
+        #expect(phone.app.entry.question == nil)
+    }
+
+    @Test func aSettingIsOneTapAndChangesTheWordsRoundEveryScreen() async throws {
+        let phone = try await Phone.withDemo()
+        await phone.app.go(.settings).value
+        let language = try #require(try phone.settings().view.settings.first { $0.field == "language" })
+        let before = phone.app.words
+        await (try phone.settings()).choose(language, try #require(language.choices.first { $0.code == "es" })).value
+        #expect(phone.app.words.back != before.back && phone.app.place == .settings)
+        await (try phone.settings()).choose(language, try #require(language.choices.first { $0.code == "en" })).value
+        #expect(phone.app.words == before)
+    }
+
+    @Test func aNameLeavesTheListOfSigners() async throws {
+        let phone = try await Phone()
+        await phone.app.go(.settings).value
+        (try phone.settings()).newSigner()
+        await phone.type("Ines")
+        await phone.app.go(.settings).value
+        #expect(try phone.settings().view.signers.map(\.name) == ["Ines"])
+        await (try phone.settings()).drop(try phone.settings().view.signers[0]).value
+        await phone.app.go(.settings).value
+        #expect(try phone.settings().view.signers.isEmpty && phone.app.remembered.signer == "")
+    }
+}

@@ -1,0 +1,49 @@
+extension View {
+    public func font(_ font: Font?) -> some View { ModifiedView() }
+    public func foregroundStyle(_ color: Color) -> some View { ModifiedView() }
+    public func background<Content: View>(_ content: Content) -> some View { ModifiedView() }
+    public func border(_ color: Color, width: CGFloat = 1) -> some View { ModifiedView() }
+    public func tint(_ color: Color?) -> some View { ModifiedView() }
+    public func padding(_ length: CGFloat) -> some View { ModifiedView() }
+    public func padding(_ edges: Edge.Set, _ length: CGFloat?) -> some View { ModifiedView() }
+    public func frame(width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center) -> some View {
+        ModifiedView()
+    }
+    public func frame(
+        minWidth: CGFloat? = nil,
+        idealWidth: CGFloat? = nil,
+        maxWidth: CGFloat? = nil,
+        minHeight: CGFloat? = nil,
+        idealHeight: CGFloat? = nil,
+        maxHeight: CGFloat? = nil,
+        alignment: Alignment = .center
+    ) -> some View { ModifiedView() }
+    public func position(x: CGFloat = 0, y: CGFloat = 0) -> some View { ModifiedView() }
+    public func scaledToFit() -> some View { ModifiedView() }
+    public func ignoresSafeArea() -> some View { ModifiedView() }
+    public func minimumScaleFactor(_ factor: CGFloat) -> some View { ModifiedView() }
+    public func preferredColorScheme(_ scheme: ColorScheme?) -> some View { ModifiedView() }
+    public func buttonStyle<Style: PrimitiveButtonStyle>(_ style: Style) -> some View { ModifiedView() }
+
+    public func accessibilityLabel<S: StringProtocol>(_ label: S) -> some View { ModifiedView() }
+    public func accessibilityValue<S: StringProtocol>(_ value: S) -> some View { ModifiedView() }
+    public func accessibilityHidden(_ hidden: Bool) -> some View { ModifiedView() }
+    public func accessibilityAddTraits(_ traits: AccessibilityTraits) -> some View { ModifiedView() }
+    public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View { ModifiedView() }
+    public func accessibilityAction(_ handler: @escaping () -> Void) -> some View { ModifiedView() }
+
+    public func environment<V>(_ keyPath: WritableKeyPath<EnvironmentValues, V>, _ value: V) -> some View {
+        ModifiedView()
+    }
+    public func task(@_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View {
+        ModifiedView()
+    }
+    public func task<T: Equatable>(
+        id: T,
+        @_inheritActorContext _ action: @escaping @Sendable () async -> Void
+    ) -> some View { ModifiedView() }
+    public func onTapGesture(perform action: @escaping (CGPoint) -> Void) -> some View { ModifiedView() }
+    public func onLongPressGesture(minimumDuration: Double, perform action: @escaping () -> Void) -> some View {
+        ModifiedView()
+    }
+}

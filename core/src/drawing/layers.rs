@@ -90,11 +90,30 @@ impl Layers {
             slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
             profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
         };
-        Self {
+        let all = Self {
             frame: area(&layers.frame),
             pipe: [pipe.x, pipe.y, pipe.diameter].map(|length| length.nm()),
             layers: layers.layers.iter().map(layer).collect(),
+        };
+        all.round_the_patch()
+    }
+
+    /// Only what lies round the patch and the block: a wall's other courses say nothing of them.
+    fn round_the_patch(mut self) -> Self {
+        let [left, right, bottom, top] = self.frame;
+        let own = |layer: &&Layer| !matches!(layer.code.as_str(), "base" | "barrier" | "barrier-flap" | "board");
+        let pieces = || self.layers.iter().filter(own).flat_map(|layer| &layer.pieces);
+        let (Some(low), Some(high)) = (pieces().map(|at| at[2]).min(), pieces().map(|at| at[3]).max()) else {
+            return self;
+        };
+        let air = (high - low) / 3;
+        let (low, high) = ((low - air).max(bottom), (high + air).min(top));
+        self.frame = [left, right, low, high];
+        for layer in &mut self.layers {
+            layer.pieces.retain(|[_, _, bottom, top]| *bottom < high && low < *top);
         }
+        self.layers.retain(|layer| !layer.pieces.is_empty());
+        self
     }
 
     /// What a screen reader says: the layers in their order.
@@ -151,16 +170,17 @@ impl Layers {
         let height = (2.0 * MARGIN + high + below).min(page.height);
         let scale = Scale { left: ((page.width - drawn) / 2.0).max(MARGIN), bottom: MARGIN + high, across, up, from };
         let mut sheet = Sheet::new(page.width, height);
-        match look {
-            Look::Front => self.front(&mut sheet, page, &scale),
-            Look::Section => self.section(&mut sheet, page, &scale),
-        }
+        // The legend has its room before any number looks for some.
         if legend_shown {
             for (at, (number, text)) in legend.iter().enumerate() {
                 let y = scale.bottom + MARGIN + row(page.small) * at as f64 + base(page.small);
                 sheet.text(&page.small(number, Role::Ink), Anchor::Start, (MARGIN, y));
                 sheet.text(&page.small(text, Role::Ink), Anchor::Start, (MARGIN + self.indent(page), y));
             }
+        }
+        match look {
+            Look::Front => self.front(&mut sheet, page, &scale),
+            Look::Section => self.section(&mut sheet, page, &scale),
         }
         (sheet.into_strokes(), height)
     }

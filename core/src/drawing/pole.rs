@@ -42,6 +42,11 @@ const WIDE: f64 = 26.0;
 /// From the stick to the texts, in dp.
 const LEAD: f64 = 26.0;
 
+/// Which marks are left out first: those that are met.
+const MET: u8 = 9;
+/// How full of texts the stick's side may be before marks that are met are left out.
+const FULL: f64 = 0.8;
+
 /// What stands beside the stick, by how much it may be left out: what is missed never first.
 struct Beside {
     rank: u8,
@@ -89,6 +94,19 @@ impl Stick {
         phrases.phrase("drawing-pole-spoken", &args)
     }
 
+    /// The marks; those of one height that came out alike stand once, with how many more there are.
+    fn grouped(&self) -> Vec<(&StickMark, usize)> {
+        let mut grouped: Vec<(&StickMark, usize)> = Vec::new();
+        for mark in &self.marks {
+            let alike = |(other, _): &&mut (&StickMark, usize)| other.nm == mark.nm && other.met == mark.met;
+            match grouped.iter_mut().find(alike) {
+                Some((_, more)) if mark.met != Some(false) => *more += 1,
+                _ => grouped.push((mark, 0)),
+            }
+        }
+        grouped
+    }
+
     /// Draws the stick, away from the hand that holds the phone; also how high it came out.
     pub(crate) fn draw(&self, page: &Page) -> (Vec<Stroke>, f64) {
         let heights = || self.lines.iter().map(|line| line.nm).chain(self.marks.iter().map(|mark| mark.nm));
@@ -115,13 +133,14 @@ impl Stick {
             };
             beside.push(Beside { rank, y: y(line.nm), text: line.text.clone(), role: Role::Ink });
         }
-        for mark in &self.marks {
+        for (mark, more) in self.grouped() {
             let (sign, rank, role) = match mark.met {
-                Some(true) => ("✓ ", 4, Role::Done),
+                Some(true) => ("✓ ", MET, Role::Done),
                 Some(false) => ("▲ ", 1, Role::Warning),
-                None => ("", 4, Role::Ink),
+                None => ("", MET, Role::Ink),
             };
-            beside.push(Beside { rank, y: y(mark.nm), text: format!("{sign}{}", mark.text), role });
+            let more = if more == 0 { String::new() } else { format!(" +{more}") };
+            beside.push(Beside { rank, y: y(mark.nm), text: format!("{sign}{}{more}", mark.text), role });
         }
         if self.lines.first().is_none_or(|line| line.nm != 0) {
             beside.push(Beside { rank: 0, y: y(0), text: self.datum.clone(), role: Role::Planned });
@@ -160,7 +179,11 @@ fn texts(sheet: &mut Sheet, page: &Page, mut beside: Vec<Beside>, (top, bottom):
     let line = row(page.small);
     let room = ((bottom - top) / line).max(0.0) as usize;
     beside.sort_by(|a, b| (a.rank, a.y).partial_cmp(&(b.rank, b.y)).unwrap_or(std::cmp::Ordering::Equal));
-    beside.truncate(room);
+    let mut count = 0;
+    beside.retain(|beside| {
+        count += 1;
+        count <= if beside.rank == MET { (room as f64 * FULL) as usize } else { room }
+    });
     beside.sort_by(|a, b| a.y.total_cmp(&b.y));
     let middles = spread(&beside.iter().map(|beside| beside.y).collect::<Vec<_>>(), line, (top, bottom));
     let anchor = if page.left_hand { Anchor::Start } else { Anchor::End };

@@ -150,8 +150,10 @@ impl Elevation {
             from: (left, bottom),
         };
         let mut sheet = Sheet::new(page.width, height);
-        self.wall(&mut sheet, &scale);
-        self.boards(&mut sheet, &scale);
+        self.lines(&mut sheet, &scale);
+        self.boards(&mut sheet, &scale, |board| !is_there(board));
+        self.studs(&mut sheet, &scale);
+        self.boards(&mut sheet, &scale, is_there);
         self.openings(&mut sheet, &scale);
         let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
         sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
@@ -165,14 +167,18 @@ impl Elevation {
         (sheet.into_strokes(), height, hits)
     }
 
-    /// Studs and course lines, where they run over the wall.
-    fn wall(&self, sheet: &mut Sheet, scale: &Scale) {
+    /// Studs, where they run over the wall.
+    fn studs(&self, sheet: &mut Sheet, scale: &Scale) {
         for stud in &self.studs {
             for (from, to) in self.spans(*stud as f64, |corner| (corner.x as f64, corner.y as f64)) {
                 let line = [from, to].map(|y| scale.at((*stud, y as i64)));
                 sheet.line(Role::Planned, Pattern::Dashed, THIN, &line);
             }
         }
+    }
+
+    /// Course lines, where they run over the wall.
+    fn lines(&self, sheet: &mut Sheet, scale: &Scale) {
         for course in &self.courses {
             // A line on the base line itself is the outline's.
             for (from, to) in self.spans(*course as f64 + 1.0, |corner| (corner.y as f64, corner.x as f64)) {
@@ -204,8 +210,8 @@ impl Elevation {
     }
 
     /// The boards from the lowest up, as each laps over the one below: planned dotted, cut dashed, up with an unbroken line.
-    fn boards(&self, sheet: &mut Sheet, scale: &Scale) {
-        for board in &self.boards {
+    fn boards(&self, sheet: &mut Sheet, scale: &Scale, of: fn(&Up) -> bool) {
+        for board in self.boards.iter().filter(|board| of(board)) {
             let shape = self.shape(scale, &board.at);
             if shape.len() < 3 {
                 continue;
@@ -312,6 +318,11 @@ impl Elevation {
         });
         through.chain(boards).collect()
     }
+}
+
+/// Whether a board is cut or up: it hides the studs behind it.
+fn is_there(board: &Up) -> bool {
+    matches!(board.state.as_str(), "cut" | "fixed")
 }
 
 /// The fill, and the line round it, of a board by its state.

@@ -84,7 +84,7 @@ fn half_a_million_requests_are_answered_or_refused() {
         );
     }
     // The planner works as long as it is let: a few of its steps are enough to see whether a list breaks it.
-    for (_, request) in requests.iter_mut().filter(|(question, _)| question == "pieces") {
+    for (_, request) in requests.iter_mut().filter(|(question, _)| question == "pieces" || question == "amounts") {
         if !request.contains("\"effort\"") {
             *request = request.replacen('{', "{\"effort\": 20,", 1);
         }
@@ -113,6 +113,10 @@ fn half_a_million_requests_are_answered_or_refused() {
     let (mut chance, mut answered) = (Chance(0x1e55_0f7e_57ed_0002), 0);
     for turn in 0..500_000 {
         let (question, request) = &requests[chance.below(requests.len())];
+        // A house is taken into a book for it, which takes as long as a hundred other questions.
+        if question == "amounts" && turn % 16 > 0 {
+            continue;
+        }
         let bytes = match turn % 8 {
             0 => (0..chance.below(64)).map(|_| chance.next() as u8).collect(),
             _ => chance.mutate(request, &nasty).into_bytes(),

@@ -1,7 +1,7 @@
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
 use crate::phrases::{Phrases, key};
-use crate::screens::{Context, Problem, amounts_of_document};
+use crate::screens::{Context, ORDER_EFFORT, Problem, amounts_of_document};
 
 const ITEM: &[Field] = &[
     Field::new("name", Shape::Text),
@@ -17,7 +17,7 @@ const ITEM: &[Field] = &[
 /// Everything to order for a house.
 pub(super) const QUESTION: Question = Question {
     name: "amounts",
-    request: &[Field::new("job", Shape::Document)],
+    request: &[Field::new("job", Shape::Document), Field::optional("effort", Shape::Whole)],
     reply: &[Field::new("items", Shape::List(&Shape::Object(ITEM)))],
     example: r#"{"job": {"lapwright": 1, "name": "Shed", "board-height": "8 1/4 in", "lap": "1 1/4 in", "nail-line": "3/4 in",
  "stock": [{"length": "12 ft"}],
@@ -33,6 +33,10 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let common = request.common;
     let division = request.division()?;
     let job = request.object("job")?;
+    let effort = match request.get("effort") {
+        Some(node) => u64::try_from(node.whole(0, 1_000_000)?).unwrap_or_default(),
+        None => ORDER_EFFORT,
+    };
     let context = Context {
         now_ms: 0,
         utc_offset_minutes: 0,
@@ -43,7 +47,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
         division: crate::measure::Show::Inches(64).text(division.length()),
         dice: Vec::new(),
     };
-    let items = amounts_of_document(&context, &job.document()?).map_err(|problem| fault(request, &problem))?;
+    let items = amounts_of_document(&context, &job.document()?, effort).map_err(|problem| fault(request, &problem))?;
     let phrases = Phrases::for_language(common.language);
     let mut reply = Reply::default();
     reply.set("items", items.iter().map(|item| item.json(phrases, common.show)).collect::<Vec<_>>());

@@ -48,7 +48,7 @@ pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, Wall
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
-pub(crate) use order::amounts_of_document;
+pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
 pub use order::{OrderLine, OrderView};
 pub use parts::{
     AnswerKind, Choice, Given, Note, PhotoPlace, Question, Reading, Size, Source, StepLine, StepPhoto, StepState,

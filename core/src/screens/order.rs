@@ -9,13 +9,13 @@ use crate::phrases::key;
 use crate::store::Store;
 
 use super::context::Terms;
-use super::document::take_in;
+use super::document::take_into_new;
 use super::kept::Job;
 use super::parts::Note;
 use super::pole::{self, PoleAction};
 use super::problem::{Code, Problem};
 use super::trouble::{Kept, Trouble};
-use super::{Context, kinds, spoken};
+use super::{Context, spoken};
 
 /// What a house takes.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -68,7 +68,7 @@ pub struct OrderLine {
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
     let job = Job::of(store, terms, terms.id("job", job)?)?;
     let stock = job.stock(store)?;
-    let items = count(store, terms, &job)?;
+    let items = count(store, terms, &job, ORDER_EFFORT)?;
     let lines: Vec<OrderLine> = items.iter().map(|item| line(terms, item, &stock)).collect();
     let json = items.iter().map(|item| item.json(terms.phrases, terms.show)).collect();
     let note = Note { code: "who-wins".to_owned(), text: terms.phrase(key("order-check"), &[]) };
@@ -114,9 +114,12 @@ fn line(terms: &Terms<'_>, item: &Item, stock: &[(Length, Option<i64>)]) -> Orde
     }
 }
 
-/// Counts a house.
-fn count(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<Item>> {
-    let house = house::house(store, terms, job)?;
+/// The planner's steps for a house that no saw list was made for: enough for a house, over in a moment.
+pub(crate) const ORDER_EFFORT: u64 = 400;
+
+/// Counts a house; without a saw list its boards are planned with so many steps.
+fn count(store: &Store, terms: &Terms<'_>, job: &Job, effort: u64) -> Kept<Vec<Item>> {
+    let house = house::house(store, terms, job, effort)?;
     amounts(&house).map_err(|error| refused(terms, error))
 }
 
@@ -134,18 +137,16 @@ fn refused(terms: &Terms<'_>, error: AmountError) -> Trouble {
 ///
 /// # Errors
 /// [`Problem`] whose field is the path in the document.
-pub(crate) fn amounts_of_document(context: &Context, text: &str) -> Result<Vec<Item>, Problem> {
+pub(crate) fn amounts_of_document(context: &Context, text: &str, effort: u64) -> Result<Vec<Item>, Problem> {
     spoken(context, |terms| {
         let mut store = Store::in_memory()?;
-        take_in(&mut store, terms, text)?;
-        let job = store.subjects(None, kinds::JOB)?.into_iter().next().map(|job| job.id);
-        let Some(id) = job else { return Ok(Vec::new()) };
+        let id = take_into_new(&mut store, terms, text)?;
         let mut job = Job::of(&store, terms, id)?;
         // A document whose pole was never laid out is counted by the lines that its own marks ask for.
         if job.lines(&store)?.is_none() {
             pole::act(&mut store, terms, &PoleAction::LayOut { job: id.to_string() })?;
             job = Job::of(&store, terms, id)?;
         }
-        count(&store, terms, &job)
+        count(&store, terms, &job, effort)
     })
 }

@@ -56,7 +56,7 @@ amounts-pack-roll = roll { $width } × { $length }
 amounts-pack-cartridge = cartridge of { $size }
 amounts-pack-can = can of { $size }
 amounts-pack-box = box of { $count }
-amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from rests. Paint none where boards come painted: set the rule paint.coats to 0.
+amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from rests. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.
 amounts-trouble = The amounts cannot be told: { $why }
 order-name = Material
 order-net = On the house

@@ -56,7 +56,7 @@ amounts-pack-roll = rollo de { $width } × { $length }
 amounts-pack-cartridge = cartucho de { $size }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
-amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y los envases, redondeados hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de un envase, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0.
+amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y los envases, redondeados hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de un envase, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de corte.
 amounts-trouble = No se pueden calcular las cantidades: { $why }
 order-name = Artículo
 order-net = En la casa

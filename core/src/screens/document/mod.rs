@@ -14,7 +14,7 @@ mod take;
 use super::context::Terms;
 use super::trouble::Kept;
 use super::{Context, Done, Outcome, Place, Problem, kept, spoken};
-use crate::store::Store;
+use crate::store::{Id, Store};
 
 pub use schema::job_document_schema;
 
@@ -43,6 +43,14 @@ pub fn take_in_document(store: &mut Store, context: &Context, text: &str) -> Res
         let group = done.group.map(|group| group.to_string()).unwrap_or_default();
         Ok(Outcome { place: done.place, view, group })
     })
+}
+
+/// Takes a job document into a book that holds nothing else, so that nothing of it need be saved where it is refused.
+pub(super) fn take_into_new(store: &mut Store, terms: &Terms<'_>, text: &str) -> Kept<Id> {
+    let taken = take::read(terms, text)?;
+    let (job, _) = taken.write(store, terms)?;
+    taken.check(store, terms, job)?;
+    Ok(job)
 }
 
 /// Takes a job document in, and gives the house to show.

@@ -11,11 +11,8 @@ use crate::screens::trouble::Kept;
 use crate::store::Store;
 use crate::wall::Span;
 
-/// The planner's steps for a house that no saw list was made for: enough for a house, over in a moment.
-const EFFORT: u64 = 400;
-
 /// A house as materials are counted on it: its boards as the saw list of the book has them, or as one planned here.
-pub(super) fn house(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<House> {
+pub(super) fn house(store: &Store, terms: &Terms<'_>, job: &Job, effort: u64) -> Kept<House> {
     let lines = job.lines(store)?.ok_or_else(|| first(terms, "lines", key("screen-pole")))?;
     let walls = CladWall::of_job(store, terms, job, &lines)?;
     if walls.is_empty() {
@@ -29,7 +26,7 @@ pub(super) fn house(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<House> 
     let mut cut = from_book(job, store, &kept)?;
     if !listed {
         let mut planner = HousePlanner::buying(store, terms, job.id())?;
-        planner.work(EFFORT);
+        planner.work(effort);
         pieces.extend(planner.on_walls());
         cut.extend(planner.plan().boards.iter().map(planned));
     }

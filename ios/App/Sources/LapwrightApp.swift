@@ -5,50 +5,50 @@ import SwiftUI
 /// The app: opens the book, then shows where its signer left off.
 @main
 struct LapwrightApp: App {
-  var body: some Scene {
-    WindowGroup { Start() }
-  }
+    var body: some Scene {
+        WindowGroup { Start() }
+    }
 }
 
 /// Until the book is open; where it cannot be opened, why.
 struct Start: View {
-  @State private var app: AppModel?
-  @State private var trouble: Trouble?
+    @State private var app: AppModel?
+    @State private var trouble: Trouble?
 
-  var body: some View {
-    ZStack {
-      if let app {
-        Root(app: app)
-      } else if let trouble {
-        Text(trouble.text)
-      }
+    var body: some View {
+        ZStack {
+            if let app {
+                Root(app: app)
+            } else if let trouble {
+                Text(trouble.text)
+            }
+        }
+        .task { await open() }
     }
-    .task { await open() }
-  }
 
-  private func open() async {
-    guard app == nil else { return }
-    do {
-      let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
-      let keeper = try Keeper(folder: support[0].appendingPathComponent("Book"))
-      app = try await AppModel.open(keeper, .phone)
-    } catch {
-      trouble = Trouble(error)
+    private func open() async {
+        guard app == nil else { return }
+        do {
+            let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
+            let keeper = try Keeper(folder: support[0].appendingPathComponent("Book"))
+            app = try await AppModel.open(keeper, .phone)
+        } catch {
+            trouble = Trouble(error)
+        }
     }
-  }
 }
 
 extension Services {
-  /// What this phone does for the models.
-  @MainActor static var phone: Services {
-    Services(
-      speech: PhoneSpeech(),
-      haptics: PhoneHaptics(),
-      share: PhoneShare(),
-      camera: PhoneCamera(),
-      keepAwake: PhoneKeepAwake(),
-      clock: SystemClock(),
-      dice: SystemDice()
-    )
-  }
+    /// What this phone does for the models.
+    @MainActor static var phone: Services {
+        Services(
+            speech: PhoneSpeech(),
+            haptics: PhoneHaptics(),
+            share: PhoneShare(),
+            camera: PhoneCamera(),
+            keepAwake: PhoneKeepAwake(),
+            clock: SystemClock(),
+            dice: SystemDice()
+        )
+    }
 }

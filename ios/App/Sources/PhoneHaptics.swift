@@ -3,13 +3,13 @@ import UIKit
 
 /// Felt through a glove.
 final class PhoneHaptics: Haptics {
-  private let generator = UINotificationFeedbackGenerator()
+    private let generator = UINotificationFeedbackGenerator()
 
-  func taken() {
-    generator.notificationOccurred(.success)
-  }
+    func taken() {
+        generator.notificationOccurred(.success)
+    }
 
-  func refused() {
-    generator.notificationOccurred(.error)
-  }
+    func refused() {
+        generator.notificationOccurred(.error)
+    }
 }

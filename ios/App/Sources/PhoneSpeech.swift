@@ -3,16 +3,16 @@ import LapwrightModels
 
 /// The voice of the phone; it needs no network.
 final class PhoneSpeech: Speech {
-  private let voice = AVSpeechSynthesizer()
+    private let voice = AVSpeechSynthesizer()
 
-  func say(_ text: String, language: String) {
-    hush()
-    let said = AVSpeechUtterance(string: text)
-    said.voice = AVSpeechSynthesisVoice(language: language == "es" ? "es-MX" : "en-US")
-    voice.speak(said)
-  }
+    func say(_ text: String, language: String) {
+        hush()
+        let said = AVSpeechUtterance(string: text)
+        said.voice = AVSpeechSynthesisVoice(language: language == "es" ? "es-MX" : "en-US")
+        voice.speak(said)
+    }
 
-  func hush() {
-    voice.stopSpeaking(at: .immediate)
-  }
+    func hush() {
+        voice.stopSpeaking(at: .immediate)
+    }
 }

@@ -232,7 +232,10 @@ extension Phone {
         await wall.open(wall.view.penetrations[0]).value
         let hole = try phone.penetration()
         #expect(!hole.view.block.isEmpty)
-        let (strokes, _) = try await drawn(hole.picture, hole.view.revision)
+        let (strokes, block) = try await drawn(hole.block, hole.view.revision)
         #expect(strokes > 3)
+        let (front, _) = try await drawn(hole.front, hole.view.revision)
+        let (section, layers) = try await drawn(hole.section, hole.view.revision)
+        #expect(front > 3 && section > 3 && layers.bytes != block.bytes)
     }
 }

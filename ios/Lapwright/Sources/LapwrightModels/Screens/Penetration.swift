@@ -7,11 +7,16 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
     public private(set) var view: PenetrationView
     public let app: AppModel
     /// The mounting block.
-    public let picture: PictureModel
+    public let block: PictureModel
+    /// The layers from outside, and in a section through the middle.
+    public let front: PictureModel
+    public let section: PictureModel
 
     init(_ view: PenetrationView, app: AppModel) {
         (self.view, self.app) = (view, app)
-        picture = PictureModel(.blockSplit(penetration: view.penetration), app: app)
+        block = PictureModel(.blockSplit(penetration: view.penetration), app: app)
+        front = PictureModel(.layersFront(penetration: view.penetration), app: app)
+        section = PictureModel(.layersSection(penetration: view.penetration), app: app)
     }
 
     public func take(_ view: View) -> Bool {

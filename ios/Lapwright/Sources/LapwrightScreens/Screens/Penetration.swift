@@ -17,11 +17,13 @@ struct PenetrationScreen: View {
             }
             if !model.view.block.isEmpty {
                 Heading(app.words.block)
-                Picture(app: app, model: model.picture, revision: model.view.revision, height: 320)
+                picture(model.block)
                 Sizes(app, model.view.block)
             }
             Sizes(app, model.view.head)
             Heading(app.words.layers)
+            picture(model.front)
+            picture(model.section)
             ForEach(model.view.layers, id: \.code) { layer in Named(layer.text, "") }
             if let shedding = model.view.shedding { self.shedding(shedding.sheds, shedding.lines.map(\.text)) }
             Heading(app.words.steps)
@@ -31,6 +33,10 @@ struct PenetrationScreen: View {
             OtherAction(app.words.wall) { model.wall() }
         }
         .task { await model.lookForPhotos() }
+    }
+
+    private func picture(_ picture: PictureModel) -> some View {
+        Picture(app: app, model: picture, revision: model.view.revision, height: 320)
     }
 
     /// What the check of the layers says: a warning where water would get in.

@@ -2,15 +2,20 @@ package lapwright.shell
 
 import androidx.compose.runtime.Composable
 import lapwright.screens.View
-import lapwright.shell.look.Indoors
 import lapwright.shell.look.InLook
+import lapwright.shell.look.Indoors
 import lapwright.shell.look.Look
 import lapwright.shell.look.Sun
 import lapwright.shell.screens.Board
+import lapwright.shell.screens.DoneList
 import lapwright.shell.screens.House
 import lapwright.shell.screens.Jobs
+import lapwright.shell.screens.Measure
 import lapwright.shell.screens.New
 import lapwright.shell.screens.Penetration
+import lapwright.shell.screens.Pole
+import lapwright.shell.screens.Rules
+import lapwright.shell.screens.Settings
 import lapwright.shell.screens.Wall
 import androidx.compose.ui.text.font.FontFamily
 
@@ -28,6 +33,11 @@ fun Screens(app: App, font: FontFamily) {
             is View.BoardKind -> Board(app, view.view)
             is View.PenetrationKind -> Penetration(app, view.view)
             is View.NewKind -> New(app, view.view)
+            is View.MeasureKind -> Measure(app, view.view)
+            is View.PoleKind -> Pole(app, view.view)
+            is View.RulesKind -> Rules(app, view.view)
+            is View.SettingsKind -> Settings(app, view.view)
+            is View.DoneListKind -> DoneList(app, view.view)
             else -> {}
         }
     }

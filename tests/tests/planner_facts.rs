@@ -84,3 +84,42 @@ fn a_small_wall() {
     assert_eq!((plan.cost, plan.bound), (17_068_800_000, 17_068_800_000));
     assert_eq!(plan.count, 4);
 }
+
+/// One window more in a wall: what has not changed is kept, and the plan is sound and no worse than a first one.
+#[test]
+fn a_wall_with_one_change_is_planned_again() {
+    let mut list = CutList::new();
+    list.kerf = Length::from_inches_64(0, 8);
+    list.end_gap = Length::from_inches_64(0, 8);
+    list.stagger = Length::from_inches(32);
+    list.piece_min = Length::from_inches(24);
+    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
+    list.stock = [144, 192]
+        .map(Length::from_inches)
+        .map(|length| Stock { length, cost: length.nm() as u64, count: None })
+        .to_vec();
+    for course in 1..=20 {
+        let to = Length::from_inches(if course < 15 { 330 } else { 330 - 4 * (course - 14) });
+        list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+    }
+    let mut before = Planner::new(&list).expect("a plan");
+    before.step(200);
+    let old = before.plan();
+    let whole = list.runs.remove(9);
+    for (from, to) in [(0, 110), (158, 330)] {
+        let (from, to) = (Length::from_inches(from), Length::from_inches(to));
+        list.runs.insert(9, Run { from, to, ..whole.clone() });
+    }
+    let plan = Planner::again(&list, &before).expect("a plan").plan();
+    assert_eq!(plan_check::faults(&list, &plan, false), Vec::<String>::new());
+    assert!(plan.cost <= Planner::new(&list).expect("a plan").plan().cost);
+    let lengths = |plan: &Plan| -> Vec<Vec<Length>> {
+        let cut = |board: &lapwright::saw::Board| board.pieces.iter().map(|piece| plan.pieces[*piece].length).collect();
+        plan.boards.iter().map(cut).collect()
+    };
+    let (mut kept, now) = (0, lengths(&plan));
+    for board in lengths(&old) {
+        kept += i32::from(now.contains(&board));
+    }
+    assert!(kept * 2 >= old.boards.len() as i32, "{kept} of {} boards are cut as before", old.boards.len());
+}

@@ -22,6 +22,15 @@ impl Planner {
         Ok(Self { planner: Mutex::new(HousePlanner::of(&book.store(), context, job)?) })
     }
 
+    /// A planner on a new snapshot of the same house that starts from what this one found: for a house in which one thing
+    /// has changed.
+    ///
+    /// # Errors
+    /// As for a new planner.
+    pub fn again(&self, book: &Book, context: &Context) -> Result<Self, Refusal> {
+        Ok(Self { planner: Mutex::new(self.planner().again(&book.store(), context)?) })
+    }
+
     /// Goes on for about `effort` steps, 20 for some 50 ms, and says how far it is.
     ///
     /// # Errors

@@ -1,4 +1,5 @@
 use std::fs;
+use std::process::Stdio;
 
 use crate::{Done, project, shell};
 
@@ -22,6 +23,32 @@ pub(crate) fn run() -> Done {
         println!("{name:<40} {time:>14}   {}", goal(name));
     }
     Ok(())
+}
+
+/// Families of the planner's bench that are compared with peers: house-size lists and classes of the literature.
+const COMPARED: &[&str] =
+    &["four/any/", "four/middle/", "uniform/150/", "triplets/1000/", "spread/3/", "hundred-thousand/"];
+
+/// Cutting plans beside those of peers, which come from PyPI into an environment under `target`.
+pub(crate) fn peers() -> Done {
+    let folder = project::root().join("target/peers");
+    let python = folder.join(if cfg!(windows) { "Scripts/python.exe" } else { "bin/python" });
+    if !python.exists() {
+        let path = folder.to_string_lossy().into_owned();
+        shell::run(shell::command("python3", &["-m", "venv", &path]))?;
+    }
+    let wanted = "tests/peers/requirements.txt";
+    shell::run(shell::command(&python, &["-m", "pip", "install", "--quiet", "--requirement", wanted]))?;
+    let mut bench = vec!["bench", "--quiet", "--package", "lapwright", "--bench", "planner", "--", "--lines"];
+    bench.extend(COMPARED);
+    let mut ours = shell::cargo(&bench);
+    let mut ours = ours.stdout(Stdio::piped()).spawn().map_err(|error| format!("the bench did not start: {error}"))?;
+    let lines = ours.stdout.take().ok_or("the bench gives no lines")?;
+    let mut theirs = shell::command(&python, &["tests/peers/planner.py", "10"]);
+    theirs.stdin(lines);
+    shell::run(theirs)?;
+    let status = ours.wait().map_err(|error| format!("the bench did not end: {error}"))?;
+    if status.success() { Ok(()) } else { Err(format!("the bench failed ({status})")) }
 }
 
 /// The name and the middle estimate of each `name   time:   [1.0 ms 1.1 ms 1.2 ms]`; a long name stands on the line

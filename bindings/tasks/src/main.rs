@@ -22,7 +22,8 @@ const USAGE: &str = "usage: cargo xtask TASK
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
   android                    the libraries of Android's processors, for Gradle; needs the NDK
   ios                        on a Mac: all that Xcode needs for the app in ios/App
-  bench                      the times of the core, beside their goals";
+  bench                      the times of the core, beside their goals
+  bench --peers              cutting plans beside those of peers, which Python brings in";
 
 /// What a task ends with: a text that says what went wrong.
 type Done<T = ()> = Result<T, String>;
@@ -40,6 +41,7 @@ fn main() -> ExitCode {
         ["app", args @ ..] => app::run(args),
         ["ios"] => ios::build(),
         ["bench"] => bench::run(),
+        ["bench", "--peers"] => bench::peers(),
         _ => {
             eprintln!("{USAGE}");
             return ExitCode::from(2);

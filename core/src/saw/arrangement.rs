@@ -220,6 +220,12 @@ impl Piecing {
         }
     }
 
+    /// About how many operations [`Self::cheapest`] takes.
+    pub(super) fn effort(&self, most: usize) -> u64 {
+        let steps: u64 = self.reach.iter().map(|(first, end)| end.saturating_sub(*first) as u64).sum();
+        10 * steps * (most as u64 + 1)
+    }
+
     /// The least price of the pieces over all arrangements of at most `most` joints, at so much for each length.
     pub(super) fn cheapest(&self, list: &CutList, most: usize, price: impl Fn(Length) -> i64) -> i64 {
         let count = self.joints.len();

@@ -259,7 +259,8 @@ impl Demand {
 }
 
 impl Wall {
-    fn prices(&self, price: impl Fn(usize) -> i64) -> Vec<Vec<i64>> {
+    /// What each arrangement of each run costs, far more where it has a joint beyond the allowed ones.
+    pub(super) fn prices(&self, price: impl Fn(usize) -> i64) -> Vec<Vec<i64>> {
         self.sizes
             .iter()
             .zip(&self.over)
@@ -282,7 +283,10 @@ impl Wall {
 
     /// About how many operations one pricing takes.
     pub(super) fn effort(&self) -> u64 {
-        self.sizes.iter().map(|choices| choices.len() as u64).map(|count| count * (count / 2 + 20)).sum()
+        let listed: u64 =
+            self.sizes.iter().map(|choices| choices.len() as u64).map(|count| count * (count / 2 + 20)).sum();
+        let loose = self.loose.iter().flatten().map(|(piecing, most)| piecing.effort(*most));
+        listed + loose.sum::<u64>()
     }
 
     /// All joints that keep their stagger, with no more runs beyond the allowed joints than are forced to it; `None` where

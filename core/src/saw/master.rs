@@ -238,6 +238,7 @@ impl Master {
         let total = if self.wall_rows.is_empty() {
             prices.iter().zip(self.copies()).map(|(price, count)| i128::from(*price) * i128::from(*count)).sum()
         } else {
+            self.work += demand.walls.iter().map(super::demand::Wall::effort).sum::<u64>();
             demand.cheapest(&prices)
         };
         let bound = bound::certified(demand, &self.scale, &self.costs, total, &priced.worth);

@@ -11,6 +11,7 @@ mod demand;
 mod dive;
 mod error;
 mod exhaust;
+mod factor;
 mod fill;
 mod first_fit;
 mod master;
@@ -20,6 +21,7 @@ mod planner;
 mod price;
 mod random;
 mod repack;
+mod reuse;
 mod simplex;
 mod stagger;
 

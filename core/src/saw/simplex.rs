@@ -1,7 +1,9 @@
-//! The linear programme under column generation: a primal simplex on an explicit inverse that skips zeros. Floats guide
+//! The linear programme under column generation: a primal simplex on sparse factors of the basis. Floats guide
 //! the search only; everything that is claimed is worked out again in whole numbers. Only `+ - * /` are used, so that
 //! every machine takes the same path.
 #![expect(clippy::indexing_slicing, reason = "rows and places in the basis are all below the number of rows")]
+
+use super::factor::Factor;
 
 /// A variable: its cost and its entries by row.
 #[derive(Clone, Debug)]
@@ -17,17 +19,21 @@ pub(super) struct Simplex {
     right: Vec<f64>,
     /// The column at each place of the basis.
     basis: Vec<usize>,
+    /// For each row the column that it started with.
+    home: Vec<usize>,
     basic: Vec<bool>,
-    /// `inverse[row][place]`: the basis' inverse, by constraint row.
-    inverse: Vec<Vec<f64>>,
+    factor: Factor,
     values: Vec<f64>,
     pub(super) duals: Vec<f64>,
-    pivots: usize,
+    /// Columns that were seen to improve.
+    candidates: Vec<usize>,
     /// Multiplications so far.
     pub(super) work: u64,
 }
 
 const TOLERANCE: f64 = 1e-9;
+/// How many improving columns are kept from one look at all of them.
+const CANDIDATES: usize = 40;
 
 impl Simplex {
     /// Starts from a basis of one column for each row, in which every value is at least zero.
@@ -40,21 +46,23 @@ impl Simplex {
         let mut simplex = Self {
             columns,
             right,
+            home: basis.clone(),
             basis,
             basic,
-            inverse: vec![vec![0.0; count]; count],
+            factor: Factor::default(),
             values: vec![0.0; count],
             duals: vec![0.0; count],
-            pivots: 0,
+            candidates: Vec::new(),
             work: 0,
         };
-        simplex.invert();
+        simplex.refactor();
         simplex
     }
 
     pub(super) fn add(&mut self, column: Column) {
         self.columns.push(column);
         self.basic.push(false);
+        self.candidates.clear();
     }
 
     /// The value of the objective for another right side, if the basis stays the best.
@@ -71,22 +79,61 @@ impl Simplex {
         column.entries.iter().fold(column.cost, |cost, (row, entry)| cost - self.duals[*row] * entry)
     }
 
+    /// The column that improves most among some that were seen to; now and then all are looked at.
+    fn entering(&mut self) -> Option<(f64, usize)> {
+        for fresh in [false, true] {
+            if fresh {
+                let mut found: Vec<(f64, usize)> = Vec::new();
+                for (index, column) in self.columns.iter().enumerate() {
+                    self.work += column.entries.len() as u64 + 1;
+                    let reduced = self.reduced_cost(column);
+                    if !self.basic[index] && reduced < -TOLERANCE * (1.0 + column.cost) {
+                        found.push((reduced, index));
+                    }
+                }
+                found.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+                found.truncate(CANDIDATES);
+                self.candidates = found.into_iter().map(|(_, index)| index).collect();
+            }
+            let mut best: Option<(f64, usize)> = None;
+            let mut kept = std::mem::take(&mut self.candidates);
+            kept.retain(|index| {
+                let column = &self.columns[*index];
+                self.work += column.entries.len() as u64 + 1;
+                let reduced = self.reduced_cost(column);
+                let improves = !self.basic[*index] && reduced < -TOLERANCE * (1.0 + column.cost);
+                if improves && best.is_none_or(|(known, _)| reduced < known) {
+                    best = Some((reduced, *index));
+                }
+                improves
+            });
+            self.candidates = kept;
+            if best.is_some() {
+                return best;
+            }
+        }
+        None
+    }
+
     /// Goes on until no column improves, or for `most` pivots. Returns whether it is done.
     pub(super) fn solve(&mut self, most: usize) -> bool {
+        let count = self.basis.len();
+        let (mut row, mut direction, mut unit) = (vec![0.0; count], vec![0.0; count], vec![0.0; count]);
         for _ in 0..most {
-            let mut entering: Option<(f64, usize)> = None;
-            for (index, column) in self.columns.iter().enumerate() {
-                if self.basic[index] {
-                    continue;
+            let Some((_, index)) = self.entering() else {
+                // What accumulated errors hide is seen with fresh factors.
+                if self.factor.changed() == 0 {
+                    return true;
                 }
-                let reduced = self.reduced_cost(column);
-                self.work += column.entries.len() as u64 + 1;
-                if reduced < -TOLERANCE * (1.0 + column.cost) && entering.is_none_or(|(known, _)| reduced < known) {
-                    entering = Some((reduced, index));
-                }
+                self.refactor();
+                continue;
+            };
+            let before = self.factor.work;
+            for (at, entry) in &self.columns[index].entries {
+                row[*at] += entry;
             }
-            let Some((reduced, index)) = entering else { return true };
-            let direction = self.direction(index);
+            self.factor.forward(&mut row, &mut direction);
+            row.fill(0.0);
             let mut leaving: Option<(f64, usize)> = None;
             for (place, step) in direction.iter().enumerate() {
                 if *step > 1e-8 {
@@ -99,98 +146,68 @@ impl Simplex {
                     }
                 }
             }
+            self.work += count as u64;
             let Some((ratio, place)) = leaving else { return true };
-            self.pivot(place, index, &direction);
+            let reduced = self.reduced_cost(&self.columns[index]);
             for (value, step) in self.values.iter_mut().zip(&direction) {
                 *value -= ratio * step;
             }
-            self.values[place] = ratio;
-            for (dual, row) in self.duals.iter_mut().zip(&self.inverse) {
-                *dual += reduced * row[place];
-            }
-            self.pivots += 1;
-            if self.pivots.is_multiple_of(1000) {
-                self.invert();
-            }
+            self.exchange(place, index, ratio, reduced, &direction, &mut unit, &mut row);
+            self.work += self.factor.work - before + count as u64;
         }
         false
     }
 
-    fn direction(&mut self, column: usize) -> Vec<f64> {
-        let mut direction = vec![0.0; self.basis.len()];
-        for (row, entry) in &self.columns[column].entries {
-            for (slot, value) in direction.iter_mut().zip(&self.inverse[*row]) {
-                *slot += entry * value;
-            }
-            self.work += direction.len() as u64;
-        }
-        direction
-    }
-
-    fn pivot(&mut self, place: usize, column: usize, direction: &[f64]) {
-        let steps: Vec<(usize, f64)> =
-            direction.iter().copied().enumerate().filter(|(at, step)| *at != place && *step != 0.0).collect();
-        let dense = steps.len() * 3 > direction.len();
-        let pivot = direction[place];
-        for row in &mut self.inverse {
-            if row[place] == 0.0 {
-                continue;
-            }
-            let factor = row[place] / pivot;
-            if dense {
-                for (slot, step) in row.iter_mut().zip(direction) {
-                    *slot -= factor * step;
-                }
-                self.work += direction.len() as u64;
-            } else {
-                for (at, step) in &steps {
-                    row[*at] -= factor * step;
-                }
-                self.work += 2 * steps.len() as u64;
-            }
-            row[place] = factor;
-        }
+    /// Puts a column in a place of the basis, with its value, and moves the duals along.
+    #[expect(clippy::too_many_arguments, reason = "three of them are room to work in")]
+    fn exchange(
+        &mut self,
+        place: usize,
+        index: usize,
+        value: f64,
+        reduced: f64,
+        direction: &[f64],
+        unit: &mut [f64],
+        row: &mut [f64],
+    ) {
+        self.values[place] = value;
         self.basic[self.basis[place]] = false;
-        self.basic[column] = true;
-        self.basis[place] = column;
+        self.basic[index] = true;
+        self.basis[place] = index;
+        self.factor.replace(place, direction);
+        if self.factor.worn() {
+            self.refactor();
+            return;
+        }
+        unit[place] = 1.0;
+        self.factor.backward(unit, row);
+        unit.fill(0.0);
+        for (dual, entry) in self.duals.iter_mut().zip(row.iter()) {
+            *dual += reduced * entry;
+        }
+        row.fill(0.0);
     }
 
-    /// The inverse, values and duals anew from the basis.
-    fn invert(&mut self) {
+    /// Factors, values and duals anew from the basis.
+    fn refactor(&mut self) {
         let count = self.basis.len();
-        for (at, row) in self.inverse.iter_mut().enumerate() {
-            row.fill(0.0);
-            row[at] = 1.0;
-        }
-        let mut order = self.basis.clone();
-        order.sort_by_key(|column| (self.columns[*column].entries.len(), *column));
-        let mut free = vec![true; count];
-        for column in order {
-            let direction = self.direction(column);
-            let mut best: Option<usize> = None;
-            for (place, step) in direction.iter().enumerate().filter(|(place, _)| free[*place]) {
-                if best.is_none_or(|known| step.abs() > direction[known].abs()) {
-                    best = Some(place);
-                }
-            }
-            let Some(place) = best.filter(|place| direction[*place].abs() > 1e-11) else { continue };
-            free[place] = false;
-            self.pivot(place, column, &direction);
-        }
-        for column in &self.basis {
-            self.basic[*column] = true;
-        }
-        self.values = vec![0.0; count];
-        for (row, right) in self.inverse.iter().zip(&self.right) {
-            for (value, entry) in self.values.iter_mut().zip(row) {
-                *value += entry * right;
+        let before = self.factor.work;
+        for _ in 0..4 {
+            let columns: Vec<&[(usize, f64)]> =
+                self.basis.iter().map(|column| self.columns[*column].entries.as_slice()).collect();
+            let Err(lost) = self.factor.of(&columns) else { break };
+            // Where the basis has become singular, rows take back the columns that they started with.
+            for (row, place) in lost {
+                self.basic[self.basis[place]] = false;
+                self.basis[place] = self.home[row];
+                self.basic[self.home[row]] = true;
             }
         }
-        let costs: Vec<f64> = self.basis.iter().map(|column| self.columns[*column].cost).collect();
-        for (dual, row) in self.duals.iter_mut().zip(&self.inverse) {
-            *dual = row.iter().zip(&costs).map(|(entry, cost)| entry * cost).sum();
-        }
-        self.work += 2 * (count * count) as u64;
+        self.factor.forward(&mut self.right.clone(), &mut self.values);
+        let mut costs: Vec<f64> = self.basis.iter().map(|column| self.columns[*column].cost).collect();
+        self.duals.fill(0.0);
+        self.factor.backward(&mut costs, &mut self.duals);
+        self.work += self.factor.work - before + 4 * count as u64;
     }
 }
 

@@ -367,6 +367,7 @@ fn a_drawing_goes_to_a_file_or_to_the_screen_in_either_language() {
     assert!(place.refused(&["draw", "wall", "nowhere"]).contains("nowhere"));
 }
 
+#[test]
 fn the_saw_list_is_planned_cut_and_ordered() {
     let place = Place::with_house();
     place.good(&["pole", HOUSE, "--lay-out"]);

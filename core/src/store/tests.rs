@@ -263,6 +263,22 @@ fn a_column_of_the_wrong_type_is_damage() {
     assert!(matches!(Store::open(&path, &OpenOptions::default()).unwrap().opening, Opening::SetAside { .. }));
 }
 
+#[test]
+fn a_peer_counts_up_to_its_first_gap() {
+    let (mut one, mut two) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+    one.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap();
+    for ms in 2..5 {
+        one.transact(&op(vec![set(1, ms)]), &author(), now(ms), &[]).unwrap();
+    }
+    let all = one.entries_since(&Default::default()).unwrap();
+    let unbroken = |store: &Store| store.peers().unwrap().get(&one.device()).copied();
+    assert_eq!((unbroken(&one), unbroken(&two)), (Some(4), None));
+    for (taken, counted) in [(1, 0), (3, 0), (0, 2), (2, 4)] {
+        two.take_in(&all[taken..=taken], 86_400_000).unwrap();
+        assert_eq!(unbroken(&two), Some(counted), "after entry {}", taken + 1);
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
     #[test]

@@ -124,6 +124,18 @@ words! {
     depends = "frame-depends",
     reopened = "frame-reopened",
     nothing_done = "frame-nothing-done",
+    improve = "frame-improve",
+    offcuts = "frame-offcuts",
+    new_offcut = "frame-new-offcut",
+    throw_away = "frame-throw-away",
+    thrown_away = "frame-thrown-away",
+    keep_it = "frame-keep-it",
+    all_cut = "frame-all-cut",
+    as_built = "frame-as-built",
+    as_built_at = "frame-as-built-at",
+    share_text = "frame-share-text",
+    share_csv = "frame-share-csv",
+    share_json = "frame-share-json",
 }
 
 /// What stands round every screen.

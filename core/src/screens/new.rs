@@ -13,8 +13,8 @@ use super::kinds::{self, Allowed, Ask};
 use super::parts::{Given, Question};
 use super::trouble::Kept;
 use super::{
-    BoardAction, Done, HouseAction, JobsAction, MeasureAction, Place, PoleAction, WallAction, board, house, jobs,
-    measure, pole, wall,
+    BoardAction, Done, HouseAction, JobsAction, MeasureAction, Place, PoleAction, SawListAction, WallAction, board,
+    house, jobs, measure, pole, saw_list, wall,
 };
 
 /// What is being made.
@@ -46,6 +46,10 @@ pub enum NewThing {
     SamePenetration,
     /// A notch of a board round a block that no plan knows.
     Notch,
+    /// A piece of board that a house has left over.
+    Offcut,
+    /// A course of a wall as it hangs.
+    AsBuilt,
 }
 
 /// A new thing and its questions.
@@ -115,6 +119,8 @@ impl NewThing {
             Self::Abutment => kinds::ABUTMENT,
             Self::Penetration | Self::SamePenetration => kinds::PENETRATION,
             Self::Notch => kinds::NOTCH,
+            Self::Offcut => kinds::OFFCUT,
+            Self::AsBuilt => kinds::AS_BUILT,
         }
     }
 
@@ -132,6 +138,8 @@ impl NewThing {
             Self::Penetration => key("frame-new-penetration"),
             Self::SamePenetration => key("frame-same-as-last"),
             Self::Notch => key("frame-new-notch"),
+            Self::Offcut => key("frame-new-offcut"),
+            Self::AsBuilt => key("frame-as-built"),
         }
     }
 
@@ -139,7 +147,7 @@ impl NewThing {
     fn asks(self, ask: &Ask, has_parent: bool, answers: &Answers) -> bool {
         match (self, ask.field) {
             (Self::House | Self::Wall, field) => field == "name",
-            (Self::Stock, "count") => true,
+            (Self::Stock, "count") | (Self::AsBuilt, "middle") => true,
             (Self::Mark, "clear") => answers.get("want").is_some_and(|want| want == "clear"),
             (Self::SamePenetration, field) => matches!(field, "from-left" | "from-base"),
             (Self::LooseBoard, "height" | "lap") => !has_parent,
@@ -208,7 +216,7 @@ fn job_of(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kep
     let job = match what {
         NewThing::House => None,
         NewThing::LooseBoard if parent.is_empty() => None,
-        NewThing::Stock | NewThing::Wall | NewThing::Mark | NewThing::LooseBoard => {
+        NewThing::Stock | NewThing::Wall | NewThing::Mark | NewThing::LooseBoard | NewThing::Offcut => {
             Some(Job::of(store, terms, id(parent)?)?.id())
         }
         NewThing::Notch => Facts::of(store, terms, id(parent)?, kinds::BOARD)?.subject.job,
@@ -303,6 +311,10 @@ fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done>
             wall::act(store, terms, &WallAction::AddSameAsLast { wall: parent, from_left, from_base })
         }
         NewThing::Notch => board::act(store, terms, &BoardAction::AddNotch { board: parent, answers: given() }),
+        NewThing::Offcut => {
+            saw_list::act(store, terms, &SawListAction::AddOffcut { job: parent, length: text("length") })
+        }
+        NewThing::AsBuilt => pole::act(store, terms, &PoleAction::SayAsBuilt { wall: parent, answers: given() }),
     }
 }
 
@@ -311,7 +323,8 @@ fn above(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept
     let (job, parent) = (job_of(store, terms, what, parent)?, parent.to_owned());
     Ok(match (what, job) {
         (NewThing::Notch, _) => Place::Board { board: parent },
-        (NewThing::Mark, Some(job)) => Place::Pole { job },
+        (NewThing::Mark | NewThing::AsBuilt, Some(job)) => Place::Pole { job },
+        (NewThing::Offcut, Some(job)) => Place::SawList { job },
         (NewThing::Penetration | NewThing::SamePenetration, _) => Place::Wall { wall: parent },
         (NewThing::BaseStep | NewThing::Stud | NewThing::Opening | NewThing::Abutment, _) => {
             Place::Measure { wall: parent }

@@ -9,10 +9,11 @@ use crate::phrases::key;
 use crate::rules::keys;
 use crate::store::Store;
 
+use super::ask;
 use super::context::Terms;
 use super::kept::{Facts, Job};
 use super::kinds;
-use super::parts::{Note, Reading, Source};
+use super::parts::{Note, Question, Reading, Source};
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
 
@@ -56,6 +57,8 @@ pub struct SawListView {
     pub stock: Vec<StockNeed>,
     /// What is left over from before, the dropped ones last.
     pub offcuts: Vec<OffcutLine>,
+    /// The count that is asked now: the one with keys typed and not accepted.
+    pub asked: Option<Question>,
 }
 
 /// A board and what is cut from it.
@@ -116,6 +119,8 @@ pub struct StockNeed {
     pub short: i64,
     /// The same in words.
     pub said: String,
+    /// The question how many there are.
+    pub asks: Question,
 }
 
 /// A piece of board left over.
@@ -181,6 +186,15 @@ pub enum SawListAction {
         /// The count, as typed; empty for as many as are wanted.
         count: String,
     },
+    /// Keys of a count that are typed and not yet accepted.
+    KeepDraft {
+        /// The house.
+        job: String,
+        /// The stock length.
+        stock: String,
+        /// The keys.
+        text: String,
+    },
 }
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListView> {
@@ -233,6 +247,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListV
         next: boards.iter().find(|board| !board.cut).map(|board| board.number),
         notes: notes(terms, &list, &stock),
         boards,
+        asked: stock.iter().find(|need| !need.asks.draft.is_empty()).map(|need| need.asks.clone()),
         stock,
         offcuts: offcuts(store, terms, &job)?,
     })
@@ -316,8 +331,14 @@ fn stock(store: &Store, terms: &Terms<'_>, job: &Job, list: &Boards) -> Kept<Vec
     let lines = Facts::children(store, job.id(), kinds::STOCK)?;
     // Two lines of one length: the first takes the boards.
     let mut seen = Vec::new();
+    let count = ask::ask_of(terms, kinds::STOCK, "count")?;
     let mut line = |facts: &Facts| {
         let (reading, length) = (facts.reading(terms, "length")?, facts.length("length")?);
+        let question = ask::question(store, terms, facts, count);
+        let asks = match question {
+            Ok(question) => Question { title: format!("{}: {}", reading.text, question.title), ..question },
+            Err(trouble) => return Some(Err(trouble)),
+        };
         let used = if seen.contains(&length) { 0 } else { list.new_of(length) };
         seen.push(length);
         let (have, used) = (facts.whole("count"), i64::try_from(used).unwrap_or(i64::MAX));
@@ -334,9 +355,9 @@ fn stock(store: &Store, terms: &Terms<'_>, job: &Job, list: &Boards) -> Kept<Vec
             ("short", short.into()),
         ];
         let said = terms.phrase(text, &args);
-        Some(StockNeed { stock: facts.id().to_string(), length: reading, have, used, short, said })
+        Some(Ok(StockNeed { stock: facts.id().to_string(), length: reading, have, used, short, said, asks }))
     };
-    Ok(lines.iter().filter_map(&mut line).collect())
+    lines.iter().filter_map(&mut line).collect()
 }
 
 fn notes(terms: &Terms<'_>, list: &Boards, stock: &[StockNeed]) -> Vec<Note> {

@@ -67,6 +67,12 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Saw
             let group = ask::answer(store, terms, &facts, "count", count)?.group;
             (job, group)
         }
+        SawListAction::KeepDraft { job, stock, text } => {
+            let job = of(store, job)?;
+            let facts = child(store, terms, &job, ("stock", kinds::STOCK), stock)?;
+            ask::keep_draft(store, terms, &facts, "count", text)?;
+            return Ok(Done::without_answer(Place::SawList { job: job.id().to_string() }));
+        }
     };
     Ok(Done::at(Place::SawList { job: job.id().to_string() }, group))
 }

@@ -48,6 +48,8 @@ fun sights(planned: Planned): List<Sight> = listOf(
     Sight("done-list") { it.go(Place.DoneList(planned.job)) },
     Sight("rules") { it.go(Place.Rules(planned.job)) },
     Sight("pole") { it.go(Place.Pole(planned.job)) },
+    Sight("saw-list") { it.go(Place.SawList(planned.job)) },
+    Sight("order") { it.go(Place.Order(planned.job)) },
     Sight("measure") { it.go(Place.Measure(planned.walls[0])) },
     Sight("house") { it.go(Place.House(planned.job)) },
     Sight("wall") { it.go(Place.Wall(planned.walls[0])) },

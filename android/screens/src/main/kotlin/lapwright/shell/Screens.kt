@@ -12,9 +12,11 @@ import lapwright.shell.screens.House
 import lapwright.shell.screens.Jobs
 import lapwright.shell.screens.Measure
 import lapwright.shell.screens.New
+import lapwright.shell.screens.Order
 import lapwright.shell.screens.Penetration
 import lapwright.shell.screens.Pole
 import lapwright.shell.screens.Rules
+import lapwright.shell.screens.SawList
 import lapwright.shell.screens.Settings
 import lapwright.shell.screens.Wall
 import androidx.compose.ui.text.font.FontFamily
@@ -35,6 +37,8 @@ fun Screens(app: App, font: FontFamily) {
             is View.NewKind -> New(app, view.view)
             is View.MeasureKind -> Measure(app, view.view)
             is View.PoleKind -> Pole(app, view.view)
+            is View.SawListKind -> SawList(app, view.view)
+            is View.OrderKind -> Order(app, view.view)
             is View.RulesKind -> Rules(app, view.view)
             is View.SettingsKind -> Settings(app, view.view)
             is View.DoneListKind -> DoneList(app, view.view)

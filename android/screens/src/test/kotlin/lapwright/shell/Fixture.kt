@@ -20,6 +20,7 @@ import lapwright.screens.services.Haptics
 import lapwright.screens.services.KeepAwake
 import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
+import lapwright.screens.services.Share
 import lapwright.screens.services.Speech
 
 /** A real book on a real file, with the services of a phone played by what a test can read. */
@@ -27,6 +28,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
     val book: Book = Book.open(file.path, null)
     val said = mutableListOf<String>()
     val felt = mutableListOf<String>()
+    val shared = mutableListOf<Pair<String, String>>()
     val photos = mutableListOf<PhotoWanted>()
     var awake = false
     private var rolls = 0
@@ -39,6 +41,11 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         haptics = object : Haptics {
             override fun taken() { felt += "taken" }
             override fun refused() { felt += "refused" }
+        },
+        share = object : Share {
+            override fun place(name: String) = File(file.parentFile, name).path
+            override fun file(title: String, path: String) { shared += title to path }
+            override fun text(title: String, text: String) { shared += title to text }
         },
         camera = object : Camera {
             override fun take(photo: PhotoWanted) = photos.add(photo)

@@ -21,6 +21,7 @@ import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
+import lapwright.screens.SawListAction
 import lapwright.screens.View
 import lapwright.shell.look.Target
 import org.junit.Assert.assertFalse
@@ -28,7 +29,7 @@ import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
 
-/** Measure, Pole, Rules, Settings and the done list at both text sizes, in both languages. */
+/** The saw list, the order, Measure, Pole, Rules, Settings and the done list at both text sizes, in both languages. */
 class SetUpSightTest {
     @get:Rule
     val rule = createComposeRule()
@@ -38,7 +39,8 @@ class SetUpSightTest {
         fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
         val house = fixture.book.view(fixture.context(), Place.House(job)) as View.HouseKind
         val wall = house.view.walls.first().wall
-        return listOf(Place.Measure(wall), Place.Pole(job), Place.Rules(job), Place.Settings, Place.DoneList(job))
+        fixture.act(Action.SawListKind(SawListAction.Plan(job)))
+        return listOf(Place.SawList(job), Place.Order(job), Place.Measure(wall), Place.Pole(job), Place.Rules(job), Place.Settings, Place.DoneList(job))
     }
 
     private fun SemanticsNode.all(): List<SemanticsNode> = listOf(this) + children.flatMap { it.all() }

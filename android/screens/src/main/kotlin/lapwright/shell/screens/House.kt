@@ -46,6 +46,8 @@ fun House(app: App, view: HouseView) {
         }
         OtherAction(words.newWall, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.WALL, view.job)) }
         OtherAction(words.pole, Modifier.fillMaxWidth()) { app.go(Place.Pole(view.job)) }
+        OtherAction(words.sawList, Modifier.fillMaxWidth()) { app.go(Place.SawList(view.job)) }
+        OtherAction(words.order, Modifier.fillMaxWidth()) { app.go(Place.Order(view.job)) }
         OtherAction(words.rules, Modifier.fillMaxWidth()) { app.go(Place.Rules(view.job)) }
         Heading(words.stock)
         for (stock in view.stock) Say(stock.said)

@@ -57,6 +57,8 @@ fun Penetration(app: App, view: PenetrationView) {
             SizeLines(app, view.block)
         }
         Heading(words.layers)
+        Drawn(app, Subject.LayersFront(view.penetration), view.revision, 320.dp)
+        Drawn(app, Subject.LayersSection(view.penetration), view.revision, 320.dp)
         Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
             for (layer in view.layers) Say(layer.text)
         }

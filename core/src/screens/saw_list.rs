@@ -10,7 +10,6 @@ use crate::rules::keys;
 use crate::store::Store;
 
 use super::ask;
-use super::ask;
 use super::context::Terms;
 use super::kept::{Facts, Job};
 use super::kinds;

@@ -14,6 +14,7 @@ import androidx.compose.foundation.text.KeyboardActions
 import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.key
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.SolidColor
@@ -59,22 +60,24 @@ fun QuestionEntry(app: App, asking: Asking) {
     val question = asking.question
     val text = app.typing.of(question)
     // What is typed is read at the tap: the next key may come before the last one was drawn.
-    fun edit(change: (String) -> String) {
-        if (app.pending) return
+    // Lambdas, not local functions: references to a local function are equal whatever they captured, so that the keypad
+    // would be left as it is and its keys would go to the question before.
+    val edit: ((String) -> String) -> Unit = edit@{ change ->
+        if (app.pending) return@edit
         val typed = change(app.typing.of(question))
         app.typing.put(question, typed)
         app.keep(asking.keep(typed))
     }
-    fun accept() {
-        if (!app.pending) app.act(asking.answer(app.typing.of(question)))
-    }
-    when (question.kind) {
-        AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
-            Typed(question, text, shown.frame.unit)
-            Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, ::edit, ::accept)
+    val accept: () -> Unit = { if (!app.pending) app.act(asking.answer(app.typing.of(question))) }
+    key(question.subject, question.field) {
+        when (question.kind) {
+            AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
+                Typed(question, text, shown.frame.unit)
+                Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, edit, accept)
+            }
+            AnswerKind.CHOICE_KIND -> Choices(question.choices, question.answer) { app.act(asking.answer(it.code)) }
+            AnswerKind.TEXT_KIND -> TextEntry(question.title, text, shown.frame.words.accept, { typed -> edit { typed } }, accept)
         }
-        AnswerKind.CHOICE_KIND -> Choices(question.choices, question.answer) { app.act(asking.answer(it.code)) }
-        AnswerKind.TEXT_KIND -> TextEntry(question.title, text, shown.frame.words.accept, { typed -> edit { typed } }, ::accept)
     }
 }
 

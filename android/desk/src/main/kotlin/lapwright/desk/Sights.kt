@@ -1,11 +1,13 @@
 package lapwright.desk
 
 import lapwright.screens.Action
+import lapwright.screens.AnswerKind
 import lapwright.screens.BoardView
 import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
+import lapwright.screens.Question
 import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.WallAction
@@ -62,7 +64,26 @@ fun sights(planned: Planned): List<Sight> = listOf(
     Sight("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
     Sight("new-stock") { app -> app.go(Place.New(NewThing.STOCK, planned.job)) },
     Sight("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },
+    asked("settings-signer", Place.Settings) { (it as View.SettingsKind).view.newSigner },
+    asked("settings-choice", Place.Settings) { (it as View.SettingsKind).view.settings.first() },
+    asked("rules-value", Place.Rules(planned.job)) { shown ->
+        (shown as View.RulesKind).view.rules.firstNotNullOf { it.asks.firstOrNull() }
+    },
+    asked("pole-length", Place.Pole(planned.job)) { (it as View.PoleKind).view.questions.length() },
+    asked("measure-length", Place.Measure(planned.walls[0])) { (it as View.MeasureKind).view.questions.length() },
+    asked("house-length", Place.House(planned.job)) { (it as View.HouseKind).view.questions.length() },
+    asked("penetration-length", Place.Penetration(planned.penetration)) {
+        (it as View.PenetrationKind).view.questions.length()
+    },
 )
+
+/** A screen with the panel of one of its questions open. */
+private fun asked(name: String, place: Place, question: (View) -> Question) = Sight(name) { app ->
+    app.go(place)
+    app.shown?.view?.let { app.ask(question(it)) }
+}
+
+private fun List<Question>.length() = first { it.kind == AnswerKind.LENGTH_KIND }
 
 private fun putAway(app: App) {
     (app.shown?.view as? View.BoardKind)?.view?.asked?.let(app::putAway)

@@ -67,4 +67,21 @@ class HouseTest {
         assertEquals(before, question().answer)
         assertEquals("0", app.typing.of(question()))
     }
+
+    @Test
+    fun inGlovesTheSignsLieOnASecondPageThatGoesBackByItself() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        fixture.set("gloves" to "yes")
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun question() = (app.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }
+        rule.runOnIdle { app.ask(question()) }
+        for (sign in listOf("'", ".", "-")) {
+            rule.onNodeWithTag("page").performClick()
+            rule.onNodeWithTag("key $sign").performClick()
+            rule.onNodeWithTag("key 1").performClick()
+        }
+        assertEquals("'1.1-1", app.typing.of(question()))
+    }
 }

@@ -11,6 +11,10 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.clip
@@ -35,28 +39,40 @@ private val bare = listOf(listOf("1", "2", "3", "'"), listOf("4", "5", "6", ".")
 
 /**
  * The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 dp. Fractions are
- * tapped on the drawn piece of tape.
+ * tapped on the drawn piece of tape. In gloves the signs of a length and the rubber lie on a second page.
  */
 @Composable
 fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -> String) -> Unit, onAccept: () -> Unit) {
     val gloves = LocalLook.current.gloves
     val words = frame.words
     val side = if (gloves) GloveKey else Target
-    val gap = if (gloves) 2.dp else 6.dp
-    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(gap)) {
+    val gap = if (gloves) 1.5.dp else 6.dp
+    val paged = gloves && lengths
+    var signs by remember(paged) { mutableStateOf(false) }
+    Column(Modifier.fillMaxWidth().testTag("keypad"), Arrangement.spacedBy(gap)) {
         if (lengths) {
             val last = text.substringAfterLast(' ')
             val tapped = frame.tape.lastOrNull { last.endsWith(it.text) }?.text.orEmpty()
             Tape(frame.tape, tapped, words.tape) { mark -> onEdit { withMark(it, mark.text) } }
         }
-        for (row in bare) {
+        if (signs) {
+            // A sign is followed by digits, so their page comes back by itself.
+            KeyRow(side, gap) { for (key in bare.map { it.last() }) Key(key, side) { onEdit { it + key }; signs = false } }
             KeyRow(side, gap) {
-                for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onEdit { it + key } }
+                SignKey(Sign.SPACE, words.space, side) { onEdit { "$it " }; signs = false }
+                SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            }
+        } else {
+            for (row in bare) {
+                KeyRow(side, gap) {
+                    for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onEdit { it + key } }
+                }
             }
         }
         KeyRow(side, gap) {
-            SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
-            Key("0", side) { onEdit { it + "0" } }
+            if (paged) PageKey(if (signs) "123" else "'.-", words.more, side) { signs = !signs }
+            else SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            Key("0", side) { onEdit { it + "0" }; signs = false }
             if (!gloves && lengths) SignKey(Sign.SPACE, words.space, side) { onEdit { "$it " } }
             AcceptKey(words.accept, side, onAccept)
         }
@@ -86,6 +102,17 @@ private fun KeyRowScope.Key(text: String, side: Dp, onTap: () -> Unit) {
             .clickable(role = Role.Button, onClick = onTap).testTag("key $text"),
         Alignment.Center,
     ) { Say(text, size = keySize(), bold = true) }
+}
+
+/** Turns to the other page of keys; it shows what lies there. */
+@Composable
+private fun KeyRowScope.PageKey(shows: String, name: String, side: Dp, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Box(
+        weight(1f).height(side).clip(corner).border(1.dp, inks.planned, corner)
+            .clickable(role = Role.Button, onClick = onTap).testTag("page").semantics { contentDescription = name },
+        Alignment.Center,
+    ) { Say(shows, size = Sizes.key, bold = true) }
 }
 
 @Composable

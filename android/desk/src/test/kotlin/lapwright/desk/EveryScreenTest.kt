@@ -1,0 +1,151 @@
+package lapwright.desk
+
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.key
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.geometry.Rect
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.PixelMap
+import androidx.compose.ui.graphics.luminance
+import androidx.compose.ui.graphics.toPixelMap
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.captureToImage
+import androidx.compose.ui.test.onRoot
+import androidx.compose.ui.test.runSkikoComposeUiTest
+import androidx.compose.ui.text.TextLayoutResult
+import androidx.compose.ui.unit.Density
+import lapwright.shell.Screens
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** The reference phone: 360 x 800 dp, two pixels to the dp. */
+private const val DENSITY = 2f
+private const val WIDTH = 360 * DENSITY
+private const val HEIGHT = 800 * DENSITY
+private const val TARGET = 64 * DENSITY
+
+/** 18 mm at 160 dp to the inch. */
+private const val GLOVE_KEY = 18 / 25.4f * 160 * DENSITY
+
+private val MANNERS = listOf(
+    Manner("en", "light", "right", 1f),
+    Manner("es", "dark", "left", 1f),
+    Manner("en", "dark", "left", 2f),
+    Manner("es", "light", "right", 2f),
+    Manner("en", "light", "right", 1f, gloves = true),
+    Manner("es", "dark", "left", 2f, gloves = true),
+)
+
+/** What holds for every screen in both languages, at 100 % and at 200 %, with and without a question's panel. */
+@OptIn(ExperimentalTestApi::class)
+class EveryScreenTest {
+    private val wrong = mutableListOf<String>()
+    private var controls = 0
+    private var keys = 0
+    private var texts = 0
+
+    @Test
+    fun everyControlIsLargeAndNamedAndEveryTextWholeAndClear() {
+        demo { desk, planned ->
+            runSkikoComposeUiTest(Size(WIDTH, HEIGHT), Density(DENSITY)) {
+                var at by mutableStateOf(0 to desk.app())
+                var scale by mutableStateOf(1f)
+                setContent {
+                    CompositionLocalProvider(LocalDensity provides Density(DENSITY, scale)) {
+                        key(at.first) { Screens(at.second, Face) }
+                    }
+                }
+                for (manner in MANNERS) {
+                    desk.set(manner.settings())
+                    for (sight in sights(planned)) {
+                        val app = desk.app().also(sight.open)
+                        runOnIdle { scale = manner.scale; at = at.first + 1 to app }
+                        waitForIdle()
+                        val where = "${sight.name} ${manner.name}${if (manner.gloves) " gloves" else ""}"
+                        val merged = all(onRoot().fetchSemanticsNode())
+                        look(where, merged, manner.gloves)
+                        val picture = onRoot().captureToImage().toPixelMap()
+                        assertEquals(WIDTH.toInt() to HEIGHT.toInt(), picture.width to picture.height)
+                        read(where, all(onRoot(useUnmergedTree = true).fetchSemanticsNode()), picture)
+                    }
+                }
+            }
+        }
+        assertTrue(wrong.joinToString("\n", "${wrong.size} wrong:\n"), wrong.isEmpty())
+        assertTrue("$controls controls, $keys keys, $texts texts", controls > 500 && keys > 50 && texts > 500)
+    }
+
+    /** WCAG 2.2, success criteria 2.5.5 and 4.1.2, with the sizes that gloves need. */
+    private fun look(where: String, nodes: List<SemanticsNode>, gloves: Boolean) {
+        for (node in nodes.filter { it.config.contains(SemanticsActions.OnClick) }) {
+            controls += 1
+            val key = parents(node).any { it.config.getOrNull(SemanticsProperties.TestTag) == "keypad" }
+            if (key && gloves) keys += 1
+            val least = if (key && gloves) GLOVE_KEY else TARGET
+            if (node.size.width < least || node.size.height < least) {
+                wrong += "$where: ${node.says()} is ${node.size.width / DENSITY} x ${node.size.height / DENSITY} dp"
+            }
+            if (node.says().none { !it.isWhitespace() }) wrong += "$where: a control without a name at ${node.boundsInRoot}"
+            if (!node.scrolls() && !node.isWhole()) wrong += "$where: ${node.says()} is cut off by the edge of the screen"
+        }
+    }
+
+    private fun read(where: String, nodes: List<SemanticsNode>, picture: PixelMap) {
+        val seen = nodes.filter { it.children.isEmpty() && it.config.contains(SemanticsProperties.Text) }
+        for (node in seen) {
+            val layouts = mutableListOf<TextLayoutResult>()
+            node.config.getOrNull(SemanticsActions.GetTextLayoutResult)?.action?.invoke(layouts)
+            if (layouts.any { it.isCut() }) wrong += "$where: the text ${node.says()} is cut"
+            if (!node.scrolls() && !node.isWhole()) wrong += "$where: the text ${node.says()} is cut off by the edge of the screen"
+            // What is scrolled away, or half so, has no whole letters to look at.
+            if (!node.isWhole() || node.says().none(Char::isLetterOrDigit)) continue
+            texts += 1
+            val ratio = contrast(picture, node.boundsInRoot)
+            if (ratio < 7) wrong += "$where: the text ${node.says()} has a contrast of $ratio"
+        }
+        for ((n, one) in seen.withIndex()) for (other in seen.drop(n + 1)) {
+            val both = one.boundsInRoot.intersect(other.boundsInRoot)
+            // A bound is rounded to a pixel.
+            if (both.width > 1 && both.height > 1) wrong += "$where: ${one.says()} is over ${other.says()}"
+        }
+    }
+}
+
+private fun all(node: SemanticsNode): List<SemanticsNode> = listOf(node) + node.children.flatMap(::all)
+
+private fun parents(node: SemanticsNode): Sequence<SemanticsNode> = generateSequence(node.parent) { it.parent }
+
+private fun SemanticsNode.scrolls() = parents(this).any { it.config.contains(SemanticsProperties.VerticalScrollAxisRange) }
+
+private fun SemanticsNode.isWhole(): Boolean =
+    boundsInRoot.width > size.width - 1 && boundsInRoot.height > size.height - 1 && size.width > 0
+
+private fun SemanticsNode.says(): String {
+    val own = config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text }
+    return (config.getOrNull(SemanticsProperties.ContentDescription).orEmpty() + own).joinToString(" ")
+}
+
+/** A line may come out a fraction of a pixel wider than its box, which is rounded. */
+private fun TextLayoutResult.isCut(): Boolean =
+    didOverflowHeight || (0 until lineCount).any { isLineEllipsized(it) || getLineRight(it) - getLineLeft(it) > size.width + 1f }
+
+/** The contrast of WCAG 2.2, success criterion 1.4.6, between the commonest colour and the one farthest from it. */
+private fun contrast(picture: PixelMap, at: Rect): Float {
+    val pixels = buildList {
+        for (y in at.top.toInt() until at.bottom.toInt()) for (x in at.left.toInt() until at.right.toInt()) add(picture[x, y])
+    }
+    val counts = pixels.groupingBy { it }.eachCount()
+    val ground = counts.maxBy { it.value }.key.luminance()
+    return counts.keys.maxOf { colour ->
+        val (dark, light) = listOf(colour.luminance(), ground).sorted()
+        (light + 0.05f) / (dark + 0.05f)
+    }
+}

@@ -3,6 +3,7 @@
 //! Everything is in the board's own frame, seen from its face: `x` from the board's left end, `y` above its bottom edge.
 //! [`Notch::lay_out`] decides the kind of cut and sets out the marks; the back is [`Cut::mirrored`].
 
+mod advisor;
 mod block;
 mod cut;
 mod gap;
@@ -14,6 +15,7 @@ mod readings;
 mod saw_and_hands;
 mod several;
 
+pub use advisor::{Advice, AdviceRequest, BlockSize, PlacedBlock, Seat};
 pub use block::{Block, Board, Sides};
 pub use cut::{Notch, NotchError, NotchRequest, Touch, Warning};
 pub use gap::{Edge, Gap, GapRule, Overcut};

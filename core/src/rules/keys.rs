@@ -164,6 +164,9 @@ pub const CARTRIDGE_MILLILITRES: &str = "cartridge.millilitres";
 /// Out of level that is taken out in one course, most.
 pub const LEVEL_CHANGE_MOST: &str = "level.change.most";
 
+/// Narrowest strip of board that shows over or under a block.
+pub const STRIP_LEAST: &str = "strip.least";
+
 /// Read with `get_length`.
 pub const LENGTHS: &[&str] = &[
     LAP_LEAST,
@@ -199,6 +202,7 @@ pub const LENGTHS: &[&str] = &[
     TAPE_PLAN_TOLERANCE,
     LEVEL_TOLERANCE,
     LEVEL_CHANGE_MOST,
+    STRIP_LEAST,
     CROSS_CHECK_TOLERANCE,
     BLOCK_THICKNESS_MARGIN,
     BLOCK_SIDE_LEAST,

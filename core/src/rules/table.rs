@@ -101,6 +101,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::GAP_BLOCK_LEAST, 1, 16, Inch).within((0, 1), (1, 2)),
     Rule::new(Common, keys::GAP_BLOCK_MOST, 1, 8, Inch).within((0, 1), (1, 2)),
     Rule::new(Common, keys::LEG_LEAST, 2, 1, Inch).within((0, 1), (6, 1)),
+    Rule::new(Common, keys::STRIP_LEAST, 2, 1, Inch).within((0, 1), (6, 1)),
     Rule::new(Common, keys::SAW_OVER_LEAST, 1, 16, Inch).within((0, 1), (1, 4)),
     Rule::new(Common, keys::SAW_OVER_MOST, 1, 8, Inch).within((0, 1), (1, 4)),
     Rule::new(Common, keys::SAW_KERF, 1, 8, Inch).within((0, 1), (1, 2)),

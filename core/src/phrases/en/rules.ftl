@@ -143,3 +143,4 @@ rules-ask-reason-hint = The maker’s page, the section of the local code, or th
 rules-changed-by = Instead of { $default }, by { $signer }: { $reason }
 rules-from = { $source } · { $status }
 rules-not-to-change = This is a fact and stays as it is.
+rule-strip-least = Narrowest strip that shows over or under a block

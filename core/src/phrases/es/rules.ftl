@@ -143,3 +143,4 @@ rules-ask-reason-hint = La página del fabricante, la sección del código local
 rules-changed-by = En lugar de { $default }, por { $signer }: { $reason }
 rules-from = { $source } · { $status }
 rules-not-to-change = Es un hecho y se queda así.
+rule-strip-least = Franja más angosta que se ve sobre o bajo un bloque

@@ -185,9 +185,22 @@ pub(crate) enum Task {
     Attach { board: String, wall: String },
     /// A gap that was measured after fitting: the saw and the hands are learned from it.
     Gap { board: String, gap: String },
+    /// A loose board like the last loose one, with its blocks.
+    SameBoard {
+        /// The house whose loose boards are meant; else those of none.
+        #[arg(long, value_name = "HOUSE")]
+        house: Option<String>,
+    },
+    /// A board that was cut is spoiled: it is planned again; LEFT is what remains of the piece.
+    Spoiled { board: String, left: Option<String> },
+    /// Add a size of mounting block to a house: advice chooses among them.
+    BlockSize { house: String, width: String, height: String },
     /// A penetration: its layers, sizes and steps; answers change it.
     Penetration {
         penetration: String,
+        /// Take the advised block.
+        #[arg(long)]
+        advised: bool,
         #[command(flatten)]
         answers: Answers,
     },

@@ -13,8 +13,8 @@ use std::process::ExitCode;
 
 use lapwright::phrases::Phrases;
 use lapwright::screens::{
-    Action, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, Place, RulesAction, SettingsAction,
-    StepHow, View,
+    Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
+    RulesAction, SettingsAction, StepHow, View,
 };
 use lapwright::store::Opening;
 
@@ -101,7 +101,24 @@ impl Session<'_> {
             Task::Pole { house, lay_out, answers, .. } => self.pole(house, *lay_out, answers),
             Task::Mark { house, answers } => self.mark(house, answers),
             Task::Next { house } => self.next(house),
-            Task::Penetration { penetration, answers } => self.penetration(penetration, answers),
+            Task::SameBoard { house } => {
+                let job = house.as_deref().map(|house| self.job(house)).transpose()?;
+                self.act(Action::BoardKind { action: BoardAction::CreateSameAsLast { job } })
+            }
+            Task::Spoiled { board, left } => {
+                let (board, left) = (self.board_id(board)?, left.clone().unwrap_or_default());
+                self.act(Action::BoardKind { action: BoardAction::SayItIsSpoiled { board, left } })
+            }
+            Task::BlockSize { house, width, height } => {
+                let (width, height) = (width.clone(), height.clone());
+                let action = HouseAction::AddBlockSize { job: self.job(house)?, width, height };
+                self.act(Action::HouseKind { action })
+            }
+            Task::Penetration { penetration, advised: true, .. } => {
+                let action = PenetrationAction::TakeAdvice { penetration: self.penetration_id(penetration)? };
+                self.act(Action::PenetrationKind { action })
+            }
+            Task::Penetration { penetration, answers, .. } => self.penetration(penetration, answers),
             Task::Tick { thing, step, note, measured } => self.sign(thing, step, StepHow::Tick, note, measured),
             Task::Skip { thing, step, reason } => self.sign(thing, step, StepHow::Skip, reason, ""),
             Task::Untick { thing, step, note } => self.sign(thing, step, StepHow::TakeBack, note, ""),

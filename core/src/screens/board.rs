@@ -1,6 +1,7 @@
 //! Board: the board in hand, of a wall's plan or loose.
 
 mod act;
+mod again;
 mod cross;
 mod habit;
 mod hand;
@@ -197,6 +198,18 @@ pub enum BoardAction {
     ForgetHabit {
         /// The board.
         board: String,
+    },
+    /// A board that was cut is spoiled: it is planned again, and what is left of the piece is an offcut.
+    SayItIsSpoiled {
+        /// The board.
+        board: String,
+        /// How long a usable piece is left, as typed; empty for none.
+        left: String,
+    },
+    /// A loose board like the last loose one: its sizes and its blocks.
+    CreateSameAsLast {
+        /// The house whose loose boards are meant; absent for those of none.
+        job: Option<String>,
     },
 }
 

@@ -46,6 +46,9 @@ pub struct HouseView {
     pub copied_at_ms: Option<i64>,
     /// How old that copy is, in words.
     pub copied: String,
+    /// The sizes of mounting blocks that the house has: the advice for a penetration chooses among them.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub block_sizes: Vec<BlockSizeLine>,
 }
 
 /// How far a wall is.
@@ -84,6 +87,18 @@ pub struct StockLine {
     pub count: Option<i64>,
     /// Length and count in words.
     pub said: String,
+}
+
+/// A size of mounting block that the house has.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct BlockSizeLine {
+    /// Its id.
+    pub block_size: String,
+    /// From left to right.
+    pub width: Reading,
+    /// From bottom to top.
+    pub height: Reading,
 }
 
 /// What can be done with a house.
@@ -128,8 +143,17 @@ pub enum HouseAction {
     RemovePart {
         /// The house.
         job: String,
-        /// The stock length or the wall.
+        /// The stock length, the wall or the size of blocks.
         part: String,
+    },
+    /// A further size of mounting block.
+    AddBlockSize {
+        /// The house.
+        job: String,
+        /// From left to right, as typed.
+        width: String,
+        /// From bottom to top, as typed.
+        height: String,
     },
 }
 
@@ -142,6 +166,11 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         let count = facts.whole("count");
         let said = said::stock(terms, &length.text, count);
         Some(StockLine { stock: facts.id().to_string(), length, count, said })
+    };
+    let block_sizes = Facts::children(store, house.job.id(), kinds::BLOCK_SIZE)?;
+    let size = |facts: &Facts| {
+        let (width, height) = (facts.reading(terms, "width")?, facts.reading(terms, "height")?);
+        Some(BlockSizeLine { block_size: facts.id().to_string(), width, height })
     };
     let next = next::next(store, terms, &house)?;
     let questions = ask::questions(store, terms, &house.job.facts)?;
@@ -157,6 +186,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         stock: stock.iter().filter_map(line).collect(),
         copied_at_ms,
         copied: copied(terms, copied_at_ms),
+        block_sizes: block_sizes.iter().filter_map(size).collect(),
     })
 }
 
@@ -184,6 +214,18 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &HouseAction) ->
         }
         HouseAction::AddStock { job, length, count } => add_stock(store, terms, &of(store, job)?, length, count),
         HouseAction::AddWall { job, name } => add_wall(store, terms, &of(store, job)?, name),
+        HouseAction::AddBlockSize { job, width, height } => {
+            let job = of(store, job)?;
+            let fields =
+                ask::fields(terms, kinds::BLOCK_SIZE, &[("width", width.as_str()), ("height", height)].into())?;
+            let id = terms.fresh(0);
+            let mut answer = op("block-size-added", Some(job.id()), [width.trim(), height.trim()]);
+            answer = answer.create(id, kinds::BLOCK_SIZE, Some(job.id()), sort_key(terms, 0));
+            for (field, value) in fields {
+                answer = answer.set(id, field, value);
+            }
+            Ok(Done::at(here(&job), accept(store, terms, answer, &[])?.group))
+        }
         HouseAction::RemovePart { job, part } => remove(store, terms, &of(store, job)?, part),
     }
 }
@@ -220,9 +262,13 @@ fn add_wall(store: &mut Store, terms: &Terms<'_>, job: &Job, name: &str) -> Kept
 
 fn remove(store: &mut Store, terms: &Terms<'_>, job: &Job, part: &str) -> Kept<Done> {
     let id = terms.id("part", part)?;
-    let stock = Facts::children(store, job.id(), kinds::STOCK)?;
-    let what = match stock.iter().find(|stock| stock.id() == id) {
-        Some(stock) => stock.reading(terms, "length").map(|length| length.text).unwrap_or_default(),
+    let mut parts = Facts::children(store, job.id(), kinds::STOCK)?;
+    parts.extend(Facts::children(store, job.id(), kinds::BLOCK_SIZE)?);
+    let what = match parts.iter().find(|part| part.id() == id) {
+        Some(part) => {
+            let sizes = ["length", "width", "height"].into_iter().filter_map(|field| part.reading(terms, field));
+            sizes.map(|size| size.text).collect::<Vec<_>>().join(" × ")
+        }
         None => match Wall::of_job(store, job.id())?.iter().find(|wall| wall.id() == id) {
             Some(wall) => wall.name().to_owned(),
             None => return Err(Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[])).into()),

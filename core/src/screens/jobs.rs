@@ -107,7 +107,7 @@ fn create(store: &mut Store, terms: &Terms<'_>, name: &str, like: Option<&str>) 
             }
         }
         let mut n = 1;
-        for kind in [kinds::STOCK, kinds::RULE] {
+        for kind in [kinds::STOCK, kinds::BLOCK_SIZE, kinds::RULE] {
             for facts in Facts::children(store, model.id(), kind)? {
                 let copy = terms.fresh(n);
                 answer = answer.create(copy, kind, Some(id), facts.subject.sort_key.clone());

@@ -42,6 +42,9 @@ pub(super) const FITTED: &str = "fitted";
 /// The bottom edge of a course as it hangs on a wall: what the tape read, and the lines planned from there.
 pub(super) const AS_BUILT: &str = "as-built";
 
+/// A size of mounting block that a job has.
+pub(super) const BLOCK_SIZE: &str = "block-size";
+
 /// What an answer must be.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Allowed {
@@ -312,6 +315,12 @@ pub(super) const AS_BUILT_ASKS: &[Ask] = &[
     Ask::new("right", key("ask-as-built-right"), key("ask-as-built-hint"), Allowed::AnyLength),
 ];
 
+/// The questions of a size of mounting block.
+pub(super) const BLOCK_SIZE_ASKS: &[Ask] = &[
+    Ask::new("width", key("ask-block-width"), key("ask-block-width-hint"), Allowed::Positive),
+    Ask::new("height", key("ask-block-height"), key("ask-block-height-hint"), Allowed::Positive),
+];
+
 /// The questions of a kind of thing.
 pub(super) fn asks(kind: &str) -> &'static [Ask] {
     match kind {
@@ -329,6 +338,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         BOARD => BOARD_ASKS,
         NOTCH => NOTCH_ASKS,
         AS_BUILT => AS_BUILT_ASKS,
+        BLOCK_SIZE => BLOCK_SIZE_ASKS,
         _ => &[],
     }
 }
@@ -348,4 +358,5 @@ pub(super) const ALL_ASKS: &[&[Ask]] = &[
     BOARD_ASKS,
     NOTCH_ASKS,
     AS_BUILT_ASKS,
+    BLOCK_SIZE_ASKS,
 ];

@@ -44,7 +44,7 @@ pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use drawing::{Drawing, Frame, Subject, Target, drawing};
 pub use frame::{FrameView, TapeMark, Words};
-pub use house::{HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
+pub use house::{BlockSizeLine, HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
 pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
@@ -53,7 +53,7 @@ pub use order::{OrderLine, OrderView};
 pub use parts::{
     AnswerKind, Choice, Given, Note, PhotoPlace, Question, Reading, Size, Source, StepLine, StepPhoto, StepState,
 };
-pub use penetration::{LayerLine, PenetrationAction, PenetrationView, Shedding};
+pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use planning::{HousePlanner, PlanProgress};
 pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};
 pub use problem::Problem;

@@ -1,5 +1,6 @@
 //! Penetration: make it weathertight.
 
+mod advice;
 mod block;
 mod layers;
 mod patch;
@@ -19,6 +20,7 @@ use super::signing::{Signing, StepSaid, sign, step_lines};
 use super::trouble::Kept;
 use super::{Done, Place, kinds, photo};
 
+pub use advice::BlockAdvice;
 pub use layers::LayerLine;
 pub use shed::Shedding;
 
@@ -61,6 +63,9 @@ pub struct PenetrationView {
     /// Changes when one of its drawings does.
     #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
     pub revision: i64,
+    /// Another size of the block, or another place of the hole in it, that sits better; absent where it sits well.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub advice: Option<BlockAdvice>,
 }
 
 /// What can be done with a penetration.
@@ -116,6 +121,11 @@ pub enum PenetrationAction {
         step: String,
         /// Whether the camera is closed, so that a photo that is not whole by now never will be.
         closed: bool,
+    },
+    /// The advised block instead of the one that is placed.
+    TakeAdvice {
+        /// The penetration.
+        penetration: String,
     },
 }
 
@@ -216,6 +226,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         notes,
         steps,
         revision: 0,
+        advice: advice::of(store, terms, &round)?,
     };
     view.revision = penetration_revision(terms.phrases, &view, drawn_layers(terms, &round)?);
     Ok(view)
@@ -270,6 +281,11 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
             }
             let outcome = accept(store, terms, answer, &[])?;
             Ok(Done::at(here(penetration), outcome.group))
+        }
+        PenetrationAction::TakeAdvice { penetration } => {
+            let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+            let group = advice::take(store, terms, &round)?;
+            Ok(Done::at(here(penetration), group))
         }
         PenetrationAction::SignStep { penetration, step, said } => {
             let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;

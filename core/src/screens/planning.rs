@@ -153,7 +153,7 @@ impl HousePlanner {
         let on_wall = |piece: saw::Piece| {
             let strip = self.house.runs.get(piece.run)?;
             let x = Span { from: piece.from - strip.moved, to: piece.to - strip.moved };
-            Some(OnWall { wall: strip.wall, course: i64::from(strip.course.course), x })
+            Some(OnWall { wall: strip.wall, course: i64::from(strip.course.middle.course), x })
         };
         pieces.into_iter().filter_map(on_wall).collect()
     }

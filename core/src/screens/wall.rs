@@ -1,5 +1,6 @@
 //! Wall: what is where.
 
+mod changed;
 mod elevation;
 mod follow;
 pub(in crate::screens) mod plan;
@@ -166,8 +167,15 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &WallAction) -> 
         }
         WallAction::PlanBoards { wall } => {
             let wall = of(store, wall)?;
+            let before = changed::planned(store, &wall)?;
             let group = plan::plan(store, terms, &wall)?;
-            Ok(Done::at(here(&wall), group))
+            let mut done = Done::at(here(&wall), group);
+            if let Some(note) = changed::note(terms, &before, &changed::planned(store, &wall)?) {
+                let mut view = self::view(store, terms, &wall.id().to_string())?;
+                view.notes.push(note);
+                done.view = Some(super::View::WallKind { view });
+            }
+            Ok(done)
         }
     }
 }

@@ -27,6 +27,11 @@ pub(super) fn show(paper: &mut Paper, view: &HouseView) {
         let text = paper.phrase("cli-stock", &args);
         paper.line(&format!("  {text}"));
     }
+    for size in &view.block_sizes {
+        let args = [("width", size.width.text.as_str().into()), ("height", size.height.text.as_str().into())];
+        let text = paper.phrase("cli-block-size", &args);
+        paper.line(&format!("  {text}"));
+    }
     paper.gap();
     paper.block(&view.copied);
 }

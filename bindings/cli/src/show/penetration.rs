@@ -53,6 +53,16 @@ pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
         paper.heading(if view.split { key("cli-block-split") } else { key("cli-block") });
         paper.sizes(&view.block);
     }
+    if let Some(advice) = &view.advice {
+        let args = [
+            ("width", advice.width.text.as_str().into()),
+            ("height", advice.height.text.as_str().into()),
+            ("hole", advice.hole_from_bottom.text.as_str().into()),
+            ("gain", advice.gain.as_str().into()),
+        ];
+        let text = paper.phrase("cli-block-advice", &args);
+        paper.block(&text);
+    }
     if !view.head.is_empty() {
         paper.gap();
         paper.heading(key("cli-head"));

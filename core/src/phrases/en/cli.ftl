@@ -111,3 +111,5 @@ cli-saw-more = { $count ->
     [one] … and 1 more board: lapwright saw
    *[other] … and { $count } more boards: lapwright saw
 }
+cli-block-advice = Better: a block { $width } × { $height }, the hole { $hole } above its bottom. { $gain } (penetration … --advised takes it)
+cli-block-size = Mounting block { $width } × { $height }

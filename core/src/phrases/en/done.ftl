@@ -34,3 +34,6 @@ done-saw-cut = Board { $a } cut: { $b }
 done-offcut-added = Offcut at hand: { $a }
 done-offcut-dropped = Offcut thrown away: { $a }
 done-offcut-kept = Offcut kept: { $a }
+done-block-advised = { $a }: advised block { $b }, hole { $c } above its bottom
+done-block-size-added = New size of block: { $a } by { $b }
+done-board-spoiled = Spoiled: { $a } { $b }

@@ -76,3 +76,7 @@ head-strip = Flashing strip, width
 head-leg = Leg up the wall
 head-out = Out from the wall
 head-fall = Falls outward by
+advice-none = The block sits as well as it can: there is nothing better among the sizes of the house.
+advice-boards = Boards notched: { $then } instead of { $now }.
+advice-thin-legs = Thin legs: { $then } instead of { $now }.
+advice-thin-strips = Thin strips over or under it: { $then } instead of { $now }.

@@ -6,3 +6,6 @@ board-differs-from-cut = Esto difiere de lo que se cortó. La tabla conserva los
 board-habit = Su sierra y sus manos, de { $cuts } cortes: de { $least } a { $most } más allá de la línea.
 board-habit-learning = Su sierra y sus manos: { $cuts } de 3 cortes medidos. Hasta entonces vale la regla: de { $least } a { $most }.
 board-already-attached = Esta tabla ya está en una pared.
+board-not-cut = Solo una tabla cortada o puesta puede echarse a perder.
+board-left-range = Lo que queda debe pasar de cero y no ser más largo que la tabla.
+board-spoiled-note = Echada a perder

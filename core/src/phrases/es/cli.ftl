@@ -111,3 +111,5 @@ cli-saw-more = { $count ->
     [one] … y 1 tabla más: lapwright saw
    *[other] … y { $count } tablas más: lapwright saw
 }
+cli-block-advice = Mejor: un bloque de { $width } × { $height }, el agujero a { $hole } de su borde inferior. { $gain } (penetration … --advised lo toma)
+cli-block-size = Bloque de montaje { $width } × { $height }

@@ -34,3 +34,6 @@ done-saw-cut = Tabla { $a } cortada: { $b }
 done-offcut-added = Sobrante disponible: { $a }
 done-offcut-dropped = Sobrante desechado: { $a }
 done-offcut-kept = Sobrante guardado: { $a }
+done-block-advised = { $a }: bloque aconsejado { $b }, agujero a { $c } de su borde inferior
+done-block-size-added = Tamaño nuevo de bloque: { $a } por { $b }
+done-board-spoiled = Echada a perder: { $a } { $b }

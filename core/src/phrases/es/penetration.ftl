@@ -76,3 +76,7 @@ head-strip = Tira del botaguas, ancho
 head-leg = Ala contra la pared
 head-out = Hacia afuera desde la pared
 head-fall = Cae hacia afuera
+advice-none = El bloque ya queda lo mejor posible: entre los tamaños de la casa no hay nada mejor.
+advice-boards = Tablas con rebaje: { $then } en vez de { $now }.
+advice-thin-legs = Tiras débiles: { $then } en vez de { $now }.
+advice-thin-strips = Franjas angostas sobre o bajo el bloque: { $then } en vez de { $now }.

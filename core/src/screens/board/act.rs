@@ -13,7 +13,7 @@ use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
 
 use super::hand::{CUT, InHand};
-use super::{BoardAction, habit, notches};
+use super::{BoardAction, again, habit, notches};
 
 pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &BoardAction) -> Kept<Done> {
     let id = |board: &str| terms.id("board", board);
@@ -56,6 +56,11 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Boa
             let hand = InHand::of(store, terms, id(board)?)?;
             Ok(Done::at(here(board), say_gap(store, terms, &hand, notch, text)?))
         }
+        BoardAction::SayItIsSpoiled { board, left } => {
+            let hand = InHand::of(store, terms, id(board)?)?;
+            Ok(Done::at(here(board), again::spoiled(store, terms, &hand, left)?))
+        }
+        BoardAction::CreateSameAsLast { job } => again::same_as_last(store, terms, job.as_deref()),
         BoardAction::ForgetHabit { board } => {
             let mut answer = op("habit-forgotten", None, [&terms.context.signer]);
             for (fitted, _) in habit::fitted(store, &terms.context.signer, &habit::saw(store)?)? {

@@ -68,13 +68,16 @@ pub(super) fn tape(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Leng
     })
 }
 
-/// What is known of saw and hands, always shown.
+/// What is known of saw and hands: always shown where there is something to cut round.
 pub(super) fn note(terms: &Terms<'_>, hand: &InHand) -> Kept<Option<Note>> {
-    let Some(habit) = &hand.habit else { return Ok(None) };
+    let cuts = hand.habit.as_ref().map_or(0, |habit| habit.cuts);
+    if cuts == 0 && hand.met.is_empty() && hand.taped.is_empty() {
+        return Ok(None);
+    }
     let used = overcut(hand)?;
-    let key = if habit.cuts >= LEAST_CUTS { "board-habit" } else { "board-habit-learning" };
+    let key = if cuts >= LEAST_CUTS { "board-habit" } else { "board-habit-learning" };
     let args = [
-        ("cuts", habit.cuts.into()),
+        ("cuts", cuts.into()),
         ("least", terms.shown_finely(used.min).into()),
         ("most", terms.shown_finely(used.max).into()),
     ];

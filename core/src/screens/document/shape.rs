@@ -21,6 +21,7 @@ const JOB_PARTS: &[Part] = &[
     list("offcuts", kinds::OFFCUT),
     Part { name: "pole", kind: kinds::POLE, one: true },
     list("walls", kinds::WALL),
+    list("block-sizes", kinds::BLOCK_SIZE),
 ];
 
 const POLE_PARTS: &[Part] = &[list("marks", kinds::MARK)];

@@ -21,6 +21,7 @@ pub(crate) struct AsBuiltFacts {
 }
 
 /// A course of a wall, in the wall's own heights.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Course {
     /// Its board in the middle of the wall.
     pub(crate) middle: CourseLine,

@@ -32,16 +32,21 @@ pub(super) fn accept(store: &mut Store, terms: &Terms<'_>, job: Id, house: &Hous
         let Some(strip) = house.runs.get(piece.run) else { continue };
         let n = u32::try_from(at).unwrap_or(u32::MAX);
         let id = terms.fresh(n);
-        let course = i64::from(strip.course.course);
+        let course = i64::from(strip.course.middle.course);
+        let (from, to) = (piece.from - strip.moved, piece.to - strip.moved);
+        let (left, right) = (strip.course.bottom_at(from), strip.course.bottom_at(to));
         answer = answer
             .create(id, kinds::BOARD, Some(strip.wall), format!("{course:06}-{n:06}"))
             .set(id, "course", Value::Whole(course))
-            .set(id, "from", planned(piece.from - strip.moved))
-            .set(id, "to", planned(piece.to - strip.moved))
+            .set(id, "from", planned(from))
+            .set(id, "to", planned(to))
             .set(id, "length", planned(piece.length))
-            .set(id, "bottom", planned(strip.course.bottom))
-            .set(id, "height", planned(strip.course.height))
+            .set(id, "bottom", planned(left))
+            .set(id, "height", planned(strip.course.middle.height))
             .set(id, "state", Value::Text("planned".to_owned()));
+        if left != right {
+            answer = answer.set(id, "bottom-right", planned(right));
+        }
         // A run of several pieces has joints, and a rake or an end out of plumb has a bevel: both add steps.
         let beside = [at.wrapping_sub(1), at + 1].into_iter().filter_map(|other| plan.pieces.get(other));
         if beside.into_iter().any(|other| other.run == piece.run) {

@@ -3,7 +3,7 @@ use crate::phrases::key;
 use crate::rules::keys;
 use crate::saw::{Avoid, CutList, Planner, Run, SawError, Stock, Studs};
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job, Wall, first};
+use crate::screens::kept::{self, Facts, Job, Wall, first};
 use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
@@ -32,7 +32,7 @@ pub(super) struct House {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Strip {
     pub(super) wall: Id,
-    pub(super) course: CourseLine,
+    pub(super) course: kept::Course,
     /// How far the wall was moved along the axis.
     pub(super) moved: Length,
     pub(super) bevelled: bool,
@@ -56,10 +56,11 @@ impl House {
         let mut moved = Length::ZERO;
         for wall in Wall::of_job(store, job.id())? {
             let outline = wall.outline(store, terms)?;
-            let courses = wall.courses(terms, &job, &lines, &outline)?;
+            let courses = wall.course_lines(terms, &job, &wall.lines(store, &lines)?, &outline)?;
+            let levels: Vec<CourseLine> = courses.iter().map(|course| course.middle).collect();
             let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
             let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
-            let rules = plan::joint_rules(store, terms, &job, (&wall, outline.width()), &courses)?;
+            let rules = plan::joint_rules(store, terms, &job, (&wall, outline.width()), &levels)?;
             let boards = Facts::children(store, wall.id(), kinds::BOARD)?;
             let (stay, go): (Vec<_>, Vec<_>) =
                 boards.iter().partition(|board| board.text("state").unwrap_or("planned") != "planned");
@@ -73,7 +74,7 @@ impl House {
                 for run in course.runs(&corners, &obstacles) {
                     up.extend(joints_up(&wall, &rules, &run, &stay, moved));
                     for bare in plan::bare(run, &stay, &rules) {
-                        house.strip(&wall, *course, &bare, moved);
+                        house.strip(&wall, course, &bare, moved);
                     }
                 }
             }
@@ -117,7 +118,7 @@ impl House {
         }
     }
 
-    fn strip(&mut self, wall: &Wall, course: CourseLine, bare: &Course, moved: Length) {
+    fn strip(&mut self, wall: &Wall, course: &kept::Course, bare: &Course, moved: Length) {
         self.list.runs.push(Run {
             wall: wall.id().to_string(),
             course: i64::from(bare.course),
@@ -125,12 +126,12 @@ impl House {
             to: bare.to() + moved,
         });
         let plumb = bare.left.bevel() == Length::ZERO && bare.right.bevel() == Length::ZERO;
-        self.runs.push(Strip { wall: wall.id(), course, moved, bevelled: !plumb });
+        self.runs.push(Strip { wall: wall.id(), course: course.clone(), moved, bevelled: !plumb });
     }
 
     /// What the planner refuses, in words.
     pub(super) fn refused(&self, terms: &Terms<'_>, error: &SawError) -> Problem {
-        let course = |run: usize| self.runs.get(run).map_or(0, |strip| i64::from(strip.course.course));
+        let course = |run: usize| self.runs.get(run).map_or(0, |strip| i64::from(strip.course.middle.course));
         match error {
             SawError::NoJoints { run } | SawError::NoStud { run } | SawError::NoStagger { run } => {
                 let text = terms.phrase(key("wall-no-joints"), &[("course", course(*run).into())]);

@@ -1,5 +1,6 @@
 //! The screens, tapped as a person taps them.
 
+mod again;
 mod as_built;
 mod board;
 mod demo;

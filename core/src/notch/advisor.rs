@@ -136,7 +136,7 @@ impl AdviceRequest {
     /// [`NotchError`] where boards, lap, gap or the placed block make no sense.
     pub fn advise(&self) -> Result<Option<Advice>, NotchError> {
         let now = self.seat(self.placed)?;
-        let mut best: Option<((usize, usize, Length, usize, Length), Advice)> = None;
+        let mut best: Option<(Score, Advice)> = None;
         let sizes = std::iter::once(&self.placed.size).chain(&self.sizes);
         for (order, &size) in sizes.enumerate() {
             if size.width < self.width_least {
@@ -170,6 +170,9 @@ impl AdviceRequest {
         bottom.abs() + top.abs() + (block.size.width - self.placed.size.width).abs()
     }
 }
+
+/// Less is better: faults, boards notched, how far the block moves, then the first size and the lowest hole.
+type Score = (usize, usize, Length, usize, Length);
 
 #[cfg(test)]
 mod tests {

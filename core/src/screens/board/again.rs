@@ -116,10 +116,8 @@ pub(super) fn same_as_last(store: &mut Store, terms: &Terms<'_>, job: Option<&st
             answer = answer.set(id, ask.field, kept.value.clone());
         }
     }
-    let mut n = 1;
-    for notch in Facts::children(store, last.id(), kinds::NOTCH)? {
+    for (n, notch) in (1..).zip(Facts::children(store, last.id(), kinds::NOTCH)?) {
         let copy = terms.fresh(n);
-        n += 1;
         answer = answer.create(copy, kinds::NOTCH, Some(id), notch.subject.sort_key.clone());
         for ask in kinds::NOTCH_ASKS {
             if let Some(kept) = notch.field(ask.field) {

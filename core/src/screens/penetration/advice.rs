@@ -2,7 +2,7 @@ use num_rational::BigRational;
 
 use crate::flashing::{BlockLimits, SplitBlock, SplitRequest};
 use crate::measure::Length;
-use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock, Seat};
+use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::screens::ask::{accept, op};
@@ -71,14 +71,13 @@ pub(super) fn take(store: &mut Store, terms: &Terms<'_>, round: &Round) -> Kept<
 fn gain(terms: &Terms<'_>, Advice { seat, now, .. }: &Advice) -> String {
     let count = |count: usize| i64::try_from(count).unwrap_or(i64::MAX).into();
     let mut gains = Vec::new();
-    let pairs: [(&str, fn(&Seat) -> usize); 3] = [
-        (key("advice-boards"), |seat| seat.boards),
-        (key("advice-thin-legs"), |seat| seat.thin_legs),
-        (key("advice-thin-strips"), |seat| seat.thin_strips),
-    ];
-    for (phrase, of) in pairs {
-        if of(seat) != of(now) {
-            gains.push(terms.phrase(phrase, &[("now", count(of(now))), ("then", count(of(seat)))]));
+    for (phrase, was, then) in [
+        (key("advice-boards"), now.boards, seat.boards),
+        (key("advice-thin-legs"), now.thin_legs, seat.thin_legs),
+        (key("advice-thin-strips"), now.thin_strips, seat.thin_strips),
+    ] {
+        if was != then {
+            gains.push(terms.phrase(phrase, &[("now", count(was)), ("then", count(then))]));
         }
     }
     gains.join(" ")

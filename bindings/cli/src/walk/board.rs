@@ -97,8 +97,8 @@ impl Walk {
         let at = walls.boards.iter().find(|board| board.board == view.board).map(|board| board.at);
         let at = at.unwrap_or(Rectangle { left: 0, right: 0, bottom: 0, top: 0 });
         let read = readings::of_board(name, view.course.unwrap_or(0), &at);
+        let mut known: Vec<String> = view.notches.iter().map(|notch| notch.notch.clone()).collect();
         for n in 0..view.notches.len() {
-            let mut known: Vec<String> = view.notches.iter().map(|notch| notch.notch.clone()).collect();
             self.print(|paper| {
                 if let Some(notch) = view.notches.get(n) {
                     paper.gap();

@@ -16,8 +16,8 @@ use lapwright::measure::{Division, Length, Show};
 use lapwright::notch::{Gap, Notch, Overcut};
 use lapwright::phrases::{Language, Phrases};
 use lapwright::rules::RuleUnit::{
-    self, Count, CubicFootPerMinute, Degree, FluidOunce, Foot, Inch, Metre, Millilitre, Millimetre, Percent, Share,
-    SquareFoot, SquareInch, Volt, Year,
+    self, Count, CubicFootPerMinute, Degree, FluidOunce, Foot, Gallon, Inch, Metre, Millilitre, Millimetre, Percent,
+    Share, SquareFoot, SquareFootPerGallon, SquareInch, Volt, Year,
 };
 use lapwright::rules::{Family, Quantity, RULES, Rule, RuleSet, Status, keys};
 use lapwright::siding::{Mode, Pole, PoleRequest, gap_takes, movement};
@@ -126,6 +126,15 @@ const MEMORY: &[Row] = &[
     ("movement.strain", ANY, 5, 10_000, Share, "ASTM C1185 test, as makers publish it", ""),
     ("cartridge.ounces", US, 101, 10, FluidOunce, "package size", ""),
     ("cartridge.millilitres", ANY, 300, 1, Millilitre, "package size", ""),
+    ("starter.length", ANY, 12, 1, Foot, "package size", ""),
+    ("trim.length", ANY, 12, 1, Foot, "package size", ""),
+    ("head-flashing.length", ANY, 10, 1, Foot, "package size", ""),
+    ("membrane.roll.width", ANY, 36, 1, Inch, "package size", ""),
+    ("membrane.roll.length", ANY, 75, 1, Foot, "package size", ""),
+    ("primer.coverage", ANY, 300, 1, SquareFootPerGallon, "as labels usually print it", ""),
+    ("primer.can", ANY, 1, 4, Gallon, "package size", ""),
+    ("paint.coverage", ANY, 350, 1, SquareFootPerGallon, "as labels usually print it", ""),
+    ("paint.can", ANY, 1, 1, Gallon, "package size", ""),
 ];
 
 /// Common practice, no source.

@@ -34,6 +34,15 @@ struct Beside<'a> {
     /// Heights of its ends above the bottom of the figure, in nanometres.
     ends: Dp,
     text: &'a str,
+    label: &'a str,
+}
+
+impl Beside<'_> {
+    /// Whether its text has room at its own size beside a figure that is `tall` dp high.
+    fn has_room(&self, page: &Page, tall: f64) -> bool {
+        let width = page.label(self.text, Role::Ink).width();
+        tall >= 1.25 * row(page.label) && (lies_level(page, width) || width <= tall)
+    }
 }
 
 /// A figure's place on the sheet.
@@ -99,18 +108,24 @@ impl Block {
         let front = self.front(blank, split);
         let section = self.section();
         // Over each figure the row that says what it is; under the front its width, then what has no line of its own.
-        let under = self.rows_under();
-        let rows = (4 + under.len()) as f64 * row(page.label) + 3.0 * MARGIN + 2.0 * AIR;
-        let tall = ((page.height - rows) / 2.0).clamp(24.0, 260.0);
+        let mut under = self.rows_under();
+        let rows = |under: usize| (4 + under) as f64 * row(page.label) + 3.0 * MARGIN + 2.0 * AIR;
+        let tall = |under: usize| ((page.height - rows(under)) / 2.0).clamp(24.0, 260.0);
         let columns = |beside: &[Beside<'_>]| {
             [false, true].map(|right| column(page, beside.iter().filter(|side| side.right == right)))
         };
-        let scale = |wide: f64, extra: f64, columns: [f64; 2]| {
-            ((page.inner() - extra - columns.iter().sum::<f64>()).max(10.0) / wide.max(1.0)).min(tall / blank.max(1.0))
+        let scale = |under: usize, wide: f64, extra: f64, columns: [f64; 2]| {
+            ((page.inner() - extra - columns.iter().sum::<f64>()).max(10.0) / wide.max(1.0))
+                .min(tall(under) / blank.max(1.0))
         };
         let (front_columns, section_columns) = (columns(&front), columns(&section));
-        let front_dp = scale(width, 0.0, front_columns);
-        let section_dp = scale(thick, WALL, section_columns);
+        // A flat blank leaves no height for a text that stands beside it: its measure is named under the front.
+        let high = blank * scale(under.len() + front.len(), width, 0.0, front_columns);
+        let crowded = front.iter().filter(|side| !side.has_room(page, high));
+        under.extend(crowded.map(|side| format!("{} {}", side.label, side.text)));
+        let rows = rows(under.len());
+        let front_dp = scale(under.len(), width, 0.0, front_columns);
+        let section_dp = scale(under.len(), thick, WALL, section_columns);
         let height_dp = (rows + blank * (front_dp + section_dp)).min(page.height);
         let mut sheet = Sheet::new(page.width, height_dp);
 
@@ -121,7 +136,7 @@ impl Block {
         let figure =
             Figure { left: middle(width * front_dp, front_columns), bottom: top + blank * front_dp, dp: front_dp };
         self.draw_front(&mut sheet, &figure, (width, blank));
-        besides(&mut sheet, page, &figure, (0.0, width * front_dp, blank), &front);
+        besides(&mut sheet, page, &figure, (0.0, width * front_dp, blank), &front, high);
         top = figure.bottom + AIR;
         self.width(&mut sheet, page, &figure, width, top);
         top += row(page.label);
@@ -135,8 +150,13 @@ impl Block {
         let left = middle(thick * section_dp + WALL, section_columns) + WALL;
         let figure = Figure { left, bottom: top + blank * section_dp, dp: section_dp };
         self.draw_section(&mut sheet, page, &figure, (thick, blank));
-        besides(&mut sheet, page, &figure, (-WALL, thick * section_dp, blank), &section);
+        besides(&mut sheet, page, &figure, (-WALL, thick * section_dp, blank), &section, f64::INFINITY);
         (sheet.into_strokes(), height_dp)
+    }
+
+    fn beside(&self, right: bool, code: &str, up: f64) -> Beside<'_> {
+        let (text, label) = self.size(code).map_or(("", ""), |size| (&size.text, &size.label));
+        Beside { right, ends: (0.0, up), text, label }
     }
 
     /// The measures beside the front: where to drill, and how high the blank is.
@@ -144,19 +164,17 @@ impl Block {
         let mut beside = Vec::new();
         for code in ["drill-at", "hole-at"] {
             if let Some(at) = self.nm(code) {
-                beside.push(Beside { right: false, ends: (0.0, at), text: self.text(code) });
+                beside.push(self.beside(false, code, at));
             }
         }
         let whole = if split { "blank-height" } else { "height" };
-        beside.push(Beside { right: true, ends: (0.0, blank), text: self.text(whole) });
+        beside.push(self.beside(true, whole, blank));
         beside
     }
 
     /// The measures beside the section: the lower piece at the wall and at the face.
     fn section(&self) -> Vec<Beside<'_>> {
-        let side = |right: bool, code: &'static str| {
-            Some(Beside { right, ends: (0.0, self.nm(code)?), text: self.text(code) })
-        };
+        let side = |right: bool, code: &'static str| Some(self.beside(right, code, self.nm(code)?));
         [side(false, "lower-back"), side(true, "lower-face")].into_iter().flatten().collect()
     }
 
@@ -263,12 +281,14 @@ fn lies_level(page: &Page, width: f64) -> bool {
 }
 
 /// Lines of measure beside a figure: `(left, right)` are its sides in dp from its own left, `height` in nanometres.
+/// A text that does not fit into `room` dp of height is named elsewhere.
 fn besides(
     sheet: &mut Sheet,
     page: &Page,
     figure: &Figure,
     (left, right, height): (f64, f64, f64),
     beside: &[Beside<'_>],
+    room: f64,
 ) {
     for measure in beside {
         let edge = figure.left + if measure.right { right } else { left };
@@ -279,6 +299,9 @@ fn besides(
             dimension::leader(sheet, &[(edge, y), (x + out * 4.0, y)]);
         }
         dimension::upright(sheet, x, (from, to));
+        if !measure.has_room(page, room) {
+            continue;
+        }
         let label = page.label(measure.text, Role::Ink);
         let middle = (from + to) / 2.0;
         if lies_level(page, label.width()) {

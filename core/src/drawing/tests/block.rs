@@ -71,13 +71,23 @@ proptest! {
             let texts = texts(&strokes);
             let measured = ["width", "blank-height", "drill-at", "lower-face", "lower-back"];
             for size in block.sizes.iter().filter(|size| measured.contains(&size.code.as_str())) {
-                prop_assert!(texts.contains(&size.text.as_str()), "{} {} is missing: {texts:?}", size.code, size.text);
+                let named = format!("{} {}", size.label, size.text);
+                prop_assert!(texts.contains(&size.text.as_str()) || texts.contains(&named.as_str()), "{} {} is missing: {texts:?}", size.code, size.text);
             }
             for word in &block.words {
                 prop_assert!(texts.contains(&word.as_str()), "{word}: {texts:?}");
             }
         }
     }
+}
+
+/// Beside a long flat blank no text stands upright: what it says is named under the front.
+#[test]
+fn a_flat_blank_keeps_its_measures() {
+    let block = block(&request(141, 16, 11, 2, 0), Show::Inches(16)).unwrap();
+    let (strokes, high) = block.draw(&Page::new([391.873_78, 1480.0, 28.7, 25.5], false));
+    assert_well_laid(&strokes, 391.873_78, high as f32);
+    assert!(texts(&strokes).contains(&"drill-at 1 1/16\""), "{:?}", texts(&strokes));
 }
 
 /// The cut rises toward the wall, which is drawn at the left: a block cut the other way leads water in.

@@ -3,10 +3,28 @@ use std::process::Stdio;
 
 use crate::{Done, project, shell};
 
+/// The benchmarks that print a time each, and the planner's own, of which a few families give an idea in some minutes.
+const TIMED: &[&str] = &[
+    "bench",
+    "--package",
+    "lapwright",
+    "--bench",
+    "notch",
+    "--bench",
+    "pole",
+    "--bench",
+    "store",
+    "--bench",
+    "board_view",
+];
+const PLANNED: &[&str] =
+    &["bench", "--package", "lapwright", "--bench", "planner", "--", "--seconds", "2", "four/any/", "house/two/"];
+
 /// Runs the benchmarks of the core and closes with a table: name, time and the goal that `core/benches/goals.txt` has
 /// for it, one `NAME GOAL` on a line.
 pub(crate) fn run() -> Done {
-    let (printed, done) = shell::watch(shell::cargo(&["bench", "--package", "lapwright", "--benches"]))?;
+    shell::run(shell::cargo(PLANNED))?;
+    let (printed, done) = shell::watch(shell::cargo(TIMED))?;
     done?;
     let times = times(&printed);
     if times.is_empty() {

@@ -20,6 +20,7 @@ import lapwright.screens.services.Services
 import lapwright.shell.App
 import lapwright.shell.Clock
 import lapwright.shell.Dice
+import lapwright.shell.context
 
 /** A book on this computer, and who speaks to it. */
 class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
@@ -50,17 +51,7 @@ class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
         for ((field, text) in settings) act(Action.SettingsKind(SettingsAction.Answer(field, text)))
     }
 
-    private fun context(): Context = book.remembered().let { remembered ->
-        Context(
-            nowMs = clock.nowMs(),
-            utcOffsetMinutes = clock.utcOffsetMinutes(),
-            signer = remembered.signer,
-            language = remembered.language,
-            show = remembered.show,
-            division = remembered.division,
-            dice = dice.roll(),
-        )
-    }
+    private fun context(): Context = book.remembered().context(clock, dice)
 
     override fun close() = book.close()
 }

@@ -197,15 +197,7 @@ class App(
         Place.Jobs to book.view(context(remembered), Place.Jobs)
     }
 
-    private fun context(remembered: Remembered) = Context(
-        nowMs = clock.nowMs(),
-        utcOffsetMinutes = clock.utcOffsetMinutes(),
-        signer = remembered.signer,
-        language = remembered.language,
-        show = remembered.show,
-        division = remembered.division,
-        dice = dice.roll(),
-    )
+    private fun context(remembered: Remembered) = remembered.context(clock, dice)
 
     private data class Answer(
         val shown: Shown,

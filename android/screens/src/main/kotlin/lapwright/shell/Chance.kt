@@ -1,5 +1,8 @@
 package lapwright.shell
 
+import lapwright.screens.Context
+import lapwright.screens.Remembered
+
 /** What time it is. */
 interface Clock {
     /** Milliseconds since 1970-01-01 UTC. */
@@ -13,3 +16,14 @@ interface Clock {
 fun interface Dice {
     fun roll(): ByteArray
 }
+
+/** What a call of the book needs to know: who speaks and how, when, and new chance. */
+fun Remembered.context(clock: Clock, dice: Dice) = Context(
+    nowMs = clock.nowMs(),
+    utcOffsetMinutes = clock.utcOffsetMinutes(),
+    signer = signer,
+    language = language,
+    show = show,
+    division = division,
+    dice = dice.roll(),
+)

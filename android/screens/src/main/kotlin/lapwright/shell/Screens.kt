@@ -42,7 +42,6 @@ fun Screens(app: App, font: FontFamily) {
             is View.RulesKind -> Rules(app, view.view)
             is View.SettingsKind -> Settings(app, view.view)
             is View.DoneListKind -> DoneList(app, view.view)
-            else -> {}
         }
     }
 }

@@ -83,17 +83,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         act(Action.SettingsKind(SettingsAction.TakePhone(name)))
     }
 
-    fun context(): Context = book.remembered().let { remembered ->
-        Context(
-            nowMs = clock.nowMs(),
-            utcOffsetMinutes = clock.utcOffsetMinutes(),
-            signer = remembered.signer,
-            language = remembered.language,
-            show = remembered.show,
-            division = remembered.division,
-            dice = dice.roll(),
-        )
-    }
+    fun context(): Context = book.remembered().context(clock, dice)
 
     override fun close() = book.close()
 }

@@ -12,5 +12,5 @@ pub(super) use clad::CladWall;
 pub(super) use facts::{Facts, first};
 pub(super) use job::Job;
 pub(super) use lines::{AsBuiltFacts, Course, hung, overlaid};
-pub(super) use penetration::Penetration;
+pub(super) use penetration::{Block, Penetration};
 pub(super) use wall::Wall;

@@ -1,6 +1,4 @@
-use num_rational::BigRational;
-
-use crate::flashing::{BlockLimits, SplitBlock, SplitRequest};
+use crate::flashing::SplitBlock;
 use crate::measure::Length;
 use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
 use crate::phrases::key;
@@ -15,7 +13,7 @@ use crate::screens::trouble::Kept;
 use crate::store::{Id, Store, Value};
 use crate::wall::{Mounting, Shape};
 
-use super::Round;
+use super::{Round, block};
 
 /// Another size of the block, or the hole at another place in it, that sits better between the courses. The hole in the
 /// wall stays where it is.
@@ -124,27 +122,9 @@ fn hole_least(terms: &Terms<'_>, round: &Round) -> Kept<Option<Length>> {
     let Some(block) = round.penetration.block else { return Ok(None) };
     let rule = |key: &str| round.job.rules.get_length(key);
     let (side, gap) = (rule(keys::BLOCK_SIDE_LEAST)?, rule(keys::GAP_BLOCK_MOST)?);
-    let limits = BlockLimits {
-        bit_step: rule(keys::BLOCK_BIT_STEP)?,
-        side_least: side,
-        thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN)?,
-    };
     match (round.penetration.mounting, round.penetration.shape) {
         (Mounting::Split, Shape::Round { diameter }) => {
-            let split = SplitBlock::lay_out(&SplitRequest {
-                width: block.x.length(),
-                height: block.y.length(),
-                thickness: block.thickness,
-                pipe: diameter,
-                center: block.hole,
-                angle: BigRational::from_integer(round.job.rules.get_whole(keys::BLOCK_ANGLE)?.into()),
-                kerf: rule(keys::SAW_KERF)?,
-                gap,
-                bits: None,
-                board_thickness: None,
-                division: terms.division,
-                limits,
-            });
+            let split = SplitBlock::lay_out(&block::split(terms, round, &block, diameter)?);
             // A cut that cannot be made at all is said at the block; the climb must end inside it.
             Ok(split.ok().map(|split| (split.bit.half() + side).max(split.climb.half() + terms.division.length())))
         }

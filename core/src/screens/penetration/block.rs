@@ -5,6 +5,7 @@ use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
 use crate::screens::context::Terms;
+use crate::screens::kept::Block;
 use crate::screens::parts::{Note, Size, Source};
 use crate::screens::trouble::Kept;
 use crate::wall::{Mounting, Shape};
@@ -15,14 +16,6 @@ use super::Round;
 pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, bool)> {
     let penetration = &round.penetration;
     let Some(block) = penetration.block else { return Ok((Vec::new(), false)) };
-    let rule = |key: &str| round.job.rules.get_length(key);
-    let limits = BlockLimits {
-        bit_step: rule(keys::BLOCK_BIT_STEP)?,
-        side_least: rule(keys::BLOCK_SIDE_LEAST)?,
-        thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN)?,
-    };
-    let board_thickness = round.job.board_thickness()?;
-    let gap = rule(keys::GAP_BLOCK_MOST)?;
     let (width, height) = (block.x.length(), block.y.length());
     let whole = vec![
         size(terms, "width", key("block-width"), width),
@@ -31,21 +24,7 @@ pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> 
     ];
     match (penetration.mounting, penetration.shape) {
         (Mounting::Split, Shape::Round { diameter }) => {
-            let request = SplitRequest {
-                width,
-                height,
-                thickness: block.thickness,
-                pipe: diameter,
-                center: block.hole,
-                angle: BigRational::from_integer(round.job.rules.get_whole(keys::BLOCK_ANGLE)?.into()),
-                kerf: rule(keys::SAW_KERF)?,
-                gap,
-                bits: None,
-                board_thickness: Some(board_thickness),
-                division: terms.division,
-                limits,
-            };
-            let split = SplitBlock::lay_out(&request);
+            let split = SplitBlock::lay_out(&split(terms, round, &block, diameter)?);
             Ok((split_sizes(terms, whole, split, notes), true))
         }
         (mounting, through) => {
@@ -58,13 +37,41 @@ pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> 
                 thickness: block.thickness,
                 through,
                 center: block.hole,
-                gap,
-                board_thickness,
-                limits,
+                gap: round.job.rules.get_length(keys::GAP_BLOCK_MOST)?,
+                board_thickness: round.job.board_thickness()?,
+                limits: limits(round)?,
             };
             Ok((slip_sizes(terms, whole, &request, notes), false))
         }
     }
+}
+
+/// What a block that is split round a pipe is laid out from.
+pub(super) fn split(terms: &Terms<'_>, round: &Round, block: &Block, pipe: Length) -> Kept<SplitRequest> {
+    let rules = &round.job.rules;
+    Ok(SplitRequest {
+        width: block.x.length(),
+        height: block.y.length(),
+        thickness: block.thickness,
+        pipe,
+        center: block.hole,
+        angle: BigRational::from_integer(rules.get_whole(keys::BLOCK_ANGLE)?.into()),
+        kerf: rules.get_length(keys::SAW_KERF)?,
+        gap: rules.get_length(keys::GAP_BLOCK_MOST)?,
+        bits: None,
+        board_thickness: Some(round.job.board_thickness()?),
+        division: terms.division,
+        limits: limits(round)?,
+    })
+}
+
+fn limits(round: &Round) -> Kept<BlockLimits> {
+    let rule = |key: &str| round.job.rules.get_length(key);
+    Ok(BlockLimits {
+        bit_step: rule(keys::BLOCK_BIT_STEP)?,
+        side_least: rule(keys::BLOCK_SIDE_LEAST)?,
+        thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN)?,
+    })
 }
 
 fn split_sizes(

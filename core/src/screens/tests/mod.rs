@@ -20,6 +20,9 @@ mod settings;
 mod signing;
 mod wall;
 
+use crate::handover::DEMO_HOUSE;
+
+use super::document::take_in_document;
 use super::*;
 
 /// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own dice and second.
@@ -41,5 +44,15 @@ pub(super) fn house() -> (Store, String) {
     let action = JobsAction::Create { name: "Lot 12".to_owned(), like: None };
     let outcome = act(&mut store, &context("en", 1), &Action::JobsKind { action }).unwrap();
     let Place::House { job } = outcome.place else { panic!("a new house opens") };
+    (store, job)
+}
+
+/// A book with the demo house, its pole laid out.
+pub(super) fn demo_laid_out() -> (Store, String) {
+    let mut store = Store::in_memory().unwrap();
+    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
+    let Place::House { job } = outcome.place else { panic!("a house") };
+    let action = Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } };
+    act(&mut store, &context("en", 2), &action).unwrap();
     (store, job)
 }

@@ -1,23 +1,11 @@
 //! The house planned as one: a plan on a snapshot, accepted once, refused when the book has moved on.
 
-use crate::handover::DEMO_HOUSE;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall};
-use crate::screens::{
-    Action, HouseAction, HousePlanner, Place, PoleAction, View, act, document::take_in_document, kinds,
-};
+use crate::screens::{Action, HouseAction, HousePlanner, View, act, kinds};
 use crate::store::{Id, Store};
 
-use super::context;
-
-fn house() -> (Store, String) {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
-    let Place::House { job } = outcome.place else { panic!("a house") };
-    let action = Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } };
-    act(&mut store, &context("en", 2), &action).unwrap();
-    (store, job)
-}
+use super::{context, demo_laid_out as house};
 
 fn boards(store: &Store, job: &str) -> Vec<Facts> {
     let job: Id = job.parse().unwrap();

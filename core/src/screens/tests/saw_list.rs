@@ -1,19 +1,8 @@
 //! Saw list and Order, from the demo house.
 
-use crate::handover::DEMO_HOUSE;
 use crate::measure::Length;
-use crate::screens::document::take_in_document;
 
-use super::*;
-
-fn demo() -> (Store, String) {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
-    let Place::House { job } = outcome.place else { panic!("a house") };
-    let action = Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } };
-    act(&mut store, &context("en", 2), &action).unwrap();
-    (store, job)
-}
+use super::{demo_laid_out as demo, *};
 
 fn saw(store: &Store, language: &str, job: &str) -> SawListView {
     let place = Place::SawList { job: job.to_owned() };

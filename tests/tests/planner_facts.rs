@@ -62,10 +62,8 @@ fn four_pieces_of_two_feet_do_not_come_out_of_eight_feet() {
     assert_eq!(cut(&[96], 8, &[(24, 3)]).count, 1);
 }
 
-/// Two neighbouring courses of 230 in on studs at 16 in, one piece of 81 in and one of 111 in: the boards' lengths are
-/// the least multiple of 48 in that is not under the pieces' sum.
-#[test]
-fn a_small_wall() {
+/// No runs yet, on studs at 16 in, from boards of 12 and of 16 ft.
+fn on_studs() -> CutList {
     let mut list = CutList::new();
     list.kerf = Length::from_inches_64(0, 8);
     list.end_gap = Length::from_inches_64(0, 8);
@@ -76,6 +74,14 @@ fn a_small_wall() {
         .map(Length::from_inches)
         .map(|length| Stock { length, cost: length.nm() as u64, count: None })
         .to_vec();
+    list
+}
+
+/// Two neighbouring courses of 230 in on studs at 16 in, one piece of 81 in and one of 111 in: the boards' lengths are
+/// the least multiple of 48 in that is not under the pieces' sum.
+#[test]
+fn a_small_wall() {
+    let mut list = on_studs();
     for (course, from, to) in [(1, 0, 230), (2, 0, 230), (3, 0, 81), (3, 119, 230)] {
         let (from, to) = (Length::from_inches(from), Length::from_inches(to));
         list.runs.push(Run { wall: String::new(), course, from, to });
@@ -88,16 +94,7 @@ fn a_small_wall() {
 /// One window more in a wall: what has not changed is kept, and the plan is sound and no worse than a first one.
 #[test]
 fn a_wall_with_one_change_is_planned_again() {
-    let mut list = CutList::new();
-    list.kerf = Length::from_inches_64(0, 8);
-    list.end_gap = Length::from_inches_64(0, 8);
-    list.stagger = Length::from_inches(32);
-    list.piece_min = Length::from_inches(24);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
-    list.stock = [144, 192]
-        .map(Length::from_inches)
-        .map(|length| Stock { length, cost: length.nm() as u64, count: None })
-        .to_vec();
+    let mut list = on_studs();
     for course in 1..=20 {
         let to = Length::from_inches(if course < 15 { 330 } else { 330 - 4 * (course - 14) });
         list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });

@@ -202,7 +202,7 @@ impl WallLayers {
     }
 
     /// Where these layers do not shed water: by [`shed_faults`], where patch and cover lead out what falls on
-    /// them.
+    /// them. A board that stands right on the block has no gap, of which its notch warns; a lap it is not meant to have.
     ///
     /// # Errors
     /// [`ShedError`]: only where the layers were changed, or are far too many.
@@ -231,7 +231,18 @@ impl WallLayers {
             let upper = fault.upper.parse().ok()?;
             Some(LapFault { kind: fault.kind, upper, lower: fault.lower.parse().ok(), x: fault.x, y: fault.y })
         };
-        Ok(shed_faults(&request)?.iter().filter_map(place).collect())
+        let faults = shed_faults(&request)?;
+        Ok(faults.iter().filter_map(place).filter(|fault| !self.stands_on_outer(fault)).collect())
+    }
+
+    fn stands_on_outer(&self, fault: &LapFault) -> bool {
+        let board = self.layers.get(fault.upper).is_some_and(|upper| matches!(upper.kind, LayerKind::Board { .. }));
+        let lower = fault.lower.and_then(|lower| self.layers.get(lower));
+        let meets = |lower: &WallLayer| {
+            matches!(lower.kind, LayerKind::Block | LayerKind::Collar | LayerKind::Trim)
+                && lower.pieces.iter().any(|piece| piece.top == fault.y)
+        };
+        fault.kind == ShedKind::ShortLap && board && lower.is_some_and(meets)
     }
 }
 

@@ -128,6 +128,16 @@ fn a_slit_down_and_a_patch_that_hardly_goes_under_the_barrier_are_found() {
     assert_eq!(found, [LayerKind::BarrierFlap, LayerKind::Board { course: 4 }].map(onto_patch));
 }
 
+/// The block ends where board 12 begins, at 77 in.
+#[test]
+fn a_board_that_stands_on_the_block_has_no_lap_to_miss() {
+    let request = detail(4254, 674, false);
+    let layers = WallLayers::build(&request).unwrap();
+    assert_eq!(request.boards[11].bottom, request.outer.area.top);
+    assert_eq!(layers.layers[at(&layers, LayerKind::Board { course: 12 })].pieces.len(), 1);
+    assert_eq!(faults(&layers), []);
+}
+
 #[test]
 fn no_courses_no_layers() {
     assert_eq!(WallLayers::build(&LayersRequest { boards: Vec::new(), ..block() }), Err(LayersError::NoCourse));

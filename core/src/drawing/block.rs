@@ -5,7 +5,7 @@ use crate::screens::Size;
 
 use super::clip::Dp;
 use super::dimension;
-use super::font::CAPITAL;
+use super::font::{CAPITAL, DESCENT};
 use super::page::{MARGIN, Page, base, row};
 use super::role::{Pattern, Role};
 use super::sheet::{Area, HATCH, HEAVY, Label, PLAIN, Sheet, THIN};
@@ -120,9 +120,14 @@ impl Block {
         };
         let (front_columns, section_columns) = (columns(&front), columns(&section));
         // A flat blank leaves no height for a text that stands beside it: its measure is named under the front.
-        let high = blank * scale(under.len() + front.len(), width, 0.0, front_columns);
-        let crowded = front.iter().filter(|side| !side.has_room(page, high));
-        under.extend(crowded.map(|side| format!("{} {}", side.label, side.text)));
+        let most = under.len() + front.len() + section.len();
+        let high = blank * scale(most, width, 0.0, front_columns);
+        let section_high = blank * scale(most, thick, WALL, section_columns);
+        let crowded = [(&front, high), (&section, section_high)].map(|(beside, high)| {
+            let without_room = beside.iter().filter(move |side| !side.has_room(page, high));
+            without_room.map(|side| format!("{} {}", side.label, side.text))
+        });
+        under.extend(crowded.into_iter().flatten());
         let rows = rows(under.len());
         let front_dp = scale(under.len(), width, 0.0, front_columns);
         let section_dp = scale(under.len(), thick, WALL, section_columns);
@@ -150,7 +155,7 @@ impl Block {
         let left = middle(thick * section_dp + WALL, section_columns) + WALL;
         let figure = Figure { left, bottom: top + blank * section_dp, dp: section_dp };
         self.draw_section(&mut sheet, page, &figure, (thick, blank));
-        besides(&mut sheet, page, &figure, (-WALL, thick * section_dp, blank), &section, f64::INFINITY);
+        besides(&mut sheet, page, &figure, (-WALL, thick * section_dp, blank), &section, section_high);
         (sheet.into_strokes(), height_dp)
     }
 
@@ -306,7 +311,9 @@ fn besides(
         let middle = (from + to) / 2.0;
         if lies_level(page, label.width()) {
             let anchor = if measure.right { Anchor::Start } else { Anchor::End };
-            sheet.text(&label, anchor, (x + out * AIR, middle + label.em * CAPITAL / 2.0));
+            // A low measure's text stays off the row under the figure.
+            let line = (middle + label.em * CAPITAL / 2.0).min(figure.bottom - label.em * DESCENT);
+            sheet.text(&label, anchor, (x + out * AIR, line));
         } else {
             // Upright it has the whole height of the figure.
             let tall = height * figure.dp;

@@ -90,6 +90,16 @@ fn a_flat_blank_keeps_its_measures() {
     assert!(texts(&strokes).contains(&"drill-at 1 1/16\""), "{:?}", texts(&strokes));
 }
 
+/// A cut low on the face: its measure is not written over the row under the section.
+#[test]
+fn a_low_measure_stays_off_the_row_under_the_figure() {
+    let block = block(&request(52, 22, 13, 39, 55), Show::Inches(16)).unwrap();
+    let text = 1.753_671_5;
+    let (strokes, high) = block.draw(&Page::new([653.0552, 1341.9165, 18.0 * text, 16.0 * text], false));
+    assert_well_laid(&strokes, 653.0552, high as f32);
+    assert!(texts(&strokes).contains(&"3/16\""), "{:?}", texts(&strokes));
+}
+
 /// The cut rises toward the wall, which is drawn at the left: a block cut the other way leads water in.
 #[test]
 fn the_cut_rises_toward_the_wall() {

@@ -6,7 +6,7 @@ use crate::{Done, bindings, project, shell};
 
 /// Runs the phone's screens on this computer, with the arguments of `android/desk`.
 pub(crate) fn run(args: &[&str]) -> Done {
-    needs("java", "-version", "a JDK of version 17 or later (on Debian: apt install openjdk-17-jdk-headless)")?;
+    needs("java", "-version", "a JDK of version 17 or later (on Debian: apt install openjdk-17-jdk)")?;
     needs("mvn", "--version", "Maven (on Debian: apt install maven)")?;
     bindings::kotlin()?;
     let android = project::root().join("android");

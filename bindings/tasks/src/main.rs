@@ -1,11 +1,11 @@
 //! `cargo xtask`: the chores of the project.
 
-mod aapt;
 mod android;
 mod app;
 mod bench;
 mod bindings;
 mod count;
+mod debian;
 mod font;
 mod ios;
 mod project;

@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use crate::count::Count;
 use crate::swift::{Swift, sources};
-use crate::{Done, aapt, bindings, shell};
+use crate::{Done, bindings, debian, shell};
 
 /// The languages that have suites.
 #[derive(Clone, Copy, Debug)]
@@ -110,9 +110,11 @@ fn rust(suite: &mut Suite) -> Done {
 
 fn kotlin(suite: &mut Suite) -> Done {
     if shell::answer(shell::command("mvn", &["--version"])).is_none() {
-        return Err("Maven and a JDK of version 17 or later are needed: `mvn --version` does not run".to_owned());
+        return Err("Maven and a JDK of version 17 or later are needed (on Debian: apt install maven openjdk-17-jdk): `mvn --version` does not run".to_owned());
     }
-    aapt::ready()?;
+    for tool in [debian::AAPT, debian::XVFB] {
+        debian::ready(&tool)?;
+    }
     bindings::kotlin()?;
     let mut maven = shell::command("mvn", &["--batch-mode", "--no-transfer-progress", "--fail-at-end", "test"]);
     // Maven reads `.mvn` of the folder that it is started in.

@@ -67,7 +67,7 @@ private fun dataFolder(): File {
 }
 
 /** The reference phone, 360 x 800 dp. */
-private fun window(file: File, demo: Boolean) {
+internal fun window(file: File, demo: Boolean) {
     val desk = Desk(file)
     if (demo && (desk.view(Place.Jobs) as View.JobsKind).view.jobs.isEmpty()) Planned(desk)
     val bookThread = Executors.newSingleThreadExecutor { work -> Thread(work, "book").apply { isDaemon = true } }

@@ -11,18 +11,12 @@ import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performSemanticsAction
-import lapwright.screens.Action
-import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
-import lapwright.screens.NextWork
-import lapwright.screens.PenetrationAction
 import lapwright.screens.Place
-import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.shell.App
 import lapwright.shell.Screens
-import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertTrue
@@ -133,24 +127,5 @@ class WaysThroughTest {
         assertTrue(app.shown!!.view is View.PenetrationKind)
         tap(SemanticsMatcher.expectValue(SemanticsProperties.ContentDescription, listOf(app.shown!!.frame.words.back)))
         assertTrue(app.shown!!.view is View.WallKind)
-    }
-
-    /** Hangs boards and signs steps until the next board is one that a block is cut into. */
-    private fun upToANotch(desk: Desk, planned: Planned) {
-        repeat(400) {
-            val house = (desk.view(Place.House(planned.job)) as View.HouseKind).view
-            when (val next = house.next) {
-                is NextWork.HangBoard -> {
-                    val view = planned.board(next.board)
-                    if (view.asked != null) return
-                    val open = view.steps.first { it.state == StepState.OPEN }.code
-                    desk.act(Action.BoardKind(BoardAction.SignStep(view.board, open, said(StepHow.TICK))))
-                }
-                is NextWork.MakeTight ->
-                    desk.act(Action.PenetrationKind(PenetrationAction.SignStep(next.penetration, next.step, said(StepHow.TICK))))
-                else -> error("$next")
-            }
-        }
-        error("no board with a notch came")
     }
 }

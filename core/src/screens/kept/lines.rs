@@ -88,24 +88,36 @@ impl Course {
         if self.line.middle < self.middle.bottom { self.middle.bottom } else { self.line.at(x, self.width) }
     }
 
-    /// Its runs: where the wall's own ends are raked, each at the height that the line has there.
+    /// Its runs. Where the line is out of level the board's edges meet a rake where they really lie: the wall is
+    /// sheared until the line is level, which moves no point to the left or right, and cut there.
     pub(crate) fn runs(&self, corners: &[Corner], obstacles: &[Obstacle]) -> Vec<Run> {
-        let mut runs = self.middle.runs(corners, obstacles);
-        let at = |x: Length| {
-            let bottom = self.bottom_at(x);
-            CourseLine { bottom, ..self.middle }.runs(corners, obstacles)
-        };
         if self.line.out_of_level() == Length::ZERO {
-            return runs;
+            return self.middle.runs(corners, obstacles);
         }
-        if let (Some(run), Some(end)) = (runs.first_mut(), at(Length::ZERO).first()) {
-            run.left = end.left;
-        }
-        if let (Some(run), Some(end)) = (runs.last_mut(), at(self.width).last()) {
-            run.right = end.right;
-        }
-        runs
+        let higher = |x: Length| self.bottom_at(x) - self.middle.bottom;
+        let sheared: Vec<Corner> =
+            bent(corners, self.width.half()).into_iter().map(|(x, y)| (x, y - higher(x))).collect();
+        // Whether an obstacle parts the course is asked where it stands.
+        let moved = |obstacle: &Obstacle| {
+            let by = higher(obstacle.left + (obstacle.right - obstacle.left).half());
+            Obstacle { bottom: obstacle.bottom - by, top: obstacle.top - by, ..*obstacle }
+        };
+        let obstacles: Vec<Obstacle> = obstacles.iter().map(moved).collect();
+        self.middle.runs(&sheared, &obstacles)
     }
+}
+
+/// An outline with a corner wherever a side crosses `x`, where a course line may bend.
+fn bent(corners: &[Corner], x: Length) -> Vec<Corner> {
+    let mut bent = Vec::new();
+    for (&from, &to) in corners.iter().zip(corners.iter().cycle().skip(1)) {
+        bent.push(from);
+        if (from.0 < x && x < to.0) || (to.0 < x && x < from.0) {
+            let rise = (to.1 - from.1).scaled((x - from.0).nm(), (to.0 - from.0).nm());
+            bent.extend(rise.map(|rise| (x, from.1 + rise)));
+        }
+    }
+    bent
 }
 
 /// The line that was taped; without a middle it is straight.

@@ -114,8 +114,10 @@ impl Wall {
     /// Over a head a board of which only the lap would be left is not run through: the strip would hang there alone,
     /// hidden by the next course. So an opening reaches `lap` higher here.
     pub(crate) fn obstacles(&self, store: &Store, outline: &Outline, lap: Length) -> Kept<Vec<Obstacle>> {
-        // The topmost board reaches past the top until it is ripped: the trim stops it there, too.
-        let (zero, width, top) = (Length::ZERO, outline.width(), Length::LIMIT);
+        // The topmost board reaches past the top until it is ripped, and one that hangs low past the base line: the trim
+        // stops them there, too.
+        let (zero, width) = (Length::ZERO, outline.width());
+        let (bottom, top) = (-Length::LIMIT, Length::LIMIT);
         let trim = |name| self.facts.length(name).filter(|width| width.is_positive());
         let openings = self.openings(store)?.into_iter().map(|(_, opening)| Obstacle {
             left: opening.left,
@@ -123,7 +125,6 @@ impl Wall {
             bottom: opening.bottom,
             top: opening.top + lap,
         });
-        let bottom = outline.bottom();
         let left = trim("trim-left").map(|trim| Obstacle { left: zero, right: trim, bottom, top });
         let right = trim("trim-right").map(|trim| Obstacle { left: width - trim, right: width, bottom, top });
         Ok(openings.chain(left).chain(right).collect())

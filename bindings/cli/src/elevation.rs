@@ -71,7 +71,7 @@ fn cell(view: &WallView, x: i64, y: i64) -> char {
     if let Some(n) = view.penetrations.iter().position(|penetration| holds(&penetration.at, x, y)) {
         return letter(n);
     }
-    if view.openings.iter().any(|opening| holds(&opening.at, x, y)) {
+    if view.openings.iter().any(|opening| inside(&opening.corners, x, y)) {
         return '▓';
     }
     // Where two boards lap, the upper one is what is seen.

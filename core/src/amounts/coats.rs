@@ -8,6 +8,7 @@ use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleSet, RuleUnit, keys};
 use crate::siding::{CourseLine, End};
+use crate::wall::Opening;
 
 /// Primer for the cut edges and paint for the faces.
 pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
@@ -35,12 +36,8 @@ fn paint(house: &House) -> Result<Option<Item>, AmountError> {
         .walls
         .iter()
         .map(|wall| {
-            let openings: BigInt = wall
-                .openings
-                .iter()
-                .map(|opening| BigInt::from((opening.right - opening.left).nm()) * (opening.top - opening.bottom).nm())
-                .sum();
-            BigInt::from(wall.outline.twice_area()) - BigInt::from(2) * openings
+            let openings: BigInt = wall.openings.iter().map(Opening::twice_area).sum();
+            BigInt::from(wall.outline.twice_area()) - openings
         })
         .filter(|area| *area > BigInt::zero())
         .sum();
@@ -118,23 +115,26 @@ fn slant(height: Length, end: End) -> BigInt {
 /// The edges of the notches round openings and blocks. Where an opening covers a board's whole height, its boards end
 /// there; a block's sides are cut out of every board that they cross.
 fn notches(wall: &Wall) -> BigInt {
-    let openings = wall.openings.iter().map(|it| (it.left, it.right, it.bottom, it.top, false));
-    let holes = wall.holes.iter().map(|it| (it.x.from, it.x.to, it.y.from, it.y.to, true));
-    let edges = openings.chain(holes).flat_map(|(left, right, bottom, top, block)| {
-        wall.courses.iter().map(move |course| notch(course, right - left, bottom, top, block))
+    let openings = wall.openings.iter().map(|it| {
+        let (sill, head) = (it.right - it.left, it.head_right - it.head_left);
+        (sill, head, it.bottom, it.top, false)
+    });
+    let holes = wall.holes.iter().map(|it| (it.x.length(), it.x.length(), it.y.from, it.y.to, true));
+    let edges = openings.chain(holes).flat_map(|(sill, head, bottom, top, block)| {
+        wall.courses.iter().map(move |course| notch(course, (sill, head), bottom, top, block))
     });
     edges.sum()
 }
 
-fn notch(course: &CourseLine, width: Length, bottom: Length, top: Length, block: bool) -> BigInt {
+fn notch(course: &CourseLine, (sill, head): (Length, Length), bottom: Length, top: Length, block: bool) -> BigInt {
     let (from, to) = (bottom.max(course.bottom), top.min(course.top()));
     let through = bottom <= course.bottom && top >= course.top();
     if from >= to || (through && !block) {
         return BigInt::zero();
     }
     let inside = |edge: Length| course.bottom < edge && edge < course.top();
-    let across = usize::from(inside(bottom)) + usize::from(inside(top));
-    BigInt::from(2) * (to - from).nm() + BigInt::from(across) * width.nm()
+    let across = |edge: Length, width: Length| if inside(edge) { width.nm() } else { 0 };
+    BigInt::from(2) * (to - from).nm() + across(bottom, sill) + across(top, head)
 }
 
 /// The length of the boards that are ripped: at the bottom, under the top, or both.

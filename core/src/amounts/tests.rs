@@ -94,6 +94,8 @@ fn a_stepped_base_has_starter_on_each_level_and_none_under_a_door() {
         kind: OpeningKind::Door,
         left: inch(left),
         right: inch(right),
+        head_left: inch(left),
+        head_right: inch(right),
         bottom: inch(bottom),
         top: inch(bottom + 80),
     };
@@ -158,6 +160,8 @@ fn every_text_is_there_in_both_languages() {
         kind: OpeningKind::Window,
         left: inch(20),
         right: inch(40),
+        head_left: inch(20),
+        head_right: inch(40),
         bottom: inch(20),
         top: inch(50),
     });

@@ -47,9 +47,14 @@ fn ends(wall: &Wall) -> impl Iterator<Item = (Length, Length)> + use<> {
 /// Sides, head and, at a window, sill.
 fn round_openings(wall: &Wall) -> impl Iterator<Item = Length> {
     wall.openings.iter().flat_map(|opening| {
-        let (width, height) = (opening.right - opening.left, opening.top - opening.bottom);
+        let (width, head) = (opening.right - opening.left, opening.head_right - opening.head_left);
+        let side = |lean: Length| {
+            let (up, across) = ((opening.top - opening.bottom).wide(), lean.wide());
+            Length::from_wide((up * up + across * across).isqrt()).unwrap_or(Length::LIMIT)
+        };
+        let sides = [side(opening.head_left - opening.left), side(opening.head_right - opening.right)];
         let sill = (opening.kind == OpeningKind::Window).then_some(width);
-        [height, height, width].into_iter().chain(sill)
+        sides.into_iter().chain([head]).chain(sill)
     })
 }
 

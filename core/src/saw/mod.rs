@@ -22,6 +22,7 @@ mod price;
 mod random;
 mod repack;
 mod reuse;
+mod scarce;
 mod simplex;
 mod stagger;
 

@@ -4,7 +4,7 @@ use super::fill::Fill;
 use super::master::{Master, Part};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
-use super::{Board, CutList, Plan, SawError, bound, exhaust, first_fit, repack, reuse};
+use super::{Board, CutList, Plan, SawError, bound, exhaust, first_fit, repack, reuse, scarce};
 
 /// The steps that suit a house: a few seconds where a proof is hard, far less where it is not.
 pub const DEFAULT_EFFORT: u64 = 4_000;
@@ -73,17 +73,13 @@ impl Planner {
         let choices = demand.choose(|size| demand.size(size) >> 12).ok_or(SawError::NoStagger { run })?;
         let counts = demand.counts(&choices);
         let values = dive::by_length(&demand);
-        let (mut random, mut work) = (Random::new(1), 0);
-        let first = first_fit::pack(&demand, &counts);
-        let best = match first {
-            Some(best) => best,
-            // Boards that are scarce are filled as well as can be before giving up.
-            None => (0..200_u64)
-                .find_map(|round| {
-                    let fill = Fill { demand: &demand, values: &values, nodes: 5_000, skip: 5 * round };
-                    fill.pack(&counts, &mut Left::new(&demand), &mut random, &mut work)
-                })
-                .ok_or(SawError::NotEnough)?,
+        let mut random = Random::new(1);
+        let (best, choices) = match first_fit::pack(&demand, &counts) {
+            Some(best) => (best, choices),
+            None => {
+                let found = scarce::first(&demand, &choices, &values, &mut random);
+                found.ok_or(SawError::NotEnough)?
+            }
         };
         let cost = best.cost(&demand);
         Ok(Self {
@@ -93,7 +89,7 @@ impl Planner {
             cost,
             bound,
             random,
-            work,
+            work: 0,
             stage: Stage::Fill,
             master: None,
             values,

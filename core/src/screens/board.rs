@@ -221,6 +221,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     let mut notes = Vec::new();
     notes.extend(habit::note(terms, &hand)?);
     notes.extend(hand.cut_differs(terms, &notches)?);
+    notes.extend(hand.bevels(terms));
     let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
     let questions = ask::questions(store, terms, &hand.facts)?;
     let (line_left, line_right) = hand.line(terms).unzip();

@@ -210,6 +210,15 @@ pub(super) const OPENING_ASKS: &[Ask] = &[
     Ask::new("width", key("ask-opening-width"), key("ask-opening-width-hint"), Allowed::Positive),
     Ask::new("from-base", key("ask-opening-from-base"), key("ask-opening-from-base-hint"), Allowed::NotNegative),
     Ask::new("height", key("ask-opening-height"), key("ask-opening-height-hint"), Allowed::Positive),
+    Ask::new(
+        "head-from-left",
+        key("ask-opening-head-from-left"),
+        key("ask-opening-head-from-left-hint"),
+        Allowed::NotNegative,
+    )
+    .optional(),
+    Ask::new("head-width", key("ask-opening-head-width"), key("ask-opening-head-width-hint"), Allowed::Positive)
+        .optional(),
 ];
 
 /// The questions of an abutment.

@@ -58,8 +58,11 @@ pub struct OpeningLine {
     pub opening: String,
     /// What it is, in words.
     pub name: String,
-    /// Where it lies, with its trim.
+    /// Where it lies, with its trim: from its leftmost to its rightmost point.
     pub at: Rectangle,
+    /// Its corners: the ends of its head, left and right, then those of its sill, right and left; its sides may lean.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub corners: Vec<Corner>,
 }
 
 /// What goes through a wall.

@@ -16,22 +16,22 @@ pub struct CourseLine {
 /// What a board meets on the wall: an opening with its trim, or a block. Seen from outside, `x` to the right, `y` up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Obstacle {
-    /// Its left side.
-    pub left: Length,
+    /// Its left side, at its own lower and upper edge.
+    pub left: End,
     /// Its right side.
-    pub right: Length,
+    pub right: End,
     /// Its lower edge.
     pub bottom: Length,
     /// Its upper edge.
     pub top: Length,
 }
 
-/// One end of a run at the board's bottom and top edge: they differ where the trim is out of plumb, or at a rake.
+/// An end or a side at its bottom and top: they differ where the trim is out of plumb, or at a rake.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct End {
-    /// Its `x` at the board's bottom edge.
+    /// Its `x` at the bottom edge.
     pub bottom: Length,
-    /// Its `x` at the board's top edge.
+    /// Its `x` at the top edge.
     pub top: Length,
 }
 
@@ -55,6 +55,16 @@ impl End {
         Self { bottom: x, top: x }
     }
 
+    /// Its leftmost point.
+    pub fn least(self) -> Length {
+        self.bottom.min(self.top)
+    }
+
+    /// Its rightmost point.
+    pub fn most(self) -> Length {
+        self.bottom.max(self.top)
+    }
+
     /// How far the top edge ends to the right of the bottom edge: the bevel to mark over the board's height.
     pub fn bevel(self) -> Length {
         self.top - self.bottom
@@ -64,7 +74,7 @@ impl End {
 impl Run {
     /// The leftmost point of the run.
     pub fn from(&self) -> Length {
-        self.left.bottom.min(self.left.top)
+        self.left.least()
     }
 
     /// The rightmost point of the run.
@@ -82,6 +92,23 @@ impl Run {
     }
 }
 
+impl Obstacle {
+    /// A rectangle.
+    pub const fn rectangle(x: (Length, Length), bottom: Length, top: Length) -> Self {
+        Self { left: End::plumb(x.0), right: End::plumb(x.1), bottom, top }
+    }
+
+    /// The ends that it leaves of a board between these heights, at its left and at its right; to the nanometre outside.
+    fn ends(&self, bottom: Length, top: Length) -> (End, End) {
+        let side = |end: End, right: bool| {
+            let line = ((end.bottom, self.bottom), (end.top, self.top));
+            let at = |y| if end.bottom == end.top { end.top } else { crossing(line, y, right) };
+            End { bottom: at(bottom), top: at(top) }
+        };
+        (side(self.left, false), side(self.right, true))
+    }
+}
+
 impl CourseLine {
     /// The board's top edge.
     pub fn top(&self) -> Length {
@@ -96,23 +123,24 @@ impl CourseLine {
     pub fn runs(&self, outline: &[Corner], obstacles: &[Obstacle]) -> Vec<Run> {
         let mut runs = Vec::new();
         for whole in self.reaches(outline) {
-            let mut blocked: Vec<&Obstacle> = obstacles
+            let mut blocked: Vec<(End, End)> = obstacles
                 .iter()
                 .filter(|o| o.bottom <= self.bottom && o.top >= self.top())
-                .filter(|o| o.left < o.right && o.right > whole.from() && o.left < whole.to())
+                .map(|o| o.ends(self.bottom, self.top()))
+                .filter(|(l, r)| l.least() < r.most() && r.most() > whole.from() && l.least() < whole.to())
                 .collect();
-            blocked.sort_by_key(|o| o.left);
+            blocked.sort_by_key(|(l, r)| (l.least(), r.least()));
             let mut left = whole.left;
-            for obstacle in blocked {
-                if obstacle.left > left.bottom.min(left.top) {
-                    runs.push(Run { course: self.course, left, right: End::plumb(obstacle.left) });
+            for (its_left, its_right) in blocked {
+                if its_left.bottom > left.bottom || its_left.top > left.top || its_left.least() > left.least() {
+                    runs.push(Run { course: self.course, left, right: its_left });
                 }
                 // A second obstacle inside the first one does not move the end back.
-                if obstacle.right > left.bottom.max(left.top) || left == whole.left {
-                    left = End::plumb(obstacle.right);
+                if its_right.most() > left.most() || left == whole.left {
+                    left = its_right;
                 }
             }
-            if left.bottom.min(left.top) < whole.to() {
+            if left.least() < whole.to() {
                 runs.push(Run { course: self.course, left, right: whole.right });
             }
         }
@@ -262,7 +290,7 @@ mod tests {
     }
 
     fn window(left: i64, right: i64, bottom: i64, top: i64) -> Obstacle {
-        Obstacle { left: inch(left), right: inch(right), bottom: inch(bottom), top: inch(top) }
+        Obstacle::rectangle((inch(left), inch(right)), inch(bottom), inch(top))
     }
 
     fn ends(runs: &[Run]) -> Vec<(Length, Length)> {
@@ -278,6 +306,32 @@ mod tests {
         assert_eq!(runs(30), [(inch(0), inch(60)), (inch(100), inch(240))]);
         assert_eq!(runs(73), [(inch(0), inch(60)), (inch(100), inch(240))]);
         assert_eq!(runs(74), [(inch(0), inch(240))], "its bottom edge is notched at the head");
+    }
+
+    #[test]
+    fn a_leaning_window_bevels_the_boards_beside_it() {
+        // By hand: the left side runs from 100 in at the sill (28 in) to 100 1/2 in at the head (76 in), 1/96 an inch; a board
+        // from 40 to 48 in meets it at 100 1/8 and, 8/96 in further, at 100 5/24 in, rounded to the nanometre outside. The
+        // right side, from 141 to 140 in, is met at 140 3/4 and 140 7/12 in.
+        let wall = outline(&[(0, 0), (240, 0), (240, 100), (0, 100)]);
+        let leaning = Obstacle {
+            left: End { bottom: inch(100), top: Length::from_inches_64(100, 32) },
+            right: End { bottom: inch(141), top: inch(140) },
+            bottom: inch(28),
+            top: inch(76),
+        };
+        let runs = course(40, 8).runs(&wall, &[leaning]);
+        let [left, right] = runs[..] else { panic!("{runs:?}") };
+        assert_eq!(left.right, End { bottom: Length::from_inches_64(100, 8), top: Length::from_nm(2_545_291_666) });
+        let top = Length::from_nm(3_570_816_667);
+        assert_eq!(right.left, End { bottom: Length::from_inches_64(140, 48), top });
+        assert_eq!((left.left, right.right), (End::plumb(inch(0)), End::plumb(inch(240))));
+        assert_eq!(
+            (left.to(), right.from()),
+            (Length::from_nm(2_545_291_666), top),
+            "a board reaches as far as any edge"
+        );
+        assert_eq!(course(20, 8).runs(&wall, &[leaning]).len(), 1);
     }
 
     #[test]
@@ -348,7 +402,7 @@ mod tests {
             for x in 0..240 {
                 let middle = inch(x) + inch(1).half();
                 let inside = runs.iter().filter(|run| run.from() < middle && middle < run.to()).count();
-                let blocked = openings.iter().any(|o| o.left < middle && middle < o.right);
+                let blocked = openings.iter().any(|o| o.left.bottom < middle && middle < o.right.bottom);
                 prop_assert_eq!(inside, usize::from(!blocked), "at {}", x);
             }
         }

@@ -1,3 +1,6 @@
+use num_bigint::BigInt;
+
+use super::Span;
 use crate::measure::Length;
 
 /// What closes an opening.
@@ -27,19 +30,58 @@ impl OpeningKind {
     }
 }
 
-/// A window or a door with its trim, as the siding meets it.
+/// A window or a door with its trim, as the siding meets it: sill and head are level, the sides are straight and may
+/// lean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Opening {
     /// What closes it.
     pub kind: OpeningKind,
-    /// The outer edge of the left trim.
+    /// The outer edge of the left trim, at the sill.
     pub left: Length,
-    /// The outer edge of the right trim.
+    /// The outer edge of the right trim, at the sill.
     pub right: Length,
+    /// The outer edge of the left trim, at the head.
+    pub head_left: Length,
+    /// The outer edge of the right trim, at the head.
+    pub head_right: Length,
     /// The underside of the sill or its trim.
     pub bottom: Length,
     /// The top of the head trim.
     pub top: Length,
+}
+
+impl Opening {
+    /// From its leftmost to its rightmost point.
+    pub fn across(&self) -> Span {
+        Span { from: self.left.min(self.head_left), to: self.right.max(self.head_right) }
+    }
+
+    /// Its sides at a height, to the nearest nanometre; below the sill and above the head they go on straight.
+    pub fn sides_at(&self, y: Length) -> Span {
+        let (height, up) = ((self.top - self.bottom).nm(), (y - self.bottom).nm());
+        let at = |sill: Length, head: Length| sill + (head - sill).scaled(up, height).unwrap_or_default();
+        Span { from: at(self.left, self.head_left), to: at(self.right, self.head_right) }
+    }
+
+    /// From its leftmost to its rightmost point between two heights; beyond sill and head it has none.
+    pub fn widest(&self, from: Length, to: Length) -> Span {
+        let ends = [from, to].map(|y| self.sides_at(y.max(self.bottom).min(self.top)));
+        let [a, b] = ends;
+        Span { from: a.from.min(b.from), to: a.to.max(b.to) }
+    }
+
+    /// What it fills at every height between two: a board beside a leaning side reaches into the rest.
+    pub fn narrowest(&self, from: Length, to: Length) -> Span {
+        let ends = [from, to].map(|y| self.sides_at(y.max(self.bottom).min(self.top)));
+        let [a, b] = ends;
+        Span { from: a.from.max(b.from), to: a.to.min(b.to) }
+    }
+
+    /// Twice its area in square nanometres (a trapezium).
+    pub fn twice_area(&self) -> BigInt {
+        let widths = (self.right - self.left) + (self.head_right - self.head_left);
+        BigInt::from(widths.nm()) * (self.top - self.bottom).nm()
+    }
 }
 
 /// What the bottom edge of the siding must keep clear of.
@@ -53,4 +95,30 @@ pub struct Abutment {
     pub top: Length,
     /// The least distance from it to the siding.
     pub clearance: Length,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_sides_of_a_leaning_window_are_straight() {
+        // By hand: 40 in wide at the sill and 41 in at the head, whose left side stands 1 in further right, over 48 in.
+        let inch = Length::from_inches;
+        let window = Opening {
+            kind: OpeningKind::Window,
+            left: inch(100),
+            right: inch(140),
+            head_left: inch(101),
+            head_right: inch(142),
+            bottom: inch(28),
+            top: inch(76),
+        };
+        let half = |x: i64| Length::from_inches_64(x, 32);
+        assert_eq!(window.sides_at(inch(52)), Span { from: half(100), to: inch(141) });
+        assert_eq!(window.across(), Span { from: inch(100), to: inch(142) });
+        assert_eq!(window.widest(inch(20), inch(52)), Span { from: inch(100), to: inch(141) });
+        assert_eq!(window.narrowest(inch(52), inch(90)), Span { from: inch(101), to: inch(141) });
+        assert_eq!(window.twice_area(), BigInt::from(81 * 48) * inch(1).nm() * inch(1).nm());
+    }
 }

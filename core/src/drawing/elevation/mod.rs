@@ -21,11 +21,20 @@ pub(crate) struct Elevation {
     pub(super) outline: Vec<Corner>,
     pub(super) courses: Vec<i64>,
     pub(super) studs: Vec<i64>,
-    pub(super) openings: Vec<(String, Rectangle)>,
+    pub(super) openings: Vec<Hole>,
     pub(super) penetrations: Vec<Through>,
     pub(super) boards: Vec<Up>,
     /// Planned, cut, up.
     pub(super) words: [String; 3],
+}
+
+/// A window or a door.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(super) struct Hole {
+    pub(super) name: String,
+    pub(super) at: Rectangle,
+    /// Round it, from the left end of its head: its sides may lean.
+    pub(super) corners: Vec<Corner>,
 }
 
 /// What goes through the wall.
@@ -88,7 +97,9 @@ impl Elevation {
             outline: view.outline.clone(),
             courses: view.courses.clone(),
             studs: view.studs.clone(),
-            openings: view.openings.iter().map(|opening| (opening.name.clone(), opening.at)).collect(),
+            openings: (view.openings.iter())
+                .map(|line| Hole { name: line.name.clone(), at: line.at, corners: line.corners.clone() })
+                .collect(),
             penetrations: (view.penetrations.iter())
                 .map(|line| Through { id: line.penetration.clone(), name: line.name.clone(), at: line.at })
                 .collect(),
@@ -223,13 +234,13 @@ impl Elevation {
     }
 
     fn openings(&self, sheet: &mut Sheet, scale: &Scale) {
-        for (_, at) in &self.openings {
-            let area = scale.area(at);
-            let corners = area.corners();
+        for opening in &self.openings {
+            let corners: Vec<Dp> = opening.corners.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
             sheet.fill(Role::Ground, &corners);
-            let [a, b, c, d] = corners;
-            sheet.line(Role::Planned, Pattern::Solid, THIN, &[a, c]);
-            sheet.line(Role::Planned, Pattern::Solid, THIN, &[b, d]);
+            if let [a, b, c, d] = corners[..] {
+                sheet.line(Role::Planned, Pattern::Solid, THIN, &[a, c]);
+                sheet.line(Role::Planned, Pattern::Solid, THIN, &[b, d]);
+            }
             sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners);
         }
     }
@@ -237,7 +248,7 @@ impl Elevation {
     /// The names of openings and the lengths of boards, where they have room.
     fn texts(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
         let line = row(page.small);
-        for (name, at) in &self.openings {
+        for Hole { name, at, .. } in &self.openings {
             let area = scale.area(at);
             let label = page.small(name, Role::Ink);
             if label.width() + 8.0 <= area.width() && line <= area.height() {
@@ -256,8 +267,11 @@ impl Elevation {
             if label.width() + 12.0 <= area.width() && line <= shown {
                 let at = ((area.left + area.right) / 2.0, area.bottom - (shown + line) / 2.0 + base(page.small));
                 let room = sheet.room(&label, Anchor::Middle, at);
-                let blocked =
-                    self.openings.iter().map(|(_, at)| at).chain(self.penetrations.iter().map(|through| &through.at));
+                let blocked = self
+                    .openings
+                    .iter()
+                    .map(|opening| &opening.at)
+                    .chain(self.penetrations.iter().map(|through| &through.at));
                 if !blocked.map(|at| scale.area(at)).any(|other| other.meets(&room)) {
                     sheet.text(&label, Anchor::Middle, at);
                 }

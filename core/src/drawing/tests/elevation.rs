@@ -1,7 +1,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::elevation::{Elevation, Through, Up};
+use crate::drawing::elevation::{Elevation, Hole, Through, Up};
 use crate::phrases::{Language, Phrases};
 use crate::screens::{Corner, Place, Rectangle};
 
@@ -47,7 +47,14 @@ fn wall(width: i64, height: i64, rise: i64, openings: &[(f64, f64)], through: &[
         boards: boards.collect(),
         courses,
         studs: (0..width / 16).map(|n| n * 16 * INCH).collect(),
-        openings: openings.iter().map(|place| ("Window".to_owned(), at(*place, 36, 48))).collect(),
+        openings: openings
+            .iter()
+            .map(|place| {
+                let at = at(*place, 36, 48);
+                let corners = [(at.left, at.top), (at.right, at.top), (at.right, at.bottom), (at.left, at.bottom)];
+                Hole { name: "Window".to_owned(), at, corners: corners.map(|(x, y)| Corner { x, y }).to_vec() }
+            })
+            .collect(),
         penetrations: through.collect(),
         words: ["planned", "cut to size", "up"].map(str::to_owned),
     }

@@ -145,3 +145,7 @@ ask-as-built-right = Its bottom edge, right end
 ask-as-built-hint = Height above the datum of the pole.
 ask-offcut-length = How long is this offcut?
 ask-offcut-length-hint = Between its square ends.
+ask-opening-head-from-left = Out of plumb: how far is its trim from the left corner at the head?
+ask-opening-head-from-left-hint = Read it at the outer edge of the trim, level with the head. Leave it out where the side is plumb.
+ask-opening-head-width = Out of plumb: how wide is it at the head?
+ask-opening-head-width-hint = Outer edge to outer edge, level with the head. Leave it out where it is as wide as at the sill.

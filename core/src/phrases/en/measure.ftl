@@ -8,3 +8,4 @@ measure-right-higher = The right end is { $by } higher than the left one. Check 
 measure-leans-right = Out of square: the top stands { $by } to the right of the base.
 measure-leans-left = Out of square: the top stands { $by } to the left of the base.
 measure-under-base = This reaches below the base line there, where it steps up.
+measure-head-range = A side leans by an inch a foot at most, and stays on the wall: from { $least } to { $most } here.

@@ -145,3 +145,7 @@ ask-as-built-right = Su borde inferior, extremo derecho
 ask-as-built-hint = Altura sobre el nivel de referencia de la vara.
 ask-offcut-length = ¿Qué largo tiene este sobrante?
 ask-offcut-length-hint = Entre sus extremos a escuadra.
+ask-opening-head-from-left = Fuera de plomo: ¿a qué distancia de la esquina izquierda está su moldura a la altura del dintel?
+ask-opening-head-from-left-hint = Lea en el canto exterior de la moldura, a la altura del dintel. Déjelo vacío si el lado está a plomo.
+ask-opening-head-width = Fuera de plomo: ¿qué ancho tiene a la altura del dintel?
+ask-opening-head-width-hint = De canto exterior a canto exterior, a la altura del dintel. Déjelo vacío si es igual que en el alféizar.

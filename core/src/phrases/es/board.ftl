@@ -9,3 +9,11 @@ board-already-attached = Esta tabla ya está en una pared.
 board-not-cut = Solo una tabla cortada o puesta puede echarse a perder.
 board-left-range = Lo que queda debe pasar de cero y no ser más largo que la tabla.
 board-spoiled-note = Echada a perder
+board-bevel-left = Extremo izquierdo: el canto superior empieza { $by } { $way ->
+    [right] a la derecha del canto inferior
+   *[left] a la izquierda del canto inferior
+}. El largo va de punta a punta.
+board-bevel-right = Extremo derecho: el canto superior termina { $by } { $way ->
+    [right] a la derecha del canto inferior
+   *[left] a la izquierda del canto inferior
+}. El largo va de punta a punta.

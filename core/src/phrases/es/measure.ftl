@@ -8,3 +8,4 @@ measure-right-higher = El extremo derecho queda { $by } más alto que el izquier
 measure-leans-right = Fuera de escuadra: la parte de arriba queda { $by } a la derecha de la base.
 measure-leans-left = Fuera de escuadra: la parte de arriba queda { $by } a la izquierda de la base.
 measure-under-base = Esto queda por debajo de la línea base en ese lugar, donde sube un escalón.
+measure-head-range = Un lado se inclina una pulgada por pie como máximo y no sale de la pared: aquí de { $least } a { $most }.

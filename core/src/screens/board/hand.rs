@@ -121,9 +121,9 @@ impl InHand {
         }
         // A board that ends at a window's trim with its gap does not meet it; one that runs under its sill does.
         for (id, opening) in wall.openings(store)? {
-            let (x, y) =
-                (Span { from: opening.left, to: opening.right }, Span { from: opening.bottom, to: opening.top });
-            if near(x, y, Length::ZERO) {
+            let y = Span { from: opening.bottom, to: opening.top };
+            if near(opening.narrowest(bottom, top), y, Length::ZERO) {
+                let x = opening.widest(bottom, top);
                 met.push(Met { id, name: format!("wall-opening-{}", opening.kind.code()), x, y });
             }
         }
@@ -141,6 +141,18 @@ impl InHand {
         let (OnWall { left, right, .. }, base) = (self.place()?, self.wall.as_ref()?.base(terms).ok()?);
         let reading = |bottom: Length| terms.reading(base + bottom, Source::Planned, None);
         Some((reading(left), reading(right)))
+    }
+
+    /// How its ends are cut, where they are not square: at a rake, or beside what leans.
+    pub(super) fn bevels(&self, terms: &Terms<'_>) -> Vec<Note> {
+        let ends = [("bevel-left", key("board-bevel-left")), ("bevel-right", key("board-bevel-right"))];
+        let note = |(field, text): (&str, &str)| {
+            let by = self.facts.length(field)?;
+            let way = if by.is_positive() { "right" } else { "left" };
+            let args = [("by", terms.shown_finely(by.abs()).into()), ("way", way.into())];
+            Some(Note { code: field.to_owned(), text: terms.phrase(text, &args) })
+        };
+        ends.into_iter().filter_map(note).collect()
     }
 
     /// Its length, which the work cannot go on without.

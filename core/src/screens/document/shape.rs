@@ -69,6 +69,8 @@ const BOARD_EXTRAS: &[Ask] = &[
     extra("bottom-right", Allowed::AnyLength),
     extra("joint", YES_OR_NO),
     extra("bevelled", YES_OR_NO),
+    extra("bevel-left", Allowed::AnyLength),
+    extra("bevel-right", Allowed::AnyLength),
     extra("cut-from", Allowed::Whole(1, 1_000_000)),
     extra("stock", Allowed::Positive),
     extra("state", Allowed::OneOf(&[("planned", ""), ("cut", ""), ("fixed", "")])),

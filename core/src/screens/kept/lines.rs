@@ -99,7 +99,7 @@ impl Course {
             bent(corners, self.width.half()).into_iter().map(|(x, y)| (x, y - higher(x))).collect();
         // Whether an obstacle parts the course is asked where it stands.
         let moved = |obstacle: &Obstacle| {
-            let by = higher(obstacle.left + (obstacle.right - obstacle.left).half());
+            let by = higher(obstacle.left.least() + (obstacle.right.most() - obstacle.left.least()).half());
             Obstacle { bottom: obstacle.bottom - by, top: obstacle.top - by, ..*obstacle }
         };
         let obstacles: Vec<Obstacle> = obstacles.iter().map(moved).collect();

@@ -3,7 +3,7 @@ use crate::screens::context::Terms;
 use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
-use crate::siding::{CourseLine, Obstacle};
+use crate::siding::{CourseLine, End, Obstacle};
 use crate::store::{Id, Store};
 use crate::wall::{Opening, OpeningKind, Outline, OutlineError, Point, Studs};
 
@@ -103,8 +103,12 @@ impl Wall {
             let left = facts.length("from-left")?;
             let bottom = facts.length("from-base")?;
             let kind = OpeningKind::from_code(facts.text("what")?)?;
-            let right = left + facts.length("width")?;
-            Some((facts.id(), Opening { kind, left, right, bottom, top: bottom + facts.length("height")? }))
+            let width = facts.length("width")?;
+            let (right, top) = (left + width, bottom + facts.length("height")?);
+            // Without readings at the head its sides are plumb.
+            let head_left = facts.length("head-from-left").unwrap_or(left);
+            let head_right = head_left + facts.length("head-width").unwrap_or(width);
+            Some((facts.id(), Opening { kind, left, right, head_left, head_right, bottom, top }))
         };
         Ok(Facts::children(store, self.id(), kinds::OPENING)?.iter().filter_map(read).collect())
     }
@@ -119,14 +123,14 @@ impl Wall {
         let (zero, width) = (Length::ZERO, outline.width());
         let (bottom, top) = (-Length::LIMIT, Length::LIMIT);
         let trim = |name| self.facts.length(name).filter(|width| width.is_positive());
-        let openings = self.openings(store)?.into_iter().map(|(_, opening)| Obstacle {
-            left: opening.left,
-            right: opening.right,
-            bottom: opening.bottom,
-            top: opening.top + lap,
+        let openings = self.openings(store)?.into_iter().map(|(_, opening)| {
+            let (bottom, top) = (opening.bottom, opening.top + lap);
+            let over = opening.sides_at(top);
+            let left = End { bottom: opening.left, top: over.from };
+            Obstacle { left, right: End { bottom: opening.right, top: over.to }, bottom, top }
         });
-        let left = trim("trim-left").map(|trim| Obstacle { left: zero, right: trim, bottom, top });
-        let right = trim("trim-right").map(|trim| Obstacle { left: width - trim, right: width, bottom, top });
+        let left = trim("trim-left").map(|trim| Obstacle::rectangle((zero, trim), bottom, top));
+        let right = trim("trim-right").map(|trim| Obstacle::rectangle((width - trim, width), bottom, top));
         Ok(openings.chain(left).chain(right).collect())
     }
 

@@ -24,8 +24,7 @@ pub(super) fn wall(store: &Store, terms: &Terms<'_>, wall: &Wall, field: &str, v
 /// What is already on the wall must stay on it.
 fn openings_stay(store: &Store, terms: &Terms<'_>, wall: &Wall, outline: &Outline, field: &str) -> Kept<()> {
     for (_, opening) in wall.openings(store)? {
-        let across = Span { from: opening.left, to: opening.right };
-        if !outline.holds(across, Span { from: opening.bottom, to: opening.top }) {
+        if !outline.holds(opening.across(), Span { from: opening.bottom, to: opening.top }) {
             return Err(Problem::new(Code::Range, field, terms.phrase(key("measure-opening-outside"), &[])).into());
         }
     }
@@ -46,6 +45,9 @@ pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) 
     if part.length("width").is_some_and(|own| from + own > width) {
         return Err(outside("width").into());
     }
+    if part.subject.kind == kinds::OPENING {
+        head(terms, width, part)?;
+    }
     if part.subject.kind == kinds::OPENING
         && let Ok(outline) = wall.outline(store, terms)
     {
@@ -57,10 +59,46 @@ pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) 
     Ok(())
 }
 
+/// A side that leans by more than an inch in a foot was read or typed wrongly (common practice, no source).
+const LEAN: (i64, i64) = (1, 12);
+
+/// The readings at the head of an opening lie on the wall, and its sides lean by a little only.
+fn head(terms: &Terms<'_>, wall: Length, part: &Facts) -> Kept<()> {
+    let (Some(left), Some(width), Some(height)) =
+        (part.length("from-left"), part.length("width"), part.length("height"))
+    else {
+        return Ok(());
+    };
+    let (from, over) = (part.length("head-from-left"), part.length("head-width"));
+    let (head_left, head_width) = (from.unwrap_or(left), over.unwrap_or(width));
+    let (right, head_right) = (left + width, head_left + head_width);
+    let most = height.scaled(LEAN.0, LEAN.1).unwrap_or(height);
+    let sides = [("head-from-left", head_left - left), ("head-width", head_right - right)];
+    let field = match sides.into_iter().find(|(_, lean)| lean.abs() > most) {
+        Some((field, _)) => field,
+        None if head_right > wall => "head-width",
+        None => return Ok(()),
+    };
+    // Where only one of the two was read, that is the one to look at.
+    let field = match (from, over) {
+        (Some(_), None) => "head-from-left",
+        (None, _) => "head-width",
+        _ => field,
+    };
+    // Measured from the corner: each side's reading less its lean.
+    let own = if field == "head-width" { right - head_left } else { left };
+    let (least, greatest) = ((own - most).max(Length::ZERO), (own + most).min(wall));
+    let args = [("least", terms.shown(least).into()), ("most", terms.shown(greatest).into())];
+    Err(Problem::new(Code::Range, field, terms.phrase(key("measure-head-range"), &args)).into())
+}
+
 /// A window or a door lies under the wall's top, a rake too, and over its base line, where that steps up too.
 fn opening(terms: &Terms<'_>, outline: &Outline, part: &Facts) -> Kept<()> {
     let of = |field: &str| part.length(field).unwrap_or_default();
-    let across = Span { from: of("from-left"), to: of("from-left") + of("width") };
+    let (left, right) = (of("from-left"), of("from-left") + of("width"));
+    let head = part.length("head-from-left").unwrap_or(left);
+    let across =
+        Span { from: left.min(head), to: right.max(head + part.length("head-width").unwrap_or_else(|| of("width"))) };
     let (bottom, top) = (of("from-base"), of("from-base") + of("height"));
     if outline.holds(across, Span { from: bottom, to: top }) {
         return Ok(());

@@ -5,6 +5,7 @@ use crate::saw::Plan;
 use crate::screens::ask::{accept as write, op};
 use crate::screens::context::Terms;
 use crate::screens::trouble::Kept;
+use crate::screens::wall::plan::{bevelled, bevels};
 use crate::screens::{Outcome, Place, kinds, show};
 use crate::store::{Change, Id, Store, Value};
 
@@ -52,9 +53,7 @@ pub(super) fn accept(store: &mut Store, terms: &Terms<'_>, job: Id, house: &Hous
         if beside.into_iter().any(|other| other.run == piece.run) {
             answer = answer.set(id, "joint", yes());
         }
-        if strip.bevelled {
-            answer = answer.set(id, "bevelled", yes());
-        }
+        answer = bevelled(answer, id, bevels(&strip.run, (from, to), house.list.end_gap));
         if let Some((number, board)) = cut_from.get(&at)
             && let Some(board) = plan.boards.get(*board)
         {

@@ -35,7 +35,8 @@ pub(super) struct Strip {
     pub(super) course: kept::Course,
     /// How far the wall was moved along the axis.
     pub(super) moved: Length,
-    pub(super) bevelled: bool,
+    /// The stretch itself, from the wall's left corner.
+    pub(super) run: Course,
 }
 
 impl House {
@@ -125,8 +126,7 @@ impl House {
             from: bare.from() + moved,
             to: bare.to() + moved,
         });
-        let plumb = bare.left.bevel() == Length::ZERO && bare.right.bevel() == Length::ZERO;
-        self.runs.push(Strip { wall: wall.id(), course: course.clone(), moved, bevelled: !plumb });
+        self.runs.push(Strip { wall: wall.id(), course: course.clone(), moved, run: *bare });
     }
 
     /// What the planner refuses, in words.

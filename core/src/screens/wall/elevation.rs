@@ -64,10 +64,15 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
     let opening = |(id, opening): &(crate::store::Id, crate::wall::Opening)| OpeningLine {
         opening: id.to_string(),
         name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
-        at: Rectangle::of(
-            Span { from: opening.left, to: opening.right },
-            Span { from: opening.bottom, to: opening.top },
-        ),
+        at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
+        corners: [
+            (opening.head_left, opening.top),
+            (opening.head_right, opening.top),
+            (opening.right, opening.bottom),
+            (opening.left, opening.bottom),
+        ]
+        .map(|(x, y)| Corner { x: x.nm(), y: y.nm() })
+        .to_vec(),
     };
     let penetrations: Vec<PenetrationLine> = Penetration::on_wall(store, terms, &job, wall.id())?
         .iter()
@@ -80,9 +85,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
             }
         })
         .collect();
-    let round: Vec<Rectangle> =
-        penetrations.iter().map(|line| line.at).chain(openings.iter().map(|line| opening(line).at)).collect();
-    let boards = boards(store, terms, wall, &round)?;
+    let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
+    let boards = boards(store, terms, wall, (&blocks, &openings))?;
     Ok(WallView {
         wall: wall.id().to_string(),
         job: job.id().to_string(),
@@ -99,13 +103,24 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
     })
 }
 
-fn boards(store: &Store, terms: &Terms<'_>, wall: &Wall, round: &[Rectangle]) -> Kept<Vec<BoardLine>> {
+fn boards(
+    store: &Store,
+    terms: &Terms<'_>,
+    wall: &Wall,
+    (blocks, openings): (&[Rectangle], &[(crate::store::Id, crate::wall::Opening)]),
+) -> Kept<Vec<BoardLine>> {
     let line = |facts: &Facts| {
         let bottom = facts.length("bottom")?;
         let x = Span { from: facts.length("from")?, to: facts.length("to")? };
-        let at = Rectangle::of(x, Span { from: bottom, to: bottom + facts.length("height")? });
+        let y = Span { from: bottom, to: bottom + facts.length("height")? };
+        let at = Rectangle::of(x, y);
         let course = facts.whole("course")?;
-        let notched = round.iter().any(|other| other.meets(&at));
+        // A board that ends at a side that leans is bevelled there, not notched.
+        let round = |opening: &crate::wall::Opening| {
+            let across = opening.narrowest(y.from, y.to);
+            Rectangle::of(across, Span { from: opening.bottom, to: opening.top }).meets(&at)
+        };
+        let notched = blocks.iter().any(|block| block.meets(&at)) || openings.iter().any(|(_, opening)| round(opening));
         let state = facts.text("state").unwrap_or("planned");
         let args = [
             ("course", course.into()),

@@ -8,6 +8,8 @@ use crate::screens::trouble::Kept;
 use crate::siding::{Run, WallLine};
 use crate::store::{Change, Store, Value};
 
+use super::plan::bevels;
+
 /// Lets the planned boards of a wall follow its course lines from where they were to where they are now: their bottom
 /// edges, and their ends where a rake moves them. What is cut or up stays; a course that is no more loses its boards.
 pub(in crate::screens) fn follow(
@@ -47,9 +49,23 @@ pub(in crate::screens) fn follow(
         if ends != (from, to) {
             answer = answer.set(board.id(), "length", planned(cut(ends, terms.division)));
         }
+        answer = set_bevels(answer, &board, &runs(now), ends, gap);
         answer = set_on_line(answer, &board, now, ends);
     }
     Ok(answer)
+}
+
+/// The bevels of a board's ends on the runs as they are now.
+fn set_bevels(mut answer: Answer, board: &Facts, runs: &[Run], (from, to): (Length, Length), gap: Length) -> Answer {
+    let Some(run) = runs.iter().find(|run| run.from() <= from && to <= run.to()) else { return answer };
+    let (left, right) = bevels(run, (from, to), gap);
+    for (field, bevel) in [("bevel-left", left), ("bevel-right", right)] {
+        let bevel = (bevel != Length::ZERO).then_some(bevel);
+        if board.length(field) != bevel {
+            answer = answer.set(board.id(), field, bevel.map_or(Value::Absent, planned));
+        }
+    }
+    answer
 }
 
 /// Puts a board on its course line: its bottom edge at both ends, and its height.

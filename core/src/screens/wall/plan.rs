@@ -1,7 +1,7 @@
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::ask::{accept, op};
+use crate::screens::ask::{Answer, accept, op};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
@@ -58,9 +58,8 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
         if plan.pieces.iter().filter(|other| other.run == piece.run).count() > 1 {
             answer = answer.set(id, "joint", Value::Text("yes".to_owned()));
         }
-        let plumb = |run: &Run| run.left.bevel() == Length::ZERO && run.right.bevel() == Length::ZERO;
-        if runs.get(piece.run).is_some_and(|run| !plumb(run)) {
-            answer = answer.set(id, "bevelled", Value::Text("yes".to_owned()));
+        if let Some(run) = runs.get(piece.run) {
+            answer = bevelled(answer, id, bevels(run, (piece.from, piece.to), rules.end_gap));
         }
         n += 1;
     }
@@ -68,6 +67,26 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
         return Err(Problem::new(Code::First, "wall", terms.phrase(key("wall-nothing-to-plan"), &[])).into());
     }
     Ok(accept(store, terms, answer, &[])?.group)
+}
+
+/// How far the top edge of a board ends to the right of its bottom edge, at its left and at its right end: that of the
+/// run's end where the board stands there, with its gap, and square elsewhere.
+pub(in crate::screens) fn bevels(run: &Run, (from, to): (Length, Length), gap: Length) -> (Length, Length) {
+    let at = |stands: bool, end: End| if stands { end.bevel() } else { Length::ZERO };
+    (at(from <= run.from() + gap, run.left), at(to >= run.to() - gap, run.right))
+}
+
+/// Keeps the bevels of a board's ends; square ends are not kept.
+pub(in crate::screens) fn bevelled(mut answer: Answer, board: Id, (left, right): (Length, Length)) -> Answer {
+    for (field, bevel) in [("bevel-left", left), ("bevel-right", right)] {
+        if bevel != Length::ZERO {
+            answer = answer.set(board, field, planned(bevel));
+        }
+    }
+    if left != Length::ZERO || right != Length::ZERO {
+        answer = answer.set(board, "bevelled", Value::Text("yes".to_owned()));
+    }
+    answer
 }
 
 /// What of a run is not covered by boards that are cut or up: they stay, with a joint gap at their ends.
@@ -113,8 +132,9 @@ pub(in crate::screens) fn joint_rules(
     let mut avoid = Vec::new();
     for (_, opening) in wall.openings(store)? {
         // A joint in line with a corner of an opening opens there first.
-        for corner in [opening.left, opening.right] {
-            avoid.push(Avoid { from: corner - spacing.half(), to: corner + spacing.half(), courses: Vec::new() });
+        for (sill, head) in [(opening.left, opening.head_left), (opening.right, opening.head_right)] {
+            let (from, to) = (sill.min(head) - spacing.half(), sill.max(head) + spacing.half());
+            avoid.push(Avoid { from, to, courses: Vec::new() });
         }
     }
     for penetration in Penetration::on_wall(store, terms, job, wall.id())? {

@@ -5,6 +5,7 @@ use num_integer::Integer;
 
 use crate::measure::Length;
 
+use super::apart::Apart;
 use super::arrangement::{Arrangement, Piecing};
 use super::cut_list::{CutList, LIMIT};
 use super::stagger::{self, Group};
@@ -60,6 +61,8 @@ pub(super) struct Demand {
     /// How many pieces of each size there are in runs that stay whole.
     pub(super) fixed: Vec<u32>,
     pub(super) walls: Vec<Wall>,
+    /// What no board may hold together.
+    pub(super) apart: Apart,
     /// Runs that stay whole.
     whole: Vec<usize>,
 }
@@ -141,7 +144,13 @@ impl Demand {
             })
             .collect();
         let (kinds, unit) = kinds(list);
-        Ok(Self { list: list.clone(), unit, kinds, sizes, fixed, walls, whole })
+        Ok(Self { list: list.clone(), unit, kinds, sizes, fixed, walls, apart: Apart::default(), whole })
+    }
+
+    /// The same boards for other pieces, none of them in runs.
+    pub(super) fn with(&self, sizes: Vec<i64>, counts: Vec<u32>, apart: Apart) -> Self {
+        let (list, kinds) = (CutList::new(), self.kinds.clone());
+        Self { list, unit: self.unit, kinds, sizes, fixed: counts, walls: Vec::new(), apart, whole: Vec::new() }
     }
 
     pub(super) fn size(&self, index: usize) -> i64 {
@@ -184,9 +193,9 @@ impl Demand {
         total
     }
 
-    /// Joints with the least sum of prices, for every wall.
-    pub(super) fn choose(&self, price: impl Fn(usize) -> i64) -> Option<Choices> {
-        self.walls.iter().map(|wall| wall.choose(&price)).collect()
+    /// Joints for every wall that cost little and are soon found.
+    pub(super) fn start(&self, price: impl Fn(usize) -> i64) -> Option<Choices> {
+        self.walls.iter().map(|wall| wall.start(&price)).collect()
     }
 
     /// How many pieces of each size there can be, whatever the joints.
@@ -274,6 +283,12 @@ impl Wall {
     /// Joints with the least sum of prices.
     pub(super) fn choose(&self, price: impl Fn(usize) -> i64) -> Option<Vec<usize>> {
         self.group.cheapest(&self.prices(price)).map(|(_, choice)| choice)
+    }
+
+    /// Joints that cost little: soon found where no run is forced to one more.
+    fn start(&self, price: impl Fn(usize) -> i64) -> Option<Vec<usize>> {
+        let soon = if self.forced == 0 { self.group.settle(&self.prices(&price)) } else { None };
+        soon.map(|(_, choice)| choice).or_else(|| self.choose(price))
     }
 
     /// The sizes of all pieces with these joints.
@@ -370,11 +385,11 @@ fn arrange(
                 piecing.beside(list, others, piecing.fewest() + extra + more)
             });
         };
-        if !complete && group.cheapest(&numbers(&over)).is_none() {
+        if !complete && !group.possible() {
             widen(&mut group, 0);
             over = beyond(&group);
         }
-        if group.cheapest(&numbers(&over)).is_none() {
+        if !group.possible() {
             (group, complete) = build(1);
             if !complete {
                 widen(&mut group, 1);

@@ -123,7 +123,7 @@ impl Dive {
                 pieces: rated.pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect(),
             })
             .collect();
-        match Master::new(demand, counts, false, &start) {
+        match Master::new(demand, counts, false, &start, None) {
             Some(master) => {
                 self.master = master;
                 false

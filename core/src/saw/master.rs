@@ -4,8 +4,9 @@
 use super::bound::{self, Scale};
 use super::demand::Demand;
 use super::pattern::Pattern;
-use super::price::Grid;
+use super::price::{Grid, Priced};
 use super::simplex::{Column, Simplex};
+use super::spans::Spans;
 
 /// What a column stands for.
 #[derive(Clone, Debug)]
@@ -25,11 +26,13 @@ pub(super) struct Master {
     /// The right side before it was moved a little.
     right: Vec<f64>,
     pub(super) parts: Vec<Part>,
-    /// The row of each size; sizes without demand have none.
-    rows: Vec<Option<usize>>,
+    /// The rows of each size; sizes without demand have none.
+    spans: Spans,
     /// The row of each counted kind.
     kind_rows: Vec<Option<usize>>,
     wall_rows: Vec<usize>,
+    /// What each pricing leaves out, so that sizes that are to be kept apart never meet.
+    left_out: Vec<Vec<usize>>,
     grid: Grid,
     scale: Scale,
     costs: Vec<i64>,
@@ -52,52 +55,84 @@ const SLICES: usize = 8;
 /// More rows than this are left to the bound by length.
 pub(super) const ROWS: usize = 1_800;
 
+/// How often one pricing may look at the boards.
+const SETS: usize = 200;
+
 impl Master {
     /// The programme for pieces that are all decided, or, with `walls`, for the whole demand with its joints open.
     ///
     /// `start` are patterns known to be good. `None` where the programme would be too large.
-    pub(super) fn new(demand: &Demand, counts: &[u32], walls: bool, start: &[Pattern]) -> Option<Self> {
+    pub(super) fn new(
+        demand: &Demand,
+        counts: &[u32],
+        walls: bool,
+        start: &[Pattern],
+        spans: Option<usize>,
+    ) -> Option<Self> {
         let copies = if walls { demand.most() } else { counts.to_vec() };
-        let mut next = 0;
+        let spans = match spans {
+            Some(spans) => Spans::new(demand, &copies, spans),
+            None => Spans::full(&copies),
+        };
+        let mut next = spans.rows;
         let mut row = |wanted: bool| {
             wanted.then(|| {
                 next += 1;
                 next - 1
             })
         };
-        let rows: Vec<Option<usize>> = copies.iter().map(|copies| row(*copies > 0)).collect();
         let kind_rows: Vec<Option<usize>> = demand.kinds.iter().map(|kind| row(kind.count.is_some())).collect();
         let open = if walls { demand.walls.as_slice() } else { &[] };
         let wall_rows: Vec<usize> = open.iter().filter_map(|_| row(true)).collect();
         if next > ROWS {
             return None;
         }
+        let left_out = demand.apart.sets(SETS)?;
         let mut right = vec![0.0; next];
         let mut columns = Vec::new();
         let mut parts = Vec::new();
         let mut basis = vec![0; next];
+        // What each row of a size starts with: a board of nothing else.
+        let mut first: Vec<Option<(Column, usize, usize, u32)>> = vec![None; spans.rows];
+        let mut singles = Vec::new();
         let dearest = demand.kinds.iter().map(|kind| kind.cost).max().unwrap_or(1).max(1) as f64;
-        for (size, row) in rows.iter().enumerate() {
-            let Some(row) = *row else { continue };
+        for size in (0..copies.len()).filter(|size| copies[*size] > 0) {
             let fixed = if walls { demand.fixed[size] } else { counts[size] };
-            // A little more of each, never twice the same, keeps the simplex from standing still.
-            right[row] = f64::from(fixed);
+            for (row, share) in spans.of(size) {
+                right[*row] += share * f64::from(fixed);
+            }
+            let need = demand.sizes[size];
+            let single = |counted: bool| {
+                let fitting = demand.kinds.iter().enumerate().filter(|(_, kind)| kind.count.is_some() == counted);
+                fitting
+                    .filter_map(|(index, kind)| {
+                        let count =
+                            (kind.capacity / need.max(1)).min(i64::from(copies[size].min(demand.apart.copies(size))));
+                        (count > 0).then(|| (kind.cost as f64 / count as f64, index, count))
+                    })
+                    .min_by(|a, b| a.0.total_cmp(&b.0))
+            };
+            match (single(false), spans.of(size)) {
+                (Some((_, kind, count)), [(row, _)]) if spans.full => {
+                    let cost = demand.kinds[kind].cost as f64;
+                    first[*row] =
+                        Some((Column { cost, entries: vec![(*row, count as f64)] }, kind, size, count as u32));
+                }
+                // Without these, pieces on no pattern yet would look dearer than any board.
+                (free, _) => {
+                    let single = free.or_else(|| single(true));
+                    singles.extend(single.map(|(_, kind, count)| (kind, vec![(size, count as u32)])));
+                }
+            }
+        }
+        for (row, single) in first.into_iter().enumerate() {
             columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
             parts.push(Part::Other);
-            let need = demand.sizes[size];
-            let fitting = demand.kinds.iter().enumerate().filter(|(_, kind)| kind.count.is_none());
-            let single = fitting
-                .filter_map(|(index, kind)| {
-                    let count = (kind.capacity / need.max(1)).min(i64::from(copies[size]));
-                    (count > 0).then(|| (kind.cost as f64 / count as f64, index, count))
-                })
-                .min_by(|a, b| a.0.total_cmp(&b.0));
             basis[row] = columns.len();
             match single {
-                Some((_, kind, count)) => {
-                    let cost = demand.kinds[kind].cost as f64;
-                    columns.push(Column { cost, entries: vec![(row, count as f64)] });
-                    parts.push(Part::Cut { kind, pieces: vec![(size, count as u32)] });
+                Some((column, kind, size, count)) => {
+                    columns.push(column);
+                    parts.push(Part::Cut { kind, pieces: vec![(size, count)] });
                 }
                 None => {
                     columns.push(Column { cost: 1000.0 * dearest, entries: vec![(row, 1.0)] });
@@ -118,9 +153,10 @@ impl Master {
             simplex: Simplex::new(Vec::new(), Vec::new(), Vec::new()),
             right: Vec::new(),
             parts,
-            rows,
+            spans,
             kind_rows,
             wall_rows,
+            left_out,
             grid: Grid::new(demand, copies),
             scale,
             costs,
@@ -142,12 +178,15 @@ impl Master {
         }
         // A little more of each size, never twice the same, keeps the simplex from standing still.
         let moved = |(row, right): (usize, &f64)| {
-            let sizes = master.rows.contains(&Some(row));
+            let sizes = row < master.spans.rows;
             right + if sizes { 1e-6 * (1.0 + (row * 7919 % 1009) as f64 / 1009.0) } else { 0.0 }
         };
         let moved = right.iter().enumerate().map(moved).collect();
         master.simplex = Simplex::new(columns, moved, basis);
         master.right = right;
+        for (kind, pieces) in singles {
+            master.add_cut(demand, kind, pieces);
+        }
         for pattern in start {
             let mut pieces: Vec<(usize, u32)> = Vec::new();
             for size in &pattern.pieces {
@@ -161,21 +200,54 @@ impl Master {
         Some(master)
     }
 
+    /// The same programme with more spans, or in full, with the columns that come near to being used.
+    pub(super) fn refine(
+        &self,
+        demand: &Demand,
+        counts: &[u32],
+        start: &[Pattern],
+        spans: Option<usize>,
+    ) -> Option<Self> {
+        let mut finer = Self::new(demand, counts, !self.wall_rows.is_empty(), start, spans)?;
+        let mut near: Vec<(f64, usize)> = (0..self.parts.len())
+            .filter(|at| !matches!(self.parts[*at], Part::Other))
+            .map(|at| (self.simplex.reduced_cost(&self.simplex.columns[at]), at))
+            .collect();
+        near.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        for (_, at) in near.into_iter().take(200 + 3 * finer.right.len()) {
+            match &self.parts[at] {
+                Part::Cut { kind, pieces } => finer.add_cut(demand, *kind, pieces.clone()),
+                Part::Joints { wall, choice } => {
+                    let column = finer.joints(demand, *wall, choice);
+                    finer.simplex.add(column);
+                    finer.parts.push(Part::Joints { wall: *wall, choice: choice.clone() });
+                }
+                Part::Other => {}
+            }
+        }
+        finer.bound = self.bound;
+        finer.prices.clone_from(&self.prices);
+        Some(finer)
+    }
+
+    /// Whether each size has a price of its own.
+    pub(super) const fn full(&self) -> bool {
+        self.spans.full
+    }
+
     fn joints(&self, demand: &Demand, wall: usize, choice: &[usize]) -> Column {
         let mut entries: Vec<(usize, f64)> = vec![(self.wall_rows[wall], 1.0)];
         let mut counts = vec![0.0; demand.sizes.len()];
         for size in demand.walls[wall].pieces(choice) {
             counts[size] += 1.0;
         }
-        for (size, count) in counts.into_iter().enumerate().filter(|(_, count)| *count > 0.0) {
-            entries.extend(self.rows[size].map(|row| (row, -count)));
-        }
+        let used = counts.into_iter().enumerate().filter(|(_, count)| *count > 0.0);
+        entries.extend(self.spans.entries(used).into_iter().map(|(row, count)| (row, -count)));
         Column { cost: 0.0, entries }
     }
 
     fn cut(&self, demand: &Demand, kind: usize, pieces: &[(usize, u32)]) -> Column {
-        let mut entries: Vec<(usize, f64)> =
-            pieces.iter().filter_map(|(size, count)| Some((self.rows[*size]?, f64::from(*count)))).collect();
+        let mut entries = self.spans.entries(pieces.iter().map(|(size, count)| (*size, f64::from(*count))));
         entries.extend(self.kind_rows[kind].map(|row| (row, 1.0)));
         Column { cost: demand.kinds[kind].cost as f64, entries }
     }
@@ -206,8 +278,7 @@ impl Master {
         }
         self.slices = 0;
         self.rounds += 1;
-        let duals: Vec<f64> =
-            self.rows.iter().map(|row| row.map_or(0.0, |row| self.simplex.duals[row].max(0.0))).collect();
+        let duals: Vec<f64> = (0..demand.sizes.len()).map(|size| self.spans.price(size, &self.simplex.duals)).collect();
         // Between the duals of the programme and those of the best bound the way is shorter (Wentges 1997).
         let mixed: Vec<f64> = duals.iter().zip(&self.prices).map(|(new, best)| 0.3 * new + 0.7 * best).collect();
         // The first centre are the prices by length, for which there is no bound yet.
@@ -232,7 +303,7 @@ impl Master {
             .collect();
         self.upward = !self.upward;
         let most = 20 + demand.sizes.len() / 4;
-        let priced = self.grid.price(&prices, &costs, self.upward, most);
+        let priced = self.allowed(&prices, &costs, most);
         self.work += priced.work + 1000;
         // With open joints each pricing looks at the walls, too.
         let total = if self.wall_rows.is_empty() {
@@ -271,6 +342,39 @@ impl Master {
             }
         }
         added
+    }
+
+    /// Prices all patterns that hold no two sizes that are to be kept apart.
+    fn allowed(&self, prices: &[i64], costs: &[i64], most: usize) -> Priced {
+        let mut all = Priced::default();
+        for out in &self.left_out {
+            let mut prices = prices.to_vec();
+            for size in out {
+                prices[*size] = 0;
+            }
+            let one = self.grid.price(&prices, costs, self.upward, most);
+            all.work += one.work;
+            all.patterns.extend(one.patterns);
+            all.worth = match all.worth.len() {
+                0 => one.worth,
+                _ => all.worth.iter().zip(&one.worth).map(|(a, b)| *a.max(b)).collect(),
+            };
+        }
+        all
+    }
+
+    /// Patterns that are in use or near to it, at most so many.
+    pub(super) fn near(&self, most: usize) -> Vec<Pattern> {
+        let mut near: Vec<(f64, Pattern)> = Vec::new();
+        for (part, column) in self.parts.iter().zip(&self.simplex.columns) {
+            if let Part::Cut { kind, pieces } = part {
+                let pieces = pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect();
+                near.push((self.simplex.reduced_cost(column), Pattern { kind: *kind, pieces }));
+            }
+        }
+        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        near.truncate(most);
+        near.into_iter().map(|(_, pattern)| pattern).collect()
     }
 
     /// How many pieces of each size there are, where all are decided.

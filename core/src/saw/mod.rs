@@ -4,16 +4,19 @@
 //! A [`CutList`] is the question, a [`Planner`] works on it in slices and gives the best [`Plan`] so far at any time.
 //! The design is told in `core/docs/decisions/cutting-plan.md`.
 
+mod apart;
 mod arrangement;
 mod bound;
 mod cut_list;
 mod demand;
 mod dive;
 mod error;
+mod exchange;
 mod exhaust;
 mod factor;
 mod fill;
 mod first_fit;
+mod marks;
 mod master;
 mod pattern;
 mod plan;
@@ -24,7 +27,9 @@ mod repack;
 mod reuse;
 mod scarce;
 mod simplex;
+mod spans;
 mod stagger;
+mod tree;
 
 pub use cut_list::{Avoid, CutList, Run, Stock, Studs};
 pub use error::SawError;

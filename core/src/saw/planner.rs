@@ -1,9 +1,11 @@
 use super::demand::{Choices, Demand};
 use super::dive::{self, Dive};
+use super::exchange::Exchange;
 use super::fill::Fill;
 use super::master::{Master, Part};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
+use super::tree::Tree;
 use super::{Board, CutList, Plan, SawError, bound, exhaust, first_fit, repack, reuse, scarce};
 
 /// The steps that suit a house: a few seconds where a proof is hard, far less where it is not.
@@ -11,8 +13,17 @@ pub const DEFAULT_EFFORT: u64 = 4_000;
 /// Elementary operations in a step.
 const STEP: u64 = 1_000_000;
 
+/// How many pairs of boards exchange pieces between times.
+const PAIRS: usize = 2_000;
 /// How often boards are packed anew once that has made the plan cheaper.
 const KEEN: usize = 400;
+
+/// Work on branches before boards are packed anew.
+const BRANCH: u64 = 50 * STEP;
+/// With more sizes than these the programme is first solved in spans.
+const MANY: usize = 120;
+/// So many spans, then more, then each size for itself.
+const LEVELS: [Option<usize>; 3] = [Some(12), Some(50), None];
 
 /// Where the planner stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,13 +45,18 @@ pub struct Planner {
     /// Of the best plan, in the demand's cost unit.
     cost: i128,
     bound: i128,
+    /// Whether there is a bound at all.
+    bounded: bool,
     random: Random,
     work: u64,
     stage: Stage,
     master: Option<Master>,
+    tree: Option<Tree>,
     /// What a piece of each size is worth.
     values: Vec<f64>,
     rounds: usize,
+    /// How fine the programme is.
+    level: usize,
     /// Boards of the first fillings: columns to start with.
     seeds: Vec<Pattern>,
     /// Work on columns since boards were last packed anew.
@@ -57,6 +73,8 @@ enum Stage {
     Choose,
     /// Rounding for the joints chosen.
     Dive(Box<Dive>, Choices),
+    /// Branches, up to so much work.
+    Branch(u64),
     /// Some boards packed anew, so many times.
     Repack(usize),
 }
@@ -68,9 +86,11 @@ impl Planner {
     /// Whatever makes a plan impossible, see [`SawError`].
     pub fn new(list: &CutList) -> Result<Self, SawError> {
         let demand = Demand::new(list)?;
-        let bound = bound::by_length(&demand).ok_or(SawError::NotEnough)?;
+        // Where there are always more boards, the first bound waits for the first step.
+        let endless = demand.kinds.iter().any(|kind| kind.count.is_none());
+        let bound = if endless { None } else { Some(bound::by_length(&demand).ok_or(SawError::NotEnough)?) };
         let run = demand.walls.iter().find_map(|wall| wall.group.runs.first().copied()).unwrap_or(0);
-        let choices = demand.choose(|size| demand.size(size) >> 12).ok_or(SawError::NoStagger { run })?;
+        let choices = demand.start(|size| demand.size(size) >> 12).ok_or(SawError::NoStagger { run })?;
         let counts = demand.counts(&choices);
         let values = dive::by_length(&demand);
         let mut random = Random::new(1);
@@ -87,13 +107,16 @@ impl Planner {
             best,
             choices,
             cost,
-            bound,
+            bound: bound.unwrap_or(0),
+            bounded: bound.is_some(),
             random,
             work: 0,
             stage: Stage::Fill,
             master: None,
+            tree: None,
             values,
             rounds: 0,
+            level: 0,
             seeds: Vec::new(),
             columns: 0,
         })
@@ -124,6 +147,10 @@ impl Planner {
 
     /// Goes on for about so many steps.
     pub fn step(&mut self, effort: u64) -> Progress {
+        if !std::mem::replace(&mut self.bounded, true) {
+            self.bound = bound::by_length(&self.demand).unwrap_or(0);
+            self.work += 1_000 + self.demand.walls.iter().map(super::demand::Wall::effort).sum::<u64>();
+        }
         let end = self.work.saturating_add(effort.saturating_mul(STEP));
         while self.work < end && self.bound < self.cost {
             self.work += 1_000;
@@ -139,6 +166,7 @@ impl Planner {
             Stage::Columns => self.columns(),
             Stage::Choose => self.choose(),
             Stage::Dive(dive, choices) => self.dive(dive, choices),
+            Stage::Branch(end) => self.branch(end),
             Stage::Repack(times) => self.repack(times),
         };
     }
@@ -156,9 +184,11 @@ impl Planner {
             return Stage::Fill;
         }
         self.rounds = 0;
-        let seeds = std::mem::take(&mut self.seeds);
+        let seeds = self.seeds.clone();
         let counts = if self.demand.walls.is_empty() { counts } else { Vec::new() };
-        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &seeds);
+        self.level = if self.demand.sizes.len() > MANY { 0 } else { LEVELS.len() - 1 };
+        let spans = LEVELS.get(self.level).copied().flatten();
+        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &seeds, spans);
         Stage::Repack(200)
     }
 
@@ -179,6 +209,17 @@ impl Planner {
         }
         self.values = dive::mixed(&self.demand, &master.prices);
         self.bound = bound::reachable(&self.demand, self.bound, self.cost);
+        if self.bound < self.cost && !master.full() {
+            self.level += 1;
+            let spans = LEVELS.get(self.level).copied().flatten();
+            let counts = if self.demand.walls.is_empty() { self.demand.counts(&self.choices) } else { Vec::new() };
+            let mut start = self.seeds.clone();
+            start.extend(self.best.boards.iter().cloned());
+            if let Some(finer) = master.refine(&self.demand, &counts, &start, spans) {
+                *master = finer;
+                return Stage::Columns;
+            }
+        }
         if self.bound < self.cost {
             let before = self.work;
             self.work = 0;
@@ -190,6 +231,9 @@ impl Planner {
             }
             self.work += before;
         }
+        if let Some(master) = self.master.as_ref().filter(|_| self.demand.walls.is_empty()) {
+            self.tree = Tree::new(&self.demand, &self.demand.counts(&self.choices), master);
+        }
         Stage::Choose
     }
 
@@ -198,12 +242,15 @@ impl Planner {
         self.rounds += 1;
         if self.demand.walls.is_empty() {
             return match &self.master {
-                Some(master) => {
+                Some(_) if self.rounds.is_multiple_of(2) && self.tree.as_ref().is_some_and(|tree| !tree.over()) => {
+                    Stage::Branch(self.work + BRANCH)
+                }
+                Some(master) if master.full() => {
                     let counts = self.demand.counts(&self.choices);
                     let noise = if self.rounds == 1 { 0.0 } else { 0.4 };
                     Stage::Dive(Box::new(Dive::new(&self.demand, master.clone(), counts, noise)), self.choices.clone())
                 }
-                None => Stage::Repack(1_000),
+                _ => Stage::Repack(1_000),
             };
         }
         let mut tried: Vec<(i128, Choices, Packing)> = Vec::new();
@@ -223,7 +270,7 @@ impl Planner {
         };
         self.take(Some(packing), &choices);
         let counts = self.demand.counts(&choices);
-        match Master::new(&self.demand, &counts, false, &self.best.boards) {
+        match Master::new(&self.demand, &counts, false, &self.best.boards, None) {
             Some(master) if !self.rounds.is_multiple_of(4) => {
                 Stage::Dive(Box::new(Dive::new(&self.demand, master, counts, 0.0)), choices)
             }
@@ -281,7 +328,19 @@ impl Planner {
         if over { Stage::Repack(300) } else { Stage::Dive(dive, choices) }
     }
 
+    fn branch(&mut self, end: u64) -> Stage {
+        let Some(tree) = &mut self.tree else { return Stage::Choose };
+        let found = tree.advance(&self.demand, self.cost, &mut self.random, &mut self.work);
+        let choices = self.choices.clone();
+        self.take(found, &choices);
+        let Some(tree) = &self.tree else { return Stage::Choose };
+        self.bound = self.bound.max(tree.bound(self.cost));
+        if self.work < end && !tree.over() { Stage::Branch(end) } else { Stage::Repack(100) }
+    }
+
     fn repack(&mut self, times: usize) -> Stage {
+        let pairs = PAIRS.min(self.best.boards.len() * 4);
+        Exchange::new(&self.demand).pairs(&mut self.best, pairs, &mut self.random, &mut self.work);
         for _ in 0..20 {
             repack::repack(
                 &self.demand,

@@ -22,6 +22,8 @@ pub(super) struct Grid {
     cells: Vec<usize>,
     /// How many pieces of each size a plan may need.
     copies: Vec<u32>,
+    /// How many of them one board may hold.
+    together: Vec<u32>,
 }
 
 /// What pricing found.
@@ -55,6 +57,11 @@ impl Grid {
         Self {
             weights: demand.sizes.iter().map(|size| cell(*size)).collect(),
             cells: demand.kinds.iter().map(|kind| cell(kind.capacity)).collect(),
+            together: copies
+                .iter()
+                .enumerate()
+                .map(|(size, copies)| (*copies).min(demand.apart.copies(size)))
+                .collect(),
             copies,
         }
     }
@@ -143,7 +150,7 @@ impl Grid {
         let mut items = Vec::new();
         for (size, price) in prices.iter().enumerate().filter(|(_, price)| **price > 0) {
             let weight = self.weights[size];
-            let mut left = (self.copies[size] as usize).min(top.checked_div(weight).unwrap_or(usize::MAX));
+            let mut left = (self.together[size] as usize).min(top.checked_div(weight).unwrap_or(usize::MAX));
             let mut bundle = 1;
             while left > 0 {
                 let count = bundle.min(left);

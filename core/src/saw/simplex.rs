@@ -88,7 +88,7 @@ impl Simplex {
                     self.work += column.entries.len() as u64 + 1;
                     let reduced = self.reduced_cost(column);
                     if !self.basic[index] && reduced < -TOLERANCE * (1.0 + column.cost) {
-                        found.push((reduced, index));
+                        found.push((reduced / (1.0 + column.cost), index));
                     }
                 }
                 found.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
@@ -102,8 +102,9 @@ impl Simplex {
                 self.work += column.entries.len() as u64 + 1;
                 let reduced = self.reduced_cost(column);
                 let improves = !self.basic[*index] && reduced < -TOLERANCE * (1.0 + column.cost);
-                if improves && best.is_none_or(|(known, _)| reduced < known) {
-                    best = Some((reduced, *index));
+                let rate = reduced / (1.0 + column.cost);
+                if improves && best.is_none_or(|(known, _)| rate < known) {
+                    best = Some((rate, *index));
                 }
                 improves
             });

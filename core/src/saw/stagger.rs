@@ -7,6 +7,7 @@ use std::sync::Arc;
 use crate::measure::Length;
 
 use super::arrangement::Arrangement;
+use super::marks::Marks;
 use super::{Run, SawError};
 
 /// No arrangement can have this price.
@@ -26,6 +27,8 @@ pub(super) struct Group {
     /// For each run its neighbours in the group.
     neighbours: Vec<BTreeSet<usize>>,
     stagger: Length,
+    /// The joints as bits, where there are not too many.
+    marks: Option<Marks>,
     /// The order in which runs are eliminated, each with the runs that its table depends on; `None` where the tables
     /// would be too large.
     order: Option<Vec<(usize, Vec<usize>)>>,
@@ -103,7 +106,8 @@ impl Group {
                 neighbours.get_mut(*b).map(|set| set.insert(*a));
             }
         }
-        let mut group = Self { runs, choices, neighbours, stagger, order: None };
+        let marks = Marks::new(&choices, stagger);
+        let mut group = Self { runs, choices, neighbours, stagger, marks, order: None };
         group.order = group.elimination();
         group
     }
@@ -154,7 +158,10 @@ impl Group {
     }
 
     fn keeps(&self, a: (usize, usize), b: (usize, usize)) -> bool {
-        apart(self.joints(a.0, a.1), self.joints(b.0, b.1), self.stagger)
+        match &self.marks {
+            Some(marks) => marks.keep(a, b),
+            None => apart(self.joints(a.0, a.1), self.joints(b.0, b.1), self.stagger),
+        }
     }
 
     /// The choice for each run whose prices have the least sum, and that sum; `None` where stagger allows no choice.
@@ -183,6 +190,7 @@ impl Group {
                 Arc::make_mut(choices).push(arrangement);
             }
         }
+        self.marks = Marks::new(&self.choices, self.stagger);
         self.order = self.elimination();
     }
 
@@ -278,6 +286,10 @@ impl Group {
             });
             return table;
         }
+        if let Some(cells) = self.between(run, near, own, inner) {
+            table.cells = cells;
+            return table;
+        }
         each(near, &sizes, &mut choice, |choice| {
             let mut best = (NEVER, 0);
             for (pick, price) in own.iter().enumerate() {
@@ -300,8 +312,76 @@ impl Group {
         table
     }
 
+    /// The cells of a run's table where it has one or two neighbours and no earlier table ties all three: for both a matrix
+    /// of what this run's choices cost beside theirs, and the least sum over both. `None` for other runs.
+    fn between(&self, run: usize, near: &[usize], own: &[i64], inner: &[&Table]) -> Option<Vec<(i64, usize)>> {
+        let (first, second) = match near {
+            [first] => (*first, None),
+            [first, second] => (*first, Some(*second)),
+            _ => return None,
+        };
+        if inner.iter().any(|table| table.scope.len() > 2) {
+            return None;
+        }
+        let mut choice = vec![0; self.runs.len()];
+        // What a choice of the run costs beside every choice of a neighbour.
+        let mut beside = |other: usize| -> Option<Vec<Vec<i64>>> {
+            let tables: Vec<&&Table> = inner.iter().filter(|table| table.scope.contains(&other)).collect();
+            let tied = self.neighbours.get(run)?.contains(&other);
+            let mut rows = Vec::with_capacity(own.len());
+            for pick in 0..own.len() {
+                *choice.get_mut(run)? = pick;
+                let mut row = Vec::with_capacity(self.size(other));
+                for its in 0..self.size(other) {
+                    *choice.get_mut(other)? = its;
+                    let keeps = !tied || self.keeps((run, pick), (other, its));
+                    let sum = || tables.iter().fold(0, |sum, table| add(sum, table.at(&choice).0));
+                    row.push(if keeps { sum() } else { NEVER });
+                }
+                rows.push(row);
+            }
+            Some(rows)
+        };
+        let one = beside(first)?;
+        let other = match second {
+            Some(second) => beside(second)?,
+            None => vec![vec![0]; own.len()],
+        };
+        let alone = |pick: usize, choice: &mut Vec<usize>| {
+            if let Some(slot) = choice.get_mut(run) {
+                *slot = pick;
+            }
+            let tables = inner.iter().filter(|table| table.scope.len() == 1);
+            tables.fold(own.get(pick).copied().unwrap_or(NEVER), |sum, table| add(sum, table.at(choice).0))
+        };
+        let width = second.map_or(1, |second| self.size(second));
+        let mut cells = vec![(NEVER, 0); self.size(first) * width];
+        let bases: Vec<i64> = (0..own.len()).map(|pick| alone(pick, &mut choice)).collect();
+        for (its, cells) in cells.chunks_mut(width.max(1)).enumerate() {
+            for (pick, ((base, row), other)) in bases.iter().zip(&one).zip(&other).enumerate() {
+                let base = add(*base, row.get(its).copied().unwrap_or(NEVER));
+                if base == NEVER {
+                    continue;
+                }
+                for (cell, more) in cells.iter_mut().zip(other) {
+                    let sum = base.saturating_add(*more);
+                    if sum < cell.0 {
+                        *cell = (sum, pick);
+                    }
+                }
+            }
+        }
+        Some(cells)
+    }
+
+    /// Whether there are choices that keep their stagger: one is soon found, or all are looked at.
+    pub(super) fn possible(&self) -> bool {
+        let free: Vec<Vec<i64>> = self.choices.iter().map(|choices| vec![0; choices.len()]).collect();
+        self.settle(&free).is_some() || self.cheapest(&free).is_some()
+    }
+
     /// Repairs the cheapest choices until all keep their stagger, or gives up.
-    fn settle(&self, prices: &[Vec<i64>]) -> Option<(i64, Vec<usize>)> {
+    pub(super) fn settle(&self, prices: &[Vec<i64>]) -> Option<(i64, Vec<usize>)> {
         let mut choice: Vec<usize> = prices
             .iter()
             .map(|prices| prices.iter().enumerate().min_by_key(|(_, price)| **price).map_or(0, |(pick, _)| pick))
@@ -405,6 +485,22 @@ fn apart(a: &[Length], b: &[Length], stagger: Length) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Bits say what a walk along the joints says, for every distance.
+    #[test]
+    fn marks_agree_with_the_walk() {
+        let all = choices(&[&[16, 48], &[32], &[17, 49, 80], &[], &[64], &[0, 100]]);
+        for stagger in 0..40 {
+            let stagger = Length::from_inches(stagger);
+            let marks = Marks::new(&[Arc::clone(&all), Arc::clone(&all)], stagger).unwrap();
+            for a in 0..all.len() {
+                for b in 0..all.len() {
+                    let want = apart(&all[a].joints, &all[b].joints, stagger);
+                    assert_eq!(marks.keep((0, a), (1, b)), want, "{a} {b} {stagger:?}");
+                }
+            }
+        }
+    }
 
     fn choices(joints: &[&[i64]]) -> Arc<Vec<Arrangement>> {
         let arrangement = |joints: &&[i64]| Arrangement {

@@ -193,6 +193,11 @@ impl Demand {
         total
     }
 
+    /// The joints of each run whose pieces cost the least together; `None` where none are allowed.
+    pub(super) fn choose(&self, price: impl Fn(usize) -> i64) -> Option<Choices> {
+        self.walls.iter().map(|wall| wall.choose(&price)).collect()
+    }
+
     /// Joints for every wall that cost little and are soon found.
     pub(super) fn start(&self, price: impl Fn(usize) -> i64) -> Option<Choices> {
         self.walls.iter().map(|wall| wall.start(&price)).collect()

@@ -25,10 +25,10 @@ pub struct MeasureView {
     pub name: String,
     /// Its questions in the order in which a person with a tape meets them.
     pub questions: Vec<Question>,
-    /// Which question is next, counted from zero; absent where all that is needed is answered.
-    pub current: Option<u32>,
     /// Steps of the base line, studs, windows, doors and abutments.
     pub parts: Vec<PartView>,
+    /// The question that is asked now, of the wall or of a part; absent where all that is needed is answered.
+    pub asked: Option<Question>,
     /// What needs attention.
     pub notes: Vec<Note>,
 }
@@ -106,10 +106,7 @@ const PARTS: [&str; 4] = [kinds::BASE_STEP, kinds::STUD, kinds::OPENING, kinds::
 pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<MeasureView> {
     let wall = Wall::of(store, terms, terms.id("wall", wall)?)?;
     let questions = ask::questions(store, terms, &wall.facts)?;
-    let open = |question: &Question| !question.optional && question.answer.is_empty();
-    let drafted = questions.iter().position(|question| !question.draft.is_empty());
-    let current = drafted.or_else(|| questions.iter().position(open)).and_then(|at| u32::try_from(at).ok());
-    let mut parts = Vec::new();
+    let mut parts: Vec<PartView> = Vec::new();
     for kind in PARTS {
         for facts in Facts::children(store, wall.id(), kind)? {
             let questions = ask::questions(store, terms, &facts)?;
@@ -117,13 +114,14 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<Measure
             parts.push(PartView { part: facts.id().to_string(), kind: kind.to_owned(), title, questions });
         }
     }
+    let all: Vec<Question> = questions.iter().chain(parts.iter().flat_map(|part| &part.questions)).cloned().collect();
     Ok(MeasureView {
         wall: wall.id().to_string(),
         job: wall.job.to_string(),
         name: wall.name().to_owned(),
         questions,
-        current,
         parts,
+        asked: ask::asked(&all),
         notes: square::notes(terms, &wall.facts),
     })
 }

@@ -15,8 +15,7 @@ pub(super) fn show(paper: &mut Paper, view: &MeasureView) {
         paper.questions(&part.questions);
     }
     paper.notes(&view.notes);
-    let current = view.current.and_then(|at| view.questions.get(usize::try_from(at).ok()?));
-    if let Some(question) = current {
+    if let Some(question) = &view.asked {
         paper.gap();
         let args = [("wall", view.name.as_str().into()), ("question", question.title.as_str().into())];
         let next = paper.phrase("cli-next-measure", &args);

@@ -17,7 +17,7 @@ saw-plan-open = { $boards ->
    *[other] { $boards } tablas, { $used }. Ningún plan usa menos de { $least }.
 }
 saw-plan-stale = El libro cambió desde que se empezó este plan. Planee de nuevo y acéptelo después.
-saw-not-planned = Todavía no hay lista de corte.
+saw-not-planned = Todavía no hay lista de cortes.
 saw-progress = { $cut } de { $all } tablas cortadas
 saw-rest = Sobra { $rest }
 saw-rest-keep = Sobra { $rest }: guárdelo

@@ -19,9 +19,7 @@ public final class MeasureModel: ScreenModel, Asking {
 
     public var questions: [Question] { view.questions + view.parts.flatMap(\.questions) }
 
-    public var asked: Question? {
-        view.current.flatMap { at in view.questions.indices.contains(Int(at)) ? view.questions[Int(at)] : nil }
-    }
+    public var asked: Question? { view.asked }
 
     public func keeping(_ question: Question, _ text: String) -> Action? {
         let (subject, field) = (question.subject, question.field)

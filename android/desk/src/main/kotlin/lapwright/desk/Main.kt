@@ -38,7 +38,7 @@ fun main(args: Array<String>) {
     when {
         pictures != null -> pictures(pictures)
         GraphicsEnvironment.isHeadless() -> {
-            val folder = File("target/pictures")
+            val folder = File("target/pictures").absoluteFile
             println("There is no display here, so no window. The screens as pictures instead, in $folder:")
             pictures(folder)
         }

@@ -33,12 +33,11 @@ fun pictures(folder: File, manners: List<Manner> = Manners) {
     demo { desk, planned ->
         for (manner in manners) {
             desk.set(manner.settings())
-            for (sight in sights(planned)) {
-                File(folder, "${sight.name}-${manner.name}.png").writeBytes(png(desk, sight, manner))
-            }
+            val sights = sights(planned)
+            for (sight in sights) File(folder, "${sight.name}-${manner.name}.png").writeBytes(png(desk, sight, manner))
+            println("$folder/*-${manner.name}.png: ${sights.size}")
         }
     }
-    println("${folder.list().orEmpty().count { it.endsWith(".png") }} pictures in $folder")
 }
 
 /** Works on the demo house in a book that is gone afterwards. */

@@ -8,6 +8,7 @@ import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
 import lapwright.screens.Question
+import lapwright.screens.SawListAction
 import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.WallAction
@@ -26,6 +27,16 @@ class Planned(private val desk: Desk) {
         walls = (desk.view(Place.House(job)) as View.HouseKind).view.walls.map { it.wall }
         for (wall in walls) desk.act(Action.WallKind(WallAction.PlanBoards(wall)))
     }
+
+    /** A house with its pole and nothing planned. */
+    val bare: String by lazy {
+        val job = (desk.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
+        desk.act(Action.PoleKind(PoleAction.LayOut(job)))
+        job
+    }
+
+    /** The house whose saw list is planned. */
+    val listed: String by lazy { job.also { desk.act(Action.SawListKind(SawListAction.Plan(it))) } }
 
     fun wall(at: Int = 0): WallView = (desk.view(Place.Wall(walls[at])) as View.WallKind).view
 
@@ -50,8 +61,9 @@ fun sights(planned: Planned): List<Sight> = listOf(
     Sight("done-list") { it.go(Place.DoneList(planned.job)) },
     Sight("rules") { it.go(Place.Rules(planned.job)) },
     Sight("pole") { it.go(Place.Pole(planned.job)) },
-    Sight("saw-list") { it.go(Place.SawList(planned.job)) },
-    Sight("order") { it.go(Place.Order(planned.job)) },
+    Sight("saw-list") { it.go(Place.SawList(planned.listed)) },
+    Sight("saw-list-unplanned") { it.go(Place.SawList(planned.bare)) },
+    Sight("order") { it.go(Place.Order(planned.listed)) },
     Sight("measure") { it.go(Place.Measure(planned.walls[0])) },
     Sight("house") { it.go(Place.House(planned.job)) },
     Sight("wall") { it.go(Place.Wall(planned.walls[0])) },

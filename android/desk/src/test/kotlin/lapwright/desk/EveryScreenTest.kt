@@ -119,7 +119,7 @@ class EveryScreenTest {
     }
 }
 
-private fun all(node: SemanticsNode): List<SemanticsNode> = listOf(node) + node.children.flatMap(::all)
+internal fun all(node: SemanticsNode): List<SemanticsNode> = listOf(node) + node.children.flatMap(::all)
 
 private fun parents(node: SemanticsNode): Sequence<SemanticsNode> = generateSequence(node.parent) { it.parent }
 

@@ -19,6 +19,14 @@ import kotlin.system.exitProcess
 private class Mouse {
     private val robot = Robot()
 
+    /** Where the window stands is known for sure only once it was put there: the display may have moved it as it opened. */
+    fun settle() {
+        await("the window") { all -> all.firstOrNull { it.isButton() } }
+        SwingUtilities.invokeAndWait { Window.getWindows().first { it.isShowing }.setLocation(20, 30) }
+        robot.waitForIdle()
+        robot.delay(500)
+    }
+
     private fun contexts(): List<AccessibleContext> {
         val found = mutableListOf<AccessibleContext>()
         fun walk(one: Accessible) {
@@ -35,16 +43,28 @@ private class Mouse {
 
     private fun name(context: AccessibleContext): String? = context.accessibleDescription ?: context.accessibleName
 
-    private fun await(what: String, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext {
-        repeat(PATIENCE) {
+    private fun await(what: String, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext =
+        awaited(PATIENCE, found) ?: error("$what did not come; there is:\n${read().joinToString("\n")}")
+
+    private fun awaited(tenths: Int, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext? {
+        repeat(tenths) {
             found(contexts())?.let { return it }
             Thread.sleep(100)
         }
-        error("$what did not come; there is:\n${read().joinToString("\n")}")
+        return null
     }
 
     fun await(text: String) {
         await(text) { all -> all.firstOrNull { text in name(it).orEmpty() } }
+    }
+
+    /** A window that has only just opened may miss a click: clicks again, as a person would, until it leads on. */
+    fun clickUntil(text: String, next: String) {
+        repeat(10) {
+            click(text)
+            if (awaited(30) { all -> all.firstOrNull { next in name(it).orEmpty() } } != null) return
+        }
+        await(next)
     }
 
     fun click(text: String) = click(await(text) { all -> all.firstOrNull { it.isButton() && name(it) == text } })
@@ -59,6 +79,7 @@ private class Mouse {
         val middle = Point(corner.x + size.width / 2, corner.y + size.height / 2)
         robot.mouseMove(middle.x, middle.y)
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK)
+        robot.delay(50)
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK)
         robot.waitForIdle()
         Thread.sleep(150)
@@ -80,11 +101,14 @@ fun main(args: Array<String>) {
     thread {
         try {
             val mouse = Mouse()
-            mouse.click("Demo: Plover Cottage")
-            mouse.await("Street gable")
+            mouse.settle()
+            mouse.clickUntil("Demo: Plover Cottage", "Street gable")
             mouse.clickNext()
             for (reading in args.slice(2 until args.lastIndex)) {
-                for (key in reading) mouse.click("$key")
+                for (at in reading.indices) {
+                    mouse.click("${reading[at]}")
+                    mouse.await("${reading.take(at + 1)} in")
+                }
                 mouse.click("OK")
             }
             mouse.await(args.last())

@@ -60,8 +60,7 @@ class SetUpTest {
         Fixture(fixture.file).use { again ->
             val other = again.app()
             other.go(Place.Measure(wall))
-            val asked = other.measure().current!!.toInt()
-            assertEquals("first-stud", other.measure().questions[asked].field)
+            assertEquals("first-stud", other.measure().asked!!.field)
         }
         rule.onNodeWithTag("accept").performClick()
         assertNull(app.trouble)

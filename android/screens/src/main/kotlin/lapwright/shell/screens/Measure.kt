@@ -23,7 +23,7 @@ import lapwright.shell.parts.OtherAction
 fun Measure(app: App, view: MeasureView) {
     val words = app.shown?.frame?.words ?: return
     val all = view.questions + view.parts.flatMap { it.questions }
-    val question = app.asked(all, view.current?.let { view.questions.getOrNull(it.toInt()) })
+    val question = app.asked(all, view.asked)
     val asking = question?.let { asked ->
         val (subject, field) = asked.subject to asked.field
         Asking(

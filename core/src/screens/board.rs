@@ -20,6 +20,7 @@ use super::{Corner, Given};
 use hand::InHand;
 
 pub(super) use act::act;
+pub(super) use again::has_loose;
 
 /// The board in hand.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]

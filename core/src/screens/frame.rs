@@ -136,6 +136,15 @@ words! {
     share_text = "frame-share-text",
     share_csv = "frame-share-csv",
     share_json = "frame-share-json",
+    advice = "frame-advice",
+    take_advice = "frame-take-advice",
+    spoiled = "frame-spoiled",
+    same_board = "frame-same-board",
+    penetrations = "frame-penetrations",
+    boards = "frame-boards",
+    share_copy = "frame-share-copy",
+    share_photo = "frame-share-photo",
+    listen = "frame-listen",
 }
 
 /// What stands round every screen.

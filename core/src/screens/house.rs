@@ -49,6 +49,9 @@ pub struct HouseView {
     /// The sizes of mounting blocks that the house has: the advice for a penetration chooses among them.
     #[cfg_attr(feature = "uniffi", uniffi(default = []))]
     pub block_sizes: Vec<BlockSizeLine>,
+    /// Whether it has a loose board, so that another one can be the same.
+    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+    pub has_loose_board: bool,
 }
 
 /// How far a wall is.
@@ -73,6 +76,9 @@ pub struct WallProgress {
     pub penetrations_open: u32,
     /// How far it is, in words.
     pub said: String,
+    /// The revision of its elevation; absent until it is measured.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub revision: Option<i64>,
 }
 
 /// A stock length.
@@ -180,13 +186,14 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         next_said: said::next(terms, &next),
         next,
         open_to_weather: weather::open(store, terms, &house)?,
-        walls: house.walls.iter().map(|wall| wall.progress(terms)).collect(),
+        walls: house.walls.iter().map(|wall| wall.progress(store, terms)).collect(),
         asked: ask::asked(&questions),
         questions,
         stock: stock.iter().filter_map(line).collect(),
         copied_at_ms,
         copied: copied(terms, copied_at_ms),
         block_sizes: block_sizes.iter().filter_map(size).collect(),
+        has_loose_board: super::board::has_loose(store, Some(house.job.id()))?,
     })
 }
 

@@ -42,6 +42,9 @@ pub(super) const FITTED: &str = "fitted";
 /// The bottom edge of a course as it hangs on a wall: what the tape read, and the lines planned from there.
 pub(super) const AS_BUILT: &str = "as-built";
 
+/// What is said of a board that is spoiled; no thing of the book.
+pub(super) const SPOILED: &str = "spoiled";
+
 /// A size of mounting block that a job has.
 pub(super) const BLOCK_SIZE: &str = "block-size";
 
@@ -129,6 +132,10 @@ pub(super) const STOCK_ASKS: &[Ask] = &[
 /// The question of an offcut.
 pub(super) const OFFCUT_ASKS: &[Ask] =
     &[Ask::new("length", key("ask-offcut-length"), key("ask-offcut-length-hint"), Allowed::Positive)];
+
+/// The question of a board that is spoiled.
+pub(super) const SPOILED_ASKS: &[Ask] =
+    &[Ask::new("left", key("ask-spoiled-left"), key("ask-spoiled-left-hint"), Allowed::Positive).optional()];
 
 /// The questions of the story pole.
 pub(super) const POLE_ASKS: &[Ask] = &[
@@ -348,6 +355,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         NOTCH => NOTCH_ASKS,
         AS_BUILT => AS_BUILT_ASKS,
         BLOCK_SIZE => BLOCK_SIZE_ASKS,
+        SPOILED => SPOILED_ASKS,
         _ => &[],
     }
 }
@@ -357,6 +365,7 @@ pub(super) const ALL_ASKS: &[&[Ask]] = &[
     JOB_ASKS,
     STOCK_ASKS,
     OFFCUT_ASKS,
+    SPOILED_ASKS,
     POLE_ASKS,
     MARK_ASKS,
     WALL_ASKS,

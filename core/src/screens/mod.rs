@@ -55,7 +55,7 @@ pub use parts::{
 };
 pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use planning::{HousePlanner, PlanProgress};
-pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView};
+pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView, PoleWall};
 pub use problem::Problem;
 pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use saw_list::{OffcutLine, SawBoardLine, SawListAction, SawListView, SawPieceLine, StockNeed};

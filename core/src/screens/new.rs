@@ -50,6 +50,8 @@ pub enum NewThing {
     Offcut,
     /// A course of a wall as it hangs.
     AsBuilt,
+    /// What is left of a board that is spoiled.
+    Spoiled,
 }
 
 /// A new thing and its questions.
@@ -121,6 +123,7 @@ impl NewThing {
             Self::Notch => kinds::NOTCH,
             Self::Offcut => kinds::OFFCUT,
             Self::AsBuilt => kinds::AS_BUILT,
+            Self::Spoiled => kinds::SPOILED,
         }
     }
 
@@ -140,6 +143,7 @@ impl NewThing {
             Self::Notch => key("frame-new-notch"),
             Self::Offcut => key("frame-new-offcut"),
             Self::AsBuilt => key("frame-as-built"),
+            Self::Spoiled => key("frame-spoiled"),
         }
     }
 
@@ -147,7 +151,7 @@ impl NewThing {
     fn asks(self, ask: &Ask, has_parent: bool, answers: &Answers) -> bool {
         match (self, ask.field) {
             (Self::House | Self::Wall, field) => field == "name",
-            (Self::Stock, "count") | (Self::AsBuilt, "middle") => true,
+            (Self::Stock, "count") | (Self::AsBuilt, "middle") | (Self::Spoiled, _) => true,
             (Self::Mark, "clear") => answers.get("want").is_some_and(|want| want == "clear"),
             (Self::SamePenetration, field) => matches!(field, "from-left" | "from-base"),
             (Self::LooseBoard, "height" | "lap") => !has_parent,
@@ -219,7 +223,7 @@ fn job_of(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kep
         NewThing::Stock | NewThing::Wall | NewThing::Mark | NewThing::LooseBoard | NewThing::Offcut => {
             Some(Job::of(store, terms, id(parent)?)?.id())
         }
-        NewThing::Notch => Facts::of(store, terms, id(parent)?, kinds::BOARD)?.subject.job,
+        NewThing::Notch | NewThing::Spoiled => Facts::of(store, terms, id(parent)?, kinds::BOARD)?.subject.job,
         _ => Some(Wall::of(store, terms, id(parent)?)?.job),
     };
     Ok(job.map(|job| job.to_string()))
@@ -315,6 +319,9 @@ fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done>
             saw_list::act(store, terms, &SawListAction::AddOffcut { job: parent, length: text("length") })
         }
         NewThing::AsBuilt => pole::act(store, terms, &PoleAction::SayAsBuilt { wall: parent, answers: given() }),
+        NewThing::Spoiled => {
+            board::act(store, terms, &BoardAction::SayItIsSpoiled { board: parent, left: text("left") })
+        }
     }
 }
 
@@ -322,7 +329,7 @@ fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done>
 fn above(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Place> {
     let (job, parent) = (job_of(store, terms, what, parent)?, parent.to_owned());
     Ok(match (what, job) {
-        (NewThing::Notch, _) => Place::Board { board: parent },
+        (NewThing::Notch | NewThing::Spoiled, _) => Place::Board { board: parent },
         (NewThing::Mark | NewThing::AsBuilt, Some(job)) => Place::Pole { job },
         (NewThing::Offcut, Some(job)) => Place::SawList { job },
         (NewThing::Penetration | NewThing::SamePenetration, _) => Place::Wall { wall: parent },

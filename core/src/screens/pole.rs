@@ -49,6 +49,19 @@ pub struct PoleView {
     /// Changes when the drawing does.
     #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
     pub revision: i64,
+    /// The walls on which a course can be taped as it hangs; empty until a layout is kept.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub walls: Vec<PoleWall>,
+}
+
+/// A wall that the lines of the pole go on.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PoleWall {
+    /// The wall.
+    pub wall: String,
+    /// What the crew calls it.
+    pub name: String,
 }
 
 /// One line of the pole.

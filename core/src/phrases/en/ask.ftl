@@ -149,3 +149,5 @@ ask-opening-head-from-left = Out of plumb: how far is its trim from the left cor
 ask-opening-head-from-left-hint = Read it at the outer edge of the trim, level with the head. Leave it out where the side is plumb.
 ask-opening-head-width = Out of plumb: how wide is it at the head?
 ask-opening-head-width-hint = Outer edge to outer edge, level with the head. Leave it out where it is as wide as at the sill.
+ask-spoiled-left = How long is the piece that can still be used?
+ask-spoiled-left-hint = Between square ends. Leave it empty where there is none.

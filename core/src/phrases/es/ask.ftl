@@ -149,3 +149,5 @@ ask-opening-head-from-left = Fuera de plomo: ¿a qué distancia de la esquina iz
 ask-opening-head-from-left-hint = Lea en el canto exterior de la moldura, a la altura del dintel. Déjelo vacío si el lado está a plomo.
 ask-opening-head-width = Fuera de plomo: ¿qué ancho tiene a la altura del dintel?
 ask-opening-head-width-hint = De canto exterior a canto exterior, a la altura del dintel. Déjelo vacío si es igual que en el alféizar.
+ask-spoiled-left = ¿Qué largo tiene el pedazo que todavía sirve?
+ask-spoiled-left-hint = Entre extremos a escuadra. Déjelo vacío si no hay ninguno.

@@ -11,7 +11,7 @@ use crate::screens::trouble::Kept;
 use crate::siding::{Mark, Mode, Pole, PoleError, PoleRequest, Want};
 use crate::store::{Id, Store};
 
-use super::{MarkLine, PoleLine, PoleView, as_built, pole};
+use super::{MarkLine, PoleLine, PoleView, PoleWall, as_built, pole};
 
 /// A mark with the id of its own subject, where it has one.
 struct Wanted {
@@ -37,7 +37,12 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<PoleView
         as_built: as_built::lines(store, terms, job)?,
         as_built_questions: kinds::AS_BUILT_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect(),
         revision: 0,
+        walls: Vec::new(),
     };
+    if view.laid_out {
+        let wall = |wall: &Wall| PoleWall { wall: wall.id().to_string(), name: wall.name().to_owned() };
+        view.walls = Wall::of_job(store, job.id())?.iter().map(wall).collect();
+    }
     let Some(facts) = pole(store, job)? else {
         view.questions = kinds::POLE_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect();
         view.asked = ask::asked(&view.questions);

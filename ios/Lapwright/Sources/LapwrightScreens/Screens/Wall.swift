@@ -34,7 +34,7 @@ struct WallScreen: View {
     }
 
     @ViewBuilder private var penetrations: some View {
-        Heading(app.words.penetration)
+        Heading(app.words.penetrations)
         ForEach(model.view.penetrations, id: \.penetration) { line in
             HStack(spacing: 8) {
                 Line {

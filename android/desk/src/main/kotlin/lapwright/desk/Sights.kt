@@ -2,7 +2,9 @@ package lapwright.desk
 
 import lapwright.screens.Action
 import lapwright.screens.AnswerKind
+import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
+import lapwright.screens.Given
 import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.Place
@@ -10,6 +12,9 @@ import lapwright.screens.PoleAction
 import lapwright.screens.Question
 import lapwright.screens.SawListAction
 import lapwright.screens.SettingsAction
+import lapwright.screens.StepHow
+import lapwright.screens.StepSaid
+import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
@@ -49,6 +54,35 @@ class Planned(private val desk: Desk) {
         }.board
 
     val penetration: String get() = wall().penetrations.first().penetration
+
+    /** A tap whose block sits badly on its line: heights are tried until the core advises another block. */
+    val advised: String by lazy {
+        (30..60).firstNotNullOf { height ->
+            val sizes = listOf("width" to "1", "from-left" to "40", "from-base" to "$height", "block-width" to "6", "block-height" to "6")
+            val given = (listOf("what" to "hose-bib", "mounting" to "slip-over", "hole-from-bottom" to "3") + sizes)
+                .map { (field, text) -> Given(field, text) }
+            val outcome = desk.act(Action.WallKind(WallAction.AddPenetration(walls[0], given)))
+            (outcome.view as View.PenetrationKind).view.takeIf { it.advice != null }?.penetration
+        }
+    }
+
+    /** A loose board of the house that is cut. */
+    val cut: String by lazy {
+        val made = desk.act(Action.BoardKind(BoardAction.CreateLoose(job, listOf(Given("length", "31")))))
+        var view = (made.view as View.BoardKind).view
+        while (view.state == "planned") {
+            val step = view.steps.first { it.state == StepState.OPEN }.code
+            val said = StepSaid(StepHow.TICK, "", "", null)
+            view = (desk.act(Action.BoardKind(BoardAction.SignStep(view.board, step, said))).view as View.BoardKind).view
+        }
+        view.board
+    }
+
+    /** The pole, with a course of a wall as it hangs. */
+    val hung: Place by lazy {
+        val given = listOf("course" to "2", "left" to "9", "right" to "8").map { (field, text) -> Given(field, text) }
+        desk.act(Action.PoleKind(PoleAction.SayAsBuilt(walls[1], given))).place
+    }
 }
 
 /** A screen to look at, and how an app comes there. */
@@ -73,6 +107,11 @@ fun sights(planned: Planned): List<Sight> = listOf(
         typed(app, "52 3/8")
     },
     Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
+    Sight("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
+    Sight("board-cut") { it.go(Place.Board(planned.cut)) },
+    Sight("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
+    Sight("pole-as-built") { it.go(planned.hung) },
+    Sight("new-as-built") { it.go(Place.New(NewThing.AS_BUILT, planned.walls[0])) },
     Sight("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
     Sight("new-stock") { app -> app.go(Place.New(NewThing.STOCK, planned.job)) },
     Sight("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },

@@ -16,6 +16,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.contentDescription
@@ -54,7 +55,7 @@ fun StepList(
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
         for (step in steps) {
             if (step.code == current) CautionPanel(words.caution, step.cautions)
-            StepRow(app, step, sign) { open = if (open == step.code) "" else step.code }
+            StepRow(app, step, takePhoto, sign) { open = if (open == step.code) "" else step.code }
             if (step.code == open) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
                 if (step.code != current) CautionPanel(words.caution, step.cautions)
@@ -65,7 +66,13 @@ fun StepList(
 }
 
 @Composable
-private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit, onOpen: () -> Unit) {
+private fun StepRow(
+    app: App,
+    step: StepLine,
+    takePhoto: ((StepLine) -> Unit)?,
+    sign: (StepLine, StepSaid) -> Unit,
+    onOpen: () -> Unit,
+) {
     val words = app.shown?.frame?.words ?: return
     val inks = LocalLook.current.inks
     val state = when (step.state) {
@@ -73,6 +80,9 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
         StepState.DONE -> words.done
         StepState.SKIPPED -> words.leftOut
     }
+    // A photo that is asked for is one tap away, and the tick takes it in with the next.
+    val camera = takePhoto?.takeIf { step.photoAsked && step.state == StepState.OPEN && step.photo?.place != PhotoPlace.HERE }
+    val large = LocalDensity.current.fontScale > 1.3f
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
         Box(
             Modifier.sizeIn(minWidth = Target, minHeight = Target)
@@ -108,6 +118,12 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
                 Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Sign.CAMERA, there) }
             }
         }
+        if (camera != null && !large) {
+            SignButton(Sign.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { camera(step) }
+        }
+    }
+    if (camera != null && large) {
+        OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Sign.CAMERA) { camera(step) }
     }
 }
 
@@ -124,6 +140,7 @@ private fun StepChoices(
         return
     }
     var reason by remember(step.code) { mutableStateOf("") }
-    if (takePhoto != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { takePhoto(step) }
+    val again = takePhoto?.takeIf { !step.photoAsked || step.photo?.place == PhotoPlace.HERE }
+    if (again != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { again(step) }
     TextEntry(words.reason, reason, words.leaveOut, { reason = it }) { sign(step, said(StepHow.SKIP, reason)) }
 }

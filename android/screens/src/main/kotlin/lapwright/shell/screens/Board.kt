@@ -9,6 +9,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
@@ -70,6 +71,16 @@ fun Board(app: App, view: BoardView) {
         Heading(words.answers)
         Answers(app, view.questions)
         view.stock?.let { ReadingLine(app, words.stock, it) }
+        if (view.state != "planned") {
+            OtherAction(words.spoiled, Modifier.fillMaxWidth().testTag("spoiled")) {
+                app.go(Place.New(NewThing.SPOILED, view.board))
+            }
+        }
+        if (view.wall.isEmpty()) {
+            OtherAction(words.sameBoard, Modifier.fillMaxWidth().testTag("same board")) {
+                app.act(Action.BoardKind(BoardAction.CreateSameAsLast(view.job.ifEmpty { null })))
+            }
+        }
     }
 }
 

@@ -3,7 +3,9 @@ package lapwright.shell.screens
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import lapwright.screens.Action
+import lapwright.screens.BoardAction
 import lapwright.screens.HouseAction
 import lapwright.screens.HouseView
 import lapwright.screens.NewThing
@@ -53,6 +55,11 @@ fun House(app: App, view: HouseView) {
         for (stock in view.stock) Say(stock.said)
         OtherAction(words.newStock, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.STOCK, view.job)) }
         OtherAction(words.looseBoard, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.LOOSE_BOARD, view.job)) }
+        if (view.hasLooseBoard) {
+            OtherAction(words.sameBoard, Modifier.fillMaxWidth().testTag("same board")) {
+                app.act(Action.BoardKind(BoardAction.CreateSameAsLast(view.job)))
+            }
+        }
         Heading(words.answers)
         Answers(app, view.questions)
         Say(view.copied)

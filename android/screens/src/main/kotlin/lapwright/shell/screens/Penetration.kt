@@ -5,8 +5,10 @@ import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
+import lapwright.screens.BlockAdvice
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
 import lapwright.screens.StepHow
@@ -21,6 +23,8 @@ import lapwright.shell.parts.Heading
 import lapwright.shell.parts.InHand
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
+import lapwright.shell.parts.OtherAction
+import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
 import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
@@ -56,6 +60,7 @@ fun Penetration(app: App, view: PenetrationView) {
             Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp)
             SizeLines(app, view.block)
         }
+        view.advice?.let { Advice(app, view, it) }
         Heading(words.layers)
         Drawn(app, Subject.LayersFront(view.penetration), view.revision, 320.dp)
         Drawn(app, Subject.LayersSection(view.penetration), view.revision, 320.dp)
@@ -66,5 +71,20 @@ fun Penetration(app: App, view: PenetrationView) {
         StepList(app, view.steps, { app.takePhoto(view.penetration, it.code) }) { line, what -> sign(line.code, what) }
         Heading(words.answers)
         Answers(app, view.questions)
+    }
+}
+
+/** A block that sits better between the courses: its sizes, what it gains, and the tap that takes it. */
+@Composable
+private fun Advice(app: App, view: PenetrationView, advice: BlockAdvice) {
+    val words = app.shown?.frame?.words ?: return
+    fun title(field: String) = view.questions.find { it.field == field }?.title.orEmpty()
+    Heading(words.advice)
+    Say(advice.gain)
+    ReadingLine(app, title("block-width"), advice.width)
+    ReadingLine(app, title("block-height"), advice.height)
+    ReadingLine(app, title("hole-from-bottom"), advice.holeFromBottom)
+    OtherAction(words.takeAdvice, Modifier.fillMaxWidth().testTag("take advice")) {
+        app.act(Action.PenetrationKind(PenetrationAction.TakeAdvice(view.penetration)))
     }
 }

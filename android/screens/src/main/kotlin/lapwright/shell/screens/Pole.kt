@@ -64,7 +64,13 @@ fun Pole(app: App, view: PoleView) {
         Heading(words.heights)
         for (mark in view.marks) Height(app, view, mark)
         OtherAction(words.newMark, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.MARK, view.job)) }
+        if (view.walls.isNotEmpty()) Heading(words.asBuiltAt)
         for (built in view.asBuilt) AsBuilt(app, view, built)
+        for (wall in view.walls) {
+            OtherAction("${words.asBuilt}: ${wall.name}", Modifier.fillMaxWidth().testTag("tape ${wall.wall}")) {
+                app.go(Place.New(NewThing.AS_BUILT, wall.wall))
+            }
+        }
         Heading(words.answers)
         Answers(app, view.questions)
     }

@@ -30,7 +30,7 @@ fun Wall(app: App, view: WallView) {
     Frame(app, view.name, view.job, next = next) {
         Drawn(app, Subject.Elevation(view.wall), view.revision, 420.dp, zooms = true)
         Notes(view.notes)
-        Heading(words.penetration)
+        Heading(words.penetrations)
         for (line in view.penetrations) Line(line.name, "") { app.go(Place.Penetration(line.penetration)) }
         if (view.boards.isEmpty()) OtherAction(words.newPenetration, Modifier.fillMaxWidth(), onTap = add)
         if (view.penetrations.isNotEmpty()) {
@@ -41,7 +41,7 @@ fun Wall(app: App, view: WallView) {
         OtherAction(words.measure, Modifier.fillMaxWidth()) { app.go(Place.Measure(view.wall)) }
         if (view.boards.isNotEmpty()) {
             OtherAction(words.planBoards, Modifier.fillMaxWidth(), onTap = plan)
-            Heading(words.board)
+            Heading(words.boards)
             for (board in view.boards) {
                 ReadingLine(app, board.said, board.length) { app.go(Place.Board(board.board)) }
             }

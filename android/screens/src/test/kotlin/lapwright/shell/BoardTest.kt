@@ -1,0 +1,88 @@
+package lapwright.shell
+
+import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onAllNodesWithTag
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import lapwright.screens.Action
+import lapwright.screens.BoardAction
+import lapwright.screens.BoardView
+import lapwright.screens.HouseView
+import lapwright.screens.Place
+import lapwright.screens.PoleAction
+import lapwright.screens.StepHow
+import lapwright.screens.StepState
+import lapwright.screens.View
+import lapwright.screens.WallAction
+import lapwright.shell.parts.said
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNotEquals
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+
+/** A board once more, tapped on a real book: one that is spoiled, and one like the last. */
+class BoardTest {
+    @get:Rule
+    val rule = createComposeRule()
+
+    private fun App.board(): BoardView = (shown!!.view as View.BoardKind).view
+
+    private fun type(text: String) {
+        for (key in text) rule.onNodeWithTag("key $key").performClick()
+        rule.onNodeWithTag("accept").performClick()
+    }
+
+    @Test
+    fun aSpoiledBoardIsPlannedAgainAndWhatIsLeftIsKept() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val job = fixture.demo()
+        fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
+        val wall = (fixture.view(Place.House(job)) as View.HouseKind).view.walls.first().wall
+        val planned = fixture.act(Action.WallKind(WallAction.PlanBoards(wall))).view as View.WallKind
+        val app = fixture.app()
+        app.go(Place.Board(planned.view.boards.first().board))
+        rule.setContent { Screens(app, Face) }
+        val here = app.board().board
+        assertTrue("a board that is not cut cannot be spoiled", rule.onAllNodesWithTag("spoiled").fetchSemanticsNodes().isEmpty())
+        val cut = app.board().steps.map { it.code }.takeWhile { app.board().state == "planned" }
+        for (step in cut) {
+            if (app.board().state == "planned") app.act(Action.BoardKind(BoardAction.SignStep(here, step, said(StepHow.TICK))))
+        }
+        assertEquals("cut", app.board().state)
+        app.board().asked?.let { rule.runOnIdle { app.putAway(it) } }
+        rule.onNodeWithTag("spoiled").performScrollTo().performClick()
+        type("60")
+        assertNull(app.trouble)
+        assertEquals("planned", app.board().state)
+        assertTrue(app.board().steps.all { it.state == StepState.OPEN })
+        val kept = (fixture.view(Place.SawList(job)) as View.SawListKind).view.offcuts
+        assertTrue("$kept", kept.any { "60" in it.toString() })
+    }
+
+    @Test
+    fun aLooseBoardIsMadeOnceMoreInOneTap() = Fixture().use { fixture ->
+        val app = fixture.app()
+        val job = fixture.demo()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun house(): HouseView = (app.shown!!.view as View.HouseKind).view
+        assertFalse(house().hasLooseBoard)
+        assertTrue(rule.onAllNodesWithTag("same board").fetchSemanticsNodes().isEmpty())
+        rule.runOnIdle { app.go(Place.New(lapwright.screens.NewThing.LOOSE_BOARD, job)) }
+        type("31")
+        val first = app.board()
+        rule.runOnIdle { app.go(Place.House(job)) }
+        rule.onNodeWithTag("same board").performScrollTo().performClick()
+        val second = app.board()
+        assertNotEquals(first.board, second.board)
+        assertEquals(first.length!!.nm, second.length!!.nm)
+        second.asked?.let { rule.runOnIdle { app.putAway(it) } }
+        rule.onNodeWithTag("same board").performScrollTo().performClick()
+        assertNotEquals(second.board, app.board().board)
+        assertNull(app.trouble)
+    }
+}

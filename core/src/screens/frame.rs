@@ -142,9 +142,6 @@ words! {
     same_board = "frame-same-board",
     penetrations = "frame-penetrations",
     boards = "frame-boards",
-    share_copy = "frame-share-copy",
-    share_photo = "frame-share-photo",
-    listen = "frame-listen",
 }
 
 /// What stands round every screen.

@@ -76,9 +76,6 @@ pub struct WallProgress {
     pub penetrations_open: u32,
     /// How far it is, in words.
     pub said: String,
-    /// The revision of its elevation; absent until it is measured.
-    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
-    pub revision: Option<i64>,
 }
 
 /// A stock length.
@@ -186,7 +183,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         next_said: said::next(terms, &next),
         next,
         open_to_weather: weather::open(store, terms, &house)?,
-        walls: house.walls.iter().map(|wall| wall.progress(store, terms)).collect(),
+        walls: house.walls.iter().map(|wall| wall.progress(terms)).collect(),
         asked: ask::asked(&questions),
         questions,
         stock: stock.iter().filter_map(line).collect(),

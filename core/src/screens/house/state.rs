@@ -8,7 +8,6 @@ use crate::screens::kinds;
 use crate::screens::parts::Question;
 use crate::screens::signing::open_steps;
 use crate::screens::trouble::Kept;
-use crate::screens::wall;
 use crate::siding::CourseLine;
 use crate::steps::Step;
 use crate::store::{Id, Store};
@@ -90,7 +89,7 @@ impl WallState {
         Ok(Self { wall, question, boards, holes })
     }
 
-    pub(super) fn progress(&self, store: &Store, terms: &Terms<'_>) -> WallProgress {
+    pub(super) fn progress(&self, terms: &Terms<'_>) -> WallProgress {
         let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
         let boards = |stands| count(self.boards.iter().filter(|board| board.stands == stands).count());
         let progress = WallProgress {
@@ -103,8 +102,6 @@ impl WallState {
             penetrations: count(self.holes.len()),
             penetrations_open: count(self.holes.iter().filter(|hole| !hole.open.is_empty()).count()),
             said: String::new(),
-            // A wall whose sizes do not fit together yet has no elevation.
-            revision: wall::view(store, terms, &self.wall.id().to_string()).ok().map(|view| view.revision),
         };
         WallProgress { said: super::said::progress(terms, &progress), ..progress }
     }

@@ -87,7 +87,7 @@ fn answered(name: &str, request: &str, clock: Clock, language: &mut Language) ->
         *language = Language::Spanish;
     }
     request::check_fields(&json, question.request)?;
-    let common: Common = request::common(&json, clock)?;
+    let common: Common = request::common(&json, question.request, clock)?;
     let root = Node::root(&json, &common);
     if !request::has(question.request, "division") {
         root.division()?;

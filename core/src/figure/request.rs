@@ -92,8 +92,11 @@ impl<'a> Node<'a> {
         Some(Node { json, path: self.path_of(name), common: self.common })
     }
 
-    /// A field that must be there.
+    /// A field that must be there, of what must be an object.
     pub(super) fn field(&self, name: &str) -> Result<Node<'a>, Fault> {
+        if !self.is_object() {
+            return Err(self.wrong_type(key("figure-type-object")));
+        }
         self.get(name).ok_or_else(|| missing(&self.path_of(name)))
     }
 
@@ -372,17 +375,24 @@ fn lacking(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Reads unit, way of showing and language.
-pub(super) fn common(json: &Json, clock: Clock) -> Result<Common, Fault> {
+/// Reads unit, way of showing and language. A way of showing that is among the question's own `fields` is refused in its
+/// turn there, not here.
+pub(super) fn common(json: &Json, fields: &[Field], clock: Clock) -> Result<Common, Fault> {
     let plain = Common { reader: Reader::default(), show: Show::Inches(16), language: Language::English, clock };
     let root = Node::root(json, &plain);
     let units = Unit::ALL.map(|unit| (unit.code(), unit));
     let unit = root.get("unit").map(|node| node.choice(&units)).transpose()?;
-    let shows: Vec<(&str, Show)> = Show::CODES.into_iter().zip(Show::ALL).collect();
-    let show = root.get("show").map(|node| node.choice(&shows)).transpose()?.unwrap_or(plain.show);
+    let shown = show(&root);
+    let show = if has(fields, "show") { shown.unwrap_or(None) } else { shown? }.unwrap_or(plain.show);
     let languages = [("en", Language::English), ("es", Language::Spanish)];
     let language = root.get("language").map(|node| node.choice(&languages)).transpose()?.unwrap_or(plain.language);
     Ok(Common { reader: Reader { unit, decimal_comma: language == Language::Spanish }, show, language, clock })
+}
+
+/// The way of showing that a request asks for.
+pub(super) fn show(root: &Node<'_>) -> Result<Option<Show>, Fault> {
+    let shows: Vec<(&str, Show)> = Show::CODES.into_iter().zip(Show::ALL).collect();
+    root.get("show").map(|node| node.choice(&shows)).transpose()
 }
 
 #[cfg(test)]

@@ -10,6 +10,9 @@ const LEAST_API: u32 = 26;
 /// Phones from Android 15 on may have memory pages of this size, and load no library that is laid out for smaller ones.
 const PAGE: u32 = 16 * 1024;
 
+/// How cargo builds for a phone: the profile of the root `Cargo.toml`.
+const PROFILE: &str = "phone";
+
 /// A kind of processor that Android runs on.
 struct Processor {
     /// Its folder in the app.
@@ -40,7 +43,7 @@ pub(crate) fn build() -> Done {
     bindings::kotlin()?;
     for processor in &PROCESSORS {
         shell::run(processor.build(&tools))?;
-        let library = project::root().join("target").join(processor.target).join("release/liblapwright_ffi.so");
+        let library = project::root().join("target").join(processor.target).join(PROFILE).join("liblapwright_ffi.so");
         let folder = project::root().join("android/app/target/jni").join(processor.folder);
         let told = |error: std::io::Error| format!("{}: {error}", library.display());
         fs::create_dir_all(&folder).map_err(told)?;
@@ -53,7 +56,8 @@ impl Processor {
     fn build(&self, tools: &Path) -> Command {
         let mut command = shell::cargo(&[
             "build",
-            "--release",
+            "--profile",
+            PROFILE,
             "--package",
             "lapwright-ffi",
             "--target",

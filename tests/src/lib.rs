@@ -3,11 +3,25 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use lapwright::screens::Context;
 use serde_json::Value;
 
 pub mod dice;
 pub mod golden;
 pub mod plan_check;
+
+/// Who speaks to a book in a check, and when: each call with a number of its own, so that no two ids are alike.
+pub fn context(n: u8) -> Context {
+    Context {
+        now_ms: 1_780_000_000_000 + i64::from(n) * 1_000,
+        utc_offset_minutes: 0,
+        signer: "Ines".to_owned(),
+        language: "en".to_owned(),
+        show: "in/16".to_owned(),
+        division: "1/16\"".to_owned(),
+        dice: vec![n; 16],
+    }
+}
 
 /// The folder `fixtures` of the project.
 pub fn fixtures() -> PathBuf {

@@ -11,10 +11,11 @@
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
 use lapwright::screens::{
-    Action, BoardLine, BoardView, Context, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View,
-    WallAction, WallView, act, view,
+    Action, BoardLine, BoardView, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View, WallAction,
+    WallView, act, view,
 };
 use lapwright::store::Store;
+use lapwright_tests::context;
 
 const INCH: i64 = Length::NM_PER_INCH;
 
@@ -33,18 +34,6 @@ const HOUSE: &str = r#"{
   }]
 }"#;
 const LEANS: &str = r#", "head-from-left": "100 1/2 in", "head-width": "39 1/2 in""#;
-
-fn context(n: u8) -> Context {
-    Context {
-        now_ms: 1_780_000_000_000 + i64::from(n) * 1_000,
-        utc_offset_minutes: 0,
-        signer: "Ines".to_owned(),
-        language: "en".to_owned(),
-        show: "in/16".to_owned(),
-        division: "1/16\"".to_owned(),
-        dice: vec![n; 16],
-    }
-}
 
 fn planned(head: &str) -> (Store, String, WallView) {
     let mut store = Store::in_memory().unwrap();

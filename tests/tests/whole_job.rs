@@ -21,11 +21,12 @@
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
 use lapwright::screens::{
-    Action, BoardAction, BoardLine, BoardView, Context, DoneListAction, Given, HouseAction, HouseView, JobsAction,
+    Action, BoardAction, BoardLine, BoardView, DoneListAction, Given, HouseAction, HouseView, JobsAction,
     MeasureAction, OrderView, Outcome, Place, PoleAction, PoleView, SawListAction, SawListView, StepHow, StepSaid,
     View, WallAction, WallView, act, view,
 };
 use lapwright::store::Store;
+use lapwright_tests::context;
 
 const INCH: i64 = Length::NM_PER_INCH;
 const SIXTEENTH: i64 = INCH / 16;
@@ -43,18 +44,6 @@ struct Job {
     dice: u8,
     job: String,
     wall: String,
-}
-
-fn context(n: u8) -> Context {
-    Context {
-        now_ms: 1_780_000_000_000 + i64::from(n) * 1_000,
-        utc_offset_minutes: 0,
-        signer: "Ines".to_owned(),
-        language: "en".to_owned(),
-        show: "in/16".to_owned(),
-        division: "1/16\"".to_owned(),
-        dice: vec![n; 16],
-    }
 }
 
 fn given(answers: &[(&str, &str)]) -> Vec<Given> {

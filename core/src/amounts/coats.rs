@@ -115,10 +115,7 @@ fn slant(height: Length, end: End) -> BigInt {
 /// The edges of the notches round openings and blocks. Where an opening covers a board's whole height, its boards end
 /// there; a block's sides are cut out of every board that they cross.
 fn notches(wall: &Wall) -> BigInt {
-    let openings = wall.openings.iter().map(|it| {
-        let (sill, head) = (it.right - it.left, it.head_right - it.head_left);
-        (sill, head, it.bottom, it.top, false)
-    });
+    let openings = wall.openings.iter().map(|it| (it.sill().length(), it.head().length(), it.bottom, it.top, false));
     let holes = wall.holes.iter().map(|it| (it.x.length(), it.x.length(), it.y.from, it.y.to, true));
     let edges = openings.chain(holes).flat_map(|(sill, head, bottom, top, block)| {
         wall.courses.iter().map(move |course| notch(course, (sill, head), bottom, top, block))

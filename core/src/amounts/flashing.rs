@@ -9,8 +9,7 @@ use crate::rules::keys;
 /// up at each end.
 pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let dam = house.rules.get_length(keys::HEAD_FLASHING_END_DAM)?;
-    let heads =
-        house.walls.iter().flat_map(|wall| &wall.openings).map(|opening| opening.head_right - opening.head_left);
+    let heads = house.walls.iter().flat_map(|wall| &wall.openings).map(|opening| opening.head().length());
     let mut pieces: Vec<Length> = heads.map(|width| width + dam + dam).collect();
     let openings = pieces.len();
     let blocks = house.holes().filter(|hole| hole.head_flashing).map(|hole| hole.x.length());

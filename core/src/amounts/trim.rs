@@ -47,14 +47,13 @@ fn ends(wall: &Wall) -> impl Iterator<Item = (Length, Length)> + use<> {
 /// Sides, head and, at a window, sill.
 fn round_openings(wall: &Wall) -> impl Iterator<Item = Length> {
     wall.openings.iter().flat_map(|opening| {
-        let (width, head) = (opening.right - opening.left, opening.head_right - opening.head_left);
         let side = |lean: Length| {
             let (up, across) = ((opening.top - opening.bottom).wide(), lean.wide());
             Length::from_wide((up * up + across * across).isqrt()).unwrap_or(Length::LIMIT)
         };
         let sides = [side(opening.head_left - opening.left), side(opening.head_right - opening.right)];
-        let sill = (opening.kind == OpeningKind::Window).then_some(width);
-        sides.into_iter().chain([head]).chain(sill)
+        let sill = (opening.kind == OpeningKind::Window).then_some(opening.sill().length());
+        sides.into_iter().chain([opening.head().length()]).chain(sill)
     })
 }
 

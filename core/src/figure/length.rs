@@ -1,4 +1,5 @@
-use super::{Fault, Field, Node, Question, Reply, Shape, request};
+use super::request::show;
+use super::{Fault, Field, Node, Question, Reply, Shape};
 use crate::measure::{Rounding, Show};
 use crate::phrases::key;
 
@@ -16,12 +17,11 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-fn answer(asked: &Node<'_>) -> Result<Reply, Fault> {
-    let length = asked.field("text")?.length()?;
-    request::show(asked)?;
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let length = request.field("text")?.length()?;
+    let show = show(request)?.unwrap_or(request.common.show);
     let ways = [("nearest", Rounding::Nearest), ("down", Rounding::Down), ("up", Rounding::Up)];
-    let round = asked.get("round").map_or(Ok(Rounding::Nearest), |node| node.choice(&ways))?;
-    let show = asked.common.show;
+    let round = request.get("round").map_or(Ok(Rounding::Nearest), |node| node.choice(&ways))?;
     let mut reply = Reply::default();
     reply.set("length", serde_json::json!({"nm": length.nm(), "text": show.text_rounded(length, round)}));
     reply.set("error_nm", (show.shown(length, round) - length).nm());

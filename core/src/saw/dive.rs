@@ -118,10 +118,7 @@ impl Dive {
             .iter()
             .flat_map(|(_, patterns, _)| patterns)
             .filter(|rated| rated.pieces.iter().all(|(size, count)| counts.get(*size) >= Some(count)))
-            .map(|rated| Pattern {
-                kind: rated.kind,
-                pieces: rated.pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect(),
-            })
+            .map(|rated| Pattern::of(rated.kind, &rated.pieces))
             .collect();
         match Master::new(demand, counts, false, &start, None) {
             Some(master) => {

@@ -368,8 +368,7 @@ impl Master {
         let mut near: Vec<(f64, Pattern)> = Vec::new();
         for (part, column) in self.parts.iter().zip(&self.simplex.columns) {
             if let Part::Cut { kind, pieces } = part {
-                let pieces = pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect();
-                near.push((self.simplex.reduced_cost(column), Pattern { kind: *kind, pieces }));
+                near.push((self.simplex.reduced_cost(column), Pattern::of(*kind, pieces)));
             }
         }
         near.sort_by(|a, b| a.0.total_cmp(&b.0));

@@ -14,6 +14,11 @@ pub(super) struct Packing {
 }
 
 impl Pattern {
+    /// A board with so many pieces of each size.
+    pub(super) fn of(kind: usize, pieces: &[(usize, u32)]) -> Self {
+        Self { kind, pieces: pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect() }
+    }
+
     /// What the pieces take, one kerf each.
     pub(super) fn used(&self, demand: &Demand) -> i64 {
         self.pieces.iter().map(|size| demand.size(*size)).sum()

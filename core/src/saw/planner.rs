@@ -185,11 +185,19 @@ impl Planner {
         }
         self.rounds = 0;
         let seeds = self.seeds.clone();
-        let counts = if self.demand.walls.is_empty() { counts } else { Vec::new() };
         self.level = if self.demand.sizes.len() > MANY { 0 } else { LEVELS.len() - 1 };
-        let spans = LEVELS.get(self.level).copied().flatten();
-        self.master = Master::new(&self.demand, &counts, !self.demand.walls.is_empty(), &seeds, spans);
+        self.master = Master::new(&self.demand, &self.decided(), !self.demand.walls.is_empty(), &seeds, self.spans());
         Stage::Repack(200)
+    }
+
+    /// How many pieces there are of each size, where no joints are open.
+    fn decided(&self) -> Vec<u32> {
+        if self.demand.walls.is_empty() { self.demand.counts(&self.choices) } else { Vec::new() }
+    }
+
+    /// How many spans the programme has now; `None` where each size stands for itself.
+    fn spans(&self) -> Option<usize> {
+        LEVELS.get(self.level).copied().flatten()
     }
 
     fn columns(&mut self) -> Stage {
@@ -211,12 +219,11 @@ impl Planner {
         self.bound = bound::reachable(&self.demand, self.bound, self.cost);
         if self.bound < self.cost && !master.full() {
             self.level += 1;
-            let spans = LEVELS.get(self.level).copied().flatten();
-            let counts = if self.demand.walls.is_empty() { self.demand.counts(&self.choices) } else { Vec::new() };
-            let mut start = self.seeds.clone();
-            start.extend(self.best.boards.iter().cloned());
-            if let Some(finer) = master.refine(&self.demand, &counts, &start, spans) {
-                *master = finer;
+            let start: Vec<Pattern> = self.seeds.iter().chain(&self.best.boards).cloned().collect();
+            let finer = self.master.as_ref();
+            let finer = finer.and_then(|master| master.refine(&self.demand, &self.decided(), &start, self.spans()));
+            if finer.is_some() {
+                self.master = finer;
                 return Stage::Columns;
             }
         }

@@ -10,7 +10,7 @@ const DEAR: i64 = 1 << 30;
 const TRIES: usize = 200;
 const MOST: u64 = 40_000_000;
 
-/// A first packing where the boards ran out on the way: filled as well as can be with the joints by length, then with
+/// A first packing where first fit ran out of boards with the joints by length: filled as well as can be with the joints by length, then with
 /// joints that spare the long boards, then with joints by chance. `None` where none of these suffices.
 pub(super) fn first(
     demand: &Demand,
@@ -19,16 +19,17 @@ pub(super) fn first(
     random: &mut Random,
 ) -> Option<(Packing, Choices)> {
     let mut spent = 0;
-    let fill = |choices: &Choices, rounds: u64, random: &mut Random, work: &mut u64| {
-        let counts = demand.counts(choices);
-        first_fit::pack(demand, &counts).or_else(|| {
-            (0..rounds).find_map(|round| {
-                let fill = Fill { demand, values, nodes: 5_000, skip: 5 * round };
-                fill.pack(&counts, &mut Left::new(demand), random, work)
-            })
+    let fill = |counts: &[u32], rounds: u64, random: &mut Random, work: &mut u64| {
+        (0..rounds).find_map(|round| {
+            let fill = Fill { demand, values, nodes: 5_000, skip: 5 * round };
+            fill.pack(counts, &mut Left::new(demand), random, work)
         })
     };
-    if let Some(packing) = fill(by_length, 200, random, &mut spent) {
+    let pack = |choices: &Choices, rounds: u64, random: &mut Random, work: &mut u64| {
+        let counts = demand.counts(choices);
+        first_fit::pack(demand, &counts).or_else(|| fill(&counts, rounds, random, work))
+    };
+    if let Some(packing) = fill(&demand.counts(by_length), 200, random, &mut spent) {
         return Some((packing, by_length.clone()));
     }
     let mut lengths: Vec<i64> = demand.kinds.iter().map(|kind| kind.capacity).collect();
@@ -37,7 +38,7 @@ pub(super) fn first(
     for length in lengths {
         let dear = |size| (demand.size(size) >> 12) + if demand.size(size) > length { DEAR } else { 0 };
         let choices = demand.choose(dear)?;
-        if let Some(packing) = fill(&choices, 20, random, &mut spent) {
+        if let Some(packing) = pack(&choices, 20, random, &mut spent) {
             return Some((packing, choices));
         }
     }
@@ -49,7 +50,7 @@ pub(super) fn first(
         let prices: Vec<i64> =
             demand.sizes.iter().map(|size| (size >> 12) / 2 + (random.below(1 << 16) as i64)).collect();
         let choices = demand.choose(|size| prices.get(size).copied().unwrap_or(0))?;
-        if let Some(packing) = fill(&choices, 5, random, &mut spent) {
+        if let Some(packing) = pack(&choices, 5, random, &mut spent) {
             return Some((packing, choices));
         }
     }

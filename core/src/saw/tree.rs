@@ -95,14 +95,15 @@ impl Tree {
         let before = master.work;
         master.advance(&own);
         *work += master.work - before;
-        if bound::reachable(demand, node.bound.max(master.bound), cost) >= cost {
+        let reached = bound::reachable(demand, node.bound.max(master.bound), cost);
+        if reached >= cost {
             return None;
         }
         if !master.done {
             self.now = Some((node, own, master));
             return None;
         }
-        node.bound = bound::reachable(demand, node.bound.max(master.bound), cost);
+        node.bound = reached;
         let values = super::dive::mixed(&own, &master.prices);
         let found = round(&own, &master, &values, random, work).map(|packing| node.unbind(&packing));
         match node.pair(&master) {
@@ -138,8 +139,7 @@ fn round(own: &Demand, master: &Master, values: &[f64], random: &mut Random, wor
                 }
             }
             left.take(*kind);
-            let pieces = pieces.iter().flat_map(|(size, count)| (0..*count).map(|_| *size)).collect();
-            boards.push(Pattern { kind: *kind, pieces });
+            boards.push(Pattern::of(*kind, pieces));
         }
     }
     let fill = Fill { demand: own, values, nodes: 1_500, skip: 0 };

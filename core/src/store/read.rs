@@ -158,6 +158,15 @@ impl Store {
         self.list(&sql, params![job, kind], subject)
     }
 
+    /// Those of [`subjects`](Self::subjects) that are part of nothing else.
+    pub fn loose(&self, job: Option<Id>, kind: &str) -> Result<Vec<Subject>> {
+        let sql = format!(
+            "{SUBJECT} WHERE s.parent IS NULL AND s.job IS ?1 AND s.kind = ?2 AND s.removed IS NULL \
+             ORDER BY s.sort_key, s.id"
+        );
+        self.list(&sql, params![job, kind], subject)
+    }
+
     /// The fields of a subject by name. Cleared ones are there, with [`Value::Absent`].
     pub fn fields(&self, subject: Id) -> Result<BTreeMap<String, Field>> {
         let sql = "SELECT f.name, f.value, f.kept, e.ms, e.counter, e.device, e.signer, e.grp \

@@ -51,6 +51,16 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// From side to side at the sill.
+    pub const fn sill(&self) -> Span {
+        Span { from: self.left, to: self.right }
+    }
+
+    /// From side to side at the head.
+    pub const fn head(&self) -> Span {
+        Span { from: self.head_left, to: self.head_right }
+    }
+
     /// From its leftmost to its rightmost point.
     pub fn across(&self) -> Span {
         Span { from: self.left.min(self.head_left), to: self.right.max(self.head_right) }
@@ -63,23 +73,26 @@ impl Opening {
         Span { from: at(self.left, self.head_left), to: at(self.right, self.head_right) }
     }
 
+    /// Its sides at two heights, beyond sill and head at those.
+    fn sides_between(&self, from: Length, to: Length) -> [Span; 2] {
+        [from, to].map(|y| self.sides_at(y.max(self.bottom).min(self.top)))
+    }
+
     /// From its leftmost to its rightmost point between two heights; beyond sill and head it has none.
     pub fn widest(&self, from: Length, to: Length) -> Span {
-        let ends = [from, to].map(|y| self.sides_at(y.max(self.bottom).min(self.top)));
-        let [a, b] = ends;
+        let [a, b] = self.sides_between(from, to);
         Span { from: a.from.min(b.from), to: a.to.max(b.to) }
     }
 
     /// What it fills at every height between two: a board beside a leaning side reaches into the rest.
     pub fn narrowest(&self, from: Length, to: Length) -> Span {
-        let ends = [from, to].map(|y| self.sides_at(y.max(self.bottom).min(self.top)));
-        let [a, b] = ends;
+        let [a, b] = self.sides_between(from, to);
         Span { from: a.from.max(b.from), to: a.to.min(b.to) }
     }
 
     /// Twice its area in square nanometres (a trapezium).
     pub fn twice_area(&self) -> BigInt {
-        let widths = (self.right - self.left) + (self.head_right - self.head_left);
+        let widths = self.sill().length() + self.head().length();
         BigInt::from(widths.nm()) * (self.top - self.bottom).nm()
     }
 }

@@ -60,8 +60,10 @@ impl Session<'_> {
         // Loose boards hang on no wall.
         let jobs = self.jobs()?.into_iter().filter_map(|job| job.parse().ok()).map(Some);
         for job in jobs.chain([None]) {
-            let loose = self.book.store.subjects(job, BOARD)?.into_iter().filter(|board| board.parent.is_none());
-            boards.extend(loose.map(|board| Named { id: board.id.to_string(), name: short(&board.id.to_string()) }));
+            let loose = self.book.store.loose(job, BOARD)?;
+            boards.extend(
+                loose.into_iter().map(|board| Named { id: board.id.to_string(), name: short(&board.id.to_string()) }),
+            );
         }
         Ok(boards)
     }

@@ -11,7 +11,7 @@ use crate::screens::problem::{Code, Problem};
 use crate::screens::signing::{Signing, StepHow, StepSaid, signed};
 use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place, StepState};
-use crate::store::{Id, Store, Subject, Value};
+use crate::store::{Id, Store, Value};
 
 use super::hand::InHand;
 use super::notches;
@@ -98,20 +98,14 @@ fn used_up(store: &Store, job: &Job, hand: &InHand) -> Kept<Option<(Id, i64)>> {
 
 /// Whether a house, or no house, has a loose board that another one can be the same as.
 pub(in crate::screens) fn has_loose(store: &Store, job: Option<Id>) -> Kept<bool> {
-    Ok(!loose_boards(store, job)?.is_empty())
-}
-
-fn loose_boards(store: &Store, job: Option<Id>) -> Kept<Vec<Subject>> {
-    let mut boards = store.subjects(job, kinds::BOARD)?;
-    boards.retain(|subject| subject.removed.is_none() && subject.parent.is_none());
-    Ok(boards)
+    Ok(!store.loose(job, kinds::BOARD)?.is_empty())
 }
 
 /// A loose board with the sizes and the taped blocks of the last loose one.
 pub(super) fn same_as_last(store: &mut Store, terms: &Terms<'_>, job: Option<&str>) -> Kept<Done> {
     let job = job.map(|job| Job::of(store, terms, terms.id("job", job)?)).transpose()?;
     let mut loose = Vec::new();
-    for subject in loose_boards(store, job.as_ref().map(Job::id))? {
+    for subject in store.loose(job.as_ref().map(Job::id), kinds::BOARD)? {
         loose.push(Facts::kept(store, subject)?);
     }
     loose.sort_by(|a, b| (&a.subject.sort_key, a.id()).cmp(&(&b.subject.sort_key, b.id())));

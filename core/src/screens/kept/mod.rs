@@ -13,4 +13,4 @@ pub(super) use facts::{Facts, first};
 pub(super) use job::Job;
 pub(super) use lines::{AsBuiltFacts, Course, hung, overlaid};
 pub(super) use penetration::{Block, Penetration};
-pub(super) use wall::Wall;
+pub(super) use wall::{Wall, head};

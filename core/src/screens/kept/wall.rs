@@ -5,7 +5,7 @@ use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::siding::{CourseLine, End, Obstacle};
 use crate::store::{Id, Store};
-use crate::wall::{Opening, OpeningKind, Outline, OutlineError, Point, Studs};
+use crate::wall::{Opening, OpeningKind, Outline, OutlineError, Point, Span, Studs};
 
 use super::{Facts, Job};
 
@@ -15,6 +15,12 @@ pub(crate) struct Wall {
     pub(crate) facts: Facts,
     /// The job it belongs to.
     pub(crate) job: Id,
+}
+
+/// The sides of an opening at its head, from those at its sill: without readings there they are plumb.
+pub(crate) fn head(facts: &Facts, left: Length, width: Length) -> Span {
+    let from = facts.length("head-from-left").unwrap_or(left);
+    Span { from, to: from + facts.length("head-width").unwrap_or(width) }
 }
 
 impl Wall {
@@ -105,10 +111,8 @@ impl Wall {
             let kind = OpeningKind::from_code(facts.text("what")?)?;
             let width = facts.length("width")?;
             let (right, top) = (left + width, bottom + facts.length("height")?);
-            // Without readings at the head its sides are plumb.
-            let head_left = facts.length("head-from-left").unwrap_or(left);
-            let head_right = head_left + facts.length("head-width").unwrap_or(width);
-            Some((facts.id(), Opening { kind, left, right, head_left, head_right, bottom, top }))
+            let head = head(facts, left, width);
+            Some((facts.id(), Opening { kind, left, right, head_left: head.from, head_right: head.to, bottom, top }))
         };
         Ok(Facts::children(store, self.id(), kinds::OPENING)?.iter().filter_map(read).collect())
     }

@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Wall};
+use crate::screens::kept::{Facts, Wall, head as head_of};
 use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
@@ -70,8 +70,8 @@ fn head(terms: &Terms<'_>, wall: Length, part: &Facts) -> Kept<()> {
         return Ok(());
     };
     let (from, over) = (part.length("head-from-left"), part.length("head-width"));
-    let (head_left, head_width) = (from.unwrap_or(left), over.unwrap_or(width));
-    let (right, head_right) = (left + width, head_left + head_width);
+    let right = left + width;
+    let Span { from: head_left, to: head_right } = head_of(part, left, width);
     let most = height.scaled(LEAN.0, LEAN.1).unwrap_or(height);
     let sides = [("head-from-left", head_left - left), ("head-width", head_right - right)];
     let field = match sides.into_iter().find(|(_, lean)| lean.abs() > most) {
@@ -96,9 +96,8 @@ fn head(terms: &Terms<'_>, wall: Length, part: &Facts) -> Kept<()> {
 fn opening(terms: &Terms<'_>, outline: &Outline, part: &Facts) -> Kept<()> {
     let of = |field: &str| part.length(field).unwrap_or_default();
     let (left, right) = (of("from-left"), of("from-left") + of("width"));
-    let head = part.length("head-from-left").unwrap_or(left);
-    let across =
-        Span { from: left.min(head), to: right.max(head + part.length("head-width").unwrap_or_else(|| of("width"))) };
+    let head = head_of(part, left, of("width"));
+    let across = Span { from: left.min(head.from), to: right.max(head.to) };
     let (bottom, top) = (of("from-base"), of("from-base") + of("height"));
     if outline.holds(across, Span { from: bottom, to: top }) {
         return Ok(());

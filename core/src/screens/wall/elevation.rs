@@ -8,8 +8,8 @@ use crate::screens::kinds;
 use crate::screens::parts::{Note, Source};
 use crate::screens::trouble::Kept;
 use crate::siding::CourseLine;
-use crate::store::Store;
-use crate::wall::{Outline, Point, Span};
+use crate::store::{Id, Store};
+use crate::wall::{Opening, Outline, Point, Span};
 
 use super::{BoardLine, OpeningLine, PenetrationLine, WallView};
 
@@ -61,7 +61,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
     };
     let studs = wall.studs(store, terms)?.within(Length::ZERO, width, 10_000);
     let openings = wall.openings(store)?;
-    let opening = |(id, opening): &(crate::store::Id, crate::wall::Opening)| OpeningLine {
+    let opening = |(id, opening): &(Id, Opening)| OpeningLine {
         opening: id.to_string(),
         name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
         at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
@@ -107,7 +107,7 @@ fn boards(
     store: &Store,
     terms: &Terms<'_>,
     wall: &Wall,
-    (blocks, openings): (&[Rectangle], &[(crate::store::Id, crate::wall::Opening)]),
+    (blocks, openings): (&[Rectangle], &[(Id, Opening)]),
 ) -> Kept<Vec<BoardLine>> {
     let line = |facts: &Facts| {
         let bottom = facts.length("bottom")?;
@@ -116,7 +116,7 @@ fn boards(
         let at = Rectangle::of(x, y);
         let course = facts.whole("course")?;
         // A board that ends at a side that leans is bevelled there, not notched.
-        let round = |opening: &crate::wall::Opening| {
+        let round = |opening: &Opening| {
             let across = opening.narrowest(y.from, y.to);
             Rectangle::of(across, Span { from: opening.bottom, to: opening.top }).meets(&at)
         };
@@ -177,12 +177,7 @@ fn clearances(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, outline:
 /// A strip thinner than this under a sill or over a head looks like a fault (common practice, no source).
 const THIN: Length = Length::from_inches_64(2, 0);
 
-fn notes(
-    terms: &Terms<'_>,
-    courses: &[CourseLine],
-    openings: &[(crate::store::Id, crate::wall::Opening)],
-    outline: &Outline,
-) -> Vec<Note> {
+fn notes(terms: &Terms<'_>, courses: &[CourseLine], openings: &[(Id, Opening)], outline: &Outline) -> Vec<Note> {
     let mut notes = Vec::new();
     if courses.is_empty() {
         notes.push(Note { code: "pole-missing".to_owned(), text: terms.phrase(key("wall-pole-missing"), &[]) });

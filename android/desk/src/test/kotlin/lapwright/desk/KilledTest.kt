@@ -2,7 +2,6 @@ package lapwright.desk
 
 import java.io.File
 import java.nio.file.Files
-import java.util.concurrent.TimeUnit
 import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.View
@@ -46,21 +45,7 @@ class KilledTest {
     fun anotherProcessThatIsKilledInMidEntryLosesNoKey() {
         val file = File(Files.createTempDirectory("lapwright").toFile(), "book.lapwright")
         val board = Desk(file, Noon).use { desk -> Planned(desk).notched }
-        val command = listOf(
-            File(System.getProperty("java.home"), "bin/java").path,
-            "-Djna.library.path=${System.getProperty("jna.library.path")}",
-            "-cp", System.getProperty("java.class.path"),
-            "lapwright.desk.KilledTestKt", file.path, board,
-        )
-        val process = ProcessBuilder(command).redirectErrorStream(true).start()
-        val printed = StringBuilder()
-        for (line in process.inputReader().lineSequence()) {
-            printed.appendLine(line)
-            if (line == "typed") break
-        }
-        process.destroyForcibly().waitFor(30, TimeUnit.SECONDS)
-        assertTrue("$printed", printed.trim().endsWith("typed"))
-        assertTrue("it was killed", process.exitValue() != 0)
+        killedOnceItTyped(jvm("lapwright.desk.KilledTestKt", file.path, board))
         Desk(file, Noon).use { desk ->
             val app = desk.app()
             assertEquals(Place.Board(board), app.shown!!.place)

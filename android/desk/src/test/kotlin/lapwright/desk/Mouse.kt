@@ -43,28 +43,16 @@ private class Mouse {
 
     private fun name(context: AccessibleContext): String? = context.accessibleDescription ?: context.accessibleName
 
-    private fun await(what: String, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext =
-        awaited(PATIENCE, found) ?: error("$what did not come; there is:\n${read().joinToString("\n")}")
-
-    private fun awaited(tenths: Int, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext? {
-        repeat(tenths) {
+    private fun await(what: String, found: (List<AccessibleContext>) -> AccessibleContext?): AccessibleContext {
+        repeat(PATIENCE) {
             found(contexts())?.let { return it }
             Thread.sleep(100)
         }
-        return null
+        error("$what did not come; there is:\n${read().joinToString("\n")}")
     }
 
     fun await(text: String) {
         await(text) { all -> all.firstOrNull { text in name(it).orEmpty() } }
-    }
-
-    /** A window that has only just opened may miss a click: clicks again, as a person would, until it leads on. */
-    fun clickUntil(text: String, next: String) {
-        repeat(10) {
-            click(text)
-            if (awaited(30) { all -> all.firstOrNull { next in name(it).orEmpty() } } != null) return
-        }
-        await(next)
     }
 
     fun click(text: String) = click(await(text) { all -> all.firstOrNull { it.isButton() && name(it) == text } })
@@ -102,7 +90,8 @@ fun main(args: Array<String>) {
         try {
             val mouse = Mouse()
             mouse.settle()
-            mouse.clickUntil("Demo: Plover Cottage", "Street gable")
+            mouse.click("Demo: Plover Cottage")
+            mouse.await("Street gable")
             mouse.clickNext()
             for (reading in args.slice(2 until args.lastIndex)) {
                 for (at in reading.indices) {

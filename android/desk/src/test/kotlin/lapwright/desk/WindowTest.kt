@@ -26,12 +26,8 @@ class WindowTest {
         val (board, answers) = rehearse(rehearsed)
         val picture = File("target/window.png")
         display { display ->
-            val process = ProcessBuilder(
-                File(System.getProperty("java.home"), "bin/java").path,
-                "-Dskiko.renderApi=SOFTWARE", "-Djna.library.path=${System.getProperty("jna.library.path")}",
-                "-cp", System.getProperty("java.class.path"),
-                "lapwright.desk.MouseKt", clicked.path, picture.path, *answers.toTypedArray(),
-            ).redirectErrorStream(true).apply { environment()["DISPLAY"] = display }.start()
+            val mouse = jvm("lapwright.desk.MouseKt", clicked.path, picture.path, *answers.toTypedArray())
+            val process = mouse.apply { environment()["DISPLAY"] = display }.start()
             val printed = process.inputReader().readText()
             assertTrue("it ended", process.waitFor(60, TimeUnit.SECONDS))
             assertEquals(printed, 0, process.exitValue())

@@ -9,8 +9,8 @@ import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
 import lapwright.screens.HouseView
+import lapwright.screens.NewThing
 import lapwright.screens.Place
-import lapwright.screens.PoleAction
 import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
@@ -39,9 +39,7 @@ class BoardTest {
     @Test
     fun aSpoiledBoardIsPlannedAgainAndWhatIsLeftIsKept() = Fixture().use { fixture ->
         fixture.sign("Ines")
-        val job = fixture.demo()
-        fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
-        val wall = (fixture.view(Place.House(job)) as View.HouseKind).view.walls.first().wall
+        val (job, wall) = fixture.laidOut()
         val planned = fixture.act(Action.WallKind(WallAction.PlanBoards(wall))).view as View.WallKind
         val app = fixture.app()
         app.go(Place.Board(planned.view.boards.first().board))
@@ -72,7 +70,7 @@ class BoardTest {
         fun house(): HouseView = (app.shown!!.view as View.HouseKind).view
         assertFalse(house().hasLooseBoard)
         assertTrue(rule.onAllNodesWithTag("same board").fetchSemanticsNodes().isEmpty())
-        rule.runOnIdle { app.go(Place.New(lapwright.screens.NewThing.LOOSE_BOARD, job)) }
+        rule.runOnIdle { app.go(Place.New(NewThing.LOOSE_BOARD, job)) }
         type("31")
         val first = app.board()
         rule.runOnIdle { app.go(Place.House(job)) }

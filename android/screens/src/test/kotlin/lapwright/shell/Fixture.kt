@@ -13,6 +13,7 @@ import lapwright.screens.JobsAction
 import lapwright.screens.Outcome
 import lapwright.screens.Context
 import lapwright.screens.Place
+import lapwright.screens.PoleAction
 import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.services.Camera
@@ -75,6 +76,13 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
     /** The demo house, and its place. */
     fun demo(): String = (act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
 
+    /** The demo house with its pole laid out, and its first wall. */
+    fun laidOut(): Pair<String, String> {
+        val job = demo()
+        act(Action.PoleKind(PoleAction.LayOut(job)))
+        return job to (view(Place.House(job)) as View.HouseKind).view.walls.first().wall
+    }
+
     fun set(vararg settings: Pair<String, String>) {
         for ((field, text) in settings) act(Action.SettingsKind(SettingsAction.Answer(field, text)))
     }
@@ -87,6 +95,9 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
 
     override fun close() = book.close()
 }
+
+/** The shortest file that has the frame of a JPEG. */
+val Jpeg: ByteArray = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
 
 /** The bundled face, as a device has it. */
 val Face: FontFamily by lazy {

@@ -7,13 +7,13 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
+import java.io.File
 import lapwright.screens.Action
 import lapwright.screens.Given
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
-import lapwright.screens.PoleAction
 import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
@@ -32,14 +32,9 @@ class PenetrationTest {
 
     private fun App.hole(): PenetrationView = (shown!!.view as View.PenetrationKind).view
 
-    /** The shortest file that has the frame of a JPEG. */
-    private val jpeg = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
-
     /** A tap on the first wall whose block sits badly on its line: each height is tried until the core advises another. */
     private fun advised(fixture: Fixture): String {
-        val job = fixture.demo()
-        fixture.act(Action.PoleKind(PoleAction.LayOut(job)))
-        val wall = (fixture.view(Place.House(job)) as View.HouseKind).view.walls.first().wall
+        val (_, wall) = fixture.laidOut()
         val heights = (30..40).map { "$it" }
         return heights.firstNotNullOf { height ->
             val given = listOf(
@@ -81,7 +76,7 @@ class PenetrationTest {
         val step = open().code
         rule.onNodeWithTag("photo $step").performScrollTo().performClick()
         val wanted = fixture.photos.single()
-        java.io.File(wanted.file).writeBytes(jpeg)
+        File(wanted.file).writeBytes(Jpeg)
         rule.runOnIdle { app.photoBack(wanted) }
         rule.onNodeWithTag("tick $step").performScrollTo().performClick()
         assertNull(app.trouble)

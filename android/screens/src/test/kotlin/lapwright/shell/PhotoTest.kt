@@ -17,9 +17,6 @@ import org.junit.Test
 class PhotoTest {
     private val step = "look-over"
 
-    /** The shortest file that has the frame of a JPEG. */
-    private val jpeg = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
-
     private fun penetration(fixture: Fixture): String {
         val house = fixture.book.view(fixture.context(), Place.House(fixture.demo())) as View.HouseKind
         val walls = house.view.walls.map { fixture.book.view(fixture.context(), Place.Wall(it.wall)) as View.WallKind }
@@ -38,7 +35,7 @@ class PhotoTest {
         app.takePhoto(here, step)
         val wanted = fixture.photos.single()
         assertEquals(PhotoPlace.WAITING, photo(app)!!.place)
-        File(wanted.file).writeBytes(jpeg)
+        File(wanted.file).writeBytes(Jpeg)
         app.photoBack(wanted)
         val photo = photo(app)!!
         assertEquals(PhotoPlace.HERE, photo.place)
@@ -54,7 +51,7 @@ class PhotoTest {
         val app = fixture.app()
         app.go(Place.Penetration(here))
         app.takePhoto(here, step)
-        File(fixture.photos.single().file).writeBytes(jpeg)
+        File(fixture.photos.single().file).writeBytes(Jpeg)
         Fixture(fixture.file).use { again -> assertEquals(PhotoPlace.HERE, photo(again.app())!!.place) }
     }
 }

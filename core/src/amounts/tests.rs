@@ -107,8 +107,32 @@ fn a_stepped_base_has_starter_on_each_level_and_none_under_a_door() {
     assert_eq!(net(&house(vec![wall.clone()]), "starter"), Some(inches(97 + 112 - 30)));
     // Trim: the left end is 94 high, the right one 108.
     let house = house(vec![wall]);
-    assert_eq!(net(&house, &format!("trim-end-{}", inch(3).nm())), Some(inches(94)));
-    assert_eq!(net(&house, &format!("trim-end-{}", inch(4).nm())), Some(inches(108)));
+    assert_eq!(net(&house, &format!("trim-{}", inch(3).nm())), Some(inches(94)));
+    assert_eq!(net(&house, &format!("trim-{}", inch(4).nm())), Some(inches(108)));
+}
+
+#[test]
+fn trim_of_one_width_is_ordered_together() {
+    let mut wall = wall(&[(0, 0), (120, 0), (120, 96), (0, 96)], vec![]);
+    (wall.trim_left, wall.trim_right) = (inch(3), Length::from_inches_64(3, 32));
+    wall.holes.push(Hole { finish: Finish::Trim, ..hole() });
+    wall.openings.push(Opening {
+        kind: OpeningKind::Window,
+        left: inch(20),
+        right: inch(44),
+        head_left: inch(20),
+        head_right: inch(44),
+        bottom: inch(20),
+        top: inch(56),
+    });
+    let house = house(vec![wall]);
+    // The right end, 96 in; twice 24 and 36 in round the window, four times 8 in round the fixture: 3 1/2 in wide, the rule's.
+    let wide = Length::from_inches_64(3, 32).nm();
+    assert_eq!(net(&house, &format!("trim-{wide}")), Some(inches(96 + 2 * (24 + 36) + 4 * 8)));
+    assert_eq!(net(&house, &format!("trim-{}", inch(3).nm())), Some(inches(96)));
+    // 96, 36 and 8 in are cut from one length of 12 ft, the rest from another.
+    let items = amounts(&house).unwrap();
+    assert_eq!(items.iter().find(|item| item.code == format!("trim-{wide}")).unwrap().packs, 2);
 }
 
 #[test]

@@ -6,35 +6,44 @@ use super::{AmountError, Hole, House, Item, Measure, Place, Wall, Words};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::wall::{Finish, OpeningKind};
+use crate::wall::{Finish, Opening, OpeningKind};
 
-/// Trim at the walls' ends by width, round windows and doors, and round fixtures that are finished with it.
+/// The pieces of trim of one width, and what they go round.
+#[derive(Default)]
+struct Width {
+    pieces: Vec<Length>,
+    ends: usize,
+    openings: usize,
+    fixtures: usize,
+}
+
+/// Trim by its width: at the walls' ends as each wall has it, round windows, doors and fixtures as the rules have it.
+/// A piece is as long as the edge that the boards meet, so that its corners may be mitred.
 pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
-    let mut widths: BTreeMap<Length, Vec<Length>> = BTreeMap::new();
+    let mut widths: BTreeMap<Length, Width> = BTreeMap::new();
     for (width, height) in house.walls.iter().flat_map(ends) {
-        widths.entry(width).or_default().push(height);
+        let own = widths.entry(width).or_default();
+        own.ends += 1;
+        own.pieces.push(height);
     }
-    let mut items = Vec::new();
-    for (width, pieces) in widths {
-        let name = Words::new(key("amounts-trim-end")).with("width", Place::Size(width));
-        let from = Words::new(key("amounts-trim-end-from")).count("count", pieces.len());
-        items.extend(item(house, format!("trim-end-{}", width.nm()), name, from, &pieces)?);
+    let round = widths.entry(house.rules.get_length(keys::TRIM_WIDTH)?).or_default();
+    for opening in house.walls.iter().flat_map(|wall| &wall.openings) {
+        round.openings += 1;
+        round.pieces.extend(round_opening(opening));
     }
-    let pieces: Vec<Length> = house.walls.iter().flat_map(round_openings).collect();
-    let openings = house.walls.iter().map(|wall| wall.openings.len()).sum();
-    let from = Words::new(key("amounts-trim-round-from")).count("count", openings);
-    items.extend(item(house, "trim-openings".to_owned(), Words::new(key("amounts-trim-round")), from, &pieces)?);
-
-    let pieces: Vec<Length> = house.holes().flat_map(round_hole).collect();
-    let from = Words::new(key("amounts-trim-holes-from")).count("count", pieces.len() / 4);
-    items.extend(item(house, "trim-fixtures".to_owned(), Words::new(key("amounts-trim-holes")), from, &pieces)?);
-    Ok(items)
+    for hole in house.holes().filter(|hole| hole.finish == Finish::Trim) {
+        round.fixtures += 1;
+        round.pieces.extend(round_hole(hole));
+    }
+    let items = widths.into_iter().map(|(width, own)| item(house, width, &own));
+    items.filter_map(Result::transpose).collect()
 }
 
 /// Every piece of trim of a house.
 pub(super) fn pieces(house: &House) -> impl Iterator<Item = Length> {
-    let walls = house.walls.iter().flat_map(|wall| ends(wall).map(|(_, height)| height).chain(round_openings(wall)));
-    walls.chain(house.holes().flat_map(round_hole))
+    let openings = house.walls.iter().flat_map(|wall| &wall.openings).flat_map(round_opening);
+    let fixtures = house.holes().filter(|hole| hole.finish == Finish::Trim).flat_map(round_hole);
+    house.walls.iter().flat_map(|wall| ends(wall).map(|(_, height)| height)).chain(openings).chain(fixtures)
 }
 
 /// Width and height of the trim at a wall's ends.
@@ -45,23 +54,21 @@ fn ends(wall: &Wall) -> impl Iterator<Item = (Length, Length)> + use<> {
 }
 
 /// Sides, head and, at a window, sill.
-fn round_openings(wall: &Wall) -> impl Iterator<Item = Length> {
-    wall.openings.iter().flat_map(|opening| {
-        let side = |lean: Length| {
-            let (up, across) = ((opening.top - opening.bottom).wide(), lean.wide());
-            Length::from_wide((up * up + across * across).isqrt()).unwrap_or(Length::LIMIT)
-        };
-        let sides = [side(opening.head_left - opening.left), side(opening.head_right - opening.right)];
-        let sill = (opening.kind == OpeningKind::Window).then_some(opening.sill().length());
-        sides.into_iter().chain([opening.head().length()]).chain(sill)
-    })
+fn round_opening(opening: &Opening) -> impl Iterator<Item = Length> + use<> {
+    let (top, bottom) = (opening.top, opening.bottom);
+    let side = move |lean: Length| {
+        let (up, across) = ((top - bottom).wide(), lean.wide());
+        Length::from_wide((up * up + across * across).isqrt()).unwrap_or(Length::LIMIT)
+    };
+    let sides = [side(opening.head_left - opening.left), side(opening.head_right - opening.right)];
+    let sill = (opening.kind == OpeningKind::Window).then_some(opening.sill().length());
+    sides.into_iter().chain([opening.head().length()]).chain(sill)
 }
 
-/// The four sides of what is finished with trim all round.
-fn round_hole(hole: &Hole) -> impl Iterator<Item = Length> + use<> {
+/// The four sides of a fixture.
+fn round_hole(hole: &Hole) -> [Length; 4] {
     let (width, height) = (hole.x.length(), hole.y.length());
-    let sides = (hole.finish == Finish::Trim).then_some([width, width, height, height]);
-    sides.into_iter().flatten()
+    [width, width, height, height]
 }
 
 /// The heights of a wall's two plumb ends.
@@ -80,20 +87,24 @@ fn heights(wall: &Wall) -> (Length, Length) {
     (left, right)
 }
 
-fn item(house: &House, code: String, name: Words, from: Words, pieces: &[Length]) -> Result<Option<Item>, AmountError> {
+fn item(house: &House, width: Length, own: &Width) -> Result<Option<Item>, AmountError> {
     let stock = house.rules.get_length(keys::TRIM_LENGTH)?;
+    let from = Words::new(key("amounts-trim-from"))
+        .count("ends", own.ends)
+        .count("openings", own.openings)
+        .count("fixtures", own.fixtures);
     let draft = Draft {
         material: "trim",
-        code,
+        code: format!("trim-{}", width.nm()),
         stock: None,
-        name,
+        name: Words::new(key("amounts-trim")).with("width", Place::Size(width)),
         measure: Measure::Length,
-        net: pieces.iter().map(|piece| whole(piece.nm())).sum(),
+        net: own.pieces.iter().map(|piece| whole(piece.nm())).sum(),
         waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
         pack: whole(stock.nm()),
         pack_name: Words::new(key("amounts-pack-length"))
             .with("length", Place::Rule(house.rules.get(keys::TRIM_LENGTH)?)),
-        least: packs("trim", pieces, stock, house.rules.get_length(keys::SAW_KERF)?)?,
+        least: packs("trim", &own.pieces, stock, house.rules.get_length(keys::SAW_KERF)?)?,
         from,
     };
     draft.item()

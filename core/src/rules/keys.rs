@@ -124,6 +124,8 @@ pub const WASTE_COATING: &str = "waste.coating";
 pub const WASTE_FASTENERS: &str = "waste.fasteners";
 /// Length of a starter strip.
 pub const STARTER_LENGTH: &str = "starter.length";
+/// Width of the trim round windows, doors and fixtures.
+pub const TRIM_WIDTH: &str = "trim.width";
 /// Length of a trim board.
 pub const TRIM_LENGTH: &str = "trim.length";
 /// Length of a head flashing as it is sold.

@@ -129,6 +129,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::WASTE_COATING, 10, 1, Percent).within((0, 1), (50, 1)),
     Rule::new(Common, keys::WASTE_FASTENERS, 5, 1, Percent).within((0, 1), (50, 1)),
     Rule::new(Common, keys::STARTER_LENGTH, 12, 1, Foot).from("package size", "", Memory).within((1, 1), (40, 1)),
+    Rule::new(Common, keys::TRIM_WIDTH, 7, 2, Inch).within((1, 2), (24, 1)),
     Rule::new(Common, keys::TRIM_LENGTH, 12, 1, Foot).from("package size", "", Memory).within((1, 1), (40, 1)),
     Rule::new(Common, keys::FLASHING_LENGTH, 10, 1, Foot).from("package size", "", Memory).within((1, 1), (100, 1)),
     Rule::new(Common, keys::MEMBRANE_ROLL_WIDTH, 36, 1, Inch).from("package size", "", Memory).within((2, 1), (120, 1)),

@@ -8,21 +8,8 @@ amounts-starter-from = Bottom edges of { $walls ->
 }, from trim to trim, doors left out
 amounts-backing = Flashing strips behind joints, { $width } × { $height }
 amounts-backing-from = One at each of { $joints } joints
-amounts-trim-end = Trim at wall ends, { $width } wide
-amounts-trim-end-from = Heights of { $count ->
-    [one] 1 wall end
-   *[other] { $count } wall ends
-}
-amounts-trim-round = Trim round windows and doors
-amounts-trim-round-from = Sides, heads and sills of { $count ->
-    [one] 1 opening
-   *[other] { $count } openings
-}
-amounts-trim-holes = Trim round fixtures
-amounts-trim-holes-from = Four sides of { $count ->
-    [one] 1 fixture
-   *[other] { $count } fixtures
-}
+amounts-trim = Trim, { $width } wide
+amounts-trim-from = Wall ends: { $ends }, windows and doors: { $openings }, fixtures: { $fixtures }
 amounts-block = Mounting block { $width } × { $height }, { $thickness } thick
 amounts-block-from = Fixtures that come off: { $count }
 amounts-block-split = Mounting block to split, { $width } × { $height }, { $thickness } thick

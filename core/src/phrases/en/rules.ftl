@@ -121,6 +121,7 @@ rule-waste-membrane = Waste allowance, membrane
 rule-waste-coating = Waste allowance, primer and paint
 rule-waste-fasteners = Waste allowance, nails, screws and strips behind joints
 rule-starter-length = Length of a starter strip
+rule-trim-width = Width of the trim round windows, doors and fixtures
 rule-trim-length = Length of a trim board
 rule-head-flashing-length = Head flashing, length as it is sold
 rule-membrane-roll-width = Membrane roll, width

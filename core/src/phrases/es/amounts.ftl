@@ -8,21 +8,8 @@ amounts-starter-from = Cantos inferiores de { $walls ->
 }, de moldura a moldura, sin las puertas
 amounts-backing = Tiras de tapajuntas tras las juntas, { $width } × { $height }
 amounts-backing-from = Una en cada una de { $joints } juntas
-amounts-trim-end = Moldura en los extremos de pared, { $width } de ancho
-amounts-trim-end-from = Alturas de { $count ->
-    [one] 1 extremo de pared
-   *[other] { $count } extremos de pared
-}
-amounts-trim-round = Moldura de ventanas y puertas
-amounts-trim-round-from = Lados, dinteles y alféizares de { $count ->
-    [one] 1 abertura
-   *[other] { $count } aberturas
-}
-amounts-trim-holes = Moldura alrededor de accesorios
-amounts-trim-holes-from = Cuatro lados de { $count ->
-    [one] 1 accesorio
-   *[other] { $count } accesorios
-}
+amounts-trim = Moldura de { $width } de ancho
+amounts-trim-from = Extremos de pared: { $ends }, ventanas y puertas: { $openings }, accesorios: { $fixtures }
 amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de grueso
 amounts-block-from = Accesorios que se quitan: { $count }
 amounts-block-split = Bloque de montaje para partir, { $width } × { $height }, { $thickness } de grueso

@@ -121,6 +121,7 @@ rule-waste-membrane = Margen de desperdicio, membrana
 rule-waste-coating = Margen de desperdicio, imprimador y pintura
 rule-waste-fasteners = Margen de desperdicio, clavos, tornillos y tiras tras las juntas
 rule-starter-length = Largo de una tira de arranque
+rule-trim-width = Ancho de la moldura de ventanas, puertas y accesorios
 rule-trim-length = Largo de una moldura
 rule-head-flashing-length = Tapajuntas de dintel, largo de venta
 rule-membrane-roll-width = Rollo de membrana, ancho

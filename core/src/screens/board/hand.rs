@@ -180,12 +180,12 @@ impl InHand {
 
     /// What its steps are made from.
     pub(super) fn detail(&self, notched: bool) -> BoardDetail {
-        let said = |field: &str| self.facts.text(field) == Some("yes");
+        let bevel = |field: &str| self.facts.length(field).is_some_and(|bevel| bevel != Length::ZERO);
         BoardDetail {
             notched,
             first_course: !self.below,
-            joint: said("joint"),
-            bevelled: said("bevelled"),
+            joint: self.facts.text("joint") == Some("yes"),
+            bevelled: bevel("bevel-left") || bevel("bevel-right"),
             painted: false,
             old_house: self.job.as_ref().is_some_and(|job| job.facts.text("old-house") == Some("yes")),
             above_reach: self.facts.length("bottom").is_some_and(|bottom| bottom > ABOVE_REACH),

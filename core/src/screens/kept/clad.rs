@@ -16,7 +16,7 @@ pub(crate) struct CladWall {
     pub(crate) outline: Outline,
     /// Its studs.
     pub(crate) studs: Studs,
-    /// Its courses.
+    /// Its courses as they hang or are planned, in the middle of the wall.
     pub(crate) courses: Vec<CourseLine>,
     /// Its runs from trim to trim, course by course.
     pub(crate) runs: Vec<Run>,
@@ -37,7 +37,7 @@ impl CladWall {
 
     fn of(store: &Store, terms: &Terms<'_>, job: &Job, wall: Wall, lines: &[Length]) -> Kept<Self> {
         let outline = wall.outline(store, terms)?;
-        let courses = wall.courses(terms, job, lines, &outline)?;
+        let courses = wall.course_lines(terms, job, &wall.lines(store, lines)?, &outline)?;
         let obstacles = wall.obstacles(store, &outline, job.lap()?)?;
         let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
         let runs = courses.iter().flat_map(|course| course.runs(&corners, &obstacles)).collect();
@@ -48,7 +48,7 @@ impl CladWall {
             boards: Facts::children(store, wall.id(), kinds::BOARD)?,
             wall,
             outline,
-            courses,
+            courses: courses.into_iter().map(|course| course.middle).collect(),
             runs,
             openings,
         })

@@ -120,6 +120,20 @@ fn what_is_cut_or_up_keeps_its_numbers() {
 }
 
 #[test]
+fn materials_are_counted_on_the_courses_as_they_hang() {
+    let (mut store, job, wall) = planned();
+    let hung = readings(&pole(&store, "en", &job));
+    say(&mut store, 20, &wall, &given(&hung)).unwrap();
+    let middle = pole(&store, "en", &job).as_built[0].middle.nm;
+    let clad = spoken(&context("en", 0), |terms| {
+        let job = kept::Job::of(&store, terms, job.parse().unwrap())?;
+        kept::CladWall::of_job(&store, terms, &job, &job.lines(&store)?.unwrap())
+    });
+    let clad = clad.unwrap().remove(0);
+    assert_eq!(clad.courses[2].bottom.nm(), middle, "the wall's base line lies on the datum");
+}
+
+#[test]
 fn one_entry_a_course_and_the_last_word_holds() {
     let (mut store, job, wall) = planned();
     let before = pole(&store, "en", &job);

@@ -54,7 +54,7 @@ pub(super) fn plan(store: &mut Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Id
         if left != right {
             answer = answer.set(id, "bottom-right", planned(right));
         }
-        // A run of several pieces has joints, and a rake or an end out of plumb has a bevel: both add steps.
+        // A run of several pieces has joints, which add steps.
         if plan.pieces.iter().filter(|other| other.run == piece.run).count() > 1 {
             answer = answer.set(id, "joint", Value::Text("yes".to_owned()));
         }
@@ -82,9 +82,6 @@ pub(in crate::screens) fn bevelled(mut answer: Answer, board: Id, (left, right):
         if bevel != Length::ZERO {
             answer = answer.set(board, field, planned(bevel));
         }
-    }
-    if left != Length::ZERO || right != Length::ZERO {
-        answer = answer.set(board, "bevelled", Value::Text("yes".to_owned()));
     }
     answer
 }

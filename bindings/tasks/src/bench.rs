@@ -1,5 +1,5 @@
-use std::fs;
-use std::process::Stdio;
+use std::fs::{self, File};
+use std::path::PathBuf;
 
 use crate::{Done, project, shell};
 
@@ -43,30 +43,58 @@ pub(crate) fn run() -> Done {
     Ok(())
 }
 
-/// Families of the planner's bench that are compared with peers: house-size lists and classes of the literature.
-const COMPARED: &[&str] =
-    &["four/any/", "four/middle/", "uniform/150/", "triplets/1000/", "spread/3/", "hundred-thousand/"];
+/// Families of the planner's bench that are compared with peers: one board length, and a house on four lengths.
+const COMPARED: &[&str] = &[
+    "exact/2500/50",
+    "triplets/1000/120",
+    "one/any/200",
+    "one/middle/200",
+    "one/inches/200",
+    "one/long/200",
+    "one/short/500",
+    "four/any/50",
+    "four/any/200",
+    "four/any/500",
+    "four/any/2000",
+];
 
-/// Cutting plans beside those of peers, which come from PyPI into an environment under `target`.
-pub(crate) fn peers() -> Done {
-    let folder = project::root().join("target/peers");
-    let python = folder.join(if cfg!(windows) { "Scripts/python.exe" } else { "bin/python" });
-    if !python.exists() {
-        let path = folder.to_string_lossy().into_owned();
-        shell::run(shell::command("python3", &["-m", "venv", &path]))?;
-    }
-    let wanted = "tests/peers/requirements.txt";
-    shell::run(shell::command(&python, &["-m", "pip", "install", "--quiet", "--requirement", wanted]))?;
-    let mut bench = vec!["bench", "--quiet", "--package", "lapwright", "--bench", "planner", "--", "--lines"];
+/// Cutting plans beside those of peers. Ours come first, so that nobody takes the processor from the other.
+pub(crate) fn peers(short: bool) -> Done {
+    let python = peers_python()?;
+    let (lists, seconds) = if short { ("3", "5") } else { ("10", "10") };
+    let mut bench =
+        vec!["bench", "--quiet", "--package", "lapwright", "--bench", "planner", "--", "--lines", "--exact"];
+    bench.extend(["--lists", lists, "--seconds", seconds]);
     bench.extend(COMPARED);
+    let file = project::root().join("target/peers.jsonl");
+    let told = |error: std::io::Error| format!("{}: {error}", file.display());
     let mut ours = shell::cargo(&bench);
-    let mut ours = ours.stdout(Stdio::piped()).spawn().map_err(|error| format!("the bench did not start: {error}"))?;
-    let lines = ours.stdout.take().ok_or("the bench gives no lines")?;
-    let mut theirs = shell::command(&python, &["tests/peers/planner.py", "10"]);
-    theirs.stdin(lines);
-    shell::run(theirs)?;
-    let status = ours.wait().map_err(|error| format!("the bench did not end: {error}"))?;
-    if status.success() { Ok(()) } else { Err(format!("the bench failed ({status})")) }
+    ours.stdout(File::create(&file).map_err(told)?);
+    shell::run(ours)?;
+    let mut theirs = shell::command(&python, &["tests/peers/planner.py", seconds]);
+    theirs.stdin(File::open(&file).map_err(told)?);
+    shell::run(theirs)
+}
+
+/// The Python that has the peers: an environment in the user's cache, filled from PyPI once for each list of versions.
+fn peers_python() -> Done<PathBuf> {
+    let folder = dirs::cache_dir().ok_or("there is no cache folder for the peers")?.join("lapwright-peers");
+    let python = folder.join(if cfg!(windows) { "Scripts/python.exe" } else { "bin/python" });
+    let wanted = project::root().join("tests/peers/requirements.txt");
+    let wanted_text = fs::read_to_string(&wanted).map_err(|error| format!("{}: {error}", wanted.display()))?;
+    // Written last: what is in here has been installed to the end.
+    let installed = folder.join("installed.txt");
+    if fs::read_to_string(&installed).is_ok_and(|text| text == wanted_text) {
+        return Ok(python);
+    }
+    println!("bringing the peers from PyPI into {}", folder.display());
+    shell::run(shell::command("python3", &["-m", "venv", "--clear", &folder.to_string_lossy()]))?;
+    let install = ["-m", "pip", "install", "--quiet", "--requirement", &wanted.to_string_lossy()];
+    shell::run(shell::command(&python, &install)).map_err(|error| {
+        format!("the peers could not be brought from PyPI: is there a network? Nothing was compared. {error}")
+    })?;
+    fs::write(&installed, wanted_text).map_err(|error| format!("{}: {error}", installed.display()))?;
+    Ok(python)
 }
 
 /// The name and the middle estimate of each `name   time:   [1.0 ms 1.1 ms 1.2 ms]`; a long name stands on the line

@@ -23,7 +23,7 @@ const USAGE: &str = "usage: cargo xtask TASK
   android                    the libraries of Android's processors, for Gradle; needs the NDK
   ios                        on a Mac: all that Xcode needs for the app in ios/App
   bench                      the times of the core, beside their goals
-  bench --peers              cutting plans beside those of peers, which Python brings in";
+  bench --peers [--short]    cutting plans beside those of peers, which Python brings in; short: three lists of a family";
 
 /// What a task ends with: a text that says what went wrong.
 type Done<T = ()> = Result<T, String>;
@@ -41,7 +41,8 @@ fn main() -> ExitCode {
         ["app", args @ ..] => app::run(args),
         ["ios"] => ios::build(),
         ["bench"] => bench::run(),
-        ["bench", "--peers"] => bench::peers(),
+        ["bench", "--peers"] => bench::peers(false),
+        ["bench", "--peers", "--short"] => bench::peers(true),
         _ => {
             eprintln!("{USAGE}");
             return ExitCode::from(2);

@@ -1,7 +1,8 @@
 //! How soon, how good and how well proved cutting plans are, on generated cut lists: `cargo bench --bench planner`.
 //!
-//! A word on the command line picks the families whose names hold it; `--each` prints every list, `--seconds N` gives
-//! each so long, `--lines` prints one JSON object for each list without joints, for the comparison with peers.
+//! A word on the command line picks the families whose names hold it, or, with `--exact`, are it; `--each` prints every
+//! list, `--seconds N` gives each so long, `--lists N` makes no more of a family, `--lines` prints one JSON object for each
+//! list without joints, for the comparison with peers.
 #![allow(
     clippy::print_stdout,
     clippy::indexing_slicing,
@@ -144,11 +145,17 @@ fn main() {
     let after = |flag: &str| words.iter().position(|word| word == flag).and_then(|at| words.get(at + 1));
     let has = |flag: &str| words.iter().any(|word| word == flag);
     let limit = Duration::from_secs_f64(after("--seconds").and_then(|word| word.parse().ok()).unwrap_or(5.0));
+    let most = after("--lists").and_then(|word| word.parse().ok()).unwrap_or(u64::MAX);
     let only: Vec<&String> =
         words.iter().filter(|word| !word.starts_with('-') && word.parse::<f64>().is_err()).collect();
     let picked = families::all()
         .into_iter()
-        .filter(|family| only.is_empty() || only.iter().any(|word| family.name.contains(word.as_str())));
+        .filter(|family| {
+            let wanted =
+                |word: &&String| if has("--exact") { family.name == **word } else { family.name.contains(*word) };
+            only.is_empty() || only.iter().any(wanted)
+        })
+        .map(|family| Family { repeats: family.repeats.min(most), ..family });
     if has("--lines") {
         for family in picked {
             for number in 1..=family.repeats {

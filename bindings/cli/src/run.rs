@@ -13,8 +13,8 @@ use std::process::ExitCode;
 
 use lapwright::phrases::Phrases;
 use lapwright::screens::{
-    Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
-    RulesAction, SettingsAction, StepHow, View,
+    self, Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction,
+    Place, RulesAction, SettingsAction, StepHow, View,
 };
 use lapwright::store::Opening;
 
@@ -72,7 +72,8 @@ impl Session<'_> {
             Task::Done { house, count } => self.done(house.as_deref(), *count),
             Task::Undo { group, yes } => self.undo(group.as_deref(), *yes),
             Task::Copy { file } => {
-                self.book.store.copy(file)?;
+                let now_ms = self.book.context()?.now_ms;
+                screens::copy(&mut self.book.store, now_ms, file)?;
                 self.say("cli-copied", &file.display().to_string(), "path")
             }
             Task::Check => self.check(),

@@ -254,6 +254,14 @@ fn every_command_answers_in_json() {
 }
 
 #[test]
+fn after_a_copy_the_house_says_how_old_it_is() {
+    let place = Place::with_house();
+    assert!(place.good(&["house", HOUSE]).contains("Never copied off this phone"));
+    place.good(&["copy", place.folder.path().join("copy.lapwright").to_str().unwrap()]);
+    assert!(place.good(&["house", HOUSE]).contains("Copied today"));
+}
+
+#[test]
 fn bad_input_says_the_field_and_what_is_allowed_and_changes_nothing() {
     let place = Place::with_house();
     let before = place.done();

@@ -71,12 +71,13 @@ impl Book {
         Ok(screens::drawing(&self.store(), context, subject, frame)?)
     }
 
-    /// Writes a checked copy of the book to `path`, where nothing is or an older copy of this book.
+    /// Writes a checked copy of the book to `path`, where nothing is or an older copy of this book, and remembers `now_ms` as
+    /// the time of the last copy.
     ///
     /// # Errors
     /// [`Refusal`] with the code `book`; nothing was overwritten.
-    pub fn copy(&self, path: &str) -> Result<(), Refusal> {
-        Ok(self.store().copy(path)?)
+    pub fn copy(&self, path: &str, now_ms: i64) -> Result<(), Refusal> {
+        Ok(screens::copy(&mut self.store(), now_ms, path)?)
     }
 
     /// Writes a checked copy of the book into `folder` under the name of the moment, and thins this book's copies there by

@@ -142,6 +142,8 @@ words! {
     same_board = "frame-same-board",
     penetrations = "frame-penetrations",
     boards = "frame-boards",
+    share_copy = "frame-share-copy",
+    share_photo = "frame-share-photo",
 }
 
 /// What stands round every screen.

@@ -13,7 +13,7 @@ use super::kept::{Facts, Job, Wall};
 use super::parts::{Question, Reading};
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
-use super::{Done, Place, kinds};
+use super::{Done, Place, copied, kinds};
 
 use state::House;
 
@@ -162,7 +162,7 @@ pub enum HouseAction {
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
     let house = House::of(store, terms, terms.id("job", job)?)?;
-    let copied_at_ms = store.setting_get("copied-at")?.and_then(|text| text.parse().ok());
+    let copied_at_ms = copied::at_ms(store)?;
     let stock = Facts::children(store, house.job.id(), kinds::STOCK)?;
     let line = |facts: &Facts| {
         let length = facts.reading(terms, "length")?;
@@ -188,19 +188,10 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         questions,
         stock: stock.iter().filter_map(line).collect(),
         copied_at_ms,
-        copied: copied(terms, copied_at_ms),
+        copied: copied::said(terms, copied_at_ms),
         block_sizes: block_sizes.iter().filter_map(size).collect(),
         has_loose_board: super::board::has_loose(store, Some(house.job.id()))?,
     })
-}
-
-fn copied(terms: &Terms<'_>, at_ms: Option<i64>) -> String {
-    const DAY_MS: i64 = 24 * 60 * 60 * 1000;
-    match at_ms.map(|at| terms.context.now_ms.saturating_sub(at).max(0) / DAY_MS) {
-        None => terms.phrase("house-never-copied", &[]),
-        Some(0) => terms.phrase("house-copied-today", &[]),
-        Some(days) => terms.phrase("house-copied-days", &[("days", days.into())]),
-    }
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &HouseAction) -> Kept<Done> {

@@ -7,7 +7,7 @@ use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job, Wall};
 use super::trouble::Kept;
-use super::{Done, Place, document, kinds};
+use super::{Done, Place, copied, document, kinds};
 
 /// The houses of a book.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -15,6 +15,8 @@ use super::{Done, Place, document, kinds};
 pub struct JobsView {
     /// Every house, the archived ones last.
     pub jobs: Vec<JobLine>,
+    /// How old the last copy of the book is, in words.
+    pub copied: String,
 }
 
 /// One house.
@@ -77,7 +79,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<JobsView> {
         }
     }
     jobs.sort_by_key(|job| job.archived);
-    Ok(JobsView { jobs })
+    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(store)?) })
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &JobsAction) -> Kept<Done> {

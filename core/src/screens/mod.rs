@@ -9,6 +9,7 @@
 mod ask;
 mod board;
 mod context;
+mod copied;
 pub(crate) mod document;
 mod done_list;
 mod drawing;
@@ -41,6 +42,7 @@ use trouble::{Kept, Trouble};
 
 pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
 pub use context::Context;
+pub use copied::copy;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use drawing::{Drawing, Frame, Subject, Target, drawing};
 pub use frame::{FrameView, TapeMark, Words};

@@ -98,3 +98,5 @@ frame-spoiled = This board is spoiled
 frame-same-board = Loose board, same as the last one
 frame-penetrations = Penetrations
 frame-boards = Boards
+frame-share-copy = Share a copy of the book
+frame-share-photo = Share the photo

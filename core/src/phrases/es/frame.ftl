@@ -98,3 +98,5 @@ frame-spoiled = Esta tabla se echó a perder
 frame-same-board = Tabla suelta, igual que la última
 frame-penetrations = Pasos por la pared
 frame-boards = Tablas
+frame-share-copy = Compartir una copia del libro
+frame-share-photo = Compartir la foto

@@ -222,6 +222,24 @@ fn the_age_of_the_last_copy_is_said() {
 }
 
 #[test]
+fn a_copy_that_was_made_is_the_last_one_and_a_refused_one_is_not() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut store, job) = house();
+    assert_eq!(shown(&store, "en", &job).copied, "Never copied off this phone");
+    let now = context("en", 0).now_ms;
+    let elsewhere = folder.path().join("copy.lapwright");
+    copy(&mut store, now - 49 * 3_600_000, &elsewhere).unwrap();
+    let in_the_way = folder.path().join("notes.txt");
+    std::fs::write(&in_the_way, "mine").unwrap();
+    copy(&mut store, now, &in_the_way).unwrap_err();
+    assert_eq!(shown(&store, "en", &job).copied_at_ms, Some(now - 49 * 3_600_000));
+    let View::JobsKind { view } = view(&store, &context("en", 0), &Place::Jobs).unwrap() else { panic!("jobs") };
+    assert_eq!(view.copied, "Last copy 2 days old");
+    let theirs = Store::open(&elsewhere, &Default::default()).unwrap().store;
+    assert_eq!(shown(&theirs, "en", &job).copied_at_ms, None);
+}
+
+#[test]
 fn reads_well_in_both_languages() {
     let (mut store, job) = house();
     let wall = measured(&mut store, &job);

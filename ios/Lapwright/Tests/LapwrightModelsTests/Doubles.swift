@@ -108,9 +108,9 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
         return try book.frame(context: context)
     }
 
-    func copy(path: String) throws {
+    func copy(path: String, nowMs: Int64) throws {
         count("copy")
-        try book.copy(path: path)
+        try book.copy(path: path, nowMs: nowMs)
     }
 
     func keepCopy(folder: String, nowMs: Int64) throws -> String {

@@ -97,7 +97,7 @@ class MainActivity : ComponentActivity() {
             try {
                 book.keepCopy(copies, System.currentTimeMillis())
             } catch (_: Refusal.Refused) {
-                // The next stop tries again; House says how old the last copy is.
+                // The next stop tries again.
             }
         }
     }

@@ -39,7 +39,7 @@ class ShareTest {
         openBook(folders).use { book ->
             book.withHoseBib()
             val place = share.place("book.lapwright")
-            book.copy(place)
+            book.copy(place, 1_777_896_000_000L)
             share.file("The book", place)
         }
         val send = handedOn()

@@ -38,7 +38,8 @@ class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
     fun app(
         scope: CoroutineScope = CoroutineScope(Dispatchers.Unconfined),
         bookThread: CoroutineDispatcher = Dispatchers.Unconfined,
-    ): App = App(book, Services(), clock, dice, scope, bookThread).apply { start() }
+        services: Services = Services(),
+    ): App = App(book, services, clock, dice, scope, bookThread).apply { start() }
 
     /** Carries out an action past the screens. */
     fun act(action: Action): Outcome = book.act(context(), action)

@@ -17,6 +17,7 @@ import lapwright.screens.Action
 import lapwright.screens.JobsAction
 import lapwright.screens.Place
 import lapwright.screens.View
+import lapwright.screens.services.Services
 import lapwright.shell.Screens
 
 private const val USAGE = """usage: app [--book FILE] [--demo] [--pictures FOLDER]
@@ -82,7 +83,8 @@ internal fun window(file: File, demo: Boolean) {
             title = "Lapwright",
         ) {
             val scope = rememberCoroutineScope()
-            val app = remember { desk.app(scope, bookThread.asCoroutineDispatcher()) }
+            val services = remember { Services(share = DeskShare(window)) }
+            val app = remember { desk.app(scope, bookThread.asCoroutineDispatcher(), services) }
             Screens(app, Face)
         }
     }

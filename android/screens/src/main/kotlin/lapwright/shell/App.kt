@@ -132,6 +132,21 @@ class App(
         }
     }
 
+    /** Hands on a copy of the book, and shows anew how old the last one is. */
+    fun shareCopy(): Job = call(pends = true) { now ->
+        val path = services.share.place("book.lapwright")
+        book.copy(path, clock.nowMs())
+        val view = book.view(context(now.remembered), now.place)
+        Answer(now.copy(view = view), moved = { services.share.file(now.frame.words.shareCopy, path) })
+    }
+
+    /** Hands on a photo under a title, without the place where it was taken. */
+    fun sharePhoto(photo: String, title: String): Job = call(pends = true) { now ->
+        val path = services.share.place("photo.jpg")
+        book.exportPhoto(photo, path)
+        Answer(now, moved = { services.share.file(title, path) })
+    }
+
     private fun stepPhoto(view: View, step: String): StepPhoto? =
         (view as? View.PenetrationKind)?.view?.steps?.find { it.code == step }?.photo
 

@@ -44,7 +44,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
             override fun refused() { felt += "refused" }
         },
         share = object : Share {
-            override fun place(name: String) = File(file.parentFile, name).path
+            override fun place(name: String) = File(file.parentFile, "out").apply { mkdirs() }.resolve(name).path
             override fun file(title: String, path: String) { shared += title to path }
             override fun text(title: String, text: String) { shared += title to text }
         },

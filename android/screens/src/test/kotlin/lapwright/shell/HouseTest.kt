@@ -7,6 +7,7 @@ import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
 import lapwright.screens.Place
 import lapwright.screens.View
 import org.junit.Assert.assertEquals
@@ -29,6 +30,25 @@ class HouseTest {
         rule.onNodeWithTag("next").assertIsDisplayed()
         rule.onNodeWithText(view.nextSaid).performClick()
         assertEquals(Place.Pole(view.job), app.shown!!.place)
+    }
+
+    @Test
+    fun aSharedCopyOpensAtAnotherPhoneAndTheHouseSaysThatItIsOfToday() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        val copied = { (fixture.view(Place.House(job)) as View.HouseKind).view.copied }
+        assertEquals("Never copied off this phone", copied())
+        app.go(Place.Jobs)
+        rule.setContent { Screens(app, Face) }
+        rule.onNodeWithTag("share copy").performScrollTo().performClick()
+        rule.onNodeWithText("Copied today").assertIsDisplayed()
+        assertEquals("Copied today", copied())
+        val (_, path) = fixture.shared.single()
+        Fixture(java.io.File(path)).use { theirs ->
+            assertEquals(listOf(job), (theirs.view(Place.Jobs) as View.JobsKind).view.jobs.map { it.job })
+            assertEquals("Never copied off this phone", (theirs.view(Place.House(job)) as View.HouseKind).view.copied)
+        }
     }
 
     @Test

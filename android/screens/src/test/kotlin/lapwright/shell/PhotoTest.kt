@@ -1,5 +1,12 @@
 package lapwright.shell
 
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onFirst
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
 import java.io.File
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PhotoPlace
@@ -11,10 +18,14 @@ import lapwright.shell.parts.said
 import lapwright.screens.StepHow
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
+import org.junit.Rule
 import org.junit.Test
 
 /** A photo of a step, from the tap to the tick, with the camera played by the test. */
 class PhotoTest {
+    @get:Rule
+    val rule = createComposeRule()
+
     private val step = "look-over"
 
     private fun penetration(fixture: Fixture): String {
@@ -43,6 +54,24 @@ class PhotoTest {
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, step, tick)))
         assertNull(app.trouble)
         assertEquals(photo.copy(signed = true), photo(app))
+    }
+
+    @Test
+    fun aPhotoIsHandedOnWithoutThePlaceWhereItWasTaken() = Fixture().use { fixture ->
+        val here = penetration(fixture)
+        val app = fixture.app()
+        app.go(Place.Penetration(here))
+        app.takePhoto(here, step)
+        File(fixture.photos.single().file).writeBytes(Jpeg)
+        app.photoBack(fixture.photos.single())
+        rule.setContent { Screens(app, Face) }
+        val text = (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == step }.text
+        rule.onAllNodes(hasText(text) and hasClickAction()).onFirst().performScrollTo().performClick()
+        rule.onNodeWithTag("share photo").performScrollTo().performClick()
+        assertNull(app.trouble)
+        val (title, path) = fixture.shared.single()
+        assertEquals(text, title)
+        assertEquals(Jpeg.toList(), File(path).readBytes().toList())
     }
 
     @Test

@@ -135,6 +135,10 @@ private fun StepChoices(
     sign: (StepLine, StepSaid) -> Unit,
 ) {
     val words = app.shown?.frame?.words ?: return
+    val here = step.photo?.takeIf { it.place == PhotoPlace.HERE }
+    if (here != null) {
+        OtherAction(words.sharePhoto, Modifier.fillMaxWidth().testTag("share photo")) { app.sharePhoto(here.photo, step.text) }
+    }
     if (step.state != StepState.OPEN) {
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
         return

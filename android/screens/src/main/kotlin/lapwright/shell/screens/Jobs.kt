@@ -3,6 +3,7 @@ package lapwright.shell.screens
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import lapwright.screens.Action
 import lapwright.screens.JobsAction
 import lapwright.screens.JobsView
@@ -28,6 +29,10 @@ fun Jobs(app: App, view: JobsView) {
             Line(job.name, said) { app.go(Place.House(job.job)) }
         }
         OtherAction(words.openDemo, Modifier.fillMaxWidth()) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
+        if (view.jobs.isNotEmpty()) {
+            Say(view.copied)
+            OtherAction(words.shareCopy, Modifier.fillMaxWidth().testTag("share copy")) { app.shareCopy() }
+        }
         OtherAction(words.settings, Modifier.fillMaxWidth(), Sign.GEAR) { app.go(Place.Settings) }
     }
 }

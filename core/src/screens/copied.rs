@@ -1,0 +1,36 @@
+//! A copy of the book for another device, and how old the last one is.
+
+use std::path::Path;
+
+use crate::store::{Store, StoreError};
+
+use super::context::Terms;
+use super::trouble::Kept;
+
+/// A setting of this device: milliseconds since 1970-01-01 UTC.
+const COPIED_AT: &str = "copied-at";
+
+/// Writes a checked copy of the book to `path`, and remembers that one was made at `now_ms`, in milliseconds since
+/// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`].
+///
+/// # Errors
+/// As [`Store::copy`]; nothing was overwritten, and the last copy stays the one before.
+pub fn copy(store: &mut Store, now_ms: i64, path: impl AsRef<Path>) -> Result<(), StoreError> {
+    store.copy(path)?;
+    store.setting_put(COPIED_AT, &now_ms.to_string())
+}
+
+/// When the last copy was made.
+pub(super) fn at_ms(store: &Store) -> Kept<Option<i64>> {
+    Ok(store.setting_get(COPIED_AT)?.and_then(|text| text.parse().ok()))
+}
+
+/// How old a copy is, in words.
+pub(super) fn said(terms: &Terms<'_>, at_ms: Option<i64>) -> String {
+    const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+    match at_ms.map(|at| terms.context.now_ms.saturating_sub(at).max(0) / DAY_MS) {
+        None => terms.phrase("house-never-copied", &[]),
+        Some(0) => terms.phrase("house-copied-today", &[]),
+        Some(days) => terms.phrase("house-copied-days", &[("days", days.into())]),
+    }
+}

@@ -13,6 +13,7 @@
 //! message: `{ $count -> [one] 1 board *[other] { $count } boards }`.
 
 mod files;
+mod heard;
 mod language;
 mod numbers;
 mod spoken;
@@ -23,6 +24,7 @@ use std::sync::OnceLock;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
+pub use heard::heard;
 pub use language::Language;
 pub use spoken::spoken;
 

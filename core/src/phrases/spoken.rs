@@ -53,6 +53,13 @@ impl Part {
     }
 }
 
+/// The words of every part of the tape's marks down to 64ths, each with its numerator and denominator.
+pub(super) fn fractions(phrases: &Phrases) -> impl Iterator<Item = (String, (u64, u64))> {
+    let parts =
+        [2, 4, 8, 16, 32, 64].into_iter().flat_map(|below| (1..below).step_by(2).map(move |above| (above, below)));
+    parts.map(|(above, below)| (Part::new(above, below).words(phrases), (above, below)))
+}
+
 fn counted(number: u64) -> i64 {
     i64::try_from(number).unwrap_or(i64::MAX)
 }

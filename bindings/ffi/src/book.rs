@@ -31,14 +31,6 @@ impl Book {
         screens::remembered(&self.store())
     }
 
-    /// Remembers where the signer is, so that each finds their own place when the phone comes back to them.
-    ///
-    /// # Errors
-    /// [`Refusal`] where the book cannot be written.
-    pub fn remember_place(&self, context: &Context, place: &Place) -> Result<(), Refusal> {
-        Ok(screens::remember_place(&mut self.store(), context, place)?)
-    }
-
     /// What stands round every screen: the same until the context's language or unit changes.
     ///
     /// # Errors
@@ -55,12 +47,29 @@ impl Book {
         Ok(screens::view(&self.store(), context, place)?)
     }
 
-    /// Carries out what was tapped: one accepted answer, and the whole view to show then.
+    /// Goes to a screen: what it shows. The signer is there from now on, and finds it again when the phone comes back to
+    /// them.
+    ///
+    /// # Errors
+    /// [`Refusal`] as for a view, or where the book cannot be written; the signer is where they were.
+    pub fn go(&self, context: &Context, place: &Place) -> Result<View, Refusal> {
+        let mut store = self.store();
+        let view = screens::view(&store, context, place)?;
+        screens::remember_place(&mut store, context, place)?;
+        Ok(view)
+    }
+
+    /// Carries out what was tapped: one accepted answer, and the whole view to show then. The signer is at its place from
+    /// now on.
     ///
     /// # Errors
     /// [`Refusal`]; nothing was changed.
     pub fn act(&self, context: &Context, action: &Action) -> Result<Outcome, Refusal> {
-        Ok(screens::act(&mut self.store(), context, action)?)
+        let mut store = self.store();
+        let outcome = screens::act(&mut store, context, action)?;
+        // The answer is kept: an error now would say that nothing was changed.
+        let _ = screens::remember_place(&mut store, context, &outcome.place);
+        Ok(outcome)
     }
 
     /// What a screen draws, laid out for a frame: asked for again where the view's revision or the frame changed.

@@ -173,13 +173,20 @@ pub fn remembered(store: &Store) -> Remembered {
     }
 }
 
-/// Remembers where the signer is, so that each finds their own place when the phone comes back to them.
+/// Remembers where the signer is, so that each finds their own place when the phone comes back to them. Writes only where
+/// they have moved.
 ///
 /// # Errors
 /// [`Problem`] where the book cannot be written.
 pub fn remember_place(store: &mut Store, context: &Context, place: &Place) -> Result<(), Problem> {
     let text = serde_json::to_string(place).unwrap_or_default();
-    super::spoken(context, |terms| Ok(store.setting_put(&place_key(&terms.context.signer), &text)?))
+    super::spoken(context, |terms| {
+        let key = place_key(&terms.context.signer);
+        if store.setting_get(&key)?.as_deref() != Some(&text) {
+            store.setting_put(&key, &text)?;
+        }
+        Ok(())
+    })
 }
 
 fn place_key(signer: &str) -> String {

@@ -32,6 +32,6 @@ pole-clear = Lines should stay clear of it.
 pole-met = It comes out so.
 pole-missed = Off by { $miss }.
 pole-kept = These lines are kept. The walls are planned from them.
-pole-differs = Other lines than these are kept.
+pole-differs = These lines are new: the walls still have the old ones.
 pole-not-kept = These lines are not kept yet.
 pole-proved = No other lines miss these heights by less.

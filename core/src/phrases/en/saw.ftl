@@ -23,7 +23,7 @@ saw-rest = Rest { $rest }
 saw-rest-keep = Rest { $rest }: keep it
 saw-piece-goes = { $wall }, course { $course }, { $from } from the left corner
 saw-stock-open = { $length }: { $used } to cut
-saw-stock = { $length }: { $used } of { $have }
+saw-stock = { $length }: { $used } of { $have } used
 saw-stock-short = { $length }: { $used } needed, { $have } there: buy { $short }
 saw-unlisted = { $count ->
     [one] 1 board is planned that is not on this list. Plan the list again.

@@ -32,6 +32,6 @@ pole-clear = Las líneas deben quedar lejos de ella.
 pole-met = Así resulta.
 pole-missed = Se desvía { $miss }.
 pole-kept = Estas líneas están guardadas. Las paredes se planean con ellas.
-pole-differs = Las líneas guardadas son otras.
+pole-differs = Estas líneas son nuevas: las paredes tienen todavía las de antes.
 pole-not-kept = Estas líneas aún no están guardadas.
 pole-proved = Ninguna otra división queda más cerca de estas alturas.

@@ -23,7 +23,7 @@ saw-rest = Sobra { $rest }
 saw-rest-keep = Sobra { $rest }: guárdelo
 saw-piece-goes = { $wall }, hilada { $course }, a { $from } de la esquina izquierda
 saw-stock-open = { $length }: { $used } por cortar
-saw-stock = { $length }: { $used } de { $have }
+saw-stock = { $length }: { $used } de { $have } en uso
 saw-stock-short = { $length }: hacen falta { $used }, hay { $have }: compre { $short }
 saw-unlisted = { $count ->
     [one] Hay 1 tabla planeada que no está en esta lista. Planee la lista otra vez.

@@ -63,10 +63,9 @@ public final class AppModel {
     @discardableResult public func back() -> Task<Void, Never> {
         tap { [self] in
             let place = visited.last ?? .jobs
-            let view = try await keeper.view(context(), place)
+            let view = try await keeper.go(context(), place)
             _ = visited.popLast()
             present(place, view)
-            try await keeper.rememberPlace(context(), place)
         }
     }
 
@@ -87,7 +86,7 @@ public final class AppModel {
             } else if case .doneList = place {
                 present(outcome.place, outcome.view)
             } else {
-                present(place, try await keeper.view(context(), place))
+                present(place, try await keeper.go(context(), place))
             }
         }
     }
@@ -188,27 +187,22 @@ extension AppModel {
         if case .settingsKind = action, try await takeSettings() { return }
         let from = place
         present(outcome.place, outcome.view)
-        if outcome.place != from {
-            left(from, for: outcome.place)
-            try await keeper.rememberPlace(context(), outcome.place)
-        }
+        if outcome.place != from { left(from, for: outcome.place) }
     }
 
     private func visit(_ place: Place, opening key: QuestionKey? = nil) async throws {
-        let view = try await keeper.view(context(), place)
+        let view = try await keeper.go(context(), place)
         let from = self.place
         present(place, view, opening: key)
-        if place != from {
-            left(from, for: place)
-            try await keeper.rememberPlace(context(), place)
-        }
+        if place != from { left(from, for: place) }
     }
 
     /// A setting may change the words, the unit, or who holds the phone: each signer goes on where they left off.
     private func takeSettings() async throws -> Bool {
         let now = await keeper.remembered()
-        guard now != remembered else { return false }
         let before = remembered
+        remembered.place = now.place
+        guard now != remembered else { return false }
         remembered = now
         frame = try await keeper.frame(context())
         if now.signer != before.signer { visited = [] }

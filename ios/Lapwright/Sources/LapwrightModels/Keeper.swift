@@ -20,8 +20,8 @@ public actor Keeper {
         book.remembered()
     }
 
-    func rememberPlace(_ context: Context, _ place: Place) throws {
-        try book.rememberPlace(context: context, place: place)
+    func go(_ context: Context, _ place: Place) throws -> View {
+        try book.go(context: context, place: place)
     }
 
     func frame(_ context: Context) throws -> FrameView {

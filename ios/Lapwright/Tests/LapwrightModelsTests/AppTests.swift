@@ -21,7 +21,7 @@ import Testing
         #expect(try phone.house().view.walls.count == 2)
         phone.book.reset()
         await (try phone.house()).pole().value
-        #expect(phone.book["act"] == 0 && phone.book["view"] == 1)
+        #expect(phone.book["act"] == 0 && phone.book["view"] == 0 && phone.book["go"] == 1)
         #expect(try phone.pole().view.marks.count > 0)
     }
 

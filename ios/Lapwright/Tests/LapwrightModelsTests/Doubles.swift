@@ -123,9 +123,9 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
         try book.exportPhoto(photo: photo, path: path)
     }
 
-    func rememberPlace(context: Context, place: Place) throws {
-        count("rememberPlace")
-        try book.rememberPlace(context: context, place: place)
+    func go(context: Context, place: Place) throws -> View {
+        count("go")
+        return try book.go(context: context, place: place)
     }
 
     func remembered() -> Remembered {

@@ -20,28 +20,31 @@ import lapwright.screens.View
 import lapwright.screens.services.Services
 import lapwright.shell.Screens
 
-private const val USAGE = """usage: app [--book FILE] [--demo] [--pictures FOLDER]
+private const val USAGE = """usage: app [--book FILE] [--demo] [--pictures FOLDER [--only NAME]...]
   --book FILE         the book to open; else the command line's own
   --demo              the demo house, in a book of its own
-  --pictures FOLDER   every screen as a picture, without a window"""
+  --pictures FOLDER   every screen as a picture, without a window
+  --only NAME         of the pictures only those of this screen, as jobs or board-cut"""
 
 fun main(args: Array<String>) {
     var (book, demo, pictures) = Triple<File?, Boolean, File?>(null, false, null)
+    val only = mutableSetOf<String>()
     val words = args.iterator()
     while (words.hasNext()) {
         when (val word = words.next()) {
             "--book" -> book = File(value(words, word))
             "--demo" -> demo = true
             "--pictures" -> pictures = File(value(words, word))
+            "--only" -> only += value(words, word)
             else -> usage("unknown: $word")
         }
     }
     when {
-        pictures != null -> pictures(pictures)
+        pictures != null -> pictures(pictures, only)
         GraphicsEnvironment.isHeadless() -> {
             val folder = File("target/pictures").absoluteFile
             println("There is no display here, so no window. The screens as pictures instead, in $folder:")
-            pictures(folder)
+            pictures(folder, only)
         }
         else -> window(book ?: File(dataFolder(), if (demo) "demo-window.lapwright" else "book.lapwright"), demo)
     }

@@ -27,13 +27,13 @@ val Manners: List<Manner> = buildList {
         for (scale in listOf(1f, 2f)) add(Manner(language, theme, hand, scale))
 }
 
-/** Writes every screen in every manner into a folder, from a demo house of its own. */
-fun pictures(folder: File, manners: List<Manner> = Manners) {
+/** Writes every screen in every manner into a folder, or those named in [only], from a demo house of its own. */
+fun pictures(folder: File, only: Set<String> = emptySet()) {
     folder.mkdirs()
     demo { desk, planned ->
-        for (manner in manners) {
+        val sights = sights(planned).filter { only.isEmpty() || it.name in only }
+        for (manner in Manners) {
             desk.set(manner.settings())
-            val sights = sights(planned)
             for (sight in sights) File(folder, "${sight.name}-${manner.name}.png").writeBytes(png(desk, sight, manner))
             println("$folder/*-${manner.name}.png: ${sights.size}")
         }

@@ -97,7 +97,6 @@ class App(
     /** Carries out what was tapped, and shows what it led to. */
     fun act(action: Action): Job = call(pends = true) { now ->
         val outcome = book.act(context(now.remembered), action)
-        if (outcome.place != now.place) book.rememberPlace(context(now.remembered), outcome.place)
         val answer = Answer(now.copy(place = outcome.place, view = outcome.view), accepted = true)
         if (action is Action.SettingsKind) settled(now, answer) else answer
     }
@@ -189,16 +188,13 @@ class App(
     }
 
     private fun move(place: Place, visit: (Place) -> Unit): Job = call(pends = true) { now ->
-        val context = context(now.remembered)
-        val view = book.view(context, place)
-        book.rememberPlace(context, place)
-        Answer(now.copy(place = place, view = view), moved = { visit(now.place) })
+        Answer(now.copy(place = place, view = book.go(context(now.remembered), place)), moved = { visit(now.place) })
     }
 
     /** A setting may change the language, the unit, or who holds the phone and thereby the place. */
     private fun settled(before: Shown, answer: Answer): Answer {
         val remembered = book.remembered()
-        if (remembered == before.remembered) return answer
+        if (remembered.copy(place = before.remembered.place) == before.remembered) return answer
         val frame = book.frame(context(remembered))
         val place = if (remembered.signer == before.remembered.signer) answer.shown.place else remembered.place
         val (here, view) = open(remembered, place)

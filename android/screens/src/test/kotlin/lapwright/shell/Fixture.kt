@@ -56,12 +56,12 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
             override fun release() { awake = false }
         },
     )
-    private val clock = object : Clock {
+    val clock = object : Clock {
         override fun nowMs() = 1_777_896_000_000L + rolls * 1000L
         override fun utcOffsetMinutes() = -360
     }
     private val random = java.security.SecureRandom()
-    private val dice = Dice {
+    val dice = Dice {
         rolls += 1
         ByteArray(16).also(random::nextBytes)
     }

@@ -41,7 +41,8 @@ fun QuestionHead(app: App, asking: Asking) {
     val shown = app.shown ?: return
     val (question, frame) = asking.question to shown.frame
     Column(Modifier.fillMaxWidth()) {
-        Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        // The way out stays in sight where a long question goes on below.
+        Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.Top) {
             Column(Modifier.weight(1f)) {
                 Say(question.title, size = Sizes.title, bold = true)
                 if (question.hint.isNotEmpty()) Say(question.hint, size = Sizes.small)

@@ -60,15 +60,17 @@ impl Book {
     }
 
     /// Carries out what was tapped: one accepted answer, and the whole view to show then. The signer is at its place from
-    /// now on.
+    /// now on, but for settings: they are about the phone.
     ///
     /// # Errors
     /// [`Refusal`]; nothing was changed.
     pub fn act(&self, context: &Context, action: &Action) -> Result<Outcome, Refusal> {
         let mut store = self.store();
         let outcome = screens::act(&mut store, context, action)?;
-        // The answer is kept: an error now would say that nothing was changed.
-        let _ = screens::remember_place(&mut store, context, &outcome.place);
+        if !matches!(action, Action::SettingsKind { .. }) {
+            // The answer is kept: an error now would say that nothing was changed.
+            let _ = screens::remember_place(&mut store, context, &outcome.place);
+        }
         Ok(outcome)
     }
 

@@ -1,8 +1,6 @@
 package lapwright.desk
 
-import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.remember
-import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.Window
@@ -13,12 +11,9 @@ import java.io.File
 import java.util.concurrent.Executors
 import kotlin.system.exitProcess
 import kotlinx.coroutines.asCoroutineDispatcher
-import lapwright.screens.Action
-import lapwright.screens.JobsAction
 import lapwright.screens.Place
 import lapwright.screens.View
 import lapwright.screens.services.Services
-import lapwright.shell.Screens
 
 private const val USAGE = """usage: app [--book FILE] [--demo] [--pictures FOLDER [--only NAME]...]
   --book FILE         the book to open; else the command line's own
@@ -72,23 +67,26 @@ private fun dataFolder(): File {
 
 /** The reference phone, 360 x 800 dp. */
 internal fun window(file: File, demo: Boolean) {
-    val desk = Desk(file)
-    if (demo && (desk.view(Place.Jobs) as View.JobsKind).view.jobs.isEmpty()) Planned(desk)
     val bookThread = Executors.newSingleThreadExecutor { work -> Thread(work, "book").apply { isDaemon = true } }
+    // Of the book's thread alone.
+    var desk: Desk? = null
     application {
         val state = rememberWindowState(size = DpSize(360.dp, 800.dp))
         Window(
             onCloseRequest = {
-                bookThread.submit { desk.close() }.get()
+                bookThread.submit { desk?.close() }.get()
                 exitApplication()
             },
             state = state,
-            title = "Lapwright",
+            title = NAME,
         ) {
-            val scope = rememberCoroutineScope()
             val services = remember { Services(share = DeskShare(window)) }
-            val app = remember { desk.app(scope, bookThread.asCoroutineDispatcher(), services) }
-            Screens(app, Face)
+            Opening(remember { bookThread.asCoroutineDispatcher() }, services) { opened(file, demo).also { desk = it } }
         }
     }
+}
+
+/** The book of a file; with the demo house where it is asked for and nothing is there yet. */
+private fun opened(file: File, demo: Boolean): Desk = Desk(file).also { desk ->
+    if (demo && (desk.view(Place.Jobs) as View.JobsKind).view.jobs.isEmpty()) Planned(desk)
 }

@@ -1,8 +1,10 @@
 package lapwright.shell
 
 import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import lapwright.core.Book
@@ -106,10 +108,15 @@ class CallsTest {
     }
 
     @Test
-    fun eachDrawingIsAskedForOnceAndAgainOnlyWhereItChanged() = tapped { fixture, book, app ->
+    fun aDrawingIsAskedForOnceAndNotForBeingLookedAtCloser() = tapped { fixture, book, app ->
         val (_, wall) = fixture.laidOut()
         assertEquals(listOf("go", "drawing"), book.during { app.go(Place.Wall(wall)) })
-        assertEquals("nothing that is drawn", listOf<String>(), book.during { rule.onNodeWithTag("drawing").performClick() }.filter { it == "drawing" })
+        val closer = app.shown!!.frame.words.zoomIn
+        assertEquals("drawn nearer by the screen alone", listOf<String>(), book.during {
+            rule.onNodeWithContentDescription(closer).performScrollTo().performClick()
+        })
+        rule.runOnIdle { app.go(Place.DoneList(null)) }
+        assertEquals("again on coming back", listOf("go", "drawing"), book.during { app.back() })
     }
 
     @Test

@@ -18,6 +18,7 @@ import androidx.compose.runtime.key
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.SolidColor
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
@@ -40,11 +41,13 @@ class Asking(val question: Question, val keep: (String) -> Action, val answer: (
 fun QuestionHead(app: App, asking: Asking) {
     val shown = app.shown ?: return
     val (question, frame) = asking.question to shown.frame
+    // Where texts are large the whole question matters more than a large first line of it.
+    val size = if (LocalDensity.current.fontScale > 1.3f) Sizes.body else Sizes.title
     Column(Modifier.fillMaxWidth()) {
         // The way out stays in sight where a long question goes on below.
         Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.Top) {
             Column(Modifier.weight(1f)) {
-                Say(question.title, size = Sizes.title, bold = true)
+                Say(question.title, size = size, bold = true)
                 if (question.hint.isNotEmpty()) Say(question.hint, size = Sizes.small)
             }
             SignButton(Sign.CLOSE, frame.words.close) { app.putAway(question) }

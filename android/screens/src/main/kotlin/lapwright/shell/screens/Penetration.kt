@@ -50,6 +50,9 @@ fun Penetration(app: App, view: PenetrationView) {
         ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, said(StepHow.TICK)) } }
     Frame(app, view.name, view.job, asking, next) {
         Notes(view.notes)
+        // What is advised changes everything below it.
+        view.advice?.let { Advice(app, view, it) }
+        Drawn(app, Subject.LayersFront(view.penetration), view.revision, 320.dp)
         if (view.patch.isNotEmpty()) {
             Heading(words.patch)
             if (view.patchEnds.isNotEmpty()) Say(view.patchEnds)
@@ -60,9 +63,7 @@ fun Penetration(app: App, view: PenetrationView) {
             Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp)
             SizeLines(app, view.block)
         }
-        view.advice?.let { Advice(app, view, it) }
         Heading(words.layers)
-        Drawn(app, Subject.LayersFront(view.penetration), view.revision, 320.dp)
         Drawn(app, Subject.LayersSection(view.penetration), view.revision, 320.dp)
         Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
             for (layer in view.layers) Say(layer.text)

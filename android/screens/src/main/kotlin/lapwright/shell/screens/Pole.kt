@@ -57,6 +57,8 @@ fun Pole(app: App, view: PoleView) {
     }
     Frame(app, words.pole, view.job, asking, next) {
         Notes(view.notes)
+        // A tape on a course that hangs decides the lines above it.
+        for (built in view.asBuilt) AsBuilt(app, view, built)
         if (view.lines.isNotEmpty()) {
             Say(view.said)
             Column(Modifier.fillMaxWidth()) { for (line in view.lines.asReversed()) StickLine(app, line) }
@@ -65,7 +67,6 @@ fun Pole(app: App, view: PoleView) {
         for (mark in view.marks) Height(app, view, mark)
         OtherAction(words.newMark, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.MARK, view.job)) }
         if (view.walls.isNotEmpty()) Heading(words.asBuiltAt)
-        for (built in view.asBuilt) AsBuilt(app, view, built)
         for (wall in view.walls) {
             OtherAction("${words.asBuilt}: ${wall.name}", Modifier.fillMaxWidth().testTag("tape ${wall.wall}")) {
                 app.go(Place.New(NewThing.AS_BUILT, wall.wall))

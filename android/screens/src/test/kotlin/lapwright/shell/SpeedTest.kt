@@ -72,17 +72,18 @@ class SpeedTest {
         val board = fixture.largeHouse()
         val app = fixture.app()
         val question = fixture.board(board).asked!!
-        val notch = question.subject
+        // The first reading makes the notch a taped one, under a name of its own.
+        fun notch() = (app.shown!!.view as View.BoardKind).view.notches.flatMap { it.questions }.first { it.field == question.field }.subject
         val arriving = times({ app.go(Place.Jobs) }) { app.go(Place.Board(board)) }
         assertEquals(Place.Board(board), app.shown!!.place)
         var keys = 0
         val typing = times {
             keys += 1
-            app.keep(Action.BoardKind(BoardAction.KeepDraft(board, notch, question.field, "${30 + keys % 9}")))
+            app.keep(Action.BoardKind(BoardAction.KeepDraft(board, notch(), question.field, "${30 + keys % 9}")))
         }
         val answering = times {
             keys += 1
-            app.act(Action.BoardKind(BoardAction.AnswerNotch(board, notch, question.field, "${30 + keys % 9}")))
+            app.act(Action.BoardKind(BoardAction.AnswerNotch(board, notch(), question.field, "${30 + keys % 9}")))
         }
         assertEquals(null, app.trouble)
         assertTrue(fixture.board(board).asked?.field != question.field)
@@ -106,6 +107,6 @@ class SpeedTest {
         const val COUNTED = 200
 
         /** Milliseconds. */
-        const val LIMIT = 250.0
+        const val LIMIT = 100.0
     }
 }

@@ -16,7 +16,7 @@ mod test;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: cargo xtask TASK
-  app [--demo] [--book FILE] [--pictures FOLDER]
+  app [--demo] [--book FILE] [--pictures FOLDER [--only NAME]...]
                              the screens in a window, or as pictures
   test [rust|kotlin|swift]   every suite of all languages, or of one
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it

@@ -1,5 +1,6 @@
 package lapwright.desk
 
+import java.io.File
 import lapwright.screens.Action
 import lapwright.screens.AnswerKind
 import lapwright.screens.BoardAction
@@ -7,6 +8,7 @@ import lapwright.screens.BoardView
 import lapwright.screens.Given
 import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
+import lapwright.screens.PenetrationAction
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
 import lapwright.screens.Question
@@ -66,6 +68,16 @@ class Planned(private val desk: Desk) {
         }
     }
 
+    /** A penetration of the other wall, with a photo of a step. */
+    val photographed: String by lazy {
+        val here = wall(1).penetrations.first().penetration
+        val begun = desk.act(Action.PenetrationKind(PenetrationAction.BeginPhoto(here, LOOKED_OVER))).view as View.PenetrationKind
+        val file = begun.view.steps.first { it.code == LOOKED_OVER }.photo?.file ?: error("the photo has no file")
+        File(file).writeBytes(SHORTEST_JPEG)
+        desk.act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(here, LOOKED_OVER, closed = true)))
+        here
+    }
+
     /** A loose board of the house that is cut. */
     val cut: String by lazy {
         val made = desk.act(Action.BoardKind(BoardAction.CreateLoose(job, listOf(Given("length", "31")))))
@@ -84,6 +96,12 @@ class Planned(private val desk: Desk) {
         desk.act(Action.PoleKind(PoleAction.SayAsBuilt(walls[1], given))).place
     }
 }
+
+/** The last step of every penetration. */
+private const val LOOKED_OVER = "look-over"
+
+/** The shortest file that has the frame of a JPEG. */
+private val SHORTEST_JPEG = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
 
 /** A screen to look at, and how an app comes there. */
 class Sight(val name: String, val open: (App) -> Unit)
@@ -108,6 +126,7 @@ fun sights(planned: Planned): List<Sight> = listOf(
     },
     Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
     Sight("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
+    Sight("penetration-photo") { it.go(Place.Penetration(planned.photographed)) },
     Sight("board-cut") { it.go(Place.Board(planned.cut)) },
     Sight("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
     Sight("pole-as-built") { it.go(planned.hung) },

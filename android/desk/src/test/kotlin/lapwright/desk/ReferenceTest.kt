@@ -1,0 +1,168 @@
+package lapwright.desk
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.offset
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.unit.Density
+import androidx.compose.ui.unit.Dp
+import androidx.compose.ui.unit.dp
+import java.awt.image.BufferedImage
+import java.awt.image.IndexColorModel
+import java.io.File
+import javax.imageio.IIOImage
+import javax.imageio.ImageIO
+import javax.imageio.ImageWriteParam
+import kotlin.math.abs
+import lapwright.shell.Screens
+import lapwright.shell.look.InLook
+import lapwright.shell.look.Look
+import lapwright.shell.look.Sun
+import lapwright.shell.parts.Sign
+import lapwright.shell.parts.SignButton
+import org.jetbrains.skia.Bitmap
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** The sights that are compared, in the order in which they are opened: what one changes, the next ones show. */
+private val REFERENCES = listOf(
+    "settings", "settings-choice", "rules", "pole", "wall", "board", "board-measure", "saw-list", "penetration-advice",
+    "board-cut", "board-spoiled", "pole-as-built",
+)
+
+/** Each language, theme, hand and size of text at least once. */
+private val REFERENCE_MANNERS = listOf(
+    Manner("en", "light", "right", 1f),
+    Manner("es", "dark", "left", 1f),
+    Manner("es", "light", "right", 2f),
+)
+
+/** How far a channel may be off, of 255. */
+private const val NEAR = 24
+
+/** The share of pixels that may be farther off. */
+private const val MOST = 0.0005
+
+/** Pictures are kept in this many steps a channel. */
+private const val STEPS = 15
+
+/**
+ * The screens look as they did when somebody last looked at them: `src/test/pictures` holds how.
+ *
+ * The face is bundled and all is drawn by software, so one machine gives the same picture each time. Another processor may
+ * round the edges of letters otherwise, and the kept pictures have [STEPS] steps a channel, half of one being 9: hence
+ * [NEAR]. One pixel in two thousand may be farther off, 144 of them: the smallest sign that moves by 2 dp is more.
+ *
+ * With `LAPWRIGHT_WRITE=1` the pictures are written anew; look at them.
+ */
+class ReferenceTest {
+    @Test
+    fun theScreensLookAsTheyDid() {
+        val folder = File("src/test/pictures")
+        val writes = System.getenv("LAPWRIGHT_WRITE") == "1"
+        val wrong = mutableListOf<String>()
+        val names = mutableSetOf<String>()
+        demo { desk, planned ->
+            val sights = sights(planned).associateBy { it.name }
+            for (manner in REFERENCE_MANNERS) {
+                desk.set(manner.settings())
+                for (name in REFERENCES) {
+                    val app = desk.app().also(sights.getValue(name).open)
+                    val now = picture(manner.scale) { Screens(app, Face) }
+                    val kept = File(folder, "$name-${manner.name}.png").also { names += it.name }
+                    if (writes) write(now, kept)
+                    val share = if (kept.exists()) differing(now, ImageIO.read(kept)) else 1.0
+                    if (share <= MOST) continue
+                    val seen = File("target/pictures/${kept.name}").also { write(now, it) }
+                    wrong += "${kept.name}: ${"%.2f".format(100 * share)} % of its pixels differ from $seen"
+                }
+            }
+        }
+        assertTrue(wrong.joinToString("\n", "${wrong.size} look different; LAPWRIGHT_WRITE=1 writes them anew\n"), wrong.isEmpty())
+        assertEquals("no picture is left over", names, folder.list().orEmpty().toSet())
+        val size = folder.listFiles().orEmpty().sumOf { it.length() }
+        assertTrue("the pictures take $size bytes", size < 1_500_000)
+    }
+
+    @Test
+    fun aSignThatMovesOrChangesIsSeen() {
+        fun sign(sign: Sign, left: Dp) = picture(1f) {
+            InLook(Look(Sun, Face, leftHanded = false, gloves = false)) {
+                Box(Modifier.fillMaxSize().background(Sun.ground)) { Box(Modifier.offset(left)) { SignButton(sign, "sign") {} } }
+            }
+        }
+        val there = sign(Sign.DONE_LIST, 20.dp)
+        assertEquals("the same", 0.0, differing(there, sign(Sign.DONE_LIST, 20.dp)), 0.0)
+        for ((what, other) in listOf("moved" to sign(Sign.DONE_LIST, 22.dp), "another" to sign(Sign.CLOSE, 20.dp))) {
+            val share = differing(there, other)
+            assertTrue("$what: $share", share > MOST)
+        }
+    }
+
+    /** The reference phone, of one pixel to the dp. */
+    private fun picture(scale: Float, content: @Composable () -> Unit): BufferedImage {
+        val scene = ImageComposeScene(360, 800, Density(1f, scale), content = content)
+        try {
+            // What a drawing asks for comes in the frames after the first.
+            for (frame in 0L..2L) scene.render(frame * 1_000_000_000L)
+            val drawn = Bitmap.makeFromImage(scene.render(3_000_000_000L))
+            return BufferedImage(drawn.width, drawn.height, BufferedImage.TYPE_INT_RGB).apply {
+                for (y in 0 until height) for (x in 0 until width) setRGB(x, y, drawn.getColor(x, y))
+            }
+        } finally {
+            scene.close()
+        }
+    }
+
+    /** The share of pixels with a channel that is off by more than [NEAR]. */
+    private fun differing(one: BufferedImage, other: BufferedImage): Double {
+        if (one.width != other.width || one.height != other.height) return 1.0
+        var count = 0
+        for (y in 0 until one.height) for (x in 0 until one.width) {
+            val (a, b) = one.getRGB(x, y) to other.getRGB(x, y)
+            if (a != b && SHIFTS.any { abs((a ushr it and 255) - (b ushr it and 255)) > NEAR }) count += 1
+        }
+        return count.toDouble() / (one.width * one.height)
+    }
+
+    /** A small PNG: few colours, by number where there are no more than 256, packed as tightly as it goes. */
+    private fun write(picture: BufferedImage, file: File) {
+        fun coarse(colour: Int) = SHIFTS.fold(0) { all, shift ->
+            val step = ((colour ushr shift and 255) * STEPS + 127) / 255
+            all or (step * 255 / STEPS shl shift)
+        }
+        val colours = (0 until picture.height)
+            .flatMap { y -> (0 until picture.width).map { x -> coarse(picture.getRGB(x, y)) } }.distinct().sorted()
+        val small = if (colours.size > 256) {
+            BufferedImage(picture.width, picture.height, BufferedImage.TYPE_INT_RGB)
+        } else {
+            val bytes = SHIFTS.map { shift -> ByteArray(colours.size) { (colours[it] ushr shift).toByte() } }
+            val model = IndexColorModel(8, colours.size, bytes[0], bytes[1], bytes[2])
+            BufferedImage(picture.width, picture.height, BufferedImage.TYPE_BYTE_INDEXED, model)
+        }
+        for (y in 0 until small.height) for (x in 0 until small.width) {
+            small.setRGB(x, y, coarse(picture.getRGB(x, y)) or (255 shl 24))
+        }
+        file.parentFile.mkdirs()
+        file.delete()
+        val writer = ImageIO.getImageWritersByFormatName("png").next()
+        ImageIO.createImageOutputStream(file).use { out ->
+            writer.output = out
+            val tightly = writer.defaultWriteParam.apply {
+                compressionMode = ImageWriteParam.MODE_EXPLICIT
+                compressionQuality = 0f
+            }
+            writer.write(null, IIOImage(small, null, null), tightly)
+        }
+        writer.dispose()
+    }
+
+    private companion object {
+        /** Red, green, blue. */
+        val SHIFTS = listOf(16, 8, 0)
+    }
+}

@@ -105,6 +105,19 @@ struct ProjectTests {
         }
     }
 
+    @Test func theIconIsOnePictureOfTheWantedSizeWithoutAlpha() throws {
+        let set = Self.app.appendingPathComponent("Resources/Assets.xcassets/AppIcon.appiconset")
+        let json = try JSONSerialization.jsonObject(with: Data(contentsOf: set.appendingPathComponent("Contents.json")))
+        let images = try #require((json as? [String: Any])?["images"] as? [[String: String]])
+        #expect(images.count == 1 && images[0]["size"] == "1024x1024")
+        let picture = [UInt8](try Data(contentsOf: set.appendingPathComponent(try #require(images[0]["filename"]))))
+        // PNG, second edition (W3C, 2003): signature, then the header with width, height, depth and colour type.
+        #expect(Array(picture.prefix(8)) == [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A])
+        let whole = { (at: Int) in picture[at..<at + 4].reduce(0) { $0 << 8 | Int($1) } }
+        #expect(whole(16) == 1024 && whole(20) == 1024)
+        #expect(picture[24] == 8 && picture[25] == 2, "eight bits of red, green and blue, and no alpha")
+    }
+
     @Test func theSchemeBuildsTheTargetOfTheProject() throws {
         let scheme = try text("Lapwright.xcodeproj/xcshareddata/xcschemes/Lapwright.xcscheme")
         let target = try #require(try objects().first { $0.value["isa"] as? String == "PBXNativeTarget" })

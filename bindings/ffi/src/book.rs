@@ -82,6 +82,14 @@ impl Book {
         Ok(screens::drawing(&self.store(), context, subject, frame)?)
     }
 
+    /// What a phone heard, as what would have been typed into the field.
+    ///
+    /// # Errors
+    /// [`Refusal`] saying what was heard, where it is no length.
+    pub fn heard(&self, context: &Context, text: &str) -> Result<String, Refusal> {
+        Ok(screens::heard(context, text)?)
+    }
+
     /// Writes a checked copy of the book to `path`, where nothing is or an older copy of this book, and remembers `now_ms` as
     /// the time of the last copy.
     ///

@@ -1,6 +1,6 @@
 use super::clip::Dp;
 use super::role::{Pattern, Role};
-use super::sheet::{PLAIN, Sheet, THIN};
+use super::sheet::{HEAVY, PLAIN, Sheet, THIN};
 
 /// How a line of measure begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,6 +45,19 @@ pub(super) fn level(sheet: &mut Sheet, (from, to): (f64, f64), y: f64) {
     let right = if to < from { -long } else { long };
     head(sheet, (from, y), (right, 0.0));
     head(sheet, (to, y), (-right, 0.0));
+}
+
+/// A tape from the hook to an arrow where it is read, in any direction: the one line of a drawing that counts.
+pub(super) fn tape(sheet: &mut Sheet, hook: Dp, read: Dp) {
+    let (x, y) = (read.0 - hook.0, read.1 - hook.1);
+    let long = x.hypot(y).max(1.0);
+    let (along, aside) = ((x / long, y / long), (-y / long, x / long));
+    let foot = (HEAD * 1.4).min(long / 2.0);
+    let end = (read.0 - along.0 * foot, read.1 - along.1 * foot);
+    sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[hook, end]);
+    let bar = [-10.0, 10.0].map(|side| (hook.0 + aside.0 * side, hook.1 + aside.1 * side));
+    sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &bar);
+    head(sheet, read, (-along.0 * foot, -along.1 * foot));
 }
 
 /// A thin line that leads from what is measured to its line of measure.

@@ -24,6 +24,7 @@ mod saw_pattern;
 mod sheet;
 mod stroke;
 mod svg;
+mod tape_place;
 
 pub(crate) use block::Block;
 pub(crate) use board::{Board, Side};
@@ -37,6 +38,7 @@ pub use role::{Pattern, Role};
 pub(crate) use saw_pattern::SawPattern;
 pub use stroke::{Anchor, Spot, Stroke};
 pub use svg::{Theme, svg};
+pub(crate) use tape_place::{TapePlace, has_tape_place};
 
 #[cfg(test)]
 mod tests;

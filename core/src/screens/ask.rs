@@ -1,5 +1,6 @@
 use std::collections::BTreeMap;
 
+use crate::drawing::has_tape_place;
 use crate::phrases::Arg;
 use crate::store::{Change, Id, Op, Outcome, Store, Value};
 
@@ -55,7 +56,13 @@ pub(super) fn unanswered(terms: &Terms<'_>, ask: &Ask) -> Question {
         reading: None,
         draft: String::new(),
         optional: ask.optional,
+        picture: picture(ask),
     }
+}
+
+/// The picture of where to put the tape, by the key of the question: a shell hands it back to have it drawn.
+fn picture(ask: &Ask) -> String {
+    if has_tape_place(ask.title) { ask.title.to_owned() } else { String::new() }
 }
 
 /// The first question that the work cannot go on without.

@@ -1,16 +1,18 @@
 //! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
 
-use crate::drawing::{Block, Board, Elevation, Hit, Layers, Look, Page, Side, Stick, Stroke, pack};
+use crate::drawing::{Block, Board, Elevation, Hit, Layers, Look, Page, Side, Stick, Stroke, TapePlace, pack};
 use crate::flashing::{Pipe, WallLayers};
 use crate::phrases::Phrases;
 use crate::store::{Hash, Store};
 
 use super::context::Terms;
+use super::kept::Wall;
 use super::parts::Reading;
+use super::problem::Code;
 use super::trouble::Kept;
 use super::{
-    BoardView, Context, NotchView, PenetrationView, Place, PoleView, Problem, WallView, board, penetration, pole,
-    spoken, wall,
+    BoardView, Context, NotchView, PenetrationView, Place, PoleView, Problem, WallView, board, house, penetration,
+    pole, spoken, wall,
 };
 
 /// What is drawn: ids as text.
@@ -48,6 +50,16 @@ pub enum Subject {
         job: String,
         /// The board's number.
         number: i64,
+    },
+    /// A wall small, with the boards by their state.
+    WallSmall {
+        /// The wall.
+        wall: String,
+    },
+    /// Where to put the tape for a question, on a plain wall or board.
+    TapePlace {
+        /// The question's `picture`.
+        picture: String,
     },
     /// The layers of a penetration, seen from outside.
     LayersFront {
@@ -137,6 +149,12 @@ fn drawn(store: &Store, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> 
             let pattern = super::saw_list::pattern(store, terms, job, *number)?;
             Ok(packed(&page, revision(&pattern), pattern.draw(&page), pattern.spoken(), Vec::new()))
         }
+        Subject::WallSmall { wall } => wall_small(store, terms, &page, wall),
+        Subject::TapePlace { picture } => {
+            let unknown = || Problem::new(Code::Unknown, "picture", terms.phrase("screen-unknown", &[]));
+            let place = TapePlace::of(terms.phrases, picture).ok_or_else(unknown)?;
+            Ok(packed(&page, revision(&place), place.draw(&page), place.spoken(terms.phrases), Vec::new()))
+        }
         Subject::LayersFront { penetration } => layers(store, terms, &page, penetration, Look::Front),
         Subject::LayersSection { penetration } => layers(store, terms, &page, penetration, Look::Section),
     }
@@ -157,6 +175,12 @@ fn elevation(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Dr
         |Hit { area: [left, top, right, bottom], place, spoken }| Target { left, top, right, bottom, place, spoken };
     let targets = hits.into_iter().map(target).collect();
     Ok(packed(page, view.revision, (strokes, height), wall.spoken(terms.phrases), targets))
+}
+
+fn wall_small(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+    let wall = house::small(store, terms, &Wall::of(store, terms, terms.id("wall", id)?)?)?;
+    let number = revision(&wall);
+    Ok(packed(page, number, wall.draw_small(page), wall.spoken_small(terms.phrases), Vec::new()))
 }
 
 fn pole_stick(store: &Store, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
@@ -209,6 +233,11 @@ pub(super) fn board_revision(
 /// The revision of a wall's drawing; what the view holds in its own `revision` is no part of it.
 pub(super) fn wall_revision(phrases: &Phrases, view: &WallView) -> i64 {
     revision(&Elevation::of(phrases, view))
+}
+
+/// The revision of a wall drawn small.
+pub(super) fn small_revision(wall: &Elevation) -> i64 {
+    revision(wall)
 }
 
 /// The revision of a pole's drawing.

@@ -144,6 +144,8 @@ words! {
     boards = "frame-boards",
     share_copy = "frame-share-copy",
     share_photo = "frame-share-photo",
+    listen = "frame-listen",
+    locked = "frame-locked",
 }
 
 /// What stands round every screen.

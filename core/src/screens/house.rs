@@ -18,6 +18,7 @@ use super::{Done, Place, copied, kinds};
 use state::House;
 
 pub use next::NextWork;
+pub(super) use state::small;
 pub use weather::{OpenToWeather, WeatherKind};
 
 /// One house.
@@ -76,6 +77,9 @@ pub struct WallProgress {
     pub penetrations_open: u32,
     /// How far it is, in words.
     pub said: String,
+    /// Changes when, and only when, the wall looks different drawn small; zero where it cannot be drawn yet.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub revision: i64,
 }
 
 /// A stock length.

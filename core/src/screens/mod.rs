@@ -33,6 +33,7 @@ mod saw_list;
 mod settings;
 mod signing;
 mod trouble;
+mod voice;
 mod wall;
 
 use crate::store::{Id, Store};
@@ -63,6 +64,7 @@ pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
 pub use saw_list::{OffcutLine, SawBoardLine, SawListAction, SawListView, SawPieceLine, StockNeed};
 pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
 pub use signing::{StepHow, StepSaid};
+pub use voice::heard;
 pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};
 
 /// A screen and what it is about: ids as text.

@@ -104,6 +104,11 @@ pub struct Question {
     pub draft: String,
     /// Whether the work can go on without it.
     pub optional: bool,
+    /// The picture of where to put the tape for it; empty where there is none.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    // JSON has no drawings.
+    #[serde(skip)]
+    pub picture: String,
 }
 
 /// What has been said of a step.

@@ -205,6 +205,7 @@ fn asks(store: &Store, terms: &Terms<'_>, job: &Job, line: &RuleLine) -> Kept<Ve
             reading: None,
             draft: store.draft_get(draft)?.unwrap_or_default(),
             optional: true,
+            picture: String::new(),
         })
     };
     let title = terms.phrase("rules-ask-value", &[("rule", rule())]);

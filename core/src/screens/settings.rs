@@ -256,6 +256,7 @@ fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Kept<Question> {
         reading,
         draft: draft(store, ask.field)?,
         optional: ask.optional,
+        picture: String::new(),
     })
 }
 

@@ -1,6 +1,6 @@
 use num_bigint::BigInt;
 
-use super::Span;
+use super::{Point, Span};
 use crate::measure::Length;
 
 /// What closes an opening.
@@ -59,6 +59,16 @@ impl Opening {
     /// From side to side at the head.
     pub const fn head(&self) -> Span {
         Span { from: self.head_left, to: self.head_right }
+    }
+
+    /// Its corners: the ends of its head, left and right, then those of its sill, right and left.
+    pub const fn corners(&self) -> [Point; 4] {
+        [
+            Point::new(self.head_left, self.top),
+            Point::new(self.head_right, self.top),
+            Point::new(self.right, self.bottom),
+            Point::new(self.left, self.bottom),
+        ]
     }
 
     /// From its leftmost to its rightmost point.

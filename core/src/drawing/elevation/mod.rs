@@ -116,6 +116,62 @@ impl Elevation {
         }
     }
 
+    /// A wall without its numbers and names, to be drawn small: outline, openings with their corners, what goes through,
+    /// and the boards by their state.
+    pub(crate) fn plain(
+        name: &str,
+        outline: Vec<Corner>,
+        openings: Vec<(Rectangle, Vec<Corner>)>,
+        penetrations: Vec<Rectangle>,
+        boards: Vec<(Rectangle, &str)>,
+    ) -> Self {
+        let none = String::new;
+        let openings = openings.into_iter().map(|(at, corners)| Hole { name: none(), at, corners });
+        let penetrations = penetrations.into_iter().map(|at| Through { id: none(), name: none(), at });
+        let board =
+            |(at, state): (Rectangle, &str)| Up { id: none(), course: 0, length: none(), at, state: state.to_owned() };
+        Self {
+            name: name.to_owned(),
+            width: none(),
+            outline,
+            courses: Vec::new(),
+            studs: Vec::new(),
+            openings: openings.collect(),
+            penetrations: penetrations.collect(),
+            boards: boards.into_iter().map(board).collect(),
+            words: [none(), none(), none()],
+        }
+    }
+
+    /// What a screen reader says of the wall drawn small.
+    pub(crate) fn spoken_small(&self, phrases: &Phrases) -> String {
+        let up = self.boards.iter().filter(|board| board.state == "fixed").count();
+        let args = [("name", (&self.name).into()), ("boards", self.boards.len().into()), ("up", up.into())];
+        phrases.phrase("drawing-wall-small-spoken", &args)
+    }
+
+    /// Draws the wall small, without a text; also how high it came out. Boards look as on the large drawing.
+    pub(crate) fn draw_small(&self, page: &Page) -> (Vec<Stroke>, f64) {
+        const EDGE: f64 = 2.0;
+        let ((left, right), (bottom, top)) = self.bounds();
+        let (width, tall) = ((right - left).max(1.0), (top - bottom).max(1.0));
+        let dp = ((page.width - 2.0 * EDGE) / width).min((page.height - 2.0 * EDGE) / tall);
+        let height = tall * dp + 2.0 * EDGE;
+        let scale = Scale { left: EDGE, bottom: height - EDGE, dp, from: (left, bottom) };
+        let mut sheet = Sheet::new(page.width, height);
+        self.boards(&mut sheet, &scale, |board| !is_there(board));
+        self.boards(&mut sheet, &scale, is_there);
+        self.openings(&mut sheet, &scale);
+        for through in &self.penetrations {
+            let corners = scale.area(&through.at).corners();
+            sheet.fill(Role::Ground, &corners);
+            sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &corners);
+        }
+        let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
+        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
+        (sheet.into_strokes(), height)
+    }
+
     /// What a screen reader says of it.
     pub(crate) fn spoken(&self, phrases: &Phrases) -> String {
         let up = self.boards.iter().filter(|board| board.state == "fixed").count();

@@ -7,6 +7,7 @@ mod golden;
 mod layers;
 mod pole;
 mod svg;
+mod tape_place;
 
 use super::*;
 

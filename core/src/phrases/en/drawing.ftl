@@ -20,3 +20,7 @@ drawing-layers-spoken = Layers from the wall outward. { $layers }.
 drawing-layer-base = Flashing under the first course
 drawing-layer-barrier-flap = Barrier above, turned down over the patch
 drawing-layer-other = Another layer
+drawing-wall-small-spoken = { $name }: { $up } of { $boards } boards up
+drawing-hook = hook
+drawing-read = read
+drawing-tape-spoken = Where to put the tape. { $question }

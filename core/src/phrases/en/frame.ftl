@@ -100,3 +100,5 @@ frame-penetrations = Penetrations
 frame-boards = Boards
 frame-share-copy = Share a copy of the book
 frame-share-photo = Share the photo
+frame-listen = Say the number
+frame-locked = Locked against drops. Hold the button for one second.

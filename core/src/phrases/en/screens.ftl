@@ -46,3 +46,4 @@ screen-first = First: { $what }
 screen-pick = Pick one of: { $choices }.
 screen-empty = An answer is needed here.
 screen-book-trouble = The book could not do this: { $why } Nothing was changed.
+screen-not-heard = Heard “{ $heard }”, which is no length. Say, for example: six and one sixteenth.

@@ -20,3 +20,7 @@ drawing-layers-spoken = Capas desde la pared hacia afuera. { $layers }.
 drawing-layer-base = Tapajuntas bajo la primera hilada
 drawing-layer-barrier-flap = Barrera de arriba, bajada sobre el parche
 drawing-layer-other = Otra capa
+drawing-wall-small-spoken = { $name }: { $up } de { $boards } tablas puestas
+drawing-hook = gancho
+drawing-read = leer
+drawing-tape-spoken = Dónde poner la cinta. { $question }

@@ -100,3 +100,5 @@ frame-penetrations = Pasos por la pared
 frame-boards = Tablas
 frame-share-copy = Compartir una copia del libro
 frame-share-photo = Compartir la foto
+frame-listen = Decir el número
+frame-locked = Bloqueado contra gotas. Mantenga el botón un segundo.

@@ -46,3 +46,4 @@ screen-first = Primero: { $what }
 screen-pick = Elija uno de: { $choices }.
 screen-empty = Aquí hace falta una respuesta.
 screen-book-trouble = El libro no pudo hacerlo: { $why } No se cambió nada.
+screen-not-heard = Se oyó «{ $heard }», que no es una medida. Diga, por ejemplo: seis y un dieciseisavo.

@@ -1,17 +1,20 @@
 use std::collections::BTreeSet;
 
+use crate::drawing::Elevation;
 use crate::measure::Length;
 use crate::screens::ask::{open_question, questions};
 use crate::screens::context::Terms;
+use crate::screens::drawing::small_revision;
 use crate::screens::kept::{Facts, Job, Penetration, Wall};
 use crate::screens::kinds;
 use crate::screens::parts::Question;
 use crate::screens::signing::open_steps;
 use crate::screens::trouble::Kept;
+use crate::screens::{Corner, Rectangle};
 use crate::siding::CourseLine;
 use crate::steps::Step;
 use crate::store::{Id, Store};
-use crate::wall::Span;
+use crate::wall::{Outline, Point, Span};
 
 use super::WallProgress;
 
@@ -32,6 +35,8 @@ pub(super) struct WallState {
     pub(super) boards: Vec<BoardState>,
     /// What goes through it, lowest first.
     pub(super) holes: Vec<HoleState>,
+    /// The wall drawn small, where its sizes fit together.
+    small: Option<Elevation>,
 }
 
 /// A board of the plan.
@@ -78,15 +83,16 @@ impl WallState {
             wall.courses(terms, job, &lines, &outline).ok()
         });
         let courses = courses.unwrap_or_default();
-        let mut boards: Vec<_> =
-            Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(BoardState::of).collect();
-        boards.sort_by_key(|board| (board.course, board.x.from, board.id));
+        let boards = BoardState::on_wall(store, &wall)?;
         let mut holes = Vec::new();
         for penetration in Penetration::on_wall(store, terms, job, wall.id())? {
             holes.push(HoleState::of(store, job, penetration, &courses)?);
         }
         holes.sort_by_key(|hole| (hole.penetration.outer().1.from, hole.penetration.id()));
-        Ok(Self { wall, question, boards, holes })
+        let through: Vec<_> = holes.iter().map(|hole| hole.penetration.outer()).collect();
+        let small = wall.outline(store, terms).ok().map(|outline| small_of(store, &wall, &outline, &boards, &through));
+        let small = small.transpose()?;
+        Ok(Self { wall, question, boards, holes, small })
     }
 
     pub(super) fn progress(&self, terms: &Terms<'_>) -> WallProgress {
@@ -102,6 +108,7 @@ impl WallState {
             penetrations: count(self.holes.len()),
             penetrations_open: count(self.holes.iter().filter(|hole| !hole.open.is_empty()).count()),
             said: String::new(),
+            revision: self.small.as_ref().map_or(0, small_revision),
         };
         WallProgress { said: super::said::progress(terms, &progress), ..progress }
     }
@@ -114,7 +121,52 @@ impl WallState {
     }
 }
 
+/// A wall drawn small.
+///
+/// # Errors
+/// Where its sizes do not fit together yet.
+pub(in crate::screens) fn small(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<Elevation> {
+    let (outline, boards) = (wall.outline(store, terms)?, BoardState::on_wall(store, wall)?);
+    let mut holes = Penetration::on_wall(store, terms, &Job::of(store, terms, wall.job)?, wall.id())?;
+    holes.sort_by_key(|hole| (hole.outer().1.from, hole.id()));
+    let through: Vec<_> = holes.iter().map(Penetration::outer).collect();
+    small_of(store, wall, &outline, &boards, &through)
+}
+
+fn small_of(
+    store: &Store,
+    wall: &Wall,
+    outline: &Outline,
+    boards: &[BoardState],
+    through: &[(Span, Span)],
+) -> Kept<Elevation> {
+    let corner = |point: Point| Corner { x: point.x.nm(), y: point.y.nm() };
+    let openings = wall.openings(store)?.into_iter().map(|(_, opening)| {
+        let at = Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top });
+        (at, opening.corners().map(corner).to_vec())
+    });
+    let state = |board: &BoardState| match board.stands {
+        BoardStands::Planned => "planned",
+        BoardStands::Cut => "cut",
+        BoardStands::Fixed => "fixed",
+    };
+    Ok(Elevation::plain(
+        wall.name(),
+        outline.points().iter().copied().map(corner).collect(),
+        openings.collect(),
+        through.iter().map(|(x, y)| Rectangle::of(*x, *y)).collect(),
+        boards.iter().map(|board| (Rectangle::of(board.x, board.y), state(board))).collect(),
+    ))
+}
+
 impl BoardState {
+    /// The boards of a wall's plan, lowest course first, then from the left.
+    fn on_wall(store: &Store, wall: &Wall) -> Kept<Vec<Self>> {
+        let mut boards: Vec<_> = Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(Self::of).collect();
+        boards.sort_by_key(|board| (board.course, board.x.from, board.id));
+        Ok(boards)
+    }
+
     fn of(facts: &Facts) -> Option<Self> {
         let (from, bottom) = (facts.length("from")?, facts.length("bottom")?);
         Some(Self {

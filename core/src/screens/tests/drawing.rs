@@ -152,3 +152,55 @@ fn an_unknown_subject_is_refused() {
     let subject = Subject::BoardFace { board: "nothing".to_owned() };
     assert_eq!(drawing(&demo.store, &context("en", 0), &subject, &PHONE).unwrap_err().code, "unknown");
 }
+
+/// Every length that the guided set-up of a wall asks for has its picture, and so have the readings at a board.
+#[test]
+fn every_length_of_the_set_up_has_a_picture() {
+    let (store, job) = demo_laid_out();
+    let View::HouseKind { view: house } = view(&store, &context("en", 0), &Place::House { job }).unwrap() else {
+        panic!("house")
+    };
+    let frame = Frame { width_dp: 344.0, height_dp: 130.0, ..PHONE };
+    let mut seen = 0;
+    for wall in house.walls {
+        let place = Place::Measure { wall: wall.wall };
+        let View::MeasureKind { view } = view(&store, &context("en", 0), &place).unwrap() else { panic!("measure") };
+        for question in view.questions.iter().chain(view.parts.iter().flat_map(|part| &part.questions)) {
+            assert_eq!(question.kind == AnswerKind::LengthKind, !question.picture.is_empty(), "{}", question.title);
+            if question.kind == AnswerKind::LengthKind {
+                let subject = Subject::TapePlace { picture: question.picture.clone() };
+                let drawn = drawing(&store, &context("en", 0), &subject, &frame).unwrap();
+                assert!(drawn.spoken.contains(&question.title), "{}", drawn.spoken);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 20, "{seen}");
+    let unknown = Subject::TapePlace { picture: "ask-nothing".to_owned() };
+    assert_eq!(drawing(&store, &context("en", 0), &unknown, &frame).unwrap_err().code, "unknown");
+}
+
+/// A wall drawn small changes when a board of it goes up, and the other walls do not.
+#[test]
+fn a_wall_drawn_small_changes_with_its_own_boards_alone() {
+    let (mut store, job) = demo_laid_out();
+    let house = |store: &Store| {
+        let place = Place::House { job: job.clone() };
+        let View::HouseKind { view } = view(store, &context("en", 0), &place).unwrap() else { panic!("house") };
+        view.walls
+    };
+    let frame = Frame { width_dp: 300.0, height_dp: 110.0, ..PHONE };
+    let before = house(&store);
+    let wall = before[0].wall.clone();
+    let action = Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } };
+    act(&mut store, &context("en", 9), &action).unwrap();
+    let planned = house(&store);
+    assert_ne!(before[0].revision, planned[0].revision);
+    assert_eq!(before[1].revision, planned[1].revision);
+    for line in &planned {
+        let subject = Subject::WallSmall { wall: line.wall.clone() };
+        let drawn = drawing(&store, &context("en", 0), &subject, &frame).unwrap();
+        assert_eq!(drawn.revision, line.revision);
+        assert!(drawn.texts.is_empty() && drawn.height_dp <= 110.0);
+    }
+}

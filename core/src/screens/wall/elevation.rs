@@ -38,7 +38,7 @@ pub struct Rectangle {
 }
 
 impl Rectangle {
-    fn of(x: Span, y: Span) -> Self {
+    pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
         Self { left: x.from.nm(), right: x.to.nm(), bottom: y.from.nm(), top: y.to.nm() }
     }
 
@@ -65,14 +65,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallVi
         opening: id.to_string(),
         name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
         at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
-        corners: [
-            (opening.head_left, opening.top),
-            (opening.head_right, opening.top),
-            (opening.right, opening.bottom),
-            (opening.left, opening.bottom),
-        ]
-        .map(|(x, y)| Corner { x: x.nm(), y: y.nm() })
-        .to_vec(),
+        corners: opening.corners().map(|point| Corner { x: point.x.nm(), y: point.y.nm() }).to_vec(),
     };
     let penetrations: Vec<PenetrationLine> = Penetration::on_wall(store, terms, &job, wall.id())?
         .iter()

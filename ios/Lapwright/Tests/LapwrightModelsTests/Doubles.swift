@@ -108,6 +108,11 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
         return try book.frame(context: context)
     }
 
+    func heard(context: Context, text: String) throws -> String {
+        count("heard")
+        return try book.heard(context: context, text: text)
+    }
+
     func copy(path: String, nowMs: Int64) throws {
         count("copy")
         try book.copy(path: path, nowMs: nowMs)

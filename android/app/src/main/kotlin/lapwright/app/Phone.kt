@@ -1,6 +1,8 @@
 package lapwright.app
 
+import android.Manifest.permission.RECORD_AUDIO
 import android.app.Activity
+import android.content.pm.PackageManager
 import android.os.Bundle
 import java.util.TimeZone
 import lapwright.core.Book
@@ -12,6 +14,7 @@ import lapwright.screens.services.Services
 class Phone(private val activity: Activity, state: Bundle?) {
     private val speech = PhoneSpeech(activity.applicationContext)
     private val camera = PhoneCamera(activity).apply { restore(state) }
+    private val listening = PhoneListening(activity.applicationContext, ::mayHear)
     private val keepAwake = PhoneKeepAwake(activity.window)
 
     val services = Services(
@@ -20,6 +23,7 @@ class Phone(private val activity: Activity, state: Bundle?) {
         share = PhoneShare(activity),
         camera = camera,
         keepAwake = keepAwake,
+        listening = listening,
     )
 
     /** The photo that came back with the result of this [request], if it is the camera's. */
@@ -32,6 +36,14 @@ class Phone(private val activity: Activity, state: Bundle?) {
     fun close() {
         keepAwake.release()
         speech.close()
+        listening.close()
+    }
+
+    /** Whether the microphone may be used; asks for it where not. */
+    private fun mayHear(): Boolean {
+        val may = activity.checkSelfPermission(RECORD_AUDIO) == PackageManager.PERMISSION_GRANTED
+        if (!may) activity.requestPermissions(arrayOf(RECORD_AUDIO), 2)
+        return may
     }
 }
 

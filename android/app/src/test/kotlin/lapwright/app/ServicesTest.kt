@@ -1,6 +1,10 @@
 package lapwright.app
 
+import android.Manifest.permission.RECORD_AUDIO
 import android.app.Activity
+import android.os.Bundle
+import android.speech.RecognizerIntent
+import android.speech.SpeechRecognizer
 import android.speech.tts.TextToSpeech
 import android.view.HapticFeedbackConstants
 import android.view.WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
@@ -16,6 +20,7 @@ import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadows.ShadowLooper
+import org.robolectric.shadows.ShadowSpeechRecognizer
 import org.robolectric.shadows.ShadowTextToSpeech
 
 /** Voice, buzz and light. */
@@ -81,6 +86,27 @@ class ServicesTest {
         val voice = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
         voice.onInitListener.onInit(TextToSpeech.ERROR)
         assertNull(voice.lastSpokenText)
+    }
+
+    @Test
+    fun aLengthIsHeardByThePhoneItselfOnceTheMicrophoneIsAllowed() {
+        val listening = start.phone.services.listening
+        val heard = mutableListOf<String?>()
+        ShadowSpeechRecognizer.setIsOnDeviceRecognitionAvailable(false)
+        assertFalse("a phone that would ask a server has no such key", listening.available)
+        ShadowSpeechRecognizer.setIsOnDeviceRecognitionAvailable(true)
+        assertTrue(listening.available)
+        listening.listen("en") { heard += it }
+        assertEquals("the first tap asks for the microphone", listOf<String?>(null), heard)
+        shadowOf(start.application).grantPermissions(RECORD_AUDIO)
+        listening.listen("es") { heard += it }
+        pass(0)
+        val ear = shadowOf(ShadowSpeechRecognizer.getLatestSpeechRecognizer())
+        assertEquals("es", ear.lastRecognizerIntent.getStringExtra(RecognizerIntent.EXTRA_LANGUAGE))
+        assertTrue(ear.lastRecognizerIntent.getBooleanExtra(RecognizerIntent.EXTRA_PREFER_OFFLINE, false))
+        val said = arrayListOf("seis y un dieciseisavo")
+        ear.triggerOnResults(Bundle().apply { putStringArrayList(SpeechRecognizer.RESULTS_RECOGNITION, said) })
+        assertEquals("seis y un dieciseisavo", heard.last())
     }
 
     @Test

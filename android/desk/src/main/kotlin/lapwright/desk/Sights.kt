@@ -125,6 +125,10 @@ fun sights(planned: Planned): List<Sight> = listOf(
         typed(app, "52 3/8")
     },
     Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
+    Sight("penetration-locked") { app ->
+        app.go(Place.Penetration(planned.penetration))
+        app.lock(true)
+    },
     Sight("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
     Sight("penetration-photo") { it.go(Place.Penetration(planned.photographed)) },
     Sight("board-cut") { it.go(Place.Board(planned.cut)) },

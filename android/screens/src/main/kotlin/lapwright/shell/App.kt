@@ -71,6 +71,18 @@ class App(
     var putAway: Pair<String, String>? by mutableStateOf(null)
         private set
 
+    /** Whether the glass is deaf to drops: only a finger that rests on it unlocks it. */
+    var locked: Boolean by mutableStateOf(false)
+        private set
+
+    /** Whether the glass can be locked here: where both hands are full and the phone lies open. */
+    val lockable: Boolean get() = shown?.place is Place.Board || shown?.place is Place.Penetration
+
+    /** Locks the glass, or unlocks it. */
+    fun lock(locked: Boolean) {
+        this.locked = locked
+    }
+
     /** What is being typed. */
     val typing = Typing()
 
@@ -92,7 +104,7 @@ class App(
     fun go(place: Place): Job = move(place) { from -> visited.addLast(from) }
 
     /** Goes back to the screen before, or up to the houses. */
-    fun back(): Job = move(visited.lastOrNull() ?: Place.Jobs) { visited.removeLastOrNull() }
+    fun back(): Job = if (locked) scope.launch {} else move(visited.lastOrNull() ?: Place.Jobs) { visited.removeLastOrNull() }
 
     /** Carries out what was tapped, and shows what it led to. */
     fun act(action: Action): Job = call(pends = true) { now ->
@@ -167,6 +179,26 @@ class App(
     fun asked(all: List<Question>, asked: Question?): Question? {
         val opened = opened?.let { one -> all.find { it.subject == one.subject && it.field == one.field } }
         return opened ?: asked?.takeIf { (it.subject to it.field) != putAway }
+    }
+
+    /** Takes a length from the phone's ear and types it, to be looked at before it is accepted. */
+    fun listen(type: (String) -> Unit) {
+        val language = shown?.remembered?.language ?: return
+        services.listening.listen(language) { text -> if (text != null) hear(text, type) }
+    }
+
+    private fun hear(text: String, type: (String) -> Unit) {
+        val remembered = shown?.remembered ?: return
+        scope.launch {
+            try {
+                val typed = withContext(bookThread) { book.heard(context(remembered), text) }
+                trouble = null
+                type(typed)
+            } catch (refused: Refusal.Refused) {
+                trouble = Trouble(refused.field, refused.text)
+                services.haptics.refused()
+            }
+        }
     }
 
     /** The trouble was read. */
@@ -250,7 +282,10 @@ class App(
         if (answer.isDraft) return
         cameBack = answer.cameBack
         opened = null
-        if (before?.place != answer.shown.place) putAway = null
+        if (before?.place != answer.shown.place) {
+            putAway = null
+            locked = false
+        }
         typing.close()
         if (answer.accepted) services.haptics.taken()
     }

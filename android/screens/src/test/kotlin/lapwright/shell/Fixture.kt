@@ -19,6 +19,7 @@ import lapwright.screens.View
 import lapwright.screens.services.Camera
 import lapwright.screens.services.Haptics
 import lapwright.screens.services.KeepAwake
+import lapwright.screens.services.Listening
 import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
 import lapwright.screens.services.Share
@@ -32,6 +33,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
     val shared = mutableListOf<Pair<String, String>>()
     val photos = mutableListOf<PhotoWanted>()
     var awake = false
+    var heard: String? = null
     private var rolls = 0
 
     val services = Services(
@@ -54,6 +56,10 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         keepAwake = object : KeepAwake {
             override fun keep() { awake = true }
             override fun release() { awake = false }
+        },
+        listening = object : Listening {
+            override val available get() = heard != null
+            override fun listen(language: String, done: (String?) -> Unit) = done(heard)
         },
     )
     val clock = object : Clock {

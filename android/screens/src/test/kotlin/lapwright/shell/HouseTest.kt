@@ -2,12 +2,15 @@ package lapwright.shell
 
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.click
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performTouchInput
 import lapwright.screens.Place
 import lapwright.screens.View
 import org.junit.Assert.assertEquals
@@ -49,6 +52,45 @@ class HouseTest {
             assertEquals(listOf(job), (theirs.view(Place.Jobs) as View.JobsKind).view.jobs.map { it.job })
             assertEquals("Never copied off this phone", (theirs.view(Place.House(job)) as View.HouseKind).view.copied)
         }
+    }
+
+    @Test
+    fun aTapOnAWallDrawnSmallOpensIt() = Fixture().use { fixture ->
+        val (job, wall) = fixture.laidOut()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        rule.waitForIdle()
+        val walls = (app.shown!!.view as View.HouseKind).view.walls
+        val drawn = rule.onAllNodesWithTag("drawing", useUnmergedTree = true)
+        assertEquals(walls.count { it.revision != 0L }, drawn.fetchSemanticsNodes().size)
+        assertTrue(walls.first().revision != 0L)
+        drawn.onFirst().performScrollTo().performTouchInput { click(center) }
+        rule.waitForIdle()
+        assertEquals(Place.Wall(wall), app.shown!!.place)
+    }
+
+    @Test
+    fun aLengthThatWasHeardIsTypedAndOneThatWasNotIsRefused() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun question() = (app.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }
+        rule.runOnIdle { app.ask(question()) }
+        assertEquals("no ear, no key", 0, rule.onAllNodesWithTag("listen").fetchSemanticsNodes().size)
+        fixture.heard = "eight and a quarter"
+        rule.runOnIdle { app.putAway(question()) }
+        rule.runOnIdle { app.ask(question()) }
+        rule.onNodeWithTag("listen").performClick()
+        rule.waitForIdle()
+        assertEquals("8 1/4\"", app.typing.of(question()))
+        assertEquals("kept like any key", "8 1/4\"", question().draft)
+        fixture.heard = "hello there"
+        rule.onNodeWithTag("listen").performClick()
+        rule.waitForIdle()
+        assertTrue(app.trouble!!.text.contains("hello there"))
+        assertEquals("8 1/4\"", app.typing.of(question()))
     }
 
     @Test

@@ -9,9 +9,10 @@ class Services(
     val share: Share = Quiet,
     val camera: Camera = Quiet,
     val keepAwake: KeepAwake = Quiet,
+    val listening: Listening = Quiet,
 )
 
-private object Quiet : Speech, Haptics, Share, Camera, KeepAwake {
+private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening {
     override fun say(text: String, language: String) = Unit
     override fun hush() = Unit
     override fun taken() = Unit
@@ -22,4 +23,6 @@ private object Quiet : Speech, Haptics, Share, Camera, KeepAwake {
     override fun take(photo: PhotoWanted) = false
     override fun keep() = Unit
     override fun release() = Unit
+    override val available = false
+    override fun listen(language: String, done: (String?) -> Unit) = done(null)
 }

@@ -20,6 +20,7 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import lapwright.screens.Place
+import lapwright.screens.Subject
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
@@ -46,10 +47,12 @@ fun Frame(
     val shown = app.shown ?: return
     val inks = LocalLook.current.inks
     Column(Modifier.fillMaxSize().background(inks.ground).padding(8.dp), Arrangement.spacedBy(6.dp)) {
-        Column(Modifier.fillMaxWidth().weight(1f).verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp)) {
+        Column(Modifier.fillMaxWidth().weight(1f).deafWhile(app.locked).verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp)) {
             if (app.cameBack) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
             if (asking != null) {
                 QuestionHead(app, asking)
+                val picture = asking.question.picture
+                if (picture.isNotEmpty()) Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
                 strip?.invoke()
             } else {
                 app.trouble?.let { TroublePanel(it.text) }
@@ -57,21 +60,29 @@ fun Frame(
                 above()
             }
         }
-        if (asking != null) QuestionEntry(app, asking)
-        Corner(app, job, next.takeIf { asking == null })
+        if (app.locked) {
+            HoldToUnlock(app)
+        } else {
+            if (asking != null) QuestionEntry(app, asking)
+            Corner(app, job, next.takeIf { asking == null })
+        }
     }
 }
 
-/** Back and the done list in one corner, the next action in the thumb's: beside them, or over them where texts are large. */
+/**
+ * Back and the done list in one corner, the next action in the thumb's: beside them, or over them where texts are large or
+ * the lock stands there, too.
+ */
 @Composable
 private fun Corner(app: App, job: String?, next: Next?) {
     val words = app.shown?.frame?.words ?: return
     val leftHanded = LocalLook.current.leftHanded
-    val large = LocalDensity.current.fontScale > 1.3f
+    val large = LocalDensity.current.fontScale > 1.3f || app.lockable
     if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.sign, next.onTap)
     val signs: List<@Composable () -> Unit> = listOfNotNull(
         { if (app.canGoBack) SignButton(Sign.BACK, words.back) { app.back() } },
         { SignButton(Sign.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
+        { if (app.lockable) SignButton(Sign.LOCK, words.lock, Modifier.testTag("lock")) { app.lock(true) } },
     )
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
         val action: @Composable (Modifier) -> Unit = { space ->

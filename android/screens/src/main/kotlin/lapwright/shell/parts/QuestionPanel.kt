@@ -77,6 +77,11 @@ fun QuestionEntry(app: App, asking: Asking) {
         when (question.kind) {
             AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
                 Typed(question, text, shown.frame.unit)
+                if (app.services.listening.available) {
+                    OtherAction(shown.frame.words.listen, Modifier.fillMaxWidth().testTag("listen"), Sign.SPEAK) {
+                        app.listen { heard -> edit { heard } }
+                    }
+                }
                 Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, edit, accept)
             }
             AnswerKind.CHOICE_KIND -> Choices(question.choices, question.answer) { app.act(asking.answer(it.code)) }

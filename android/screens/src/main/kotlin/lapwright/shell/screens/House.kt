@@ -1,9 +1,12 @@
 package lapwright.shell.screens
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.HouseAction
@@ -11,10 +14,13 @@ import lapwright.screens.HouseView
 import lapwright.screens.NewThing
 import lapwright.screens.NextWork
 import lapwright.screens.Place
+import lapwright.screens.Subject
 import lapwright.screens.WallAction
 import lapwright.shell.App
+import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Line
@@ -44,7 +50,14 @@ fun House(app: App, view: HouseView) {
         }
         Heading(words.walls)
         for (wall in view.walls) {
-            Line(wall.name, wall.said) { app.go(if (wall.measured) Place.Wall(wall.wall) else Place.Measure(wall.wall)) }
+            val open = { app.go(if (wall.measured) Place.Wall(wall.wall) else Place.Measure(wall.wall)) }
+            Line({ open() }, Modifier.testTag("wall ${wall.wall}")) {
+                Column(Modifier.weight(1f), Arrangement.spacedBy(4.dp)) {
+                    Say(wall.name, bold = true)
+                    Say(wall.said, size = Sizes.small)
+                    if (wall.revision != 0L) Drawn(app, Subject.WallSmall(wall.wall), wall.revision, 110.dp)
+                }
+            }
         }
         OtherAction(words.newWall, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.WALL, view.job)) }
         OtherAction(words.pole, Modifier.fillMaxWidth()) { app.go(Place.Pole(view.job)) }

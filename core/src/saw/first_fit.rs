@@ -25,6 +25,9 @@ fn with(demand: &Demand, counts: &[u32], favourite: usize) -> Option<Packing> {
     // Kinds by capacity, the cheapest first among equals.
     let mut kinds: BTreeMap<(i64, i64, usize), usize> =
         demand.kinds.iter().enumerate().map(|(index, kind)| ((kind.capacity, kind.cost, index), index)).collect();
+    // Those of them that cost nothing.
+    let mut free: BTreeMap<(i64, i64, usize), usize> = kinds.clone();
+    free.retain(|(_, cost, _), _| *cost == 0);
     for (size, count) in counts.iter().enumerate() {
         let need = demand.size(size);
         for _ in 0..*count {
@@ -37,7 +40,7 @@ fn with(demand: &Demand, counts: &[u32], favourite: usize) -> Option<Packing> {
                 None => {
                     let fits = |kind: usize| demand.kinds.get(kind).is_some_and(|kind| kind.capacity >= need);
                     // What was cut before is used before new boards are.
-                    let offcut = kinds.range((need, 0, 0)..).find(|((_, cost, _), _)| *cost == 0);
+                    let offcut = free.range((need, 0, 0)..).next();
                     let (key, kind) = match offcut {
                         Some((key, kind)) => (*key, *kind),
                         None if fits(favourite) && left.has(favourite) => {
@@ -49,6 +52,7 @@ fn with(demand: &Demand, counts: &[u32], favourite: usize) -> Option<Packing> {
                     left.take(kind);
                     if !left.has(kind) {
                         kinds.remove(&key);
+                        free.remove(&key);
                     }
                     let place = packing.boards.len();
                     packing.boards.push(Pattern { kind, pieces: Vec::new() });

@@ -52,10 +52,20 @@ impl Packing {
         order.sort_unstable_by(|a, b| b.cmp(a));
         let mut kinds: Vec<usize> = (0..demand.kinds.len()).collect();
         kinds.sort_by_key(|kind| demand.kinds.get(*kind).map(|kind| (kind.cost, kind.capacity)));
+        // How long the boards up to each place of that order are: where one fits first is then found without a walk.
+        let mut longest = 0;
+        let reach: Vec<i64> = kinds
+            .iter()
+            .map(|kind| {
+                longest = demand.kinds.get(*kind).map_or(0, |kind| kind.capacity).max(longest);
+                longest
+            })
+            .collect();
         let mut picked = Vec::new();
         for (used, place) in order {
             let fits = |kind: usize| demand.kinds.get(kind).is_some_and(|kind| kind.capacity >= used);
-            let Some(kind) = kinds.iter().copied().find(|kind| fits(*kind) && left.has(*kind)) else { return };
+            let mut fitting = kinds.iter().skip(reach.partition_point(|reach| *reach < used)).copied();
+            let Some(kind) = fitting.find(|kind| fits(*kind) && left.has(*kind)) else { return };
             left.take(kind);
             picked.push((place, kind));
         }

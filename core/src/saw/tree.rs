@@ -10,8 +10,6 @@ use super::random::Random;
 const SIZES: usize = 250;
 /// How many columns a branch takes over.
 const COLUMNS: usize = 3;
-/// How many open branches keep them: the ones that wait longest find their columns anew, so that memory stays bounded.
-const KEPT: usize = 40;
 
 /// Branch and price: pairs of pieces are cut from one board or never (Ryan and Foster 1981), each branch with its own
 /// programme and a bound in whole numbers. The least bound of the open branches bounds the whole.
@@ -114,9 +112,6 @@ impl Tree {
                 self.open.push(node.apart(a, b));
                 // Plans are sooner found where pieces are bound together.
                 self.open.push(node.together(a, b));
-                for waiting in self.open.iter_mut().rev().skip(KEPT).take(2) {
-                    waiting.start = Vec::new();
-                }
             }
             None => self.give_up(node.bound),
         }

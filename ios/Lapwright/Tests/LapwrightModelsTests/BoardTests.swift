@@ -111,6 +111,39 @@ extension Phone {
         #expect(try phone.board().view.notches.count == before + 1)
     }
 
+    @Test func aSpoiledBoardIsPlannedAgainAndWhatIsLeftIsAnOffcut() async throws {
+        let phone = try await Phone.withDemo()
+        let job = try phone.house().view.job
+        await (try phone.house()).addLooseBoard().value
+        await phone.type("118 1/2")
+        let board = try phone.board()
+        #expect(!board.isCut)
+        while !board.isCut, let step = board.currentStep { await board.tick(step).value }
+        #expect(board.isCut)
+        await board.spoiled().value
+        await phone.type("60")
+        #expect(phone.app.trouble == nil)
+        #expect(try phone.board().steps.allSatisfy { $0.state == .open } && !(try phone.board().isCut))
+        await phone.app.go(.sawList(job: job)).value
+        #expect(try phone.sawList().view.offcuts.contains { $0.length.nm == 1_524_000_000 })
+    }
+
+    @Test func aLooseBoardIsMadeOnceMoreFromTheHouseAndFromItself() async throws {
+        let phone = try await Phone.withDemo()
+        let job = try phone.house().view.job
+        #expect(try !phone.house().view.hasLooseBoard)
+        await (try phone.house()).addLooseBoard().value
+        await phone.type("31")
+        let first = try phone.board().view
+        await phone.app.go(.house(job: job)).value
+        #expect(try phone.house().view.hasLooseBoard)
+        await (try phone.house()).createSameBoard().value
+        let second = try phone.board().view
+        #expect(second.board != first.board && second.length?.nm == first.length?.nm)
+        await (try phone.board()).createSame().value
+        #expect(try phone.board().view.board != second.board && phone.app.trouble == nil)
+    }
+
     @Test func aLooseBoardBelongsToTheHouse() async throws {
         let phone = try await Phone.withDemo()
         let job = try phone.house().view.job

@@ -120,6 +120,33 @@ import Testing
         #expect(said.hasPrefix(step.text) && said.contains(step.cautions[0].text))
     }
 
+    @Test func theAdvisedBlockIsTakenInOneTap() async throws {
+        let phone = try await Phone.withBoards()
+        let wall = try phone.wall().view.wall
+        // Each height is tried until the block sits badly on its line.
+        for height in 30...60 {
+            let given = [
+                ("what", "hose-bib"), ("width", "1"), ("from-left", "40"), ("from-base", "\(height)"),
+                ("mounting", "slip-over"), ("block-width", "6"), ("block-height", "6"), ("hole-from-bottom", "3"),
+            ]
+            let answers = given.map { Given(field: $0.0, text: $0.1) }
+            await phone.app.act(.wallKind(action: .addPenetration(wall: wall, answers: answers))).value
+            guard let model = try? phone.penetration(), let advice = model.view.advice else { continue }
+            #expect(!advice.gain.isEmpty)
+            let advised = [
+                "block-width": advice.width, "block-height": advice.height, "hole-from-bottom": advice.holeFromBottom,
+            ]
+            #expect(advised.keys.allSatisfy { !model.title($0).isEmpty })
+            await model.takeAdvice().value
+            #expect(phone.app.trouble == nil && model.view.advice == nil)
+            for (field, reading) in advised {
+                #expect(model.view.questions.first { $0.field == field }?.reading?.nm == reading.nm)
+            }
+            return
+        }
+        Issue.record("no height brings advice")
+    }
+
     @Test func finishAndBlockAreTakenOverFromAnother() async throws {
         let phone = try await opened()
         let model = try phone.penetration()

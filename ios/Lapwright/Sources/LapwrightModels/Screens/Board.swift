@@ -86,6 +86,22 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         app.act(.boardKind(action: .forgetHabit(board: view.board)))
     }
 
+    /// Whether it is cut: only then can it be spoiled.
+    public var isCut: Bool { view.state != "planned" }
+
+    /// Whether it belongs to no plan: only then is another one made like it.
+    public var isLoose: Bool { view.wall.isEmpty }
+
+    /// It is spoiled: what is left of it is asked for.
+    @discardableResult public func spoiled() -> Task<Void, Never> {
+        app.go(.new(what: .spoiled, parent: view.board))
+    }
+
+    /// Another loose board like the last one.
+    @discardableResult public func createSame() -> Task<Void, Never> {
+        app.act(.boardKind(action: .createSameAsLast(job: view.job.isEmpty ? nil : view.job)))
+    }
+
     /// A loose board goes on a wall.
     @discardableResult public func attach(to wall: WallProgress) -> Task<Void, Never> {
         app.act(.boardKind(action: .attach(board: view.board, wall: wall.wall)))

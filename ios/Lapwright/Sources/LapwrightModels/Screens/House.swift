@@ -37,6 +37,11 @@ public final class HouseModel: ScreenModel, Asking {
 
     private func new(_ what: NewThing) -> Task<Void, Never> { app.go(.new(what: what, parent: view.job)) }
 
+    /// Another loose board like the last one.
+    @discardableResult public func createSameBoard() -> Task<Void, Never> {
+        app.act(.boardKind(action: .createSameAsLast(job: view.job)))
+    }
+
     /// Takes a stock length or a wall off the house.
     @discardableResult public func remove(_ part: String) -> Task<Void, Never> {
         app.act(.houseKind(action: .removePart(job: view.job, part: part)))

@@ -51,6 +51,16 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
         .penetrationKind(action: .takePhotoIn(penetration: view.penetration, step: step.code, closed: closed))
     }
 
+    /// What the advice calls a size: the question that it would answer.
+    public func title(_ field: String) -> String {
+        view.questions.first { $0.field == field }?.title ?? ""
+    }
+
+    /// The advised block instead of the one that is placed.
+    @discardableResult public func takeAdvice() -> Task<Void, Never> {
+        app.act(.penetrationKind(action: .takeAdvice(penetration: view.penetration)))
+    }
+
     /// The same finish and block as another one.
     @discardableResult public func takeSameAs(_ other: PenetrationLine) -> Task<Void, Never> {
         app.act(.penetrationKind(action: .takeSameAs(penetration: view.penetration, like: other.penetration)))

@@ -33,6 +33,8 @@ struct BoardScreen: View {
             Heading(app.words.answers)
             Answers(app, model.view.questions)
             if let stock = model.view.stock { ReadingLine(app, app.words.stock, stock) }
+            if model.isCut { OtherAction(app.words.spoiled) { model.spoiled() } }
+            if model.isLoose { OtherAction(app.words.sameBoard) { model.createSame() } }
         } strip: {
             picture(160)
         }

@@ -33,6 +33,7 @@ struct HouseScreen: View {
             OtherAction(app.words.order) { model.order() }
             OtherAction(app.words.rules) { model.rules() }
             OtherAction(app.words.looseBoard) { model.addLooseBoard() }
+            if model.view.hasLooseBoard { OtherAction(app.words.sameBoard) { model.createSameBoard() } }
             Heading(app.words.stock)
             ForEach(model.view.stock, id: \.stock) { stock in
                 HStack(spacing: 8) {

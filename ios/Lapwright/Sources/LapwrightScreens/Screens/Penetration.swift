@@ -1,6 +1,8 @@
 import LapwrightModels
 import SwiftUI
 
+import struct LapwrightCore.BlockAdvice
+
 /// A penetration, made weathertight.
 struct PenetrationScreen: View {
     let model: PenetrationModel
@@ -20,6 +22,7 @@ struct PenetrationScreen: View {
                 picture(model.block)
                 Sizes(app, model.view.block)
             }
+            if let advice = model.view.advice { self.advice(advice) }
             Sizes(app, model.view.head)
             Heading(app.words.layers)
             picture(model.front)
@@ -37,6 +40,16 @@ struct PenetrationScreen: View {
 
     private func picture(_ picture: PictureModel) -> some View {
         Picture(app: app, model: picture, revision: model.view.revision, height: 320)
+    }
+
+    /// A block that sits better between the courses, what it gains, and the tap that takes it.
+    @ViewBuilder private func advice(_ advice: BlockAdvice) -> some View {
+        Heading(app.words.advice)
+        Text(advice.gain).font(.label)
+        ReadingLine(app, model.title("block-width"), advice.width)
+        ReadingLine(app, model.title("block-height"), advice.height)
+        ReadingLine(app, model.title("hole-from-bottom"), advice.holeFromBottom)
+        OtherAction(app.words.takeAdvice) { model.takeAdvice() }
     }
 
     /// What the check of the layers says: a warning where water would get in.

@@ -1,6 +1,8 @@
 import LapwrightModels
 import SwiftUI
 
+import struct LapwrightCore.AsBuiltLine
+
 /// Where the lines go.
 struct PoleScreen: View {
     let model: PoleModel
@@ -23,9 +25,24 @@ struct PoleScreen: View {
                 if !mark.mark.isEmpty { OtherAction([app.words.remove, mark.name].spoken) { model.remove(mark) } }
             }
             OtherAction(app.words.newMark) { model.addMark() }
+            if !model.view.walls.isEmpty { Heading(app.words.asBuiltAt) }
+            ForEach(model.view.asBuilt, id: \.asBuilt) { built in self.built(built) }
+            ForEach(model.view.walls, id: \.wall) { wall in
+                OtherAction("\(app.words.asBuilt): \(wall.name)") { model.tape(wall) }
+            }
             Heading(app.words.answers)
             Answers(app, model.view.questions)
         }
+    }
+
+    /// A course as it hangs, with what it changes.
+    @ViewBuilder private func built(_ built: AsBuiltLine) -> some View {
+        Heading("\(built.wallName) · \(model.title("course")): \(built.course)")
+        ReadingLine(app, model.title("left"), built.left)
+        ReadingLine(app, model.title("middle"), built.middle)
+        ReadingLine(app, model.title("right"), built.right)
+        Notes(notes: built.notes)
+        OtherAction(app.words.remove) { model.remove(built) }
     }
 
     /// Keeps the lines that are shown, where others are kept or none.

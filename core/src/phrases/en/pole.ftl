@@ -17,7 +17,7 @@ pole-as-built-back = Course { $course } hangs { $out } out of level. Level again
    *[other] { $courses } courses
 }, at most { $change } a course.
 pole-as-built-differs = The lines above it lie where the tape puts them, not where the pole had them.
-pole-as-built-missed = { $name } is missed by { $miss }.
+pole-as-built-missed = { $name }: missed by { $miss }.
 pole-as-built-none = From course { $course } no lines within the limits lead back to level: the pole’s lines stay above it.
 pole-as-built-need-change = Taking out { $change } a course would do (rule: out of level taken out in one course).
 pole-as-built-need-reveals = Reveals from { $least } to { $most } would do.

@@ -82,7 +82,8 @@ fun Pole(app: App, view: PoleView) {
 private fun AsBuilt(app: App, view: PoleView, built: AsBuiltLine) {
     val words = app.shown?.frame?.words ?: return
     fun title(field: String) = view.asBuiltQuestions.find { it.field == field }?.title.orEmpty()
-    Heading("${built.wallName} · ${title("course")}: ${built.course}")
+    Heading(built.wallName)
+    Say("${title("course")} ${built.course}")
     ReadingLine(app, title("left"), built.left)
     ReadingLine(app, title("middle"), built.middle)
     ReadingLine(app, title("right"), built.right)

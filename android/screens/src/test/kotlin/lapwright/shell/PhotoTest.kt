@@ -12,6 +12,7 @@ import lapwright.screens.PenetrationAction
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
 import lapwright.screens.StepPhoto
+import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.Action
 import lapwright.shell.parts.said
@@ -54,6 +55,25 @@ class PhotoTest {
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, step, tick)))
         assertNull(app.trouble)
         assertEquals(photo.copy(signed = true), photo(app))
+    }
+
+    @Test
+    fun theNextActionTicksItsStepWithThePhotoThatWasTaken() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val here = penetration(fixture)
+        val app = fixture.app()
+        app.go(Place.Penetration(here))
+        fun open() = (app.shown!!.view as View.PenetrationKind).view.steps.first { it.state == StepState.OPEN }.code
+        val first = open()
+        app.takePhoto(here, first)
+        File(fixture.photos.single().file).writeBytes(Jpeg)
+        app.photoBack(fixture.photos.single())
+        rule.setContent { Screens(app, Face) }
+        rule.onNodeWithTag("next").performClick()
+        rule.waitForIdle()
+        val ticked = (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == first }
+        assertEquals(StepState.DONE, ticked.state)
+        assertEquals(true, ticked.photo!!.signed)
     }
 
     @Test

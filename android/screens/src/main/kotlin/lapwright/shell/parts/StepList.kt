@@ -37,7 +37,7 @@ import lapwright.shell.look.Target
 fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
 
 /** A tick, with the photo that was taken for it. */
-private fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
+fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
 
 private fun newPhoto(step: StepLine) = step.photo?.takeIf { it.place == PhotoPlace.HERE && !it.signed }
 

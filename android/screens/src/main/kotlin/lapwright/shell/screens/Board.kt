@@ -37,8 +37,7 @@ import lapwright.shell.parts.Say
 import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
-import lapwright.shell.parts.said
-import lapwright.screens.StepHow
+import lapwright.shell.parts.tick
 
 /** The board in hand: measure, mark, cut, prime, fix. */
 @Composable
@@ -51,7 +50,7 @@ fun Board(app: App, view: BoardView) {
     val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
     val step = view.steps.firstOrNull { it.state == StepState.OPEN }
     val next = step?.let { open ->
-        Next(open.text, Sign.TICK) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, said(StepHow.TICK)))) }
+        Next(open.text, Sign.TICK) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, tick(open)))) }
     }
     Frame(app, view.title, view.job.ifEmpty { null }, asking, next, strip = { Drawn(app, face, view.revision, 150.dp) }) {
         view.length?.let { Answer(it.text, "") }

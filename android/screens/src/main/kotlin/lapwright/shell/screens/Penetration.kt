@@ -11,7 +11,6 @@ import lapwright.screens.Action
 import lapwright.screens.BlockAdvice
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
-import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.Subject
 import lapwright.shell.App
@@ -29,7 +28,7 @@ import lapwright.shell.parts.Say
 import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
-import lapwright.shell.parts.said
+import lapwright.shell.parts.tick
 
 /** One penetration, made weathertight. */
 @Composable
@@ -47,7 +46,7 @@ fun Penetration(app: App, view: PenetrationView) {
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, code, what)))
     }
     val next = view.steps.firstOrNull { it.state == StepState.OPEN }
-        ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, said(StepHow.TICK)) } }
+        ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, tick(open)) } }
     Frame(app, view.name, view.job, asking, next) {
         Notes(view.notes)
         // What is advised changes everything below it.

@@ -35,6 +35,13 @@ class PhotoTest {
         return walls.firstNotNullOf { it.view.penetrations.firstOrNull() }.penetration
     }
 
+    /** The camera takes one photo and comes back. */
+    private fun Fixture.shoot(app: App, here: String, step: String) {
+        app.takePhoto(here, step)
+        File(photos.single().file).writeBytes(Jpeg)
+        app.photoBack(photos.single())
+    }
+
     private fun photo(app: App): StepPhoto? =
         (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == step }.photo
 
@@ -65,9 +72,7 @@ class PhotoTest {
         app.go(Place.Penetration(here))
         fun open() = (app.shown!!.view as View.PenetrationKind).view.steps.first { it.state == StepState.OPEN }.code
         val first = open()
-        app.takePhoto(here, first)
-        File(fixture.photos.single().file).writeBytes(Jpeg)
-        app.photoBack(fixture.photos.single())
+        fixture.shoot(app, here, first)
         rule.setContent { Screens(app, Face) }
         rule.onNodeWithTag("next").performClick()
         rule.waitForIdle()
@@ -81,9 +86,7 @@ class PhotoTest {
         val here = penetration(fixture)
         val app = fixture.app()
         app.go(Place.Penetration(here))
-        app.takePhoto(here, step)
-        File(fixture.photos.single().file).writeBytes(Jpeg)
-        app.photoBack(fixture.photos.single())
+        fixture.shoot(app, here, step)
         rule.setContent { Screens(app, Face) }
         val text = (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == step }.text
         rule.onAllNodes(hasText(text) and hasClickAction()).onFirst().performScrollTo().performClick()

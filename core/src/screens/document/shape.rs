@@ -68,6 +68,8 @@ const BOARD_EXTRAS: &[Ask] = &[
     extra("bottom", Allowed::AnyLength),
     extra("bottom-right", Allowed::AnyLength),
     extra("joint", YES_OR_NO),
+    // Documents written before bevels were read off the ends have it.
+    extra("bevelled", YES_OR_NO),
     extra("bevel-left", Allowed::AnyLength),
     extra("bevel-right", Allowed::AnyLength),
     extra("cut-from", Allowed::Whole(1, 1_000_000)),

@@ -140,12 +140,15 @@ pub(super) fn answer(store: &mut Store, terms: &Terms<'_>, facts: &Facts, field:
 /// Keeps what is typed so far: a draft, gone when the answer is accepted.
 pub(super) fn keep_draft(store: &mut Store, terms: &Terms<'_>, facts: &Facts, field: &str, text: &str) -> Kept<()> {
     ask_of(terms, &facts.subject.kind, field)?;
-    let key = draft_key(facts.id(), field);
+    keep_keys(store, &draft_key(facts.id(), field), text)
+}
+
+/// Keeps keys under the key of a draft, or drops what was kept where there are none.
+pub(super) fn keep_keys(store: &mut Store, draft: &str, text: &str) -> Kept<()> {
     if text.is_empty() {
-        return Ok(store.draft_clear(&key)?);
+        return Ok(store.draft_clear(draft)?);
     }
-    let kept: String = text.chars().take(200).collect();
-    Ok(store.draft_put(&key, &kept)?)
+    Ok(store.draft_put(draft, &text.chars().take(200).collect::<String>())?)
 }
 
 /// Writes an answer.

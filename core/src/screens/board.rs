@@ -13,9 +13,9 @@ use super::ask;
 use super::context::Terms;
 use super::drawing::board_revision;
 use super::parts::{Note, Question, Reading, Size, Source, StepLine};
-use super::signing::{StepSaid, step_lines};
+use super::signing::{StepSaid, begun, step_lines};
 use super::trouble::Kept;
-use super::{Corner, Given};
+use super::{Corner, Given, PoleWall};
 
 use hand::InHand;
 
@@ -63,6 +63,12 @@ pub struct BoardView {
     /// Where its bottom edge will lie at its right end: not where the left one does, where the course is out of level.
     #[cfg_attr(feature = "uniffi", uniffi(default = None))]
     pub line_right: Option<Reading>,
+    /// The walls that it can be attached to; empty for a board that has one, or no house.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub walls: Vec<PoleWall>,
+    /// How many gaps of this signer's saw are known.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub gaps_known: u32,
 }
 
 /// One notch of the board in hand.
@@ -154,7 +160,7 @@ pub enum BoardAction {
         board: String,
         /// The notch, or the penetration that it is planned round.
         notch: String,
-        /// The question's field.
+        /// The question's field; `gap` for the gap that came out, once the board is cut.
         field: String,
         /// The answer as typed.
         text: String,
@@ -185,15 +191,6 @@ pub enum BoardAction {
         step: String,
         /// What is said.
         said: StepSaid,
-    },
-    /// The gap that was measured after fitting: saw and hands are learned from it.
-    SayGap {
-        /// The board.
-        board: String,
-        /// The notch, or the penetration that it is planned round.
-        notch: String,
-        /// The gap as typed.
-        text: String,
     },
     /// What was learned of this signer's saw and hands no longer holds.
     ForgetHabit {
@@ -235,7 +232,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
         course: hand.facts.whole("course"),
         length,
         height,
-        asked: asked(&questions, &notches, hand.state() == "planned"),
+        asked: begun(&steps).or_else(|| asked(&questions, &notches, hand.state() == "planned")),
         questions,
         stock: hand.stock(store, terms)?,
         state: hand.state().to_owned(),
@@ -244,6 +241,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
         notches,
         line_left,
         line_right,
+        walls: hand.walls(store)?,
+        gaps_known: hand.habit.as_ref().map_or(0, |habit| u32::try_from(habit.cuts).unwrap_or(u32::MAX)),
     })
 }
 

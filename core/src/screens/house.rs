@@ -53,6 +53,9 @@ pub struct HouseView {
     /// Whether it has a loose board, so that another one can be the same.
     #[cfg_attr(feature = "uniffi", uniffi(default = false))]
     pub has_loose_board: bool,
+    /// Whether it is out of the way.
+    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+    pub archived: bool,
 }
 
 /// How far a wall is.
@@ -195,6 +198,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
         copied: copied::said(terms, copied_at_ms),
         block_sizes: block_sizes.iter().filter_map(size).collect(),
         has_loose_board: super::board::has_loose(store, Some(house.job.id()))?,
+        archived: house.job.archived(),
     })
 }
 

@@ -38,6 +38,8 @@ pub(super) const BOARD: &str = "board";
 pub(super) const NOTCH: &str = "notch";
 /// A gap that was measured after fitting: what a saw and a pair of hands did.
 pub(super) const FITTED: &str = "fitted";
+/// The field of that gap.
+pub(super) const GAP: &str = "gap";
 
 /// The bottom edge of a course as it hangs on a wall: what the tape read, and the lines planned from there.
 pub(super) const AS_BUILT: &str = "as-built";
@@ -323,6 +325,10 @@ pub(super) const NOTCH_ASKS: &[Ask] = &[
     Ask::new("top-right", key("ask-notch-top-right"), key("ask-notch-top-right-hint"), Allowed::AnyLength).optional(),
 ];
 
+/// The question of a notch that is cut: what gap came out.
+pub(super) const FITTED_ASKS: &[Ask] =
+    &[Ask::new(GAP, key("ask-gap"), key("ask-gap-hint"), Allowed::NotNegative).optional()];
+
 /// The questions of a course as it hangs: heights of its bottom edge above the pole's datum.
 pub(super) const AS_BUILT_ASKS: &[Ask] = &[
     Ask::new("course", key("ask-as-built-course"), key("ask-as-built-course-hint"), Allowed::Whole(1, 10_000)),
@@ -353,6 +359,7 @@ pub(super) fn asks(kind: &str) -> &'static [Ask] {
         PENETRATION => PENETRATION_ASKS,
         BOARD => BOARD_ASKS,
         NOTCH => NOTCH_ASKS,
+        FITTED => FITTED_ASKS,
         AS_BUILT => AS_BUILT_ASKS,
         BLOCK_SIZE => BLOCK_SIZE_ASKS,
         SPOILED => SPOILED_ASKS,
@@ -375,6 +382,7 @@ pub(super) const ALL_ASKS: &[&[Ask]] = &[
     PENETRATION_ASKS,
     BOARD_ASKS,
     NOTCH_ASKS,
+    FITTED_ASKS,
     AS_BUILT_ASKS,
     BLOCK_SIZE_ASKS,
 ];

@@ -22,7 +22,7 @@ use super::{
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "kebab-case")]
 pub enum NewThing {
-    /// A house; it has no parent.
+    /// A house; with a parent it takes boards, rules and stock of that one.
     House,
     /// A stock length of a house.
     Stock,
@@ -127,8 +127,9 @@ impl NewThing {
         }
     }
 
-    const fn title(self) -> &'static str {
+    const fn title(self, has_parent: bool) -> &'static str {
         match self {
+            Self::House if has_parent => key("frame-house-like"),
             Self::House => key("frame-new-house"),
             Self::Stock => key("frame-new-stock"),
             Self::Wall => key("frame-new-wall"),
@@ -218,11 +219,13 @@ impl<'a> Making<'a> {
 fn job_of(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Option<String>> {
     let id = |parent: &str| terms.id("parent", parent);
     let job = match what {
-        NewThing::House => None,
-        NewThing::LooseBoard if parent.is_empty() => None,
-        NewThing::Stock | NewThing::Wall | NewThing::Mark | NewThing::LooseBoard | NewThing::Offcut => {
-            Some(Job::of(store, terms, id(parent)?)?.id())
-        }
+        NewThing::House | NewThing::LooseBoard if parent.is_empty() => None,
+        NewThing::House
+        | NewThing::Stock
+        | NewThing::Wall
+        | NewThing::Mark
+        | NewThing::LooseBoard
+        | NewThing::Offcut => Some(Job::of(store, terms, id(parent)?)?.id()),
         NewThing::Notch | NewThing::Spoiled => Facts::of(store, terms, id(parent)?, kinds::BOARD)?.subject.job,
         _ => Some(Wall::of(store, terms, id(parent)?)?.job),
     };
@@ -234,7 +237,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &st
     let making = Making::of(store, what, parent)?;
     let questions: Vec<Question> = making.asks().map(|ask| making.question(store, terms, ask)).collect::<Kept<_>>()?;
     let asked = making.asked(&questions);
-    Ok(NewView { what, parent: parent.to_owned(), job, title: terms.phrase(what.title(), &[]), questions, asked })
+    let title = terms.phrase(what.title(!parent.is_empty()), &[]);
+    Ok(NewView { what, parent: parent.to_owned(), job, title, questions, asked })
 }
 
 pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &NewAction) -> Kept<Done> {
@@ -242,13 +246,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &NewAction) -> K
         NewAction::KeepDraft { what, parent, field, text } => {
             let making = Making::of(store, *what, parent)?;
             ask::ask_of(terms, what.kind(), field)?;
-            let kept: String = text.chars().take(200).collect();
-            let key = making.key(field);
-            if kept.is_empty() {
-                store.draft_clear(&key)?
-            } else {
-                store.draft_put(&key, &kept)?
-            }
+            ask::keep_keys(store, &making.key(field), text)?;
             Ok(Done::without_answer(making.place()))
         }
         NewAction::Answer { what, parent, field, text } => {
@@ -293,7 +291,10 @@ fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done>
     };
     let part = |kind: &str| MeasureAction::AddPart { wall: parent.clone(), kind: kind.to_owned(), answers: given() };
     match making.what {
-        NewThing::House => jobs::act(store, terms, &JobsAction::Create { name: text("name"), like: None }),
+        NewThing::House => {
+            let like = (!parent.is_empty()).then_some(parent);
+            jobs::act(store, terms, &JobsAction::Create { name: text("name"), like })
+        }
         NewThing::Wall => house::act(store, terms, &HouseAction::AddWall { job: parent, name: text("name") }),
         NewThing::Stock => {
             let action = HouseAction::AddStock { job: parent, length: text("length"), count: text("count") };

@@ -181,6 +181,9 @@ pub struct StepLine {
     pub photo_asked: bool,
     /// The photo of it, if any.
     pub photo: Option<StepPhoto>,
+    /// The question why it is left out, with the keys of a reason; absent once something was said of it.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub asks: Option<Question>,
 }
 
 /// An answer to one field of a new thing, as typed.

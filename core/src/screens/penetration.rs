@@ -16,7 +16,7 @@ use super::context::Terms;
 use super::drawing::penetration_revision;
 use super::kept::{Facts, Job, Penetration, Wall};
 use super::parts::{Note, Question, Size, StepLine};
-use super::signing::{Signing, StepSaid, sign, step_lines};
+use super::signing::{Signing, StepSaid, begun, keep_reason, sign, step_lines};
 use super::trouble::Kept;
 use super::{Done, Place, kinds, photo};
 
@@ -214,7 +214,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         job: round.job.id().to_string(),
         name: round.name(terms),
         what: round.penetration.kind.code().to_owned(),
-        asked: ask::asked(&questions),
+        asked: begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
         layers: layers::lines(terms, &round.detail),
         shedding,
@@ -267,8 +267,11 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
             Ok(Done::at(here(penetration), outcome.group))
         }
         PenetrationAction::KeepDraft { penetration, field, text } => {
-            let facts = facts(store, penetration)?;
-            keep_draft(store, terms, &facts, field, text)?;
+            let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+            let (facts, steps) = (&round.penetration.facts, round.detail.steps());
+            if !keep_reason(store, facts.id(), &steps, field, text)? {
+                keep_draft(store, terms, facts, field, text)?;
+            }
             Ok(Done::without_answer(here(penetration)))
         }
         PenetrationAction::TakeSameAs { penetration, like } => {

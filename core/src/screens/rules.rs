@@ -4,7 +4,7 @@ use crate::measure::Unit;
 use crate::rules::{Change as RuleChange, Quantity, Rule, RuleUnit};
 use crate::store::{Store, Value};
 
-use super::ask::{accept, draft_key, op, sort_key};
+use super::ask::{accept, draft_key, keep_keys, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job};
 use super::parts::{AnswerKind, Question};
@@ -223,7 +223,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) ->
         RulesAction::KeepDraft { job, field, text } => {
             let job = Job::of(store, terms, terms.id("job", job)?)?;
             job.rules.rule(field.strip_suffix(REASON).unwrap_or(field))?;
-            keep(store, &draft_key(job.id(), field), text)?;
+            keep_keys(store, &draft_key(job.id(), field), text)?;
             Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
         }
         RulesAction::Answer { job, field, text } => {
@@ -240,7 +240,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) ->
             } else {
                 quantity(terms, rule, text)?;
             }
-            keep(store, &waiting, text.trim())?;
+            keep_keys(store, &waiting, text.trim())?;
             store.draft_clear(&value_draft)?;
             Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
         }
@@ -251,14 +251,6 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) ->
             back_to_default(store, terms, Job::of(store, terms, terms.id("job", job)?)?, key)
         }
     }
-}
-
-/// Keeps what was typed, or drops what was kept where nothing is.
-fn keep(store: &mut Store, draft: &str, text: &str) -> Kept<()> {
-    if text.is_empty() {
-        return Ok(store.draft_clear(draft)?);
-    }
-    Ok(store.draft_put(draft, &text.chars().take(200).collect::<String>())?)
 }
 
 fn change(store: &mut Store, terms: &Terms<'_>, job: &Job, key: &str, value: &str, reason: &str) -> Kept<Done> {

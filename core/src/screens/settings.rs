@@ -287,12 +287,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction)
             if field != NEW_SIGNER.field {
                 setting_of(terms, field)?;
             }
-            let kept: String = text.chars().take(200).collect();
-            if kept.is_empty() {
-                store.draft_clear(&draft_key(field))?;
-            } else {
-                store.draft_put(&draft_key(field), &kept)?;
-            }
+            ask::keep_keys(store, &draft_key(field), text)?;
         }
         SettingsAction::Answer { field, text } => {
             answer(store, terms, field, text)?;

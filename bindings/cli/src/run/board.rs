@@ -63,7 +63,7 @@ impl Session<'_> {
     pub(super) fn gap(&mut self, board: &str, gap: &str) -> Result<(), Fault> {
         let board = self.board_id(board)?;
         let (notch, text) = (self.notch_id(&board, None)?, gap.to_owned());
-        self.act(Action::BoardKind { action: BoardAction::SayGap { board, notch, text } })
+        self.act(Action::BoardKind { action: BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text } })
     }
 
     /// The notch that answers go to: the named one, else the only one.

@@ -191,7 +191,7 @@ impl Walk {
             if gap && !measured.is_empty() {
                 for notch in &view.notches {
                     let (board, notch, text) = (board.clone(), notch.notch.clone(), measured.clone());
-                    let action = BoardAction::SayGap { board, notch, text };
+                    let action = BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text };
                     after = self.book.act(&Action::BoardKind { action })?.view;
                 }
             }
@@ -208,7 +208,7 @@ impl Walk {
     /// Asks for the gap until it can be read; nothing where the person leaves it out.
     fn gap(&self) -> Result<String, Fault> {
         let paper = Paper::new(self.phrases);
-        let text = self.phrase(key("cli-demo-gap"), &[]);
+        let text = self.phrase(key("ask-gap"), &[]);
         println!("  {}", paper.set(Ink::Chalk, &text));
         Ok(match ask::typed(CAME_OUT) {
             Some(text) if lapwright::measure::Reader::default().read(&text).is_ok() => text,

@@ -89,7 +89,6 @@ cli-demo-keys = Enter takes the answer in brackets, q leaves. What you answered 
 cli-demo-other-book = This book holds other houses and no demo house. Name a new file with --book FILE.
 cli-demo-go-on = Enter: go on, q: leave
 cli-demo-cut-it = Enter: cut, prime and hang it, q: leave
-cli-demo-gap = What gap came out at the block?
 cli-demo-board-up = ═ { $board }: cut to { $length }, primed, up
 cli-demo-again = The notched board is up. Run lapwright again to go on with the next one.
 cli-demo-left = Everything answered is kept. Run lapwright again to go on.

@@ -89,7 +89,6 @@ cli-demo-keys = Entrar acepta la respuesta entre corchetes, q sale. Lo contestad
 cli-demo-other-book = Este libro tiene otras casas y ninguna de muestra. Nombre un archivo nuevo con --book ARCHIVO.
 cli-demo-go-on = Entrar: seguir, q: salir
 cli-demo-cut-it = Entrar: cortar, imprimar y poner, q: salir
-cli-demo-gap = ¿Qué holgura quedó en el bloque?
 cli-demo-board-up = ═ { $board }: cortada a { $length }, imprimada y puesta
 cli-demo-again = La tabla con muesca está puesta. Ejecute lapwright otra vez para seguir con la próxima.
 cli-demo-left = Todo lo contestado queda guardado. Ejecute lapwright otra vez para seguir.

@@ -1,13 +1,13 @@
 use crate::measure::Length;
 use crate::notch::{Edge, Notch};
 use crate::phrases::key;
-use crate::screens::ask::{self, Answer, accept, draft_key, keep_draft, op, sort_key};
+use crate::screens::ask::{self, Answer, accept, draft_key, keep_keys, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall};
 use crate::screens::kinds;
 use crate::screens::parts::{Given, given};
 use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{Signing, StepHow, StepSaid, signed};
+use crate::screens::signing::{Signing, StepHow, StepSaid, keep_reason, reason_key, signed};
 use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
@@ -30,7 +30,12 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Boa
         }
         BoardAction::AnswerNotch { board, notch, field, text } => {
             let hand = InHand::of(store, terms, id(board)?)?;
-            Ok(Done::at(here(board), answer_notch(store, terms, &hand, notch, field, text)?))
+            let group = if field == kinds::GAP {
+                say_gap(store, terms, &hand, notch, text)?
+            } else {
+                answer_notch(store, terms, &hand, notch, field, text)?
+            };
+            Ok(Done::at(here(board), group))
         }
         BoardAction::KeepDraft { board, subject, field, text } => {
             let hand = InHand::of(store, terms, id(board)?)?;
@@ -51,10 +56,6 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Boa
         BoardAction::SignStep { board, step, said } => {
             let hand = InHand::of(store, terms, id(board)?)?;
             Ok(Done::at(here(board), sign_step(store, terms, &hand, step, said)?))
-        }
-        BoardAction::SayGap { board, notch, text } => {
-            let hand = InHand::of(store, terms, id(board)?)?;
-            Ok(Done::at(here(board), say_gap(store, terms, &hand, notch, text)?))
         }
         BoardAction::SayItIsSpoiled { board, left } => {
             let hand = InHand::of(store, terms, id(board)?)?;
@@ -124,17 +125,23 @@ fn answer_notch(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str
 
 fn draft(store: &mut Store, terms: &Terms<'_>, hand: &InHand, subject: &str, field: &str, text: &str) -> Kept<()> {
     let id = terms.id("subject", subject)?;
-    let taped = hand.taped.iter().find(|facts| facts.id() == id);
-    if let Some(facts) = taped.or((hand.facts.id() == id).then_some(&hand.facts)) {
-        return keep_draft(store, terms, facts, field, text);
-    }
-    let Some(planned) = hand.met.iter().find(|met| met.id == id) else {
-        return Err(Problem::new(Code::Unknown, "subject", terms.phrase("screen-unknown", &[])).into());
+    let is_notch = || hand.taped.iter().any(|facts| facts.id() == id) || hand.met.iter().any(|met| met.id == id);
+    let kind = match field {
+        _ if hand.facts.id() == id => kinds::BOARD,
+        _ if !is_notch() => {
+            return Err(Problem::new(Code::Unknown, "subject", terms.phrase("screen-unknown", &[])).into());
+        }
+        kinds::GAP => kinds::FITTED,
+        _ => kinds::NOTCH,
     };
-    ask::ask_of(terms, kinds::NOTCH, field)?;
-    let kept: String = text.chars().take(200).collect();
-    let key = draft_key(planned.id, field);
-    if kept.is_empty() { Ok(store.draft_clear(&key)?) } else { Ok(store.draft_put(&key, &kept)?) }
+    if kind == kinds::BOARD {
+        let notched = !notches::views(store, terms, hand)?.is_empty();
+        if keep_reason(store, id, &hand.detail(notched).steps(), field, text)? {
+            return Ok(());
+        }
+    }
+    ask::ask_of(terms, kind, field)?;
+    keep_keys(store, &draft_key(id, field), text)
 }
 
 /// Signs a step. Cutting keeps the numbers that the board was cut with; nailing makes it fixed.
@@ -163,7 +170,7 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
         let field = format!("{CUT}{:016}", terms.context.now_ms.max(0));
         answer = keep(answer, hand.facts.id(), field, hand.numbers(&views)?);
     }
-    Ok(accept(store, terms, answer, &[])?.group)
+    Ok(accept(store, terms, answer, &[&reason_key(hand.facts.id(), step)])?.group)
 }
 
 fn keep(answer: Answer, subject: Id, field: String, text: String) -> Answer {
@@ -172,10 +179,10 @@ fn keep(answer: Answer, subject: Id, field: String, text: String) -> Answer {
 
 /// The gap that came out: with the offset that it was marked with it tells what the saw took.
 fn say_gap(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str, text: &str) -> Kept<Id> {
-    let (gap, unit) = terms.typed("gap", text)?;
-    if gap.is_negative() {
-        return Err(Problem::new(Code::Range, "gap", terms.phrase("figure-range-not-negative", &[])).into());
-    }
+    let value = ask::value(terms, ask::ask_of(terms, kinds::FITTED, kinds::GAP)?, text)?;
+    let Value::Length { unit, .. } = &value else {
+        return Err(Problem::new(Code::Missing, kinds::GAP, terms.phrase("screen-empty", &[])).into());
+    };
     let unknown = || Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[]));
     let known = notches::known(hand);
     let known = known.iter().find(|known| known.id() == notch).ok_or_else(unknown)?;
@@ -185,15 +192,15 @@ fn say_gap(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str, tex
     let offset = cut.and_then(|(_, marks)| notches::marked_offset(marks, known));
     let today = || Notch::lay_out(&request).map_or(Length::ZERO, |notch| notch.offset.at(Edge::Sides));
     let offset = offset.unwrap_or_else(today);
-    let id = terms.fresh(0);
-    let length =
-        |length: Length, typed: &str| Value::Length { length, typed: typed.to_owned(), unit: unit.code().to_owned() };
+    let (id, of) = (terms.fresh(0), terms.id("notch", notch)?);
+    let offset = Value::Length { length: offset, typed: String::new(), unit: unit.clone() };
     let answer = op("gap-fitted", None, [&terms.context.signer, text.trim()])
         .create(id, kinds::FITTED, None, sort_key(terms, 0))
         .set(id, "signer", Value::Text(terms.context.signer.clone()))
         .set(id, "saw", Value::Text(habit::saw(store)?))
-        .set(id, "gap", length(gap, text.trim()))
-        .set(id, "offset", length(offset, ""))
-        .set(id, "board", Value::Reference(hand.facts.id()));
-    Ok(accept(store, terms, answer, &[])?.group)
+        .set(id, kinds::GAP, value)
+        .set(id, "offset", offset)
+        .set(id, "board", Value::Reference(hand.facts.id()))
+        .set(id, "notch", Value::Reference(of));
+    Ok(accept(store, terms, answer, &[&draft_key(of, kinds::GAP)])?.group)
 }

@@ -2,6 +2,7 @@ use crate::measure::Length;
 use crate::notch::{FittedGap, Habit, LEAST_CUTS, Overcut, saw_and_hands};
 use crate::rules::keys;
 use crate::screens::context::Terms;
+use crate::screens::kept::Facts;
 use crate::screens::kinds;
 use crate::screens::parts::Note;
 use crate::screens::trouble::Kept;
@@ -38,6 +39,19 @@ pub(super) fn fitted(store: &Store, signer: &str, saw: &str) -> Kept<Vec<(Id, Fi
         }
     }
     Ok(gaps)
+}
+
+/// The gap that was said last of a notch of a board, under any id that the notch goes by.
+pub(super) fn said(store: &Store, board: Id, notch: &[String]) -> Kept<Option<Facts>> {
+    let mut last = None;
+    for subject in store.subjects(None, kinds::FITTED)? {
+        let facts = Facts::kept(store, subject)?;
+        let of_notch = facts.reference("notch").is_some_and(|id| notch.contains(&id.to_string()));
+        if facts.subject.removed.is_none() && facts.reference("board") == Some(board) && of_notch {
+            last = Some(facts);
+        }
+    }
+    Ok(last)
 }
 
 /// What was learned of the signer's saw and hands.

@@ -2,6 +2,7 @@ use crate::measure::Length;
 use crate::notch::Habit;
 use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
+use crate::screens::PoleWall;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
@@ -129,6 +130,13 @@ impl InHand {
         }
         self.met = met;
         Ok(())
+    }
+
+    /// The walls that a loose board can be attached to.
+    pub(super) fn walls(&self, store: &Store) -> Kept<Vec<PoleWall>> {
+        let (None, Some(job)) = (&self.wall, &self.job) else { return Ok(Vec::new()) };
+        let named = |wall: &Wall| PoleWall { wall: wall.id().to_string(), name: wall.name().to_owned() };
+        Ok(Wall::of_job(store, job.id())?.iter().map(named).collect())
     }
 
     /// Where it lies on the wall, for a board of a plan.

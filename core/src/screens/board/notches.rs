@@ -11,7 +11,7 @@ use crate::screens::kept::Facts;
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Question, Reading, Size, Source};
 use crate::screens::trouble::Kept;
-use crate::store::Store;
+use crate::store::{Id, Store};
 
 use super::hand::{InHand, Met};
 use super::{LevelView, MarksView, NotchView, cross, habit};
@@ -42,8 +42,11 @@ pub(super) fn known(hand: &InHand) -> Vec<Known<'_>> {
 impl Known<'_> {
     /// The id that answers go to.
     pub(super) fn id(&self) -> String {
-        let planned = || self.planned.map(|met| met.id.to_string());
-        self.taped.map(|facts| facts.id().to_string()).or_else(planned).unwrap_or_default()
+        self.own().map(|id| id.to_string()).unwrap_or_default()
+    }
+
+    fn own(&self) -> Option<Id> {
+        self.taped.map(Facts::id).or_else(|| self.planned.map(|met| met.id))
     }
 
     /// All ids that it goes by: the notch's own, and that of what it is planned round.
@@ -118,7 +121,20 @@ impl Known<'_> {
                 question.draft = store.draft_get(&ask::draft_key(planned.id, &question.field))?.unwrap_or_default();
             }
         }
+        if hand.state() != "planned" && self.block(hand).is_some() {
+            questions.push(self.gap(store, terms, hand)?);
+        }
         Ok(questions)
+    }
+
+    /// The question what gap came out, with what was said of it last.
+    fn gap(&self, store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Question> {
+        let open = ask::unanswered(terms, ask::ask_of(terms, kinds::FITTED, kinds::GAP)?);
+        let said = habit::said(store, hand.facts.id(), &self.ids())?;
+        let reading = said.and_then(|facts| facts.reading(terms, kinds::GAP));
+        let draft = self.own().map(|id| store.draft_get(&ask::draft_key(id, kinds::GAP))).transpose()?;
+        let answer = reading.as_ref().map(|reading| reading.text.clone()).unwrap_or_default();
+        Ok(Question { subject: self.id(), answer, reading, draft: draft.flatten().unwrap_or_default(), ..open })
     }
 }
 

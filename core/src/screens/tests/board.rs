@@ -201,13 +201,65 @@ fn a_saw_is_learned_from_three_cuts_and_forgotten_on_demand() {
     for n in 0..3 {
         assert_eq!(least(&store), inches(0, 4), "the rule's until three cuts are known");
         let (board, notch, text) = (board.clone(), notch.clone(), "3/16".to_owned());
-        tap(&mut store, 30 + n, BoardAction::SayGap { board, notch, text }).unwrap();
+        tap(&mut store, 30 + n, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
     }
     assert_eq!(least(&store), inches(0, 12));
     let habit = shown(&store, "en", &board).notes.into_iter().find(|note| note.code == "habit").unwrap();
     assert!(habit.text.contains('3') && habit.text.contains("3/16\""), "{}", habit.text);
     tap(&mut store, 40, BoardAction::ForgetHabit { board: board.clone() }).unwrap();
     assert_eq!(least(&store), inches(0, 4));
+}
+
+/// The gap is asked once the board is cut; its keys outlive a stop, and what was said stands there.
+#[test]
+fn the_gap_is_asked_of_a_cut_notch_and_learned_from() {
+    let (mut store, _, hole, [_, upper]) = planned();
+    let question = |store: &Store| {
+        let questions = shown(store, "en", &upper).notches[0].questions.clone();
+        questions.into_iter().find(|question| question.field == "gap")
+    };
+    assert_eq!(question(&store), None, "nothing came out of a board that is not cut");
+    while shown(&store, "en", &upper).state == "planned" {
+        let view = shown(&store, "en", &upper);
+        let step = view.steps.iter().find(|step| step.state == StepState::Open).unwrap();
+        tap(&mut store, 30, said(&upper, &step.code, StepHow::Tick)).unwrap();
+    }
+    let open = question(&store).unwrap();
+    assert_eq!((open.subject.as_str(), open.answer.as_str(), open.optional), (hole.as_str(), "", true));
+    let (board, subject, field) = (upper.clone(), open.subject.clone(), open.field.clone());
+    let text = "3/1".to_owned();
+    tap(&mut store, 40, BoardAction::KeepDraft { board, subject, field, text }).unwrap();
+    let asked = shown(&store, "en", &upper).asked.unwrap();
+    assert_eq!((asked.field.as_str(), asked.draft.as_str()), ("gap", "3/1"));
+    let (board, notch, field, text) = (upper.clone(), open.subject, open.field, "3/16".to_owned());
+    tap(&mut store, 41, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
+    let said = question(&store).unwrap();
+    assert_eq!((said.answer.as_str(), said.draft.as_str()), ("3/16\"", ""));
+    assert_eq!(said.reading.unwrap().signer, "Ines");
+    assert_eq!(shown(&store, "en", &upper).gaps_known, 1);
+}
+
+/// The reason why a step is left out is a question: its keys are kept, asked on after a stop, and gone with the answer.
+#[test]
+fn a_begun_reason_is_asked_on_until_the_step_is_signed() {
+    let (mut store, _, _, [_, upper]) = planned();
+    let step = shown(&store, "en", &upper).steps[0].clone();
+    let asks = step.asks.unwrap();
+    let keep = |field: &str| BoardAction::KeepDraft {
+        board: upper.clone(),
+        subject: asks.subject.clone(),
+        field: field.to_owned(),
+        text: "no time".to_owned(),
+    };
+    assert_eq!(tap(&mut store, 30, keep("no-such-step/reason")).unwrap_err().code, "unknown");
+    tap(&mut store, 31, keep(&asks.field)).unwrap();
+    let asked = shown(&store, "en", &upper).asked.unwrap();
+    assert_eq!((asked.field, asked.draft.as_str()), (asks.field, "no time"));
+    tap(&mut store, 32, said(&upper, &step.code, StepHow::Tick)).unwrap();
+    let signed = shown(&store, "en", &upper).steps[0].clone();
+    assert_eq!(signed.asks, None, "nothing is left out of what is done");
+    tap(&mut store, 33, said(&upper, &step.code, StepHow::TakeBack)).unwrap();
+    assert_eq!(shown(&store, "en", &upper).steps[0].asks.as_ref().map(|asks| asks.draft.as_str()), Some(""));
 }
 
 /// Teaches a signer's saw by three gaps on a loose board.
@@ -219,7 +271,7 @@ fn teach(store: &mut Store, signer: &str, gap: &str) {
     let View::BoardKind { view } = added.view else { panic!("board") };
     for n in 51..54 {
         let (board, notch, text) = (board.clone(), view.notches[0].notch.clone(), gap.to_owned());
-        tap(n, BoardAction::SayGap { board, notch, text });
+        tap(n, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text });
     }
 }
 
@@ -246,7 +298,7 @@ fn a_gap_goes_with_the_offset_that_its_board_was_marked_with() {
     let view = shown(&store, "en", &upper);
     assert!(view.notches[0].offset.as_ref().unwrap().nm > 0);
     let (board, notch, text) = (upper, view.notches[0].notch.clone(), "1/8".to_owned());
-    tap(&mut store, 61, BoardAction::SayGap { board, notch, text }).unwrap();
+    tap(&mut store, 61, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
     let fitted = store.subjects(None, kinds::FITTED).unwrap();
     let length = |subject: &crate::store::Subject, name: &str| match &store.fields(subject.id).unwrap()[name].value {
         crate::store::Value::Length { length, .. } => length.nm(),
@@ -303,7 +355,7 @@ fn bad_input_changes_nothing() {
         (BoardAction::CreateLoose { job: None, answers: answers(&LOOSE[..1]) }, "first", "height"),
         (BoardAction::CreateLoose { job: None, answers: answers(&[("length", "-1")]) }, "range", "length"),
         (said(&upper, "no-such-step", StepHow::Tick), "unknown", "step"),
-        (BoardAction::SayGap { board: upper.clone(), notch: hole.clone(), text: "-1".to_owned() }, "range", "gap"),
+        (answer(&hole, "gap", "-1"), "range", "gap"),
     ] {
         let shown = format!("{action:?}");
         let problem = tap(&mut store, 30, action).unwrap_err();

@@ -91,3 +91,24 @@ fn a_loose_board_without_a_house_asks_for_height_and_lap() {
     let made = answer(&mut store, 3, new, "lap", "");
     assert!(matches!(made.place, Place::Board { .. }), "{:?}", made.place);
 }
+
+#[test]
+fn a_house_like_another_takes_its_boards_and_its_name_from_here() {
+    let (mut store, job) = demo_laid_out();
+    let of = |store: &Store, job: &str| {
+        let place = Place::House { job: job.to_owned() };
+        let View::HouseKind { view } = view(store, &context("en", 0), &place).unwrap() else { panic!("house") };
+        view
+    };
+    let like = of(&store, &job);
+    let new = (NewThing::House, job.as_str());
+    assert_ne!(shown(&store, new.0, new.1).title, shown(&store, NewThing::House, "").title);
+    let Place::House { job: made } = answer(&mut store, 9, new, "name", "Lot 9").place else { panic!("house") };
+    let made = of(&store, &made);
+    let said = |house: &HouseView| house.stock.iter().map(|stock| stock.said.clone()).collect::<Vec<_>>();
+    assert_eq!((made.name.as_str(), made.walls.len()), ("Lot 9", 0));
+    assert!(!like.stock.is_empty());
+    assert_eq!(said(&made), said(&like));
+    let nowhere = Place::New { what: NewThing::House, parent: "nowhere".to_owned() };
+    assert_eq!(view(&store, &context("en", 0), &nowhere).unwrap_err().field, "parent");
+}

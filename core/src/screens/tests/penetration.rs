@@ -316,3 +316,28 @@ fn a_layer_that_sheds_inward_is_named_with_what_to_do() {
     );
     assert_eq!(shedding.lines.len(), 2);
 }
+
+#[test]
+fn a_begun_reason_comes_back_and_goes_with_the_step() {
+    let (mut store, _, wall) = wall();
+    let bib = hose_bib(&mut store, &wall, &[]);
+    let shown = |store: &Store| {
+        let place = Place::Penetration { penetration: bib.clone() };
+        let View::PenetrationKind { view } = view(store, &context("en", 0), &place).unwrap() else { panic!("bib") };
+        view
+    };
+    let hidden = shown(&store).steps.iter().find(|step| step.hidden_later).cloned().unwrap();
+    let asks = hidden.asks.unwrap();
+    assert!(!asks.optional && asks.hint == hidden.text);
+    let mut tap = |n, action| act(&mut store, &context("en", n), &Action::PenetrationKind { action });
+    let text = "patched".to_owned();
+    let (penetration, field) = (bib.clone(), asks.field.clone());
+    let outcome = tap(20, PenetrationAction::KeepDraft { penetration, field, text }).unwrap();
+    let View::PenetrationKind { view } = outcome.view else { panic!("bib") };
+    assert_eq!(view.asked.map(|asked| (asked.field, asked.draft)), Some((asks.field, "patched".to_owned())));
+    let said = StepSaid { how: StepHow::Skip, note: "patched".to_owned(), measured: String::new(), photo: None };
+    let (penetration, step) = (bib.clone(), hidden.code);
+    let outcome = tap(21, PenetrationAction::SignStep { penetration, step, said });
+    let View::PenetrationKind { view } = outcome.unwrap().view else { panic!("bib") };
+    assert!(view.asked.is_none_or(|asked| asked.draft.is_empty()));
+}

@@ -20,8 +20,6 @@ public final class AppModel {
     public private(set) var trouble: Trouble?
     /// Whether the app was opened where its signer had left off.
     public private(set) var cameBack = false
-    /// The last accepted answer, to take it back by.
-    public private(set) var lastGroup: String?
     /// Whether the glass is locked against drops: then nothing that is tapped does anything.
     public var locked = false
     /// The question that is being answered.
@@ -74,28 +72,12 @@ public final class AppModel {
         tap { [self] in try await carryOut(action) }
     }
 
-    /// Takes an answer back and opens its question again, with what had been typed.
-    @discardableResult public func undo(_ group: String, job: String? = nil) -> Task<Void, Never> {
-        tap { [self] in
-            let outcome = try await keeper.act(context(), .doneListKind(action: .undo(job: job, group: group)))
-            lastGroup = nil
-            services.haptics.taken()
-            guard case .doneListKind(let list) = outcome.view else { return }
-            if let first = list.reopened.first {
-                try await visit(first.place, opening: QuestionKey(subject: first.subject, field: first.field))
-            } else if case .doneList = place {
-                present(outcome.place, outcome.view)
-            } else {
-                present(place, try await keeper.go(context(), place))
-            }
-        }
-    }
-
     /// Keeps keys that were typed and not yet accepted.
     @discardableResult public func keep(_ action: Action) -> Task<Void, Never> {
         queue { [self] in
             let outcome = try await keeper.act(context(), action)
             if outcome.place == place { _ = screen?.model.take(outcome.view) }
+            stayAwake()
         }
     }
 
@@ -122,6 +104,7 @@ public final class AppModel {
     /// Something beside the book went wrong.
     func failed(_ error: any Error) {
         trouble = Trouble(error)
+        entry.giveBack()
         services.haptics.refused()
     }
 
@@ -156,12 +139,14 @@ public final class AppModel {
 extension AppModel {
     /// A tap: locked glass takes none, and what it says takes the place of what was said before.
     func tap(_ work: @escaping @MainActor () async throws -> Void) -> Task<Void, Never> {
-        guard !locked else { return Task {} }
+        guard !locked else {
+            entry.giveBack()
+            return Task {}
+        }
         return queue { [self] in
             cameBack = false
             try await work()
             trouble = nil
-            stayAwake()
         }
     }
 
@@ -182,7 +167,6 @@ extension AppModel {
 
     private func carryOut(_ action: Action) async throws {
         let outcome = try await keeper.act(context(), action)
-        if !outcome.group.isEmpty { lastGroup = outcome.group }
         services.haptics.taken()
         if case .settingsKind = action, try await takeSettings() { return }
         let from = place
@@ -190,10 +174,10 @@ extension AppModel {
         if outcome.place != from { left(from, for: outcome.place) }
     }
 
-    private func visit(_ place: Place, opening key: QuestionKey? = nil) async throws {
+    private func visit(_ place: Place) async throws {
         let view = try await keeper.go(context(), place)
         let from = self.place
-        present(place, view, opening: key)
+        present(place, view)
         if place != from { left(from, for: place) }
     }
 
@@ -225,14 +209,15 @@ extension AppModel {
         }
     }
 
-    private func present(_ place: Place, _ view: View, opening key: QuestionKey? = nil) {
+    private func present(_ place: Place, _ view: View) {
         entry.close()
-        opened = key
+        opened = nil
         if place != self.place || screen?.model.take(view) != true {
             (self.place, putAway) = (place, nil)
             screen = Screen(view, app: self)
         }
         follow()
+        stayAwake()
     }
 
     /// Asks what was opened by hand, else what the view asks.

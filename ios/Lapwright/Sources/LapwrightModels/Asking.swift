@@ -17,10 +17,6 @@ struct QuestionKey: Equatable {
     let subject: String
     let field: String
 
-    init(subject: String, field: String) {
-        (self.subject, self.field) = (subject, field)
-    }
-
     init(_ question: Question) {
         (subject, field) = (question.subject, question.field)
     }

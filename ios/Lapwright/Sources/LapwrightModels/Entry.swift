@@ -9,6 +9,8 @@ public final class EntryModel {
     /// What is typed so far.
     public private(set) var text = ""
 
+    /// Whether an answer is on its way: keys after it would be kept for a question that is answered.
+    @ObservationIgnored private var isHandedOver = false
     @ObservationIgnored private var keep: (String) -> Void = { _ in }
     @ObservationIgnored private var take: (String) -> Void = { _ in }
 
@@ -19,6 +21,7 @@ public final class EntryModel {
         let same = question?.subject == self.question?.subject && question?.field == self.question?.field
         if !same { text = question?.draft ?? "" }
         self.question = question
+        isHandedOver = false
         (self.keep, self.take) = (keep, take)
     }
 
@@ -26,12 +29,18 @@ public final class EntryModel {
     func close() {
         question = nil
         text = ""
+        isHandedOver = false
         (keep, take) = ({ _ in }, { _ in })
+    }
+
+    /// The answer was refused: it can be typed on.
+    func giveBack() {
+        isHandedOver = false
     }
 
     /// The whole text anew: from a text field, or heard.
     public func type(_ text: String) {
-        guard question != nil, text != self.text else { return }
+        guard question != nil, !isHandedOver, text != self.text else { return }
         self.text = text
         keep(text)
     }
@@ -53,13 +62,17 @@ public final class EntryModel {
 
     /// Hands the answer over as it is typed.
     public func accept() {
-        guard question != nil else { return }
-        take(text)
+        handOver(text)
     }
 
     /// Hands over one of the choices.
     public func choose(_ choice: Choice) {
-        guard question != nil else { return }
-        take(choice.code)
+        handOver(choice.code)
+    }
+
+    private func handOver(_ answer: String) {
+        guard question != nil, !isHandedOver else { return }
+        isHandedOver = true
+        take(answer)
     }
 }

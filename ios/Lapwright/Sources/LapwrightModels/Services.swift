@@ -18,10 +18,11 @@
 
 /// Hands something to another program, which the person picks.
 @MainActor public protocol Share: AnyObject {
-    func text(_ text: String)
+    /// Plain text under a title.
+    func text(_ text: String, title: String)
 
-    /// The file at an absolute path.
-    func file(_ path: String)
+    /// The file at an absolute path, under a title.
+    func file(_ path: String, title: String)
 }
 
 /// Takes a photo.

@@ -29,7 +29,7 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         return true
     }
 
-    public var questions: [Question] { view.questions + view.notches.flatMap(\.questions) }
+    public var questions: [Question] { view.questions + view.notches.flatMap(\.questions) + reasons }
 
     /// While the board is not cut, also what no tape was put to.
     public var asked: Question? { view.asked }
@@ -40,6 +40,7 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
+        if let leaving = leaving(question, text) { return leaving }
         let (subject, field) = (question.subject, question.field)
         return .boardKind(
             action: subject == view.board
@@ -71,14 +72,28 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         side = side == .face ? .back : .face
     }
 
+    /// Whether there is another side to look at.
+    public var hasBack: Bool { view.notches.contains { $0.back != nil } }
+
     /// The marks of a notch on the side that is up.
     public func marks(_ notch: NotchView) -> MarksView? {
         side == .face ? notch.face : notch.back
     }
 
-    /// The gap that was measured after fitting.
-    @discardableResult public func sayGap(_ notch: NotchView, _ text: String) -> Task<Void, Never> {
-        app.act(.boardKind(action: .sayGap(board: view.board, notch: notch.notch, text: text)))
+    /// Whether it is cut: only then can it be spoiled.
+    public var isCut: Bool { view.state != "planned" }
+
+    /// Whether it belongs to no plan: only then is another one made like it.
+    public var isLoose: Bool { view.wall.isEmpty }
+
+    /// It is spoiled: what is left of it is asked for.
+    @discardableResult public func spoiled() -> Task<Void, Never> {
+        app.go(.new(what: .spoiled, parent: view.board))
+    }
+
+    /// Another loose board like the last one.
+    @discardableResult public func createSame() -> Task<Void, Never> {
+        app.act(.boardKind(action: .createSameAsLast(job: view.job.isEmpty ? nil : view.job)))
     }
 
     /// What was learned of this signer's saw and hands no longer holds.
@@ -103,17 +118,14 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     }
 
     /// A loose board goes on a wall.
-    @discardableResult public func attach(to wall: WallProgress) -> Task<Void, Never> {
+    @discardableResult public func attach(to wall: PoleWall) -> Task<Void, Never> {
         app.act(.boardKind(action: .attach(board: view.board, wall: wall.wall)))
     }
 
     /// What is read aloud: the length, then every mark of the side that is up.
     public func sayMarks() {
-        var said = [view.length?.spoken ?? view.title]
-        for marks in view.notches.compactMap({ self.marks($0) }) {
-            said += marks.uprights.map(\.spoken)
-            said += marks.levels.flatMap { [$0.left.spoken, $0.right.spoken] }
-        }
-        app.say(said.joined(separator: ". "))
+        let marks = view.notches.compactMap { self.marks($0) }
+        let readings = marks.flatMap { $0.uprights + $0.levels.flatMap { [$0.left, $0.right] } }
+        app.say((CollectionOfOne(view.length).compactMap { $0 } + readings).map(\.spoken).joined(separator: ". "))
     }
 }

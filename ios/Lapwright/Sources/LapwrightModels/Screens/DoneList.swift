@@ -28,8 +28,23 @@ public final class DoneListModel: ScreenModel {
         app.act(.doneListKind(action: .lookAt(job: view.job, group: line.group)))
     }
 
-    /// Takes an answer back and opens its question again.
+    /// Shows the whole list again, with nothing taken back.
+    @discardableResult public func close() -> Task<Void, Never> { app.go(.doneList(job: view.job)) }
+
+    /// Takes an answer back; the view says which questions are open again, with what had been typed.
     @discardableResult public func undo(_ line: DoneLine) -> Task<Void, Never> {
-        app.undo(line.group, job: view.job)
+        app.act(.doneListKind(action: .undo(job: view.job, group: line.group)))
+    }
+
+    /// Goes to where a question is open again.
+    @discardableResult public func open(_ answer: ReopenedAnswer) -> Task<Void, Never> { app.go(answer.place) }
+
+    /// What happened, day by day.
+    public var days: [(day: String, lines: [DoneLine])] {
+        var days: [(day: String, lines: [DoneLine])] = []
+        for line in view.lines {
+            if days.last?.day == line.day { days[days.count - 1].lines.append(line) } else { days.append((line.day, [line])) }
+        }
+        return days
     }
 }

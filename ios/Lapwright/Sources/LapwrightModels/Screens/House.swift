@@ -42,9 +42,17 @@ public final class HouseModel: ScreenModel, Asking {
         app.act(.boardKind(action: .createSameAsLast(job: view.job)))
     }
 
-    /// Takes a stock length or a wall off the house.
-    @discardableResult public func remove(_ part: String) -> Task<Void, Never> {
-        app.act(.houseKind(action: .removePart(job: view.job, part: part)))
+    /// A house with boards, rules and stock of this one.
+    @discardableResult public func createLike() -> Task<Void, Never> { new(.house) }
+
+    /// Out of the way, or back again; nothing is deleted.
+    @discardableResult public func archive() -> Task<Void, Never> {
+        app.act(.jobsKind(action: view.archived ? .bringBack(job: view.job) : .archive(job: view.job)))
+    }
+
+    /// Takes a stock length off the house.
+    @discardableResult public func remove(_ stock: StockLine) -> Task<Void, Never> {
+        app.act(.houseKind(action: .removePart(job: view.job, part: stock.stock)))
     }
 
     @discardableResult public func open(_ wall: WallProgress) -> Task<Void, Never> {
@@ -58,8 +66,6 @@ public final class HouseModel: ScreenModel, Asking {
     @discardableResult public func order() -> Task<Void, Never> { app.go(.order(job: view.job)) }
 
     @discardableResult public func rules() -> Task<Void, Never> { app.go(.rules(job: view.job)) }
-
-    @discardableResult public func doneList() -> Task<Void, Never> { app.go(.doneList(job: view.job)) }
 
     /// Goes to what comes next.
     @discardableResult public func goOn() -> Task<Void, Never> {

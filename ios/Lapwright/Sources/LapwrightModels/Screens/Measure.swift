@@ -45,6 +45,4 @@ public final class MeasureModel: ScreenModel, Asking {
     }
 
     @discardableResult public func wall() -> Task<Void, Never> { app.go(.wall(wall: view.wall)) }
-
-    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
 }

@@ -8,6 +8,11 @@ public final class OrderModel: ScreenModel {
     public private(set) var view: OrderView
     public let app: AppModel
 
+    /// The list in a form that another program reads.
+    public enum Form: String, CaseIterable, Sendable {
+        case csv, json
+    }
+
     init(_ view: OrderView, app: AppModel) {
         (self.view, self.app) = (view, app)
     }
@@ -19,20 +24,33 @@ public final class OrderModel: ScreenModel {
     }
 
     /// Hands the list on as a message.
-    public func shareText() {
-        app.services.share.text(view.text)
+    public func share() {
+        app.services.share.text(view.text, title: title)
     }
 
-    /// Hands the list on as a table.
-    public func shareTable() {
-        let file = FileManager.default.temporaryDirectory.appendingPathComponent("\(view.job).csv")
+    /// Hands the list on as a file.
+    public func share(_ form: Form) {
+        let name = title.replacingOccurrences(of: "/", with: "-")
+        let file = FileManager.default.temporaryDirectory.appendingPathComponent("\(name).\(form.rawValue)")
+        let text =
+            switch form {
+            case .csv: view.csv
+            case .json: view.json
+            }
         do {
-            try Data(view.csv.utf8).write(to: file, options: .atomic)
-            app.services.share.file(file.path)
+            try Data(text.utf8).write(to: file, options: .atomic)
+            app.services.share.file(file.path, title: title)
         } catch {
             app.failed(error)
         }
     }
 
+    /// Reads a material aloud.
+    public func say(_ line: OrderLine) {
+        app.say("\(line.name): \(line.said)")
+    }
+
     @discardableResult public func sawList() -> Task<Void, Never> { app.go(.sawList(job: view.job)) }
+
+    private var title: String { "\(view.name): \(app.words.order)" }
 }

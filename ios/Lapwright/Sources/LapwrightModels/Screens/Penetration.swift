@@ -25,7 +25,7 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
         return true
     }
 
-    public var questions: [Question] { view.questions }
+    public var questions: [Question] { view.questions + reasons }
 
     public var asked: Question? { view.asked }
 
@@ -34,7 +34,8 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
-        .penetrationKind(action: .answer(penetration: view.penetration, field: question.field, text: text))
+        leaving(question, text)
+            ?? .penetrationKind(action: .answer(penetration: view.penetration, field: question.field, text: text))
     }
 
     public var steps: [StepLine] { view.steps }
@@ -65,6 +66,4 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
     @discardableResult public func takeSameAs(_ other: PenetrationLine) -> Task<Void, Never> {
         app.act(.penetrationKind(action: .takeSameAs(penetration: view.penetration, like: other.penetration)))
     }
-
-    @discardableResult public func wall() -> Task<Void, Never> { app.go(.wall(wall: view.wall)) }
 }

@@ -6,12 +6,9 @@ import Observation
 public final class PoleModel: ScreenModel, Asking {
     public private(set) var view: PoleView
     public let app: AppModel
-    /// The stick with its lines.
-    public let picture: PictureModel
 
     init(_ view: PoleView, app: AppModel) {
         (self.view, self.app) = (view, app)
-        picture = PictureModel(.poleStick(job: view.job), app: app)
     }
 
     public func take(_ view: View) -> Bool {
@@ -61,8 +58,30 @@ public final class PoleModel: ScreenModel, Asking {
         app.act(.poleKind(action: .layOut(job: view.job)))
     }
 
-    /// Reads the lines aloud, from the bottom.
-    public func sayLines() {
-        app.say(view.lines.map(\.height.spoken).joined(separator: ". "))
+    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+
+    /// What a reading of a course as it hangs is called.
+    public func title(_ field: String) -> String {
+        view.asBuiltQuestions.first { $0.field == field }?.title ?? ""
+    }
+
+    /// A course as it hangs on a wall: the lines above it follow.
+    @discardableResult public func tape(_ wall: PoleWall) -> Task<Void, Never> {
+        app.go(.new(what: .asBuilt, parent: wall.wall))
+    }
+
+    /// What was said of a course as it hangs no longer holds.
+    @discardableResult public func remove(_ built: AsBuiltLine) -> Task<Void, Never> {
+        app.act(.poleKind(action: .removeAsBuilt(asBuilt: built.asBuilt)))
+    }
+
+    /// Reads a line aloud.
+    public func say(_ line: PoleLine) {
+        app.say("\(line.said): \(line.height.spoken)")
+    }
+
+    /// Reads a height aloud.
+    public func say(_ mark: MarkLine) {
+        app.say("\(mark.name): \(mark.at.spoken). \(mark.said)")
     }
 }

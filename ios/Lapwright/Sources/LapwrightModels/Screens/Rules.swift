@@ -30,6 +30,8 @@ public final class RulesModel: ScreenModel, Asking {
         .rulesKind(action: .answer(job: view.job, field: question.field, text: text))
     }
 
+    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+
     /// Asks for another value, then why; a fact stays as it is.
     public func change(_ rule: RuleLine) {
         if let question = rule.asks.first { app.ask(question) }

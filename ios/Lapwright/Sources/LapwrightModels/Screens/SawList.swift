@@ -3,10 +3,8 @@ import Observation
 
 /// What to cut from what.
 @MainActor @Observable
-public final class SawListModel: ScreenModel {
+public final class SawListModel: ScreenModel, Asking {
     public private(set) var view: SawListView
-    /// An offcut that lies about, as far as its length is typed.
-    public var newOffcut = ""
     public let app: AppModel
 
     @ObservationIgnored private var pictures: [Int64: PictureModel] = [:]
@@ -23,6 +21,19 @@ public final class SawListModel: ScreenModel {
         return true
     }
 
+    /// Of every stock length how many boards there are.
+    public var questions: [Question] { view.stock.map(\.asks) }
+
+    public var asked: Question? { view.asked }
+
+    public func keeping(_ question: Question, _ text: String) -> Action? {
+        .sawListKind(action: .keepDraft(job: view.job, stock: question.subject, text: text))
+    }
+
+    public func answering(_ question: Question, _ text: String) -> Action {
+        .sawListKind(action: .sayStock(job: view.job, stock: question.subject, count: text))
+    }
+
     /// The drawing of a board with its cuts.
     public func picture(_ board: SawBoardLine) -> PictureModel {
         if let picture = pictures[board.number] { return picture }
@@ -34,22 +45,22 @@ public final class SawListModel: ScreenModel {
     /// The board that is cut next.
     public var next: SawBoardLine? { view.boards.first { $0.number == view.next } }
 
-    /// A list where there is none, else a better one with more effort.
     @discardableResult public func plan() -> Task<Void, Never> {
-        act(view.planned ? .improve(job: view.job) : .plan(job: view.job))
+        act(.plan(job: view.job))
+    }
+
+    /// Looks for a better list, with more effort.
+    @discardableResult public func improve() -> Task<Void, Never> {
+        act(.improve(job: view.job))
     }
 
     @discardableResult public func markCut(_ board: SawBoardLine) -> Task<Void, Never> {
         act(.markCut(job: view.job, number: board.number))
     }
 
-    /// Hands the typed length over; a refused one can be typed on.
+    /// An offcut that lies about.
     @discardableResult public func addOffcut() -> Task<Void, Never> {
-        let length = newOffcut
-        return Task { [self] in
-            await act(.addOffcut(job: view.job, length: length)).value
-            if app.trouble == nil { newOffcut = "" }
-        }
+        app.go(.new(what: .offcut, parent: view.job))
     }
 
     /// An offcut is thrown away, or kept after all.
@@ -58,18 +69,17 @@ public final class SawListModel: ScreenModel {
         return act(keep ? .keepOffcut(job: job, offcut: id) : .dropOffcut(job: job, offcut: id))
     }
 
-    /// How many boards of a length there are.
-    @discardableResult public func say(_ stock: StockNeed, count: String) -> Task<Void, Never> {
-        act(.sayStock(job: view.job, stock: stock.stock, count: count))
-    }
-
     @discardableResult public func open(_ piece: SawPieceLine) -> Task<Void, Never> {
         app.go(.board(board: piece.board))
     }
 
+    @discardableResult public func order() -> Task<Void, Never> { app.go(.order(job: view.job)) }
+
+    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+
     /// Reads the cuts of a board aloud.
     public func say(_ board: SawBoardLine) {
-        app.say(([board.length] + board.pieces.map(\.length)).map(\.spoken).joined(separator: ". "))
+        app.say("\(board.number): \((board.pieces.map(\.length.spoken) + [board.restSaid]).joined(separator: ". "))")
     }
 
     private func act(_ action: SawListAction) -> Task<Void, Never> {

@@ -31,10 +31,6 @@ public final class SettingsModel: ScreenModel, Asking {
             : .settingsKind(action: .answer(field: question.field, text: text))
     }
 
-    @discardableResult public func choose(_ question: Question, _ choice: Choice) -> Task<Void, Never> {
-        app.act(answering(question, choice.code))
-    }
-
     /// Somebody takes the phone, who goes on where they left off.
     @discardableResult public func take(_ signer: SignerLine) -> Task<Void, Never> {
         app.act(.settingsKind(action: .takePhone(signer: signer.name)))
@@ -44,6 +40,8 @@ public final class SettingsModel: ScreenModel, Asking {
     public func newSigner() {
         app.ask(view.newSigner)
     }
+
+    @discardableResult public func jobs() -> Task<Void, Never> { app.go(.jobs) }
 
     /// A name leaves the list; what was signed with it stays.
     @discardableResult public func drop(_ signer: SignerLine) -> Task<Void, Never> {

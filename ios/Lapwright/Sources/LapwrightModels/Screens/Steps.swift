@@ -14,22 +14,27 @@ import LapwrightCore
 }
 
 extension Signing {
+    /// The questions why steps are left out.
+    public var reasons: [Question] { steps.compactMap(\.asks) }
+
+    /// What leaves a step out for a reason, where that is what was asked.
+    func leaving(_ question: Question, _ reason: String) -> Action? {
+        steps.first { $0.asks?.field == question.field }
+            .map { signing($0, StepSaid(how: .skip, note: reason, measured: "", photo: nil)) }
+    }
+
     /// The step that is to be done now.
     public var currentStep: StepLine? { steps.first { $0.state == .open } }
 
     /// Done, in one tap, with the photo that was taken of it.
-    @discardableResult public func tick(
-        _ step: StepLine,
-        note: String = "",
-        measured: String = ""
-    ) -> Task<Void, Never> {
+    @discardableResult public func tick(_ step: StepLine) -> Task<Void, Never> {
         let photo = step.photo.flatMap { $0.place == .here && !$0.signed ? $0.photo : nil }
-        return sign(step, StepSaid(how: .tick, note: note, measured: measured, photo: photo))
+        return sign(step, StepSaid(how: .tick, note: "", measured: "", photo: photo))
     }
 
-    /// Left out; where later work hides the step, the note must say why.
-    @discardableResult public func leaveOut(_ step: StepLine, note: String) -> Task<Void, Never> {
-        sign(step, StepSaid(how: .skip, note: note, measured: "", photo: nil))
+    /// Asks why a step is left out.
+    public func leaveOut(_ step: StepLine) {
+        if let question = step.asks { app.ask(question) }
     }
 
     /// What was said before no longer holds.
@@ -41,8 +46,15 @@ extension Signing {
         app.act(signing(step, said))
     }
 
-    /// Whether a photo can be taken of a step.
-    public func takesPhoto(_ step: StepLine) -> Bool { beginningPhoto(step) != nil }
+    /// Whether the camera stands beside a step: a photo is asked for, and none is there.
+    public func wantsPhoto(_ step: StepLine) -> Bool {
+        beginningPhoto(step) != nil && step.state == .open && step.photoAsked && step.photo?.place != .here
+    }
+
+    /// Whether a photo can be taken although none is wanted: one that is not asked for, or another one.
+    public func offersPhoto(_ step: StepLine) -> Bool {
+        beginningPhoto(step) != nil && step.state == .open && !wantsPhoto(step)
+    }
 
     /// Takes a photo of a step. The book names the file before the camera opens, and looks at it when it is closed: so
     /// nothing is lost where the app is stopped in between.
@@ -63,10 +75,5 @@ extension Signing {
         for step in steps where step.photo?.place == .waiting {
             if let look = takingPhotoIn(step, closed: false) { await app.act(look).value }
         }
-    }
-
-    /// What is read aloud of a step: what to do, then what to mind.
-    public func say(_ step: StepLine) {
-        app.say(([step.text] + step.cautions.map(\.text)).joined(separator: " "))
     }
 }

@@ -5,6 +5,7 @@ import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performTextInput
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
@@ -82,5 +83,71 @@ class BoardTest {
         rule.onNodeWithTag("same board").performScrollTo().performClick()
         assertNotEquals(second.board, app.board().board)
         assertNull(app.trouble)
+    }
+
+    /** Killed in the middle of a reason, the next start asks it on; the step is left out for it. */
+    @Test
+    fun theReasonWhyAStepIsLeftOutOutlivesAStop() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.New(NewThing.LOOSE_BOARD, job))
+        rule.setContent { Screens(app, Face) }
+        type("31")
+        val step = app.board().steps.first()
+        rule.runOnIdle { app.ask(step.asks!!) }
+        rule.onNodeWithTag("text").performTextInput("no time")
+        Fixture(fixture.file).use { again ->
+            val asked = again.app().board().asked!!
+            assertEquals(step.asks!!.field to "no time", asked.field to asked.draft)
+        }
+        rule.onNodeWithTag("accept").performClick()
+        assertNull(app.trouble)
+        val left = app.board().steps.first()
+        assertEquals(StepState.SKIPPED to "no time", left.state to left.note)
+    }
+
+    @Test
+    fun theMarksAreReadAloudTheGapIsSaidAndWhatWasLearnedIsForgotten() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val (_, wall) = fixture.laidOut()
+        val planned = fixture.act(Action.WallKind(WallAction.PlanBoards(wall))).view as View.WallKind
+        val app = fixture.app()
+        val notched = planned.view.boards.map { it.board }.first { board ->
+            (fixture.view(Place.Board(board)) as View.BoardKind).view.notches.any { it.face != null }
+        }
+        app.go(Place.Board(notched))
+        rule.setContent { Screens(app, Face) }
+        app.board().asked?.let { rule.runOnIdle { app.putAway(it) } }
+        rule.onNodeWithTag("say it").performScrollTo().performClick()
+        val marks = app.board().notches.first { it.face != null }.face!!
+        assertTrue(marks.uprights.all { it.spoken in fixture.said.last() })
+        while (app.board().state == "planned") {
+            val step = app.board().steps.first { it.state == StepState.OPEN }.code
+            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(notched, step, said(StepHow.TICK)))) }
+        }
+        fun gap() = app.board().notches.first { it.face != null }.questions.single { it.field == "gap" }
+        assertTrue(rule.onAllNodesWithTag("forget habit").fetchSemanticsNodes().isEmpty())
+        rule.runOnIdle { app.ask(gap()) }
+        type("1")
+        assertNull(app.trouble)
+        assertEquals("1\"", gap().answer)
+        assertEquals(1u, app.board().gapsKnown)
+        rule.onNodeWithTag("forget habit").performScrollTo().performClick()
+        assertEquals(0u, app.board().gapsKnown)
+    }
+
+    @Test
+    fun aLooseBoardIsAttachedToAWallInOneTap() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.New(NewThing.LOOSE_BOARD, job))
+        rule.setContent { Screens(app, Face) }
+        type("31")
+        val walls = app.board().walls
+        assertEquals(2, walls.size)
+        rule.onNodeWithTag("attach ${walls[1].wall}").performScrollTo().performClick()
+        assertEquals(walls[1].wall, app.board().wall)
+        assertTrue(app.board().walls.isEmpty())
     }
 }

@@ -11,9 +11,11 @@ import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTouchInput
+import androidx.compose.ui.test.performTextInput
 import lapwright.screens.Place
 import lapwright.screens.View
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
@@ -145,5 +147,41 @@ class HouseTest {
             rule.onNodeWithTag("key 1").performClick()
         }
         assertEquals("'1.1-1", app.typing.of(question()))
+    }
+
+    @Test
+    fun aHouseIsPutAwayAndBroughtBackAndAnotherIsMadeLikeIt() = Fixture().use { fixture ->
+        val job = fixture.demo()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        fun jobs() = (fixture.view(Place.Jobs) as View.JobsKind).view.jobs
+        rule.onNodeWithTag("archive").performScrollTo().performClick()
+        assertEquals(Place.Jobs, app.shown!!.place)
+        assertTrue(jobs().single().archived)
+        rule.runOnIdle { app.go(Place.House(job)) }
+        rule.onNodeWithTag("archive").performScrollTo().performClick()
+        assertFalse(jobs().single().archived)
+        rule.runOnIdle { app.go(Place.House(job)) }
+        val stock = (app.shown!!.view as View.HouseKind).view.stock
+        rule.onNodeWithTag("house like").performScrollTo().performClick()
+        rule.onNodeWithTag("text").performTextInput("Lot 9")
+        rule.onNodeWithTag("accept").performClick()
+        val made = (app.shown!!.view as View.HouseKind).view
+        assertEquals("Lot 9" to stock.map { it.said }, made.name to made.stock.map { it.said })
+        rule.onNodeWithTag("remove ${made.stock[0].stock}").performScrollTo().performClick()
+        assertEquals(stock.drop(1).map { it.said }, (app.shown!!.view as View.HouseKind).view.stock.map { it.said })
+    }
+
+    @Test
+    fun whatGoesThroughAWallIsTakenOffInOneTap() = Fixture().use { fixture ->
+        val (_, wall) = fixture.laidOut()
+        val app = fixture.app()
+        app.go(Place.Wall(wall))
+        rule.setContent { Screens(app, Face) }
+        fun holes() = (app.shown!!.view as View.WallKind).view.penetrations
+        val before = holes()
+        rule.onNodeWithTag("remove ${before[0].penetration}").performScrollTo().performClick()
+        assertEquals(before.drop(1), holes())
     }
 }

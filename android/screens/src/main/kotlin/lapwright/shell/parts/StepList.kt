@@ -24,6 +24,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.stateDescription
 import androidx.compose.ui.unit.dp
 import lapwright.screens.PhotoPlace
+import lapwright.screens.Question
 import lapwright.screens.StepHow
 import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
@@ -35,6 +36,9 @@ import lapwright.shell.look.Target
 
 /** What a tap says of a step, and nothing else. */
 fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
+
+/** The step that a question asks the reason of. */
+fun List<StepLine>.askedBy(question: Question): StepLine? = find { it.asks?.field == question.field }
 
 /** A tick, with the photo that was taken for it. */
 fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
@@ -143,8 +147,7 @@ private fun StepChoices(
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
         return
     }
-    var reason by remember(step.code) { mutableStateOf("") }
     val again = takePhoto?.takeIf { !step.photoAsked || step.photo?.place == PhotoPlace.HERE }
     if (again != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { again(step) }
-    TextEntry(words.reason, reason, words.leaveOut, { reason = it }) { sign(step, said(StepHow.SKIP, reason)) }
+    step.asks?.let { asks -> OtherAction(words.leaveOut, Modifier.fillMaxWidth().testTag("leave out")) { app.ask(asks) } }
 }

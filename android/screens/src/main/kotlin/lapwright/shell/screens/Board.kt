@@ -38,6 +38,9 @@ import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.tick
+import lapwright.shell.parts.askedBy
+import lapwright.shell.parts.said
+import lapwright.screens.StepHow
 
 /** The board in hand: measure, mark, cut, prime, fix. */
 @Composable
@@ -46,7 +49,7 @@ fun Board(app: App, view: BoardView) {
     InHand(app)
     var back by remember(view.board) { mutableStateOf(false) }
     val face = Subject.BoardFace(view.board)
-    val questions = view.questions + view.notches.flatMap { it.questions }
+    val questions = view.questions + view.notches.flatMap { it.questions } + view.steps.mapNotNull { it.asks }
     val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
     val step = view.steps.firstOrNull { it.state == StepState.OPEN }
     val next = step?.let { open ->
@@ -58,6 +61,9 @@ fun Board(app: App, view: BoardView) {
             Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp)
             if (view.notches.any { it.back != null }) {
                 OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Sign.FLIP) { back = !back }
+                OtherAction(words.sayIt, Modifier.fillMaxWidth().testTag("say it"), Sign.SPEAK) {
+                    app.services.speech.say(marks(view, back), app.shown?.remembered?.language.orEmpty())
+                }
             }
         }
         Notes(view.notes)
@@ -75,12 +81,29 @@ fun Board(app: App, view: BoardView) {
                 app.go(Place.New(NewThing.SPOILED, view.board))
             }
         }
+        for (wall in view.walls) {
+            OtherAction("${words.attach}: ${wall.name}", Modifier.fillMaxWidth().testTag("attach ${wall.wall}")) {
+                app.act(Action.BoardKind(BoardAction.Attach(view.board, wall.wall)))
+            }
+        }
+        if (view.gapsKnown > 0u) {
+            OtherAction(words.forgetHabit, Modifier.fillMaxWidth().testTag("forget habit")) {
+                app.act(Action.BoardKind(BoardAction.ForgetHabit(view.board)))
+            }
+        }
         if (view.wall.isEmpty()) {
             OtherAction(words.sameBoard, Modifier.fillMaxWidth().testTag("same board")) {
                 app.act(Action.BoardKind(BoardAction.CreateSameAsLast(view.job.ifEmpty { null })))
             }
         }
     }
+}
+
+/** What is read aloud: the length, then every mark of the side that is up. */
+private fun marks(view: BoardView, back: Boolean): String {
+    val marks = view.notches.mapNotNull { if (back) it.back else it.face }
+    val readings = listOfNotNull(view.length) + marks.flatMap { side -> side.uprights + side.levels.flatMap { listOf(it.left, it.right) } }
+    return readings.joinToString(". ") { it.spoken }
 }
 
 @Composable
@@ -104,13 +127,15 @@ private fun Notch(app: App, notch: NotchView) {
     }
 }
 
-/** An answer goes to the board, or to the notch that the question belongs to. */
+/** An answer goes to the step, the board or the notch that the question belongs to. */
 private fun asking(view: BoardView, question: Question) = Asking(
     question,
     keep = { Action.BoardKind(BoardAction.KeepDraft(view.board, question.subject, question.field, it)) },
     answer = {
-        val action = when (question.subject) {
-            view.board -> BoardAction.Answer(view.board, question.field, it)
+        val step = view.steps.askedBy(question)
+        val action = when {
+            step != null -> BoardAction.SignStep(view.board, step.code, said(StepHow.SKIP, it))
+            question.subject == view.board -> BoardAction.Answer(view.board, question.field, it)
             else -> BoardAction.AnswerNotch(view.board, question.subject, question.field, it)
         }
         Action.BoardKind(action)

@@ -2,8 +2,10 @@ package lapwright.shell.screens
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.unit.dp
@@ -11,6 +13,7 @@ import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.HouseAction
 import lapwright.screens.HouseView
+import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.NextWork
 import lapwright.screens.Place
@@ -27,6 +30,8 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
+import lapwright.shell.parts.Sign
+import lapwright.shell.parts.SignButton
 import lapwright.shell.parts.Warning
 
 /** How far a house is, what comes next, and what is open to the weather now. */
@@ -65,7 +70,14 @@ fun House(app: App, view: HouseView) {
         OtherAction(words.order, Modifier.fillMaxWidth()) { app.go(Place.Order(view.job)) }
         OtherAction(words.rules, Modifier.fillMaxWidth()) { app.go(Place.Rules(view.job)) }
         Heading(words.stock)
-        for (stock in view.stock) Say(stock.said)
+        for (stock in view.stock) {
+            Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+                Say(stock.said, Modifier.weight(1f))
+                SignButton(Sign.CLOSE, "${words.remove}: ${stock.said}", Modifier.testTag("remove ${stock.stock}")) {
+                    app.act(Action.HouseKind(HouseAction.RemovePart(view.job, stock.stock)))
+                }
+            }
+        }
         OtherAction(words.newStock, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.STOCK, view.job)) }
         OtherAction(words.looseBoard, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.LOOSE_BOARD, view.job)) }
         if (view.hasLooseBoard) {
@@ -75,6 +87,10 @@ fun House(app: App, view: HouseView) {
         }
         Heading(words.answers)
         Answers(app, view.questions)
+        OtherAction(words.houseLike, Modifier.fillMaxWidth().testTag("house like")) { app.go(Place.New(NewThing.HOUSE, view.job)) }
+        OtherAction(if (view.archived) words.bringBack else words.archive, Modifier.fillMaxWidth().testTag("archive")) {
+            app.act(Action.JobsKind(if (view.archived) JobsAction.BringBack(view.job) else JobsAction.Archive(view.job)))
+        }
         Say(view.copied)
     }
 }

@@ -11,6 +11,8 @@ import lapwright.screens.Action
 import lapwright.screens.BlockAdvice
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
+import lapwright.screens.StepHow
+import lapwright.screens.StepSaid
 import lapwright.screens.StepState
 import lapwright.screens.Subject
 import lapwright.shell.App
@@ -28,6 +30,9 @@ import lapwright.shell.parts.Say
 import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
+import lapwright.shell.parts.Warning
+import lapwright.shell.parts.askedBy
+import lapwright.shell.parts.said
 import lapwright.shell.parts.tick
 
 /** One penetration, made weathertight. */
@@ -35,15 +40,18 @@ import lapwright.shell.parts.tick
 fun Penetration(app: App, view: PenetrationView) {
     val words = app.shown?.frame?.words ?: return
     InHand(app)
-    val asking = app.asked(view.questions, view.asked)?.let { asked ->
+    fun signing(step: String, what: StepSaid) = Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, step, what))
+    val sign = { step: String, what: StepSaid -> app.act(signing(step, what)) }
+    val asking = app.asked(view.questions + view.steps.mapNotNull { it.asks }, view.asked)?.let { asked ->
         Asking(
             asked,
             keep = { Action.PenetrationKind(PenetrationAction.KeepDraft(view.penetration, asked.field, it)) },
-            answer = { Action.PenetrationKind(PenetrationAction.Answer(view.penetration, asked.field, it)) },
+            answer = {
+                val step = view.steps.askedBy(asked)
+                if (step != null) signing(step.code, said(StepHow.SKIP, it))
+                else Action.PenetrationKind(PenetrationAction.Answer(view.penetration, asked.field, it))
+            },
         )
-    }
-    val sign = { code: String, what: lapwright.screens.StepSaid ->
-        app.act(Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, code, what)))
     }
     val next = view.steps.firstOrNull { it.state == StepState.OPEN }
         ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, tick(open)) } }
@@ -62,10 +70,14 @@ fun Penetration(app: App, view: PenetrationView) {
             Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp)
             SizeLines(app, view.block)
         }
+        SizeLines(app, view.head)
         Heading(words.layers)
         Drawn(app, Subject.LayersSection(view.penetration), view.revision, 320.dp)
         Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
             for (layer in view.layers) Say(layer.text)
+            view.shedding?.let { shedding ->
+                for (line in shedding.lines) if (shedding.sheds) Say(line.text) else Warning(line.text)
+            }
         }
         Heading(words.steps)
         StepList(app, view.steps, { app.takePhoto(view.penetration, it.code) }) { line, what -> sign(line.code, what) }

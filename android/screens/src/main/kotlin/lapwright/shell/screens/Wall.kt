@@ -1,11 +1,16 @@
 package lapwright.shell.screens
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.NewThing
+import lapwright.screens.PenetrationLine
 import lapwright.screens.Place
 import lapwright.screens.Subject
 import lapwright.screens.WallAction
@@ -19,6 +24,9 @@ import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
+import lapwright.shell.parts.Say
+import lapwright.shell.parts.Sign
+import lapwright.shell.parts.SignButton
 
 /** What is where on a wall. */
 @Composable
@@ -31,7 +39,7 @@ fun Wall(app: App, view: WallView) {
         Drawn(app, Subject.Elevation(view.wall), view.revision, 420.dp, zooms = true)
         Notes(view.notes)
         Heading(words.penetrations)
-        for (line in view.penetrations) Line(line.name, "") { app.go(Place.Penetration(line.penetration)) }
+        for (line in view.penetrations) Hole(app, view, line)
         if (view.boards.isEmpty()) OtherAction(words.newPenetration, Modifier.fillMaxWidth(), onTap = add)
         if (view.penetrations.isNotEmpty()) {
             OtherAction(words.sameAsLast, Modifier.fillMaxWidth()) {
@@ -45,6 +53,18 @@ fun Wall(app: App, view: WallView) {
             for (board in view.boards) {
                 ReadingLine(app, board.said, board.length) { app.go(Place.Board(board.board)) }
             }
+        }
+    }
+}
+
+/** What goes through the wall; it can be taken off again. */
+@Composable
+private fun Hole(app: App, view: WallView, line: PenetrationLine) {
+    val words = app.shown?.frame?.words ?: return
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        Line({ app.go(Place.Penetration(line.penetration)) }, Modifier.weight(1f)) { Say(line.name, bold = true) }
+        SignButton(Sign.CLOSE, "${words.remove}: ${line.name}", Modifier.testTag("remove ${line.penetration}")) {
+            app.act(Action.WallKind(WallAction.RemovePenetration(view.wall, line.penetration)))
         }
     }
 }

@@ -13,7 +13,8 @@ use super::ask;
 use super::context::Terms;
 use super::drawing::board_revision;
 use super::parts::{Note, Question, Reading, Size, Source, StepLine};
-use super::signing::{StepSaid, begun, step_lines};
+use super::signing::{StepSaid, step_lines};
+use super::step_asks;
 use super::trouble::Kept;
 use super::{Corner, Given, PoleWall};
 
@@ -232,7 +233,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
         course: hand.facts.whole("course"),
         length,
         height,
-        asked: begun(&steps).or_else(|| asked(&questions, &notches, hand.state() == "planned")),
+        asked: step_asks::begun(&steps).or_else(|| asked(&questions, &notches, hand.state() == "planned")),
         questions,
         stock: hand.stock(store, terms)?,
         state: hand.state().to_owned(),

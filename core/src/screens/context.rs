@@ -4,7 +4,8 @@ use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, U
 use crate::phrases::{Arg, Language, Phrases, spoken};
 use crate::store::{Author, Id, Now};
 
-use super::parts::{Reading, Source};
+use super::moment;
+use super::parts::{Reading, Source, together};
 use super::problem::{Code, Problem};
 
 /// What a shell knows and the core does not: who, when, and how to speak. It goes into every view and action.
@@ -99,7 +100,23 @@ impl<'a> Terms<'a> {
             approximate,
             signer: String::new(),
             at_ms: None,
+            said: String::new(),
         }
+    }
+
+    /// Says by whom and when a length was read.
+    pub(super) fn by(&self, reading: &mut Reading, signer: &str, at_ms: i64) {
+        signer.clone_into(&mut reading.signer);
+        reading.at_ms = Some(at_ms);
+        reading.said = together(&[signer, &self.moment(at_ms)]);
+    }
+
+    /// A moment as a person reads it here: the time, and the day where it is not today.
+    pub(super) fn moment(&self, at_ms: i64) -> String {
+        let offset = self.context.utc_offset_minutes;
+        let (day, today) = (moment::day(at_ms, offset), moment::day(self.context.now_ms, offset));
+        let clock = moment::clock(at_ms, offset);
+        if day == today { clock } else { format!("{day} {clock}") }
     }
 
     /// The time for the store.

@@ -148,6 +148,7 @@ words! {
     share_copy = "frame-share-copy",
     share_photo = "frame-share-photo",
     listen = "frame-listen",
+    differs = "step-differs",
     locked = "frame-locked",
 }
 

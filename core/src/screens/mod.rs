@@ -32,6 +32,7 @@ mod rules;
 mod saw_list;
 mod settings;
 mod signing;
+mod step_asks;
 mod trouble;
 mod voice;
 mod wall;

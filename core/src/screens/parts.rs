@@ -31,6 +31,8 @@ pub struct Reading {
     pub signer: String,
     /// When, in milliseconds since 1970-01-01 UTC; absent where it was not read.
     pub at_ms: Option<i64>,
+    /// Who read it and when, in words; empty where nobody did.
+    pub said: String,
 }
 
 /// A named length in a view.
@@ -181,9 +183,11 @@ pub struct StepLine {
     pub photo_asked: bool,
     /// The photo of it, if any.
     pub photo: Option<StepPhoto>,
-    /// The question why it is left out, with the keys of a reason; absent once something was said of it.
-    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
-    pub asks: Option<Question>,
+    /// What can be answered instead of a mere tick: what was measured, a note, and last the reason why it is left out.
+    /// Empty once something was said of it.
+    pub asks: Vec<Question>,
+    /// Who said it, when, what was measured and the note, in words; empty where nobody said anything.
+    pub said: String,
 }
 
 /// An answer to one field of a new thing, as typed.
@@ -199,4 +203,9 @@ pub struct Given {
 /// The answers by field.
 pub(super) fn given(answers: &[Given]) -> std::collections::BTreeMap<&str, &str> {
     answers.iter().map(|given| (given.field.as_str(), given.text.as_str())).collect()
+}
+
+/// What there is to say of several things, one after the other.
+pub(super) fn together(said: &[&str]) -> String {
+    said.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(", ")
 }

@@ -16,7 +16,8 @@ use super::context::Terms;
 use super::drawing::penetration_revision;
 use super::kept::{Facts, Job, Penetration, Wall};
 use super::parts::{Note, Question, Size, StepLine};
-use super::signing::{Signing, StepSaid, begun, keep_reason, sign, step_lines};
+use super::signing::{Signing, StepSaid, sign, step_lines};
+use super::step_asks;
 use super::trouble::Kept;
 use super::{Done, Place, kinds, photo};
 
@@ -214,7 +215,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
         job: round.job.id().to_string(),
         name: round.name(terms),
         what: round.penetration.kind.code().to_owned(),
-        asked: begun(&steps).or_else(|| ask::asked(&questions)),
+        asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
         layers: layers::lines(terms, &round.detail),
         shedding,
@@ -262,14 +263,18 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
     let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
     match action {
         PenetrationAction::Answer { penetration, field, text } => {
-            let facts = facts(store, penetration)?;
-            let outcome = ask::answer(store, terms, &facts, field, text)?;
-            Ok(Done::at(here(penetration), outcome.group))
+            let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
+            let facts = &round.penetration.facts;
+            let group = match step_asks::said(store, terms, facts.id(), &round.detail.steps(), field, text)? {
+                Some((step, said)) => sign_step(store, terms, &round, step, &said)?,
+                None => ask::answer(store, terms, facts, field, text)?.group,
+            };
+            Ok(Done::at(here(penetration), group))
         }
         PenetrationAction::KeepDraft { penetration, field, text } => {
             let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
             let (facts, steps) = (&round.penetration.facts, round.detail.steps());
-            if !keep_reason(store, facts.id(), &steps, field, text)? {
+            if !step_asks::keep(store, facts.id(), &steps, field, text)? {
                 keep_draft(store, terms, facts, field, text)?;
             }
             Ok(Done::without_answer(here(penetration)))
@@ -292,17 +297,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
         }
         PenetrationAction::SignStep { penetration, step, said } => {
             let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
-            let about = format!("wall-kind-{}", round.penetration.kind.code());
-            let (subject, steps) = (round.penetration.id(), round.detail.steps());
-            let on = Signing {
-                subject,
-                job: Some(round.job.id()),
-                about: &about,
-                steps: &steps,
-                detail: round.hash(terms)?,
-            };
-            let group = sign(store, terms, &on, step, said)?;
-            Ok(Done::at(here(penetration), group))
+            Ok(Done::at(here(penetration), sign_step(store, terms, &round, step, said)?))
         }
         PenetrationAction::BeginPhoto { penetration, step } => {
             let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
@@ -315,6 +310,18 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
             Ok(Done::without_answer(here(penetration)))
         }
     }
+}
+
+fn sign_step(store: &mut Store, terms: &Terms<'_>, round: &Round, step: &str, said: &StepSaid) -> Kept<Id> {
+    let about = format!("wall-kind-{}", round.penetration.kind.code());
+    let on = Signing {
+        subject: round.penetration.id(),
+        job: Some(round.job.id()),
+        about: &about,
+        steps: &round.detail.steps(),
+        detail: round.hash(terms)?,
+    };
+    sign(store, terms, &on, step, said)
 }
 
 /// What one penetration has in common with the next: not its place.

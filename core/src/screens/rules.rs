@@ -7,7 +7,7 @@ use crate::store::{Store, Value};
 use super::ask::{accept, draft_key, keep_keys, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job};
-use super::parts::{AnswerKind, Question};
+use super::parts::{AnswerKind, Question, together};
 use super::problem::{Code, Problem};
 use super::trouble::Kept;
 use super::{Done, Place, kinds};
@@ -165,13 +165,12 @@ fn line(store: &Store, terms: &Terms<'_>, job: &Job, rule: &Rule) -> Kept<RuleLi
 }
 
 fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
-    let source = [line.source.as_str(), line.edition.as_str()];
-    let source = source.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(", ");
+    let source = together(&[&line.source, &line.edition]);
     let from = terms.phrase("rules-from", &[("source", source.into()), ("status", line.status.as_str().into())]);
     let changed = line.changed.as_ref().map(|changed| {
         let args = [
             ("default", line.default.as_str().into()),
-            ("signer", changed.signer.as_str().into()),
+            ("signer", together(&[&changed.signer, &terms.moment(changed.at_ms)]).into()),
             ("reason", changed.reason.as_str().into()),
         ];
         terms.phrase("rules-changed-by", &args)

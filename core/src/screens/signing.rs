@@ -6,11 +6,12 @@ use crate::measure::Unit;
 use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
 use crate::store::{Change, Hash, Id, Signed, State, Store, Value};
 
-use super::ask::{Answer, accept, draft_key, keep_keys, op};
+use super::ask::{Answer, accept, op};
 use super::context::Terms;
-use super::parts::{AnswerKind, Note, Question, Reading, Source, StepLine, StepState};
+use super::parts::{Note, Reading, Source, StepLine, StepState, together};
 use super::photo;
 use super::problem::{Code, Problem};
+use super::step_asks;
 use super::trouble::Kept;
 
 /// What a person says of a step.
@@ -68,52 +69,11 @@ pub(super) fn step_lines(
         let mut line = line(terms, step, &signed, &history, &detail);
         line.photo = photo::of_step(store, subject, step.code, &signed)?;
         if line.state == StepState::Open {
-            line.asks = Some(reason(store, terms, subject, step)?);
+            line.asks = step_asks::asks(store, terms, subject, step)?;
         }
         Ok(line)
     });
     lines.collect()
-}
-
-/// The field of the reason why a step is left out.
-fn reason_field(step: &str) -> String {
-    format!("{step}/reason")
-}
-
-/// The draft of that reason.
-pub(super) fn reason_key(subject: Id, step: &str) -> String {
-    draft_key(subject, &reason_field(step))
-}
-
-/// The question why a step is left out. Where later work hides the step it must be answered.
-fn reason(store: &Store, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Question> {
-    Ok(Question {
-        subject: subject.to_string(),
-        field: reason_field(step.code),
-        title: terms.phrase("screen-reason", &[]),
-        hint: terms.phrase(step.text, &[]),
-        kind: AnswerKind::TextKind,
-        choices: Vec::new(),
-        answer: String::new(),
-        reading: None,
-        draft: store.draft_get(&reason_key(subject, step.code))?.unwrap_or_default(),
-        optional: !step.hidden_by_later,
-        picture: String::new(),
-    })
-}
-
-/// Keeps the keys of a reason; false where the field is that of none of these steps.
-pub(super) fn keep_reason(store: &mut Store, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
-    let is_reason = steps.iter().any(|step| reason_field(step.code) == field);
-    if is_reason {
-        keep_keys(store, &draft_key(subject, field), text)?;
-    }
-    Ok(is_reason)
-}
-
-/// The reason that was begun.
-pub(super) fn begun(steps: &[StepLine]) -> Option<Question> {
-    steps.iter().filter_map(|step| step.asks.as_ref()).find(|asks| !asks.draft.is_empty()).cloned()
 }
 
 /// The codes of the steps that are open.
@@ -132,8 +92,23 @@ pub(super) fn is_signed(store: &Store, subject: Id, step: &str) -> Kept<bool> {
 /// Signs a step and gives the group to undo it by.
 pub(super) fn sign(store: &mut Store, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
     let answer = signed(store, terms, on, step, said)?;
-    let (reason, photo) = (reason_key(on.subject, step), photo::draft_key(on.subject, step));
-    let used = if said.photo.is_some() { vec![reason.as_str(), &photo] } else { vec![reason.as_str()] };
+    accept_signed(store, terms, answer, on.subject, step, said)
+}
+
+/// Accepts an answer that signs a step, and drops what was begun for it.
+pub(super) fn accept_signed(
+    store: &mut Store,
+    terms: &Terms<'_>,
+    answer: Answer,
+    subject: Id,
+    step: &str,
+    said: &StepSaid,
+) -> Kept<Id> {
+    let mut used = step_asks::drafts(subject, step);
+    if said.photo.is_some() {
+        used.push(photo::draft_key(subject, step));
+    }
+    let used: Vec<&str> = used.iter().map(String::as_str).collect();
     Ok(accept(store, terms, answer, &used)?.group)
 }
 
@@ -225,7 +200,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], 
         let space = if note.is_empty() { "" } else { " " };
         note = format!("{}{space}{note}", degrees(terms, angle));
     }
-    StepLine {
+    let mut line = StepLine {
         code: step.code.to_owned(),
         text: terms.phrase(step.text, &[]),
         reason: terms.phrase(step.reason, &[]),
@@ -243,15 +218,19 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], 
         differs: differs(step.code, history, detail),
         photo_asked: step.photo,
         photo: None,
-        asks: None,
-    }
+        asks: Vec::new(),
+        said: String::new(),
+    };
+    let when = line.at_ms.map(|at| terms.moment(at)).unwrap_or_default();
+    let measured = line.measured.as_ref().map_or("", |reading| &reading.text);
+    line.said = together(&[&line.signer, &when, measured, &line.note]);
+    line
 }
 
 fn reading(terms: &Terms<'_>, signed: &Signed) -> Option<Reading> {
     let Some(Value::Length { length, unit, .. }) = &signed.sign_off.measured else { return None };
     let mut reading = terms.reading(*length, Source::Taped, Unit::from_code(unit));
-    reading.signer.clone_from(&signed.sign_off.signer);
-    reading.at_ms = Some(signed.stamp.ms);
+    terms.by(&mut reading, &signed.sign_off.signer, signed.stamp.ms);
     Some(reading)
 }
 

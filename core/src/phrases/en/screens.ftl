@@ -26,6 +26,7 @@ screen-planned = planned
 screen-by-rule = by rule
 screen-taped-by = taped by { $who }, { $when }
 screen-converted = converted
+screen-note = Note
 screen-reason = Reason
 screen-came-back = You are back where you left off: { $where }
 screen-boards = { $count ->

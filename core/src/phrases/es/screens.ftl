@@ -26,6 +26,7 @@ screen-planned = planeado
 screen-by-rule = por regla
 screen-taped-by = medido por { $who }, { $when }
 screen-converted = convertido
+screen-note = Nota
 screen-reason = Motivo
 screen-came-back = Está de vuelta donde se quedó: { $where }
 screen-boards = { $count ->

@@ -7,7 +7,8 @@ use crate::screens::kept::{Facts, Job, Wall};
 use crate::screens::kinds;
 use crate::screens::parts::{Given, given};
 use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{Signing, StepHow, StepSaid, keep_reason, reason_key, signed};
+use crate::screens::signing::{Signing, StepHow, StepSaid, accept_signed, signed};
+use crate::screens::step_asks;
 use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
@@ -21,8 +22,13 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Boa
     match action {
         BoardAction::CreateLoose { job, answers } => create_loose(store, terms, job.as_deref(), answers),
         BoardAction::Answer { board, field, text } => {
-            let facts = Facts::of(store, terms, id(board)?, kinds::BOARD)?;
-            Ok(Done::at(here(board), ask::answer(store, terms, &facts, field, text)?.group))
+            let hand = InHand::of(store, terms, id(board)?)?;
+            let steps = hand.steps(store, terms)?;
+            let group = match step_asks::said(store, terms, hand.facts.id(), &steps, field, text)? {
+                Some((step, said)) => sign_step(store, terms, &hand, step, &said)?,
+                None => ask::answer(store, terms, &hand.facts, field, text)?.group,
+            };
+            Ok(Done::at(here(board), group))
         }
         BoardAction::AddNotch { board, answers } => {
             let hand = InHand::of(store, terms, id(board)?)?;
@@ -107,7 +113,9 @@ fn add_notch(store: &mut Store, terms: &Terms<'_>, hand: &InHand, answers: &[Giv
 /// An answer to a notch; the first one to a planned notch makes it a taped one.
 fn answer_notch(store: &mut Store, terms: &Terms<'_>, hand: &InHand, notch: &str, field: &str, text: &str) -> Kept<Id> {
     let notch = terms.id("notch", notch)?;
-    if let Some(facts) = hand.taped.iter().find(|facts| facts.id() == notch) {
+    // Once it was taped its own notch takes the answers, also of who still names the planned one.
+    let is_its_own = |facts: &&Facts| facts.id() == notch || facts.reference("penetration") == Some(notch);
+    if let Some(facts) = hand.taped.iter().find(is_its_own) {
         return Ok(ask::answer(store, terms, facts, field, text)?.group);
     }
     if !hand.met.iter().any(|met| met.id == notch) {
@@ -135,8 +143,8 @@ fn draft(store: &mut Store, terms: &Terms<'_>, hand: &InHand, subject: &str, fie
         _ => kinds::NOTCH,
     };
     if kind == kinds::BOARD {
-        let notched = !notches::views(store, terms, hand)?.is_empty();
-        if keep_reason(store, id, &hand.detail(notched).steps(), field, text)? {
+        let steps = hand.steps(store, terms)?;
+        if step_asks::keep(store, id, &steps, field, text)? {
             return Ok(());
         }
     }
@@ -170,7 +178,7 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
         let field = format!("{CUT}{:016}", terms.context.now_ms.max(0));
         answer = keep(answer, hand.facts.id(), field, hand.numbers(&views)?);
     }
-    Ok(accept(store, terms, answer, &[&reason_key(hand.facts.id(), step)])?.group)
+    accept_signed(store, terms, answer, hand.facts.id(), step, said)
 }
 
 fn keep(answer: Answer, subject: Id, field: String, text: String) -> Answer {

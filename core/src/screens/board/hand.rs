@@ -8,7 +8,7 @@ use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Reading, Source};
 use crate::screens::trouble::Kept;
-use crate::steps::BoardDetail;
+use crate::steps::{BoardDetail, Step};
 use crate::store::{Hash, Id, Store};
 use crate::wall::Span;
 
@@ -198,6 +198,12 @@ impl InHand {
             old_house: self.job.as_ref().is_some_and(|job| job.facts.text("old-house") == Some("yes")),
             above_reach: self.facts.length("bottom").is_some_and(|bottom| bottom > ABOVE_REACH),
         }
+    }
+
+    /// The steps of its work.
+    pub(super) fn steps(&self, store: &Store, terms: &Terms<'_>) -> Kept<Vec<Step>> {
+        let notched = !notches::views(store, terms, self)?.is_empty();
+        Ok(self.detail(notched).steps())
     }
 
     /// The shortest stock that the board comes out of.

@@ -148,8 +148,7 @@ impl Facts {
         // Nobody typed a planned length in any unit, so that showing it converts nothing.
         let mut reading = terms.reading(*length, source, Unit::from_code(unit).filter(|_| taped));
         if taped {
-            reading.signer.clone_from(&field.signer);
-            reading.at_ms = Some(field.stamp.ms);
+            terms.by(&mut reading, &field.signer, field.stamp.ms);
         }
         Some(reading)
     }

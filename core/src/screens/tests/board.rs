@@ -244,7 +244,7 @@ fn the_gap_is_asked_of_a_cut_notch_and_learned_from() {
 fn a_begun_reason_is_asked_on_until_the_step_is_signed() {
     let (mut store, _, _, [_, upper]) = planned();
     let step = shown(&store, "en", &upper).steps[0].clone();
-    let asks = step.asks.unwrap();
+    let asks = step.asks.last().cloned().unwrap();
     let keep = |field: &str| BoardAction::KeepDraft {
         board: upper.clone(),
         subject: asks.subject.clone(),
@@ -257,9 +257,48 @@ fn a_begun_reason_is_asked_on_until_the_step_is_signed() {
     assert_eq!((asked.field, asked.draft.as_str()), (asks.field, "no time"));
     tap(&mut store, 32, said(&upper, &step.code, StepHow::Tick)).unwrap();
     let signed = shown(&store, "en", &upper).steps[0].clone();
-    assert_eq!(signed.asks, None, "nothing is left out of what is done");
+    assert_eq!(signed.asks, [], "nothing is asked of what is done");
     tap(&mut store, 33, said(&upper, &step.code, StepHow::TakeBack)).unwrap();
-    assert_eq!(shown(&store, "en", &upper).steps[0].asks.as_ref().map(|asks| asks.draft.as_str()), Some(""));
+    assert!(shown(&store, "en", &upper).steps[0].asks.iter().all(|asks| asks.draft.is_empty()));
+}
+
+/// What was measured at a step and a note are answers like any other; each ticks its step.
+#[test]
+fn a_measure_or_a_note_ticks_its_step() {
+    let (mut store, _, _, [_, upper]) = planned();
+    let step = |store: &Store, code: &str| {
+        shown(store, "en", &upper).steps.into_iter().find(|step| step.code == code).unwrap()
+    };
+    let fields = |step: &StepLine| step.asks.iter().map(|asks| asks.field.clone()).collect::<Vec<_>>();
+    let open = step(&store, "board-measure");
+    assert_eq!(fields(&open), ["board-measure/measured", "board-measure/note", "board-measure/reason"]);
+    assert_eq!(open.asks[0].kind, AnswerKind::LengthKind);
+    assert_eq!(fields(&step(&store, "board-mark")), ["board-mark/note", "board-mark/reason"], "nothing to measure");
+    let mut answer = |n, field: &str, text: &str| {
+        let (board, field, text) = (upper.clone(), field.to_owned(), text.to_owned());
+        tap(&mut store, n, BoardAction::Answer { board, field, text })
+    };
+    for (text, code) in [("", "missing"), ("wide", "length")] {
+        assert_eq!(answer(30, "board-measure/measured", text).unwrap_err().code, code);
+    }
+    answer(31, "board-measure/measured", "143 1/2").unwrap();
+    answer(32, "board-mark/note", "the face was up").unwrap();
+    assert_eq!(answer(33, "board-mark/note", "again").unwrap_err().code, "order");
+    let measured = step(&store, "board-measure");
+    assert_eq!((measured.state, measured.measured.unwrap().text.as_str()), (StepState::Done, "143 1/2\""));
+    let noted = step(&store, "board-mark");
+    assert_eq!((noted.state, noted.said.as_str()), (StepState::Done, "Ines, 05:00, the face was up"));
+}
+
+/// Whoever still names the planned notch answers the one that was taped in its place.
+#[test]
+fn a_planned_notch_is_taped_once() {
+    let (mut store, _, hole, [_, upper]) = planned();
+    for (n, field) in [(30, "left"), (31, "right")] {
+        let (board, notch, field, text) = (upper.clone(), hole.clone(), field.to_owned(), "61".to_owned());
+        tap(&mut store, n, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
+    }
+    assert_eq!(shown(&store, "en", &upper).notches.len(), 1);
 }
 
 /// Teaches a signer's saw by three gaps on a loose board.

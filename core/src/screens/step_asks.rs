@@ -1,0 +1,133 @@
+//! What is asked of an open step: what was measured, a note, and why it is left out.
+//!
+//! The answer signs the step; until then its keys are a draft like those of any other question.
+
+use crate::steps::{MeasuredKind, Step};
+use crate::store::{Id, Store};
+
+use super::ask::{draft_key, keep_keys};
+use super::context::Terms;
+use super::parts::{AnswerKind, PhotoPlace, Question, StepLine};
+use super::photo;
+use super::problem::{Code, Problem};
+use super::signing::{StepHow, StepSaid};
+use super::trouble::Kept;
+
+/// One of the questions.
+#[derive(Clone, Copy)]
+enum About {
+    /// What was measured at it.
+    Measured,
+    /// Something to be kept with its tick.
+    Note,
+    /// Why it is left out.
+    Reason,
+}
+
+impl About {
+    const ALL: [Self; 3] = [Self::Measured, Self::Note, Self::Reason];
+
+    fn field(self, step: &str) -> String {
+        let about = match self {
+            Self::Measured => "measured",
+            Self::Note => "note",
+            Self::Reason => "reason",
+        };
+        format!("{step}/{about}")
+    }
+
+    /// What is asked, and the kind of its answer; none where the step has nothing to be measured.
+    fn asked(self, step: &Step) -> Option<(&'static str, AnswerKind)> {
+        match self {
+            Self::Measured => step.measured.map(|measured| match measured.kind {
+                MeasuredKind::Length => (measured.phrase, AnswerKind::LengthKind),
+                MeasuredKind::Angle => (measured.phrase, AnswerKind::TextKind),
+            }),
+            Self::Note => Some(("screen-note", AnswerKind::TextKind)),
+            Self::Reason => Some(("screen-reason", AnswerKind::TextKind)),
+        }
+    }
+}
+
+/// The questions of an open step.
+pub(super) fn asks(store: &Store, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
+    let mut asks = Vec::new();
+    for about in About::ALL {
+        let Some((title, kind)) = about.asked(step) else { continue };
+        let field = about.field(step.code);
+        asks.push(Question {
+            subject: subject.to_string(),
+            title: terms.phrase(title, &[]),
+            hint: terms.phrase(step.text, &[]),
+            kind,
+            choices: Vec::new(),
+            answer: String::new(),
+            reading: None,
+            draft: store.draft_get(&draft_key(subject, &field))?.unwrap_or_default(),
+            // What later work hides, or keeps somebody safe, is not left out without a word.
+            optional: !(matches!(about, About::Reason) && step.needs_reason()),
+            picture: String::new(),
+            field,
+        });
+    }
+    Ok(asks)
+}
+
+/// The question of a step that was begun.
+pub(super) fn begun(steps: &[StepLine]) -> Option<Question> {
+    steps.iter().flat_map(|step| &step.asks).find(|asks| !asks.draft.is_empty()).cloned()
+}
+
+/// The drafts of a step: once it is signed there is nothing more to be asked of it.
+pub(super) fn drafts(subject: Id, step: &str) -> Vec<String> {
+    About::ALL.iter().map(|about| draft_key(subject, &about.field(step))).collect()
+}
+
+/// Keeps the keys of an answer; false where the field is that of none of these steps.
+pub(super) fn keep(store: &mut Store, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
+    let known = find(steps, field).is_some();
+    if known {
+        keep_keys(store, &draft_key(subject, field), text)?;
+    }
+    Ok(known)
+}
+
+/// What an answer says of its step, with the photo that was taken for it; none where the field is that of none of these
+/// steps.
+///
+/// # Errors
+/// [`Problem`] where nothing was measured or noted.
+pub(super) fn said(
+    store: &Store,
+    terms: &Terms<'_>,
+    subject: Id,
+    steps: &[Step],
+    field: &str,
+    text: &str,
+) -> Kept<Option<(&'static str, StepSaid)>> {
+    let Some((step, about)) = find(steps, field) else { return Ok(None) };
+    let text = text.trim().to_owned();
+    if text.is_empty() && !matches!(about, About::Reason) {
+        return Err(Problem::new(Code::Missing, field, terms.phrase("screen-empty", &[])).into());
+    }
+    let taken = photo::of_step(store, subject, step, &[])?.filter(|photo| photo.place == PhotoPlace::Here);
+    let tick = StepSaid {
+        how: StepHow::Tick,
+        note: String::new(),
+        measured: String::new(),
+        photo: taken.map(|photo| photo.photo),
+    };
+    let said = match about {
+        About::Measured => StepSaid { measured: text, ..tick },
+        About::Note => StepSaid { note: text, ..tick },
+        About::Reason => StepSaid { how: StepHow::Skip, note: text, photo: None, ..tick },
+    };
+    Ok(Some((step, said)))
+}
+
+fn find(steps: &[Step], field: &str) -> Option<(&'static str, About)> {
+    steps.iter().find_map(|step| {
+        let asked = About::ALL.iter().find(|about| about.asked(step).is_some() && about.field(step.code) == field);
+        asked.map(|about| (step.code, *about))
+    })
+}

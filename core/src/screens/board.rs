@@ -193,6 +193,22 @@ pub enum BoardAction {
         /// What is said.
         said: StepSaid,
     },
+    /// A photo of a step is about to be taken: the view then names the file to fill.
+    BeginPhoto {
+        /// The board.
+        board: String,
+        /// The step's code.
+        step: String,
+    },
+    /// The camera is back, or the program is after a stop: what is in the file is looked at and taken in.
+    TakePhotoIn {
+        /// The board.
+        board: String,
+        /// The step's code.
+        step: String,
+        /// Whether the camera is closed, so that a photo that is not whole by now never will be.
+        closed: bool,
+    },
     /// What was learned of this signer's saw and hands no longer holds.
     ForgetHabit {
         /// The board.

@@ -6,6 +6,7 @@ use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall};
 use crate::screens::kinds;
 use crate::screens::parts::{Given, given};
+use crate::screens::photo;
 use crate::screens::problem::{Code, Problem};
 use crate::screens::signing::{Signing, StepHow, StepSaid, accept_signed, signed};
 use crate::screens::step_asks;
@@ -62,6 +63,17 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Boa
         BoardAction::SignStep { board, step, said } => {
             let hand = InHand::of(store, terms, id(board)?)?;
             Ok(Done::at(here(board), sign_step(store, terms, &hand, step, said)?))
+        }
+        BoardAction::BeginPhoto { board, step } => {
+            let hand = InHand::of(store, terms, id(board)?)?;
+            let steps = hand.steps(store, terms)?;
+            photo::begin(store, terms, hand.facts.id(), &steps, step)?;
+            Ok(Done::without_answer(here(board)))
+        }
+        BoardAction::TakePhotoIn { board, step, closed } => {
+            let facts = Facts::of(store, terms, id(board)?, kinds::BOARD)?;
+            photo::take_in(store, terms, facts.id(), step, *closed)?;
+            Ok(Done::without_answer(here(board)))
         }
         BoardAction::SayItIsSpoiled { board, left } => {
             let hand = InHand::of(store, terms, id(board)?)?;

@@ -7,6 +7,7 @@ import android.content.Intent
 import android.os.Bundle
 import android.provider.MediaStore
 import java.io.File
+import lapwright.screens.Place
 import lapwright.screens.services.Camera
 import lapwright.screens.services.PhotoWanted
 
@@ -35,17 +36,25 @@ class PhoneCamera(private val activity: Activity) : Camera {
 
     /** Keeps what is waited for over the end of the process. */
     fun save(state: Bundle) {
-        wanted?.let { state.putStringArray(KEY, arrayOf(it.penetration, it.step, it.file)) }
+        val photo = wanted ?: return
+        val (kind, thing) = when (val of = photo.of) {
+            is Place.Board -> BOARD to of.board
+            is Place.Penetration -> PENETRATION to of.penetration
+            else -> return
+        }
+        state.putStringArray(KEY, arrayOf(kind, thing, photo.step, photo.file))
     }
 
     /** Takes up what an earlier process waited for. */
     fun restore(state: Bundle?) {
-        val kept = state?.getStringArray(KEY) ?: return
-        wanted = PhotoWanted(kept[0], kept[1], kept[2])
+        val (kind, thing, step, file) = state?.getStringArray(KEY) ?: return
+        wanted = PhotoWanted(if (kind == BOARD) Place.Board(thing) else Place.Penetration(thing), step, file)
     }
 
     private companion object {
         const val REQUEST = 1
         const val KEY = "photo-wanted"
+        const val BOARD = "board"
+        const val PENETRATION = "penetration"
     }
 }

@@ -64,7 +64,7 @@ const val STEP = "look-over"
 /** Begins a photo of the hose bib's last step. */
 fun Book.beginPhoto(bib: String): PhotoWanted {
     val outcome = act(context(), Action.PenetrationKind(PenetrationAction.BeginPhoto(bib, STEP)))
-    return PhotoWanted(bib, STEP, photo(outcome.view)!!.file)
+    return PhotoWanted(Place.Penetration(bib), STEP, photo(outcome.view)!!.file)
 }
 
 /** Takes in what the camera left, as the screens do. */

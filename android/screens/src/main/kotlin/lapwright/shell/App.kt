@@ -11,6 +11,7 @@ import kotlinx.coroutines.withContext
 import lapwright.core.Book
 import lapwright.core.Refusal
 import lapwright.screens.Action
+import lapwright.screens.BoardAction
 import lapwright.screens.Context
 import lapwright.screens.FrameView
 import lapwright.screens.PenetrationAction
@@ -18,7 +19,7 @@ import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.Remembered
-import lapwright.screens.StepPhoto
+import lapwright.screens.StepLine
 import lapwright.screens.View
 import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
@@ -97,7 +98,7 @@ class App(
         val remembered = book.remembered()
         val frame = book.frame(context(remembered))
         val (place, view) = open(remembered, remembered.place)
-        Answer(Shown(remembered, frame, place, withPhotos(remembered, view)), cameBack = place != Place.Jobs)
+        Answer(Shown(remembered, frame, place, withPhotos(remembered, place, view)), cameBack = place != Place.Jobs)
     }
 
     /** Goes to a screen. */
@@ -120,27 +121,40 @@ class App(
     }
 
     /** Opens the camera for a step: the book names the file first, so that a photo outlives the end of the program. */
-    fun takePhoto(penetration: String, step: String): Job = call(pends = true) { now ->
-        val begin = Action.PenetrationKind(PenetrationAction.BeginPhoto(penetration, step))
-        val outcome = book.act(context(now.remembered), begin)
-        val file = stepPhoto(outcome.view, step)?.file
+    fun takePhoto(step: String): Job = call(pends = true) { now ->
+        val outcome = book.act(context(now.remembered), beginningPhoto(now.place, step))
+        val file = steps(outcome.view).find { it.code == step }?.photo?.file
         Answer(now.copy(place = outcome.place, view = outcome.view), moved = {
-            if (file != null) services.camera.take(PhotoWanted(penetration, step, file))
+            if (file != null) services.camera.take(PhotoWanted(now.place, step, file))
         })
     }
 
     /** Takes in what the camera left for a photo; [closed] where it is known to be closed. */
     fun photoBack(photo: PhotoWanted, closed: Boolean = true): Job =
-        act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(photo.penetration, photo.step, closed)))
+        act(takingPhotoIn(photo.of, photo.step, closed))
 
     /** The view after what a camera left while the program was gone was taken in. */
-    private fun withPhotos(remembered: Remembered, view: View): View {
-        val here = (view as? View.PenetrationKind)?.view ?: return view
-        val waited = here.steps.filter { it.photo?.place == PhotoPlace.WAITING }
-        return waited.fold(view as View) { _, step ->
-            val back = PenetrationAction.TakePhotoIn(here.penetration, step.code, closed = false)
-            book.act(context(remembered), Action.PenetrationKind(back)).view
-        }
+    private fun withPhotos(remembered: Remembered, place: Place, view: View): View {
+        val waited = steps(view).filter { it.photo?.place == PhotoPlace.WAITING }
+        return waited.fold(view) { _, step -> book.act(context(remembered), takingPhotoIn(place, step.code, closed = false)).view }
+    }
+
+    private fun beginningPhoto(of: Place, step: String): Action = when (of) {
+        is Place.Board -> Action.BoardKind(BoardAction.BeginPhoto(of.board, step))
+        is Place.Penetration -> Action.PenetrationKind(PenetrationAction.BeginPhoto(of.penetration, step))
+        else -> error("$of has no steps")
+    }
+
+    private fun takingPhotoIn(of: Place, step: String, closed: Boolean): Action = when (of) {
+        is Place.Board -> Action.BoardKind(BoardAction.TakePhotoIn(of.board, step, closed))
+        is Place.Penetration -> Action.PenetrationKind(PenetrationAction.TakePhotoIn(of.penetration, step, closed))
+        else -> error("$of has no steps")
+    }
+
+    private fun steps(view: View): List<StepLine> = when (view) {
+        is View.BoardKind -> view.view.steps
+        is View.PenetrationKind -> view.view.steps
+        else -> emptyList()
     }
 
     /** Hands on a copy of the book, and shows anew how old the last one is. */
@@ -157,9 +171,6 @@ class App(
         book.exportPhoto(photo, path)
         Answer(now, moved = { services.share.file(title, path) })
     }
-
-    private fun stepPhoto(view: View, step: String): StepPhoto? =
-        (view as? View.PenetrationKind)?.view?.steps?.find { it.code == step }?.photo
 
     /** Opens a question by hand, with what was typed of it before. */
     fun ask(question: Question) {

@@ -1,8 +1,10 @@
 package lapwright.shell
 
+import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
@@ -12,11 +14,10 @@ import lapwright.screens.BoardView
 import lapwright.screens.HouseView
 import lapwright.screens.NewThing
 import lapwright.screens.Place
-import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
-import lapwright.shell.parts.said
+
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -49,7 +50,7 @@ class BoardTest {
         assertTrue("a board that is not cut cannot be spoiled", rule.onAllNodesWithTag("spoiled").fetchSemanticsNodes().isEmpty())
         val cut = app.board().steps.map { it.code }.takeWhile { app.board().state == "planned" }
         for (step in cut) {
-            if (app.board().state == "planned") app.act(Action.BoardKind(BoardAction.SignStep(here, step, said(StepHow.TICK))))
+            if (app.board().state == "planned") app.act(Action.BoardKind(BoardAction.SignStep(here, step, ticked())))
         }
         assertEquals("cut", app.board().state)
         app.board().asked?.let { rule.runOnIdle { app.putAway(it) } }
@@ -95,16 +96,37 @@ class BoardTest {
         rule.setContent { Screens(app, Face) }
         type("31")
         val step = app.board().steps.first()
-        rule.runOnIdle { app.ask(step.asks!!) }
+        rule.runOnIdle { app.ask(step.asks.last()) }
         rule.onNodeWithTag("text").performTextInput("no time")
         Fixture(fixture.file).use { again ->
             val asked = again.app().board().asked!!
-            assertEquals(step.asks!!.field to "no time", asked.field to asked.draft)
+            assertEquals(step.asks.last().field to "no time", asked.field to asked.draft)
         }
         rule.onNodeWithTag("accept").performClick()
         assertNull(app.trouble)
         val left = app.board().steps.first()
         assertEquals(StepState.SKIPPED to "no time", left.state to left.note)
+    }
+
+    /** What was measured at a step is typed like any reading, and ticks it; who, when and what then stand there. */
+    @Test
+    fun whatWasMeasuredAtAStepTicksIt() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val app = fixture.app()
+        app.go(Place.New(NewThing.LOOSE_BOARD, fixture.demo()))
+        rule.setContent { Screens(app, Face) }
+        type("31")
+        fun cut() = app.board().steps.first { it.code == "board-cut" }
+        while (app.board().steps.first { it.state == StepState.OPEN }.code != "board-cut") {
+            rule.onNodeWithTag("next").performClick()
+        }
+        rule.onNodeWithText(cut().text, useUnmergedTree = true).performScrollTo().performClick()
+        rule.onNodeWithTag("ask board-cut/measured").performScrollTo().performClick()
+        type("31")
+        assertNull(app.trouble)
+        assertEquals(StepState.DONE to "31\"", cut().state to cut().measured!!.text)
+        rule.onNodeWithText(cut().said, substring = true, useUnmergedTree = true).performScrollTo().assertIsDisplayed()
+        assertTrue(cut().said, cut().said.startsWith("Ines, "))
     }
 
     @Test
@@ -124,7 +146,7 @@ class BoardTest {
         assertTrue(marks.uprights.all { it.spoken in fixture.said.last() })
         while (app.board().state == "planned") {
             val step = app.board().steps.first { it.state == StepState.OPEN }.code
-            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(notched, step, said(StepHow.TICK)))) }
+            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(notched, step, ticked()))) }
         }
         fun gap() = app.board().notches.first { it.face != null }.questions.single { it.field == "gap" }
         assertTrue(rule.onAllNodesWithTag("forget habit").fetchSemanticsNodes().isEmpty())

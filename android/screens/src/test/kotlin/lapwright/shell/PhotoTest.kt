@@ -14,9 +14,9 @@ import lapwright.screens.Place
 import lapwright.screens.StepPhoto
 import lapwright.screens.StepState
 import lapwright.screens.View
+import lapwright.screens.WallAction
 import lapwright.screens.Action
-import lapwright.shell.parts.said
-import lapwright.screens.StepHow
+
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Rule
@@ -36,8 +36,8 @@ class PhotoTest {
     }
 
     /** The camera takes one photo and comes back. */
-    private fun Fixture.shoot(app: App, here: String, step: String) {
-        app.takePhoto(here, step)
+    private fun Fixture.shoot(app: App, step: String) {
+        app.takePhoto(step)
         File(photos.single().file).writeBytes(Jpeg)
         app.photoBack(photos.single())
     }
@@ -51,14 +51,14 @@ class PhotoTest {
         val here = penetration(fixture)
         val app = fixture.app()
         app.go(Place.Penetration(here))
-        app.takePhoto(here, step)
+        app.takePhoto(step)
         val wanted = fixture.photos.single()
         assertEquals(PhotoPlace.WAITING, photo(app)!!.place)
         File(wanted.file).writeBytes(Jpeg)
         app.photoBack(wanted)
         val photo = photo(app)!!
         assertEquals(PhotoPlace.HERE, photo.place)
-        val tick = said(StepHow.TICK, "seen by Lea", photo.photo)
+        val tick = ticked("seen by Lea", photo.photo)
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, step, tick)))
         assertNull(app.trouble)
         assertEquals(photo.copy(signed = true), photo(app))
@@ -72,7 +72,7 @@ class PhotoTest {
         app.go(Place.Penetration(here))
         fun open() = (app.shown!!.view as View.PenetrationKind).view.steps.first { it.state == StepState.OPEN }.code
         val first = open()
-        fixture.shoot(app, here, first)
+        fixture.shoot(app, first)
         rule.setContent { Screens(app, Face) }
         rule.onNodeWithTag("next").performClick()
         rule.waitForIdle()
@@ -86,7 +86,7 @@ class PhotoTest {
         val here = penetration(fixture)
         val app = fixture.app()
         app.go(Place.Penetration(here))
-        fixture.shoot(app, here, step)
+        fixture.shoot(app, step)
         rule.setContent { Screens(app, Face) }
         val text = (app.shown!!.view as View.PenetrationKind).view.steps.single { it.code == step }.text
         rule.onAllNodes(hasText(text) and hasClickAction()).onFirst().performScrollTo().performClick()
@@ -98,11 +98,27 @@ class PhotoTest {
     }
 
     @Test
+    fun aStepOfABoardHasItsPhotoToo() = Fixture().use { fixture ->
+        fixture.sign("Ines")
+        val (_, wall) = fixture.laidOut()
+        val planned = fixture.act(Action.WallKind(WallAction.PlanBoards(wall))).view as View.WallKind
+        val app = fixture.app()
+        fun board() = (app.shown!!.view as View.BoardKind).view
+        val asked = planned.view.boards.firstNotNullOf { line ->
+            app.go(Place.Board(line.board))
+            board().steps.find { it.photoAsked }
+        }.code
+        fixture.shoot(app, asked)
+        assertEquals(PhotoPlace.HERE, board().steps.single { it.code == asked }.photo!!.place)
+        assertEquals(Place.Board(board().board), fixture.photos.single().of)
+    }
+
+    @Test
     fun aNewStartTakesInWhatTheCameraLeft() = Fixture().use { fixture ->
         val here = penetration(fixture)
         val app = fixture.app()
         app.go(Place.Penetration(here))
-        app.takePhoto(here, step)
+        app.takePhoto(step)
         File(fixture.photos.single().file).writeBytes(Jpeg)
         Fixture(fixture.file).use { again -> assertEquals(PhotoPlace.HERE, photo(again.app())!!.place) }
     }

@@ -1,5 +1,7 @@
 package lapwright.screens.services
 
+import lapwright.screens.Place
+
 /**
  * Takes a photo for a step. The book knows of it before the camera opens, and says in the view which file it is to fill;
  * once the camera is back the shell tells the book, which looks at the file itself. So nothing is lost where the app is
@@ -10,5 +12,5 @@ interface Camera {
     fun take(photo: PhotoWanted): Boolean
 }
 
-/** A photo that the book waits for: of a [step] of a [penetration], and the absolute path of the [file] to fill. */
-data class PhotoWanted(val penetration: String, val step: String, val file: String)
+/** A photo that the book waits for: of a [step] of the board or penetration at a place, and the absolute path of the [file] to fill. */
+data class PhotoWanted(val of: Place, val step: String, val file: String)

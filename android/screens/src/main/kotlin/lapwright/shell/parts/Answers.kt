@@ -34,6 +34,7 @@ fun Answers(app: App, questions: List<Question>) {
                 Column(Modifier.weight(1f)) {
                     Say(question.title, size = Sizes.small)
                     Say(question.draft.ifEmpty { question.answer.ifEmpty { "–" } }, bold = true)
+                    question.reading?.let { ReadBy(it) }
                 }
                 question.reading?.let { SourceBox(it.source, words) }
             }
@@ -59,13 +60,23 @@ fun ReadingLine(app: App, label: String, reading: Reading, onTap: (() -> Unit)? 
             Column(Modifier.weight(1f)) {
                 Say(label)
                 Say(reading.text, size = Sizes.title, bold = true)
+                ReadBy(reading)
             }
         } else {
-            Say(label, Modifier.weight(1f))
+            Column(Modifier.weight(1f)) {
+                Say(label)
+                ReadBy(reading)
+            }
             Say(reading.text, size = Sizes.title, bold = true)
         }
         SourceBox(reading.source, shown.frame.words)
     }
+}
+
+/** Who read a number off the tape, and when. */
+@Composable
+private fun ReadBy(reading: Reading) {
+    if (reading.said.isNotEmpty()) Say(reading.said, size = Sizes.small)
 }
 
 /** Where a number comes from: a letter in a small box. */

@@ -51,9 +51,9 @@ fun Frame(
             if (app.cameBack) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
             if (asking != null) {
                 QuestionHead(app, asking)
+                strip?.invoke()
                 val picture = asking.question.picture
                 if (picture.isNotEmpty()) Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
-                strip?.invoke()
             } else {
                 app.trouble?.let { TroublePanel(it.text) }
                 Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)

@@ -24,7 +24,6 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.stateDescription
 import androidx.compose.ui.unit.dp
 import lapwright.screens.PhotoPlace
-import lapwright.screens.Question
 import lapwright.screens.StepHow
 import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
@@ -35,10 +34,7 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
 
 /** What a tap says of a step, and nothing else. */
-fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
-
-/** The step that a question asks the reason of. */
-fun List<StepLine>.askedBy(question: Question): StepLine? = find { it.asks?.field == question.field }
+private fun said(how: StepHow, photo: String? = null) = StepSaid(how, "", "", photo)
 
 /** A tick, with the photo that was taken for it. */
 fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
@@ -47,36 +43,25 @@ private fun newPhoto(step: StepLine) = step.photo?.takeIf { it.place == PhotoPla
 
 /** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason. */
 @Composable
-fun StepList(
-    app: App,
-    steps: List<StepLine>,
-    takePhoto: ((StepLine) -> Unit)? = null,
-    sign: (StepLine, StepSaid) -> Unit,
-) {
+fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit) {
     val words = app.shown?.frame?.words ?: return
     val current = steps.firstOrNull { it.state == StepState.OPEN }?.code
     var open by remember { mutableStateOf("") }
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
         for (step in steps) {
             if (step.code == current) CautionPanel(words.caution, step.cautions)
-            StepRow(app, step, takePhoto, sign) { open = if (open == step.code) "" else step.code }
+            StepRow(app, step, sign) { open = if (open == step.code) "" else step.code }
             if (step.code == open) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
                 if (step.code != current) CautionPanel(words.caution, step.cautions)
-                StepChoices(app, step, takePhoto, sign)
+                StepChoices(app, step, sign)
             }
         }
     }
 }
 
 @Composable
-private fun StepRow(
-    app: App,
-    step: StepLine,
-    takePhoto: ((StepLine) -> Unit)?,
-    sign: (StepLine, StepSaid) -> Unit,
-    onOpen: () -> Unit,
-) {
+private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit, onOpen: () -> Unit) {
     val words = app.shown?.frame?.words ?: return
     val inks = LocalLook.current.inks
     val state = when (step.state) {
@@ -85,7 +70,7 @@ private fun StepRow(
         StepState.SKIPPED -> words.leftOut
     }
     // A photo that is asked for is one tap away, and the tick takes it in with the next.
-    val camera = takePhoto?.takeIf { step.photoAsked && step.state == StepState.OPEN && step.photo?.place != PhotoPlace.HERE }
+    val camera = step.photoAsked && step.state == StepState.OPEN && step.photo?.place != PhotoPlace.HERE
     val large = LocalDensity.current.fontScale > 1.3f
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
         Box(
@@ -111,10 +96,8 @@ private fun StepRow(
         Line(onOpen, Modifier.weight(1f)) {
             Column(Modifier.weight(1f)) {
                 Say(step.text, bold = step.state == StepState.OPEN)
-                if (step.state != StepState.OPEN) {
-                    val who = listOf(state, step.signer, step.note).filter { it.isNotEmpty() }.joinToString(", ")
-                    Say(who, size = Sizes.small)
-                }
+                if (step.state != StepState.OPEN) Say("$state: ${step.said}", size = Sizes.small)
+                if (step.differs) Warning(words.differs)
             }
             val photo = step.photo
             if (photo != null) {
@@ -122,22 +105,17 @@ private fun StepRow(
                 Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Sign.CAMERA, there) }
             }
         }
-        if (camera != null && !large) {
-            SignButton(Sign.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { camera(step) }
+        if (camera && !large) {
+            SignButton(Sign.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { app.takePhoto(step.code) }
         }
     }
-    if (camera != null && large) {
-        OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Sign.CAMERA) { camera(step) }
+    if (camera && large) {
+        OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Sign.CAMERA) { app.takePhoto(step.code) }
     }
 }
 
 @Composable
-private fun StepChoices(
-    app: App,
-    step: StepLine,
-    takePhoto: ((StepLine) -> Unit)?,
-    sign: (StepLine, StepSaid) -> Unit,
-) {
+private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit) {
     val words = app.shown?.frame?.words ?: return
     val here = step.photo?.takeIf { it.place == PhotoPlace.HERE }
     if (here != null) {
@@ -147,7 +125,11 @@ private fun StepChoices(
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
         return
     }
-    val again = takePhoto?.takeIf { !step.photoAsked || step.photo?.place == PhotoPlace.HERE }
-    if (again != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { again(step) }
-    step.asks?.let { asks -> OtherAction(words.leaveOut, Modifier.fillMaxWidth().testTag("leave out")) { app.ask(asks) } }
+    if (!step.photoAsked || here != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { app.takePhoto(step.code) }
+    for (asks in step.asks.dropLast(1)) {
+        OtherAction(asks.title, Modifier.fillMaxWidth().testTag("ask ${asks.field}")) { app.ask(asks) }
+    }
+    step.asks.lastOrNull()?.let { asks ->
+        OtherAction(words.leaveOut, Modifier.fillMaxWidth().testTag("leave out")) { app.ask(asks) }
+    }
 }

@@ -38,9 +38,6 @@ import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.tick
-import lapwright.shell.parts.askedBy
-import lapwright.shell.parts.said
-import lapwright.screens.StepHow
 
 /** The board in hand: measure, mark, cut, prime, fix. */
 @Composable
@@ -49,7 +46,7 @@ fun Board(app: App, view: BoardView) {
     InHand(app)
     var back by remember(view.board) { mutableStateOf(false) }
     val face = Subject.BoardFace(view.board)
-    val questions = view.questions + view.notches.flatMap { it.questions } + view.steps.mapNotNull { it.asks }
+    val questions = view.questions + view.notches.flatMap { it.questions } + view.steps.flatMap { it.asks }
     val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
     val step = view.steps.firstOrNull { it.state == StepState.OPEN }
     val next = step?.let { open ->
@@ -127,17 +124,15 @@ private fun Notch(app: App, notch: NotchView) {
     }
 }
 
-/** An answer goes to the step, the board or the notch that the question belongs to. */
+/** An answer goes to the board or the notch that the question belongs to. */
 private fun asking(view: BoardView, question: Question) = Asking(
     question,
     keep = { Action.BoardKind(BoardAction.KeepDraft(view.board, question.subject, question.field, it)) },
     answer = {
-        val step = view.steps.askedBy(question)
-        val action = when {
-            step != null -> BoardAction.SignStep(view.board, step.code, said(StepHow.SKIP, it))
-            question.subject == view.board -> BoardAction.Answer(view.board, question.field, it)
-            else -> BoardAction.AnswerNotch(view.board, question.subject, question.field, it)
-        }
-        Action.BoardKind(action)
+        val isOwn = question.subject == view.board
+        Action.BoardKind(
+            if (isOwn) BoardAction.Answer(view.board, question.field, it)
+            else BoardAction.AnswerNotch(view.board, question.subject, question.field, it),
+        )
     },
 )

@@ -11,7 +11,6 @@ import lapwright.screens.Action
 import lapwright.screens.BlockAdvice
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
-import lapwright.screens.StepHow
 import lapwright.screens.StepSaid
 import lapwright.screens.StepState
 import lapwright.screens.Subject
@@ -31,8 +30,6 @@ import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.Warning
-import lapwright.shell.parts.askedBy
-import lapwright.shell.parts.said
 import lapwright.shell.parts.tick
 
 /** One penetration, made weathertight. */
@@ -40,17 +37,14 @@ import lapwright.shell.parts.tick
 fun Penetration(app: App, view: PenetrationView) {
     val words = app.shown?.frame?.words ?: return
     InHand(app)
-    fun signing(step: String, what: StepSaid) = Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, step, what))
-    val sign = { step: String, what: StepSaid -> app.act(signing(step, what)) }
-    val asking = app.asked(view.questions + view.steps.mapNotNull { it.asks }, view.asked)?.let { asked ->
+    val sign = { step: String, what: StepSaid ->
+        app.act(Action.PenetrationKind(PenetrationAction.SignStep(view.penetration, step, what)))
+    }
+    val asking = app.asked(view.questions + view.steps.flatMap { it.asks }, view.asked)?.let { asked ->
         Asking(
             asked,
             keep = { Action.PenetrationKind(PenetrationAction.KeepDraft(view.penetration, asked.field, it)) },
-            answer = {
-                val step = view.steps.askedBy(asked)
-                if (step != null) signing(step.code, said(StepHow.SKIP, it))
-                else Action.PenetrationKind(PenetrationAction.Answer(view.penetration, asked.field, it))
-            },
+            answer = { Action.PenetrationKind(PenetrationAction.Answer(view.penetration, asked.field, it)) },
         )
     }
     val next = view.steps.firstOrNull { it.state == StepState.OPEN }
@@ -80,7 +74,7 @@ fun Penetration(app: App, view: PenetrationView) {
             }
         }
         Heading(words.steps)
-        StepList(app, view.steps, { app.takePhoto(view.penetration, it.code) }) { line, what -> sign(line.code, what) }
+        StepList(app, view.steps) { line, what -> sign(line.code, what) }
         Heading(words.answers)
         Answers(app, view.questions)
     }

@@ -8,6 +8,7 @@
 
 mod ask;
 mod board;
+mod cautions;
 mod context;
 mod copied;
 pub(crate) mod document;

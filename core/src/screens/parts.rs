@@ -165,6 +165,8 @@ pub struct StepLine {
     pub reason: String,
     /// What to mind.
     pub cautions: Vec<Note>,
+    /// Whether all of that was read today in this house: it need not be shown again unasked.
+    pub cautions_read: bool,
     /// Whether a later step hides it, so that it cannot be left out without a reason.
     pub hidden_later: bool,
     /// What has been said of it.

@@ -8,7 +8,7 @@ mod shed;
 
 use crate::flashing::{Pipe, Rectangle, WallLayers};
 use crate::siding::CourseLine;
-use crate::steps::PenetrationDetail;
+use crate::steps::{PenetrationDetail, Step};
 use crate::store::{Hash, Id, Store};
 
 use super::ask::{self, accept, keep_draft, op};
@@ -207,7 +207,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, penetration: &str) -> Kept<
     let (block, split) = block::sizes(terms, &round, &mut notes)?;
     let head = shed::head_sizes(terms, &round)?;
     let shedding = shed::check(terms, &round)?;
-    let steps = step_lines(store, terms, round.penetration.id(), &round.detail.steps(), round.hash(terms)?)?;
+    let steps = round.detail.steps();
+    let steps = step_lines(store, terms, &signing(terms, &round, "", &steps)?)?;
     let questions = ask::questions(store, terms, &round.penetration.facts)?;
     let mut view = PenetrationView {
         penetration: round.penetration.id().to_string(),
@@ -314,14 +315,13 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &PenetrationActi
 
 fn sign_step(store: &mut Store, terms: &Terms<'_>, round: &Round, step: &str, said: &StepSaid) -> Kept<Id> {
     let about = format!("wall-kind-{}", round.penetration.kind.code());
-    let on = Signing {
-        subject: round.penetration.id(),
-        job: Some(round.job.id()),
-        about: &about,
-        steps: &round.detail.steps(),
-        detail: round.hash(terms)?,
-    };
-    sign(store, terms, &on, step, said)
+    let steps = round.detail.steps();
+    sign(store, terms, &signing(terms, round, &about, &steps)?, step, said)
+}
+
+fn signing<'a>(terms: &Terms<'_>, round: &Round, about: &'a str, steps: &'a [Step]) -> Kept<Signing<'a>> {
+    let detail = round.hash(terms)?;
+    Ok(Signing { subject: round.penetration.id(), job: Some(round.job.id()), about, steps, detail })
 }
 
 /// What one penetration has in common with the next: not its place.

@@ -7,6 +7,7 @@ use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, 
 use crate::store::{Change, Hash, Id, Signed, State, Store, Value};
 
 use super::ask::{Answer, accept, op};
+use super::cautions;
 use super::context::Terms;
 use super::parts::{Note, Reading, Source, StepLine, StepState, together};
 use super::photo;
@@ -55,18 +56,14 @@ pub(super) struct Signing<'a> {
 }
 
 /// The steps of a thing with what was said of each.
-pub(super) fn step_lines(
-    store: &Store,
-    terms: &Terms<'_>,
-    subject: Id,
-    steps: &[Step],
-    detail: Hash,
-) -> Kept<Vec<StepLine>> {
+pub(super) fn step_lines(store: &Store, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
+    let (subject, steps) = (on.subject, on.steps);
     let signed = in_force(store, subject)?;
     let history: Vec<SignOff> = signed.iter().filter_map(as_step).collect();
-    let detail = detail.to_string();
+    let detail = on.detail.to_string();
     let lines = steps.iter().map(|step| {
         let mut line = line(terms, step, &signed, &history, &detail);
+        line.cautions_read = cautions::read(store, terms, on.job, step)?;
         line.photo = photo::of_step(store, subject, step.code, &signed)?;
         if line.state == StepState::Open {
             line.asks = step_asks::asks(store, terms, subject, step)?;
@@ -92,7 +89,7 @@ pub(super) fn is_signed(store: &Store, subject: Id, step: &str) -> Kept<bool> {
 /// Signs a step and gives the group to undo it by.
 pub(super) fn sign(store: &mut Store, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
     let answer = signed(store, terms, on, step, said)?;
-    accept_signed(store, terms, answer, on.subject, step, said)
+    accept_signed(store, terms, answer, on, step, said)
 }
 
 /// Accepts an answer that signs a step, and drops what was begun for it.
@@ -100,16 +97,20 @@ pub(super) fn accept_signed(
     store: &mut Store,
     terms: &Terms<'_>,
     answer: Answer,
-    subject: Id,
+    on: &Signing<'_>,
     step: &str,
     said: &StepSaid,
 ) -> Kept<Id> {
-    let mut used = step_asks::drafts(subject, step);
+    let mut used = step_asks::drafts(on.subject, step);
     if said.photo.is_some() {
-        used.push(photo::draft_key(subject, step));
+        used.push(photo::draft_key(on.subject, step));
     }
     let used: Vec<&str> = used.iter().map(String::as_str).collect();
-    Ok(accept(store, terms, answer, &used)?.group)
+    let group = accept(store, terms, answer, &used)?.group;
+    if let Some(step) = on.steps.iter().find(|known| known.code == step && said.how == StepHow::Tick) {
+        cautions::keep_read(store, terms, on.job, step)?;
+    }
+    Ok(group)
 }
 
 /// The answer that signs a step, not yet accepted: a caller may add what is kept with it, such as the lengths of a cut.
@@ -209,6 +210,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], 
             .iter()
             .map(|caution| Note { code: caution.code().to_owned(), text: terms.phrase(caution.phrase(), &[]) })
             .collect(),
+        cautions_read: false,
         hidden_later: step.hidden_by_later,
         state,
         signer: by.map(|sign| sign.by.clone()).unwrap_or_default(),

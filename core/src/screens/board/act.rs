@@ -190,7 +190,7 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
         let field = format!("{CUT}{:016}", terms.context.now_ms.max(0));
         answer = keep(answer, hand.facts.id(), field, hand.numbers(&views)?);
     }
-    accept_signed(store, terms, answer, hand.facts.id(), step, said)
+    accept_signed(store, terms, answer, &on, step, said)
 }
 
 fn keep(answer: Answer, subject: Id, field: String, text: String) -> Answer {

@@ -43,7 +43,7 @@ pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left:
     let detail = hand.detail(!views.is_empty());
     let (steps, hash) = (detail.steps(), hand.hash(&detail, &views)?);
     let on = Signing { subject: board, job, about: &title, steps: &steps, detail: hash };
-    let lines = super::step_lines(store, terms, board, &steps, hash)?;
+    let lines = super::step_lines(store, terms, &on)?;
     for line in lines.iter().rev().filter(|line| line.state != StepState::Open) {
         let said = StepSaid {
             how: StepHow::TakeBack,

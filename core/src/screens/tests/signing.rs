@@ -20,8 +20,10 @@ fn said(how: StepHow, note: &str, measured: &str) -> StepSaid {
 }
 
 fn line(store: &Store, job: &str, step: &str, detail: &str) -> StepLine {
-    let lines =
-        spoken(&context("en", 0), |terms| step_lines(store, terms, job.parse().unwrap(), &steps(), Hash::of(detail)));
+    let lines = spoken(&context("en", 0), |terms| {
+        let (subject, detail) = (job.parse().unwrap(), Hash::of(detail));
+        step_lines(store, terms, &Signing { subject, job: Some(subject), about: "", steps: &steps(), detail })
+    });
     lines.unwrap().into_iter().find(|line| line.code == step).unwrap()
 }
 
@@ -87,4 +89,30 @@ fn what_is_measured_fits_its_step() {
     let on = Signing { subject, job: None, about: "", steps: &steps, detail: Hash::NONE };
     let refused = spoken(&nobody, |terms| sign(&mut store, terms, &on, "patch-hole", &tick("")));
     assert_eq!(refused.unwrap_err().field, "signer");
+}
+
+/// Each caution is shown until a step that has it was ticked; on the next day, and in another house, once more.
+#[test]
+fn a_caution_is_read_once_a_day_and_house() {
+    let (mut store, job) = house();
+    let subject: Id = job.parse().unwrap();
+    let unread = |store: &Store, job: Option<Id>, context: &Context| {
+        let lines = spoken(context, |terms| {
+            let (steps, detail) = (steps(), Hash::of("a"));
+            step_lines(store, terms, &Signing { subject, job, about: "", steps: &steps, detail })
+        });
+        let unread = lines.unwrap().into_iter().filter(|line| !line.cautions_read);
+        unread.map(|line| line.code).collect::<Vec<_>>()
+    };
+    let today = context("en", 3);
+    let first = unread(&store, Some(subject), &today);
+    let sawn: Vec<_> = first.iter().filter(|code| ["block-hole", "block-split"].contains(&code.as_str())).collect();
+    assert_eq!(sawn.len(), 2, "{first:?}");
+    say(&mut store, 2, &job, "block-hole", &said(StepHow::Tick, "tried", "")).unwrap();
+    let left = unread(&store, Some(subject), &today);
+    assert!(!left.contains(&"block-split".to_owned()), "the same saw: {left:?}");
+    assert!(!left.is_empty() && left.len() < first.len());
+    let tomorrow = Context { now_ms: today.now_ms + 24 * 60 * 60 * 1000, ..today.clone() };
+    assert_eq!(unread(&store, Some(subject), &tomorrow), first);
+    assert_eq!(unread(&store, None, &today), first, "another house");
 }

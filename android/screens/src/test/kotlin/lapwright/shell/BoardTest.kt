@@ -3,6 +3,8 @@ package lapwright.shell
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithTag
+import androidx.compose.ui.test.onAllNodesWithText
+import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
@@ -120,7 +122,7 @@ class BoardTest {
         while (app.board().steps.first { it.state == StepState.OPEN }.code != "board-cut") {
             rule.onNodeWithTag("next").performClick()
         }
-        rule.onNodeWithText(cut().text, useUnmergedTree = true).performScrollTo().performClick()
+        rule.onAllNodesWithText(cut().text, useUnmergedTree = true).onFirst().performScrollTo().performClick()
         rule.onNodeWithTag("ask board-cut/measured").performScrollTo().performClick()
         type("31")
         assertNull(app.trouble)

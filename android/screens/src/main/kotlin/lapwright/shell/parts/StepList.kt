@@ -49,11 +49,12 @@ fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit
     var open by remember { mutableStateOf("") }
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
         for (step in steps) {
-            if (step.code == current) CautionPanel(words.caution, step.cautions)
+            val unread = step.code == current && !step.cautionsRead
+            if (unread) CautionPanel(words.caution, step.cautions)
             StepRow(app, step, sign) { open = if (open == step.code) "" else step.code }
             if (step.code == open) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
-                if (step.code != current) CautionPanel(words.caution, step.cautions)
+                if (!unread) CautionPanel(words.caution, step.cautions)
                 StepChoices(app, step, sign)
             }
         }

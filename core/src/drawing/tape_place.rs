@@ -135,12 +135,13 @@ impl TapePlace {
         self.scene.draw(&mut sheet, &at, &corners);
         let (hook, read) = (at(self.hook), at(self.read));
         dimension::tape(&mut sheet, hook, read);
-        self.name(&mut sheet, page, (hook, read));
+        let edges = self.scene.stands_out().map(|(left, right, bottom, top)| corners(left, right, bottom, top));
+        self.name(&mut sheet, page, (hook, read), edges);
         (sheet.into_strokes(), height)
     }
 
-    /// "Hook" and "read" beside the ends, wherever there is room.
-    fn name(&self, sheet: &mut Sheet, page: &Page, (hook, read): (Dp, Dp)) {
+    /// "Hook" and "read" beside the ends, wherever there is room; rather not over the edges of what stands out.
+    fn name(&self, sheet: &mut Sheet, page: &Page, (hook, read): (Dp, Dp), edges: Option<[Dp; 4]>) {
         let line = row(page.small);
         for (word, (x, y)) in self.words.iter().zip([hook, read]) {
             let label = page.small(word, Role::Chalk);
@@ -152,7 +153,13 @@ impl TapePlace {
             let places = near.into_iter().chain(aside.into_iter().flatten()).map(|((anchor, x), y)| (anchor, (x, y)));
             // Never over the tape itself.
             let clear = |anchor: Anchor, at: Dp| !crosses(&sheet.room(&label, anchor, at), hook, read);
-            let free: Vec<(Anchor, Dp)> = places.filter(|(anchor, at)| clear(*anchor, *at)).collect();
+            let mut free: Vec<(Anchor, Dp)> = places.filter(|(anchor, at)| clear(*anchor, *at)).collect();
+            free.sort_by_key(|(anchor, at)| {
+                let room = sheet.room(&label, *anchor, *at);
+                edges.is_some_and(|[a, b, c, d]| {
+                    [(a, b), (b, c), (c, d), (d, a)].iter().any(|(from, to)| crosses(&room, *from, *to))
+                })
+            });
             for (anchor, at) in free {
                 if sheet.text_on(Role::Ground, &label, anchor, at) {
                     break;
@@ -206,22 +213,34 @@ impl Scene {
                 sheet.line(Role::Ink, Pattern::Dashed, THIN, &[at((2, 4)), at((98, 4))]);
                 sheet.line(Role::Ink, Pattern::Dashed, THIN, &[at((6, BOTTOM)), at((LEFT, BOTTOM))]);
             }
-            Self::Window => {
-                let window = corners(44, 70, 38, 70);
-                sheet.fill(Role::Ground, &window);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &window);
-            }
-            Self::Ground => {
-                let ground = corners(44, 78, 0, 8);
-                sheet.hatch(Role::Ink, 7.0, &ground);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ground);
-            }
-            Self::Through | Self::Notch => {
-                let round = if self == Self::Notch { corners(46, 72, 40, 92) } else { corners(50, 64, 38, 62) };
-                sheet.fill(Role::Ground, &round);
-                sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &round);
-            }
-            Self::Wall | Self::Gable | Self::Step | Self::Board => {}
+            Self::Wall
+            | Self::Gable
+            | Self::Step
+            | Self::Board
+            | Self::Window
+            | Self::Ground
+            | Self::Through
+            | Self::Notch => {}
+        }
+        let Some((left, right, bottom, top)) = self.stands_out() else { return };
+        let round = corners(left, right, bottom, top);
+        if self == Self::Ground {
+            sheet.hatch(Role::Ink, 7.0, &round);
+        } else {
+            sheet.fill(Role::Ground, &round);
+        }
+        let heavy = matches!(self, Self::Through | Self::Notch);
+        sheet.outline(Role::Ink, Pattern::Solid, if heavy { HEAVY } else { PLAIN }, &round);
+    }
+
+    /// What stands on the wall or the board, as left, right, bottom and top.
+    const fn stands_out(self) -> Option<(u8, u8, u8, u8)> {
+        match self {
+            Self::Window => Some((44, 70, 38, 70)),
+            Self::Ground => Some((44, 78, 0, 8)),
+            Self::Through => Some((50, 64, 38, 62)),
+            Self::Notch => Some((46, 72, 40, 92)),
+            Self::Wall | Self::Gable | Self::Step | Self::Board | Self::Trim | Self::Studs | Self::Pole => None,
         }
     }
 }

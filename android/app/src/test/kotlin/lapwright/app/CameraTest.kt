@@ -69,7 +69,7 @@ class CameraTest {
         shoot(again, address(asked.first))
         openBook(folders).use { book ->
             val wanted = again.phone.photoBack(asked.second)!!
-            assertEquals(bib, wanted.penetration)
+            assertEquals(Place.Penetration(bib), wanted.of)
             val photo = photo(book.takeIn(wanted, context()).view)!!
             assertEquals(PhotoPlace.HERE, photo.place)
             assertEquals(64, BitmapFactory.decodeFile(photo.file).width)

@@ -72,7 +72,7 @@ class MainActivityTest {
         val bib = bib()
         val first = start()
         go(first.get().app!!, Place.Penetration(bib))
-        first.get().app!!.takePhoto(bib, STEP)
+        first.get().app!!.takePhoto(STEP)
         await("the camera") { shadowOf(first.get()).peekNextStartedActivityForResult() != null }
         val asked = shadowOf(first.get()).nextStartedActivityForResult
         val state = stop(first)

@@ -69,7 +69,7 @@ fun Book.beginPhoto(bib: String): PhotoWanted {
 
 /** Takes in what the camera left, as the screens do. */
 fun Book.takeIn(photo: PhotoWanted, context: Context): Outcome =
-    act(context, Action.PenetrationKind(PenetrationAction.TakePhotoIn(photo.penetration, photo.step, true)))
+    act(context, Action.PenetrationKind(PenetrationAction.TakePhotoIn((photo.of as Place.Penetration).penetration, photo.step, true)))
 
 fun photo(view: View): StepPhoto? = penetration(view).steps.single { it.code == STEP }.photo
 

@@ -54,6 +54,28 @@ class BookTest {
     }
 
     @Test
+    fun aHeardLengthIsReadAndWhatIsNoneIsRefused() {
+        Book.open(File(folder, "h.lapwright").path, null).use { book ->
+            assertEquals("6 1/16\"", book.heard(context(), "six and one sixteenth"))
+            assertEquals("6 1/16\"", book.heard(context("es"), "seis y un dieciseisavo"))
+            assertThrows(Refusal.Refused::class.java) { book.heard(context(), "good morning") }
+        }
+    }
+
+    @Test
+    fun aCopyIsABookOfItsOwnAndItsAgeIsKept() {
+        val (path, copied) = File(folder, "c.lapwright").path to File(folder, "copy.lapwright").path
+        Book.open(path, null).use { book ->
+            book.act(context(), Action.JobsKind(JobsAction.Create("Lot 7", null)))
+            val before = (book.view(context(), Place.Jobs) as View.JobsKind).view.copied
+            book.copy(copied, context().nowMs)
+            assertTrue(before, (book.view(context(), Place.Jobs) as View.JobsKind).view.copied != before)
+            assertThrows(Refusal.Refused::class.java) { book.copy(File(folder, "no/such/folder/c").path, context().nowMs) }
+        }
+        Book.open(copied, null).use { book -> assertEquals(listOf("Lot 7"), names(book.view(context(), Place.Jobs))) }
+    }
+
+    @Test
     fun whatIsNotABookIsLeftAsItIs() {
         val file = File(folder, "notes.txt").apply { writeText("not a book") }
         assertThrows(Refusal.Refused::class.java) { Book.open(file.path, null) }

@@ -52,7 +52,7 @@ fun <T> demo(work: (Desk, Planned) -> T): T {
 
 /** A screen as a PNG of two pixels to the dp. */
 fun png(desk: Desk, sight: Sight, manner: Manner): ByteArray {
-    val app = desk.app()
+    val app = desk.app(services = sight.services)
     sight.open(app)
     return png(manner.scale) { Screens(app, Face) }
 }

@@ -15,11 +15,14 @@ import lapwright.screens.Question
 import lapwright.screens.SawListAction
 import lapwright.screens.SettingsAction
 import lapwright.screens.StepHow
+import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
+import lapwright.screens.services.Listening
+import lapwright.screens.services.Services
 import lapwright.shell.App
 
 /** The demo house, laid out and planned, with a signer. */
@@ -103,8 +106,8 @@ private const val LOOKED_OVER = "look-over"
 /** The shortest file that has the frame of a JPEG. */
 private val SHORTEST_JPEG = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
 
-/** A screen to look at, and how an app comes there. */
-class Sight(val name: String, val open: (App) -> Unit)
+/** A screen to look at, how an app comes there, and what its device can do. */
+class Sight(val name: String, val services: Services = Services(), val open: (App) -> Unit)
 
 /** Every screen, with each kind of entry that it has. */
 fun sights(planned: Planned): List<Sight> = listOf(
@@ -124,13 +127,22 @@ fun sights(planned: Planned): List<Sight> = listOf(
         app.go(Place.Board(planned.notched))
         typed(app, "52 3/8")
     },
+    Sight("board-listen", Services(listening = Ear)) { it.go(Place.Board(planned.notched)) },
+    Sight("board-step") { app ->
+        app.go(Place.Board(planned.notched))
+        putAway(app)
+        (app.shown?.view as? View.BoardKind)?.let { shown -> app.open(shown.view.steps.first { it.asks.size == 3 }.code) }
+    },
     Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
     Sight("penetration-locked") { app ->
         app.go(Place.Penetration(planned.penetration))
         app.lock(true)
     },
     Sight("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
-    Sight("penetration-photo") { it.go(Place.Penetration(planned.photographed)) },
+    Sight("penetration-photo") { app ->
+        app.go(Place.Penetration(planned.photographed))
+        app.open(LOOKED_OVER)
+    },
     Sight("board-cut") { it.go(Place.Board(planned.cut)) },
     Sight("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
     Sight("pole-as-built") { it.go(planned.hung) },
@@ -146,10 +158,21 @@ fun sights(planned: Planned): List<Sight> = listOf(
     asked("pole-length", Place.Pole(planned.job)) { (it as View.PoleKind).view.questions.length() },
     asked("measure-length", Place.Measure(planned.walls[0])) { (it as View.MeasureKind).view.questions.length() },
     asked("house-length", Place.House(planned.job)) { (it as View.HouseKind).view.questions.length() },
+    Sight("step-measured") { app ->
+        app.go(Place.Board(planned.notched))
+        (app.shown?.view as? View.BoardKind)?.let { shown -> app.ask(shown.view.steps.flatMap { it.asks }.length()) }
+    },
+    asked("step-note", Place.Penetration(planned.penetration)) { (it as View.PenetrationKind).view.steps.note() },
     asked("penetration-length", Place.Penetration(planned.penetration)) {
         (it as View.PenetrationKind).view.questions.length()
     },
 )
+
+/** A device that could listen. */
+private object Ear : Listening {
+    override val available = true
+    override fun listen(language: String, done: (String?) -> Unit) = Unit
+}
 
 /** A screen with the panel of one of its questions open. */
 private fun asked(name: String, place: Place, question: (View) -> Question) = Sight(name) { app ->
@@ -158,6 +181,8 @@ private fun asked(name: String, place: Place, question: (View) -> Question) = Si
 }
 
 private fun List<Question>.length() = first { it.kind == AnswerKind.LENGTH_KIND }
+
+private fun List<StepLine>.note() = flatMap { it.asks }.first { it.kind == AnswerKind.TEXT_KIND }
 
 private fun putAway(app: App) {
     (app.shown?.view as? View.BoardKind)?.view?.asked?.let(app::putAway)

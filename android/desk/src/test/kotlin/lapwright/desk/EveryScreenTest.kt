@@ -66,7 +66,7 @@ class EveryScreenTest {
                 for (manner in MANNERS) {
                     desk.set(manner.settings())
                     for (sight in sights(planned)) {
-                        val app = desk.app().also(sight.open)
+                        val app = desk.app(services = sight.services).also(sight.open)
                         runOnIdle { scale = manner.scale; at = at.first + 1 to app }
                         waitForIdle()
                         val where = "${sight.name} ${manner.name}${if (manner.gloves) " gloves" else ""}"

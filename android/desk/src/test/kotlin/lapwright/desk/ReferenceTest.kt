@@ -71,7 +71,8 @@ class ReferenceTest {
             for (manner in REFERENCE_MANNERS) {
                 desk.set(manner.settings())
                 for (name in REFERENCES) {
-                    val app = desk.app().also(sights.getValue(name).open)
+                    val sight = sights.getValue(name)
+                    val app = desk.app(services = sight.services).also(sight.open)
                     val now = picture(manner.scale) { Screens(app, Face) }
                     val kept = File(folder, "$name-${manner.name}.png").also { names += it.name }
                     if (writes) write(now, kept)

@@ -72,12 +72,21 @@ class App(
     var putAway: Pair<String, String>? by mutableStateOf(null)
         private set
 
+    /** The step that was opened for more than its tick, by its code. */
+    var openStep: String by mutableStateOf("")
+        private set
+
     /** Whether the glass is deaf to drops: only a finger that rests on it unlocks it. */
     var locked: Boolean by mutableStateOf(false)
         private set
 
     /** Whether the glass can be locked here: where both hands are full and the phone lies open. */
     val lockable: Boolean get() = shown?.place is Place.Board || shown?.place is Place.Penetration
+
+    /** Opens a step, or closes the one that is open. */
+    fun open(step: String) {
+        openStep = if (openStep == step) "" else step
+    }
 
     /** Locks the glass, or unlocks it. */
     fun lock(locked: Boolean) {
@@ -295,6 +304,7 @@ class App(
         opened = null
         if (before?.place != answer.shown.place) {
             putAway = null
+            openStep = ""
             locked = false
         }
         typing.close()

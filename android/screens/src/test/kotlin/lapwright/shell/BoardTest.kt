@@ -16,10 +16,12 @@ import lapwright.screens.BoardView
 import lapwright.screens.HouseView
 import lapwright.screens.NewThing
 import lapwright.screens.Place
+import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 
+import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -52,7 +54,7 @@ class BoardTest {
         assertTrue("a board that is not cut cannot be spoiled", rule.onAllNodesWithTag("spoiled").fetchSemanticsNodes().isEmpty())
         val cut = app.board().steps.map { it.code }.takeWhile { app.board().state == "planned" }
         for (step in cut) {
-            if (app.board().state == "planned") app.act(Action.BoardKind(BoardAction.SignStep(here, step, ticked())))
+            if (app.board().state == "planned") app.act(Action.BoardKind(BoardAction.SignStep(here, step, said(StepHow.TICK))))
         }
         assertEquals("cut", app.board().state)
         app.board().asked?.let { rule.runOnIdle { app.putAway(it) } }
@@ -148,7 +150,7 @@ class BoardTest {
         assertTrue(marks.uprights.all { it.spoken in fixture.said.last() })
         while (app.board().state == "planned") {
             val step = app.board().steps.first { it.state == StepState.OPEN }.code
-            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(notched, step, ticked()))) }
+            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(notched, step, said(StepHow.TICK)))) }
         }
         fun gap() = app.board().notches.first { it.face != null }.questions.single { it.field == "gap" }
         assertTrue(rule.onAllNodesWithTag("forget habit").fetchSemanticsNodes().isEmpty())

@@ -15,8 +15,6 @@ import lapwright.screens.Context
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
 import lapwright.screens.SettingsAction
-import lapwright.screens.StepHow
-import lapwright.screens.StepSaid
 import lapwright.screens.View
 import lapwright.screens.services.Camera
 import lapwright.screens.services.Haptics
@@ -118,6 +116,3 @@ val Face: FontFamily by lazy {
         },
     )
 }
-
-/** A tick as a test gives it by hand. */
-fun ticked(note: String = "", photo: String? = null) = StepSaid(StepHow.TICK, note, "", photo)

@@ -14,10 +14,12 @@ import lapwright.screens.PenetrationAction
 import lapwright.screens.PenetrationView
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
+import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 
+import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
@@ -71,7 +73,7 @@ class PenetrationTest {
         app.go(Place.Penetration(here))
         rule.setContent { Screens(app, Face) }
         fun open() = app.hole().steps.first { it.state == StepState.OPEN }
-        while (!open().photoAsked) rule.runOnIdle { app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, open().code, ticked()))) }
+        while (!open().photoAsked) rule.runOnIdle { app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, open().code, said(StepHow.TICK)))) }
         val step = open().code
         rule.onNodeWithTag("photo $step").performScrollTo().performClick()
         val wanted = fixture.photos.single()

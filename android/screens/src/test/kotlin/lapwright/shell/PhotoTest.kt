@@ -12,11 +12,13 @@ import lapwright.screens.PenetrationAction
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
 import lapwright.screens.StepPhoto
+import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.Action
 
+import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Rule
@@ -58,7 +60,7 @@ class PhotoTest {
         app.photoBack(wanted)
         val photo = photo(app)!!
         assertEquals(PhotoPlace.HERE, photo.place)
-        val tick = ticked("seen by Lea", photo.photo)
+        val tick = said(StepHow.TICK, "seen by Lea", photo.photo)
         app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, step, tick)))
         assertNull(app.trouble)
         assertEquals(photo.copy(signed = true), photo(app))

@@ -10,10 +10,6 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.size
 import androidx.compose.foundation.layout.sizeIn
 import androidx.compose.runtime.Composable
-import androidx.compose.runtime.getValue
-import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
-import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
@@ -34,7 +30,7 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
 
 /** What a tap says of a step, and nothing else. */
-private fun said(how: StepHow, photo: String? = null) = StepSaid(how, "", "", photo)
+fun said(how: StepHow, note: String = "", photo: String? = null) = StepSaid(how, note, "", photo)
 
 /** A tick, with the photo that was taken for it. */
 fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
@@ -46,13 +42,12 @@ private fun newPhoto(step: StepLine) = step.photo?.takeIf { it.place == PhotoPla
 fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit) {
     val words = app.shown?.frame?.words ?: return
     val current = steps.firstOrNull { it.state == StepState.OPEN }?.code
-    var open by remember { mutableStateOf("") }
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
         for (step in steps) {
             val unread = step.code == current && !step.cautionsRead
             if (unread) CautionPanel(words.caution, step.cautions)
-            StepRow(app, step, sign) { open = if (open == step.code) "" else step.code }
-            if (step.code == open) {
+            StepRow(app, step, sign) { app.open(step.code) }
+            if (step.code == app.openStep) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
                 if (!unread) CautionPanel(words.caution, step.cautions)
                 StepChoices(app, step, sign)

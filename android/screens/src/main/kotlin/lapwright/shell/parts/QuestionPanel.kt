@@ -76,10 +76,12 @@ fun QuestionEntry(app: App, asking: Asking) {
     key(question.subject, question.field) {
         when (question.kind) {
             AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
-                Typed(question, text, shown.frame.unit)
-                if (app.services.listening.available) {
-                    OtherAction(shown.frame.words.listen, Modifier.fillMaxWidth().testTag("listen"), Sign.SPEAK) {
-                        app.listen { heard -> edit { heard } }
+                Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
+                    Typed(question, text, shown.frame.unit, Modifier.weight(1f))
+                    if (app.services.listening.available) {
+                        SignButton(Sign.SPEAK, shown.frame.words.listen, Modifier.testTag("listen")) {
+                            app.listen { heard -> edit { heard } }
+                        }
                     }
                 }
                 Keypad(shown.frame, text, question.kind == AnswerKind.LENGTH_KIND, edit, accept)
@@ -92,11 +94,11 @@ fun QuestionEntry(app: App, asking: Asking) {
 
 /** The number that is being typed; before the first key the one that stands, in grey. */
 @Composable
-private fun Typed(question: Question, text: String, unit: String) {
+private fun Typed(question: Question, text: String, unit: String, modifier: Modifier) {
     val inks = LocalLook.current.inks
     val shown = text.ifEmpty { question.answer.ifEmpty { "–" } }
     val own = if (text.isEmpty() || question.kind == AnswerKind.WHOLE_KIND) "" else unit
-    Answer(shown, own, Modifier.testTag("typed"), if (text.isEmpty()) inks.planned else inks.chalk)
+    Answer(shown, own, modifier.testTag("typed"), if (text.isEmpty()) inks.planned else inks.chalk)
 }
 
 /** A few answers, one of them to tap. */

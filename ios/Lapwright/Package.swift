@@ -12,8 +12,10 @@ let hasFramework = FileManager.default.fileExists(atPath: "\(Context.packageDire
 // Linux has nothing of Apple's. There the screens, and the app's services, are compiled against the names that they use,
 // to find what is wrong in ourselves; that proves nothing about Apple's own.
 #if os(Linux)
-    let stubs: [Target] = ["SwiftUI", "UIKit", "AVFoundation"].map { .target(name: $0, path: "Tests/Stubs/\($0)") }
-    let screens: [Target.Dependency] = ["LapwrightModels", "SwiftUI"]
+    let stubs: [Target] =
+        ["Accessibility", "SwiftUI", "UIKit", "AVFoundation"].map { .target(name: $0, path: "Tests/Stubs/\($0)") }
+        + [.target(name: "Speech", dependencies: ["AVFoundation"], path: "Tests/Stubs/Speech")]
+    let screens: [Target.Dependency] = ["LapwrightModels", "Accessibility", "SwiftUI"]
 #else
     let stubs: [Target] = []
     let screens: [Target.Dependency] = ["LapwrightModels"]

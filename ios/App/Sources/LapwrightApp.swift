@@ -47,6 +47,7 @@ extension Services {
             share: PhoneShare(),
             camera: PhoneCamera(),
             keepAwake: PhoneKeepAwake(),
+            listening: PhoneListening(),
             clock: SystemClock(),
             dice: SystemDice()
         )

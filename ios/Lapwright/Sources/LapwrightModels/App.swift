@@ -20,8 +20,8 @@ public final class AppModel {
     public private(set) var trouble: Trouble?
     /// Whether the app was opened where its signer had left off.
     public private(set) var cameBack = false
-    /// Whether the glass is locked against drops: then nothing that is tapped does anything.
-    public var locked = false
+    /// Whether the glass is deaf to drops: then nothing that is tapped does anything.
+    public private(set) var locked = false
     /// The question that is being answered.
     public let entry = EntryModel()
 
@@ -41,7 +41,7 @@ public final class AppModel {
         let remembered = await keeper.remembered()
         let frame = try await keeper.frame(context(remembered, services))
         let app = AppModel(keeper, services, remembered, frame)
-        try await app.open(remembered.place)
+        try await app.open(remembered.place, afterStop: true)
         app.cameBack = app.place != .jobs
         return app
     }
@@ -51,6 +51,19 @@ public final class AppModel {
 
     /// The words of buttons and headings.
     public var words: Words { frame.words }
+
+    /// Whether the glass can be locked here: where both hands are full and the phone lies open.
+    public var lockable: Bool {
+        switch place {
+        case .board, .penetration: true
+        default: false
+        }
+    }
+
+    /// Locks the glass, or unlocks it.
+    public func lock(_ locked: Bool) {
+        self.locked = locked
+    }
 
     /// Goes to a screen.
     @discardableResult public func go(_ place: Place) -> Task<Void, Never> {
@@ -81,11 +94,47 @@ public final class AppModel {
         }
     }
 
+    /// Hands on a copy of the book, and shows anew how old the last one is.
+    @discardableResult public func shareCopy() -> Task<Void, Never> {
+        tap { [self] in
+            let path = services.share.place("book.lapwright")
+            try await keeper.copy(path, nowMs: services.clock.nowMs)
+            present(place, try await keeper.view(context(), place))
+            services.share.file(path, title: words.shareCopy)
+        }
+    }
+
+    /// Hands on a photo under a title, without the place where it was taken.
+    @discardableResult public func sharePhoto(_ photo: String, title: String) -> Task<Void, Never> {
+        tap { [self] in
+            let path = services.share.place("photo.jpg")
+            try await keeper.exportPhoto(photo, path)
+            services.share.file(path, title: title)
+        }
+    }
+
+    /// Whether a length can be said instead of typed.
+    public var listens: Bool { services.listening.hears(remembered.language) }
+
+    /// Takes a length from the phone's ear and types it, to be looked at before it is accepted.
+    @discardableResult public func listen() -> Task<Void, Never> {
+        guard !locked, let asked = entry.question.map(QuestionKey.init) else { return Task {} }
+        services.speech.hush()
+        return Task { [self] in
+            guard let heard = await services.listening.listen(remembered.language) else { return }
+            await queue { [self] in
+                let typed = try await keeper.heard(context(), heard)
+                guard entry.question.map(QuestionKey.init) == asked else { return }
+                trouble = nil
+                entry.type(typed)
+            }.value
+        }
+    }
+
     /// Opens a question by hand.
     public func ask(_ question: Question) {
         guard !locked else { return }
         (opened, putAway, trouble) = (QuestionKey(question), nil, nil)
-        entry.close()
         follow()
     }
 
@@ -93,7 +142,7 @@ public final class AppModel {
     public func putQuestionAway() {
         guard !locked, let question = entry.question else { return }
         (putAway, opened, trouble) = (QuestionKey(question), nil, nil)
-        entry.close()
+        entry.putAway()
     }
 
     /// The trouble, or that we are back, was read.
@@ -104,7 +153,6 @@ public final class AppModel {
     /// Something beside the book went wrong.
     func failed(_ error: any Error) {
         trouble = Trouble(error)
-        entry.giveBack()
         services.haptics.refused()
     }
 
@@ -139,11 +187,10 @@ public final class AppModel {
 extension AppModel {
     /// A tap: locked glass takes none, and what it says takes the place of what was said before.
     func tap(_ work: @escaping @MainActor () async throws -> Void) -> Task<Void, Never> {
-        guard !locked else {
-            entry.giveBack()
-            return Task {}
-        }
+        guard !locked else { return Task {} }
+        entry.pending += 1
         return queue { [self] in
+            defer { entry.pending -= 1 }
             cameBack = false
             try await work()
             trouble = nil
@@ -190,7 +237,7 @@ extension AppModel {
         remembered = now
         frame = try await keeper.frame(context())
         if now.signer != before.signer { visited = [] }
-        try await open(now.signer == before.signer ? .settings : now.place)
+        try await open(now.signer == before.signer ? .settings : now.place, afterStop: false)
         return true
     }
 
@@ -201,18 +248,30 @@ extension AppModel {
     }
 
     /// A remembered place may name what is no longer there.
-    private func open(_ place: Place) async throws {
+    private func open(_ place: Place, afterStop: Bool) async throws {
         if let view = try? await keeper.view(context(), place) {
-            present(place, view)
+            present(place, afterStop ? await withPhotos(view) : view)
         } else {
             present(.jobs, try await keeper.view(context(), .jobs))
         }
+    }
+
+    /// The view after what a camera left while the program was gone was taken in.
+    private func withPhotos(_ view: View) async -> View {
+        guard case .penetrationKind(let here) = view else { return view }
+        var view = view
+        for step in here.steps where step.photo?.place == .waiting {
+            let takeIn = PenetrationAction.takePhotoIn(penetration: here.penetration, step: step.code, closed: false)
+            if let outcome = try? await keeper.act(context(), .penetrationKind(action: takeIn)) { view = outcome.view }
+        }
+        return view
     }
 
     private func present(_ place: Place, _ view: View) {
         entry.close()
         opened = nil
         if place != self.place || screen?.model.take(view) != true {
+            if place != self.place { locked = false }
             (self.place, putAway) = (place, nil)
             screen = Screen(view, app: self)
         }

@@ -9,38 +9,37 @@ public final class EntryModel {
     /// What is typed so far.
     public private(set) var text = ""
 
-    /// Whether an answer is on its way: keys after it would be kept for a question that is answered.
-    @ObservationIgnored private var isHandedOver = false
+    /// How many taps are on their way: keys after them would be kept for a question that is left or answered.
+    @ObservationIgnored var pending = 0
+    /// The question whose keys these are; it may be put away.
+    @ObservationIgnored private var typed: QuestionKey?
     @ObservationIgnored private var keep: (String) -> Void = { _ in }
     @ObservationIgnored private var take: (String) -> Void = { _ in }
 
     init() {}
 
-    /// Asks a question. Of the one that is asked already the keys stay: they are newer than the view's draft.
-    func ask(_ question: Question?, keep: @escaping (String) -> Void, take: @escaping (String) -> Void) {
-        let same = question?.subject == self.question?.subject && question?.field == self.question?.field
-        if !same { text = question?.draft ?? "" }
-        self.question = question
-        isHandedOver = false
+    /// Asks a question. Where its keys are here already they stay: they are newer than the view's draft.
+    func ask(_ question: Question, keep: @escaping (String) -> Void, take: @escaping (String) -> Void) {
+        if typed != QuestionKey(question) { text = question.draft }
+        (self.question, typed) = (question, QuestionKey(question))
         (self.keep, self.take) = (keep, take)
     }
 
-    /// Asks nothing.
-    func close() {
+    /// Asks nothing for now.
+    func putAway() {
         question = nil
-        text = ""
-        isHandedOver = false
         (keep, take) = ({ _ in }, { _ in })
     }
 
-    /// The answer was refused: it can be typed on.
-    func giveBack() {
-        isHandedOver = false
+    /// Asks nothing: what the book says holds again.
+    func close() {
+        putAway()
+        (text, typed) = ("", nil)
     }
 
     /// The whole text anew: from a text field, or heard.
     public func type(_ text: String) {
-        guard question != nil, !isHandedOver, text != self.text else { return }
+        guard question != nil, pending == 0, text != self.text else { return }
         self.text = text
         keep(text)
     }
@@ -71,8 +70,7 @@ public final class EntryModel {
     }
 
     private func handOver(_ answer: String) {
-        guard question != nil, !isHandedOver else { return }
-        isHandedOver = true
+        guard question != nil, pending == 0 else { return }
         take(answer)
     }
 }

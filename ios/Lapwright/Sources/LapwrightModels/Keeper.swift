@@ -39,4 +39,16 @@ public actor Keeper {
     func drawing(_ context: Context, _ subject: Subject, _ frame: Frame) throws -> Drawing {
         try book.drawing(context: context, subject: subject, frame: frame)
     }
+
+    func heard(_ context: Context, _ text: String) throws -> String {
+        try book.heard(context: context, text: text)
+    }
+
+    func copy(_ path: String, nowMs: Int64) throws {
+        try book.copy(path: path, nowMs: nowMs)
+    }
+
+    func exportPhoto(_ photo: String, _ path: String) throws {
+        try book.exportPhoto(photo: photo, path: path)
+    }
 }

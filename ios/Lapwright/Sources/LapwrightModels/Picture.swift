@@ -14,7 +14,7 @@ public final class PictureModel {
     @ObservationIgnored private unowned let app: AppModel
     @ObservationIgnored private var fetched: (revision: Int64, frame: Frame)?
 
-    init(_ subject: Subject, app: AppModel) {
+    public init(_ subject: Subject, app: AppModel) {
         (self.subject, self.app) = (subject, app)
     }
 

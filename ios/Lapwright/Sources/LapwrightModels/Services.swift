@@ -18,11 +18,23 @@
 
 /// Hands something to another program, which the person picks.
 @MainActor public protocol Share: AnyObject {
-    /// Plain text under a title.
-    func text(_ text: String, title: String)
+    /// The absolute path at which a file called `name` is made before it is handed on; nothing is there yet.
+    func place(_ name: String) -> String
 
-    /// The file at an absolute path, under a title.
+    /// Hands on the file that was made at `path`, a path of `place`, under a title.
     func file(_ path: String, title: String)
+
+    /// Hands on plain text under a title.
+    func text(_ text: String, title: String)
+}
+
+/// Hears a few words.
+@MainActor public protocol Listening: AnyObject {
+    /// Whether this phone can in `language` (`en` or `es`); without it no key is shown for it.
+    func hears(_ language: String) -> Bool
+
+    /// Listens once for words in `language`; gives them, or nothing.
+    func listen(_ language: String) async -> String?
 }
 
 /// Takes a photo.
@@ -62,6 +74,7 @@
     public let share: any Share
     public let camera: any Camera
     public let keepAwake: any KeepAwake
+    public let listening: any Listening
     public let clock: any Clock
     public let dice: any Dice
 
@@ -71,6 +84,7 @@
         share: any Share,
         camera: any Camera,
         keepAwake: any KeepAwake,
+        listening: any Listening,
         clock: any Clock,
         dice: any Dice
     ) {
@@ -79,6 +93,7 @@
         self.share = share
         self.camera = camera
         self.keepAwake = keepAwake
+        self.listening = listening
         self.clock = clock
         self.dice = dice
     }

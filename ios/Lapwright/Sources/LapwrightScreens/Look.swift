@@ -64,9 +64,21 @@ public struct Look: Equatable, Sendable {
     var inks = Inks.sun
     var leftHanded = false
     var gloves = false
+    /// How many times its own size a text is, as the phone is set.
+    var scale: CGFloat = 1
 
-    /// The least height and width of what is tapped. A millimetre is about 6.4 points on a phone: 18 mm for gloves.
-    var target: CGFloat { gloves ? 115 : 64 }
+    /// Whether texts are so large that they stand under each other.
+    var large: Bool { scale > 1.3 }
+
+    /// The least side of anything that is tapped.
+    static let target: CGFloat = 64
+
+    /// The side of a key for gloves: 18 mm, at about 6.4 points to the millimeter of a phone.
+    static let gloveKey: CGFloat = 115
+
+    /// The names of the bundled face.
+    static let face = "DejaVuSansCondensed"
+    static let boldFace = "DejaVuSansCondensed-Bold"
 }
 
 private struct LookKey: EnvironmentKey {
@@ -82,13 +94,15 @@ extension EnvironmentValues {
 
 extension Font {
     /// The bundled face, scaled with the text size of the phone.
-    static func face(_ size: CGFloat, bold: Bool = false) -> Font {
-        .custom(bold ? "DejaVuSansCondensed-Bold" : "DejaVuSansCondensed", size: size, relativeTo: .body)
+    private static func face(_ size: CGFloat, bold: Bool = false) -> Font {
+        .custom(bold ? Look.boldFace : Look.face, size: size, relativeTo: .body)
     }
 
-    static let answer = face(44, bold: true)
-    static let large = face(26, bold: true)
+    static let key = face(26, bold: true)
+    static let gloveKey = face(36, bold: true)
+    static let large = face(22, bold: true)
     static let label = face(18)
     static let strong = face(18, bold: true)
     static let small = face(16)
+    static let smallStrong = face(16, bold: true)
 }

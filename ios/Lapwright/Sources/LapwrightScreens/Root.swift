@@ -4,6 +4,7 @@ import SwiftUI
 /// The screen that the app is on, in the look that its settings ask for.
 public struct Root: View {
     private let app: AppModel
+    @ScaledMetric(relativeTo: .body) private var scale: CGFloat = 1
 
     public init(app: AppModel) {
         self.app = app
@@ -14,7 +15,8 @@ public struct Root: View {
         return Look(
             inks: remembered.theme == "dark" ? .indoors : .sun,
             leftHanded: remembered.hand == "left",
-            gloves: remembered.gloves
+            gloves: remembered.gloves,
+            scale: scale
         )
     }
 
@@ -22,7 +24,6 @@ public struct Root: View {
         ZStack {
             look.inks.ground.ignoresSafeArea()
             if let screen = app.screen { shown(screen) }
-            if app.locked { Locked(app: app) }
         }
         .environment(\.look, look)
         .foregroundStyle(look.inks.ink)
@@ -46,25 +47,5 @@ public struct Root: View {
         case .sawList(let model): SawListScreen(model: model)
         case .order(let model): OrderScreen(model: model)
         }
-    }
-}
-
-/// Over a locked glass: only a long press opens it.
-struct Locked: View {
-    let app: AppModel
-    @Environment(\.look) private var look
-
-    var body: some View {
-        ZStack(alignment: .bottom) {
-            look.inks.ground.opacity(0.01).ignoresSafeArea()
-            Text(app.words.unlock)
-                .font(.large)
-                .frame(maxWidth: .infinity, minHeight: look.target)
-                .background(look.inks.board)
-        }
-        .onLongPressGesture(minimumDuration: 1) { app.locked = false }
-        .accessibilityElement(children: .combine)
-        .accessibilityLabel(app.words.unlock)
-        .accessibilityAction { app.locked = false }
     }
 }

@@ -10,7 +10,7 @@ import Testing
         let phone = try await Phone()
         #expect(phone.app.place == .jobs)
         #expect(try phone.jobs().view.jobs.isEmpty)
-        #expect(!phone.app.cameBack && !phone.app.canGoBack && phone.app.lastGroup == nil)
+        #expect(!phone.app.cameBack && !phone.app.canGoBack)
     }
 
     @Test func oneTapIsOneCallOfTheBookAndGivesTheWholeView() async throws {
@@ -88,11 +88,11 @@ import Testing
     @Test func aLockedGlassTakesNoTap() async throws {
         let phone = try await Phone.withDemo()
         let place = phone.app.place
-        phone.app.locked = true
+        phone.app.lock(true)
         await phone.app.go(.jobs).value
         await (try phone.house()).addStock().value
         #expect(phone.app.place == place)
-        phone.app.locked = false
+        phone.app.lock(false)
         await phone.app.go(.jobs).value
         #expect(phone.app.place == .jobs)
     }

@@ -14,26 +14,21 @@ import Testing
         return phone
     }
 
-    @Test func undoOpensTheQuestionAgainWithWhatHadBeenTyped() async throws {
-        let phone = try await answered()
-        let wall = try phone.measure().view.wall
-        await phone.app.undo(try #require(phone.app.lastGroup)).value
-        #expect(phone.app.place == .measure(wall: wall))
-        #expect(phone.app.entry.question?.field == "width" && phone.app.entry.text == "18'")
-        #expect(try phone.measure().view.questions.first { $0.field == "width" }?.answer == "")
-        #expect(phone.app.lastGroup == nil)
-        await phone.type("")
-        #expect(try phone.measure().view.questions.first { $0.field == "width" }?.answer == "216\"")
-    }
-
-    @Test func undoFromTheListGoesToTheScreenThatAsks() async throws {
+    @Test func undoIsOneCallAndLeadsToTheQuestionWithWhatHadBeenTyped() async throws {
         let phone = try await answered()
         let wall = try phone.measure().view.wall
         await phone.app.go(.doneList(job: try phone.measure().view.job)).value
         let list = try phone.doneList()
-        let line = try #require(list.view.lines.first)
-        await list.undo(line).value
-        #expect(phone.app.place == .measure(wall: wall) && phone.app.entry.text == "18'")
+        phone.book.reset()
+        await list.undo(try #require(list.view.lines.first)).value
+        #expect(phone.book.calls == ["act"] && phone.app.place == .doneList(job: list.view.job))
+        let reopened = try #require(list.view.reopened.first)
+        await list.open(reopened).value
+        #expect(phone.app.place == .measure(wall: wall))
+        #expect(phone.app.entry.question?.field == "width" && phone.app.entry.text == "18'")
+        #expect(try phone.measure().view.questions.first { $0.field == "width" }?.answer == "")
+        await phone.type("")
+        #expect(try phone.measure().view.questions.first { $0.field == "width" }?.answer == "216\"")
     }
 
     @Test func whatDependsOnAnAnswerIsShownFirst() async throws {
@@ -73,12 +68,13 @@ import Testing
         #expect(list.view.older == nil)
     }
 
-    @Test func undoingATickLeavesTheBoardInHand() async throws {
+    @Test func aTickThatIsTakenBackIsOpenAgain() async throws {
         let phone = try await Phone.withNotchedBoard()
         let board = try phone.board()
         let step = try #require(board.currentStep)
         await board.tick(step).value
-        await phone.app.undo(try #require(phone.app.lastGroup)).value
+        try await phone.undoTheLast()
+        await phone.app.back().value
         #expect(phone.app.place == .board(board: board.view.board))
         #expect(try phone.board().steps.first { $0.code == step.code }?.state == .open)
     }

@@ -4,22 +4,30 @@ import LapwrightCore
 @testable import LapwrightModels
 
 /// The device of a test: what it was told is written down, and its clock and dice are the same every time.
-@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Clock, Dice {
+@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Listening, Clock, Dice {
     private(set) var said: [String] = []
     private(set) var languages: [String] = []
     private(set) var answers = 0
     private(set) var refusals = 0
-    private(set) var shared: [String] = []
+    /// What was handed on: its title, and the text or the path.
+    private(set) var shared: [(title: String, what: String)] = []
     private(set) var awake = false
     private(set) var filled: [String] = []
     /// What the camera leaves; nil where it takes nothing.
     var photo: Data?
+    /// What the ear hears; nil where there is none.
+    var heard: String?
+    private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
     private var rolls: UInt64
     private var seconds: Int64 = 0
 
     /// Two devices that write to one book roll differently.
     init(seed: UInt64 = 1) {
         rolls = seed << 32
+    }
+
+    deinit {
+        try? FileManager.default.removeItem(at: out)
     }
 
     func say(_ text: String, language: String) {
@@ -33,9 +41,18 @@ import LapwrightCore
 
     func refused() { refusals += 1 }
 
-    func text(_ text: String) { shared.append(text) }
+    func place(_ name: String) -> String {
+        try? FileManager.default.createDirectory(at: out, withIntermediateDirectories: true)
+        return out.appendingPathComponent(name).path
+    }
 
-    func file(_ path: String) { shared.append(path) }
+    func file(_ path: String, title: String) { shared.append((title, path)) }
+
+    func text(_ text: String, title: String) { shared.append((title, text)) }
+
+    func hears(_ language: String) -> Bool { heard != nil }
+
+    func listen(_ language: String) async -> String? { heard }
 
     func fill(_ path: String) async {
         filled.append(path)
@@ -65,32 +82,36 @@ import LapwrightCore
             share: self,
             camera: self,
             keepAwake: self,
+            listening: self,
             clock: self,
             dice: self
         )
     }
 }
 
-/// The real book, with its calls counted; what is refused on purpose is set by hand.
+/// The real book, with its calls written down.
 final class CountedBook: BookProtocol, @unchecked Sendable {
     private let book: Book
     private let lock = NSLock()
-    private var counted: [String: Int] = [:]
+    private var made: [String] = []
 
     init(_ book: Book) {
         self.book = book
     }
 
     subscript(call: String) -> Int {
-        lock.withLock { counted[call] ?? 0 }
+        calls.count { $0 == call }
     }
 
+    /// The calls since the last look, in their order.
+    var calls: [String] { lock.withLock { made } }
+
     func reset() {
-        lock.withLock { counted = [:] }
+        lock.withLock { made = [] }
     }
 
     private func count(_ call: String) {
-        lock.withLock { counted[call, default: 0] += 1 }
+        lock.withLock { made.append(call) }
     }
 
     func act(context: Context, action: Action) throws -> Outcome {

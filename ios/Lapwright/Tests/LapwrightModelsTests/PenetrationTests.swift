@@ -37,10 +37,14 @@ import Testing
         let phone = try await opened()
         let model = try phone.penetration()
         let hidden = try #require(model.steps.first { $0.hiddenLater })
-        await model.leaveOut(hidden, note: "").value
-        #expect(phone.app.trouble?.field == "note")
+        model.leaveOut(hidden)
+        #expect(phone.app.entry.question == hidden.asks && hidden.asks != nil)
+        phone.app.entry.accept()
+        await phone.app.settled()
+        #expect(phone.app.trouble != nil && phone.app.entry.question == hidden.asks, "it is asked on")
         #expect(model.steps.first { $0.code == hidden.code }?.state == .open)
-        await model.leaveOut(hidden, note: "patched from behind").value
+        await phone.type("patched from behind")
+        #expect(phone.app.trouble == nil && phone.app.entry.question == nil)
         let left = try #require(model.steps.first { $0.code == hidden.code })
         #expect(left.state == .skipped && left.note == "patched from behind")
     }
@@ -100,24 +104,13 @@ import Testing
     @Test func aPhotoOutlivesAStopWhileTheCameraIsOpen() async throws {
         let phone = try await opened()
         let step = try #require(try phone.penetration().currentStep)
-        let begin = try #require(try phone.penetration().beginningPhoto(step))
-        await phone.app.act(begin).value
+        let hole = try phone.penetration().view.penetration
+        await phone.app.act(.penetrationKind(action: .beginPhoto(penetration: hole, step: step.code))).value
         let waiting = try #require(try phone.penetration().currentStep?.photo)
         #expect(waiting.place == .waiting)
         try Self.jpeg.write(to: URL(fileURLWithPath: waiting.file))
         try await phone.restart()
-        let model = try phone.penetration()
-        await model.lookForPhotos()
-        #expect(model.currentStep?.photo?.place == .here)
-    }
-
-    @Test func aStepIsSaidWithWhatToMind() async throws {
-        let phone = try await opened()
-        let model = try phone.penetration()
-        let step = try #require(model.steps.first { !$0.cautions.isEmpty })
-        model.say(step)
-        let said = try #require(phone.device.said.last)
-        #expect(said.hasPrefix(step.text) && said.contains(step.cautions[0].text))
+        #expect(try phone.penetration().currentStep?.photo?.place == .here && phone.app.cameBack)
     }
 
     @Test func theAdvisedBlockIsTakenInOneTap() async throws {
@@ -145,20 +138,5 @@ import Testing
             return
         }
         Issue.record("no height brings advice")
-    }
-
-    @Test func finishAndBlockAreTakenOverFromAnother() async throws {
-        let phone = try await opened()
-        let model = try phone.penetration()
-        await model.wall().value
-        let wall = try phone.wall()
-        let other = try #require(wall.view.penetrations.first { $0.penetration != model.view.penetration })
-        await wall.open(other).value
-        let taken = try phone.penetration()
-        let light = try #require(wall.view.penetrations.first { $0.penetration == model.view.penetration })
-        await taken.takeSameAs(light).value
-        let answer = { (view: PenetrationView) in view.questions.first { $0.field == "mounting" }?.answer }
-        #expect(answer(taken.view) == answer(model.view))
-        #expect(phone.app.lastGroup?.isEmpty == false)
     }
 }

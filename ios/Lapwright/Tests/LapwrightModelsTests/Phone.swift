@@ -63,6 +63,13 @@ import Testing
     func new() throws -> NewModel { try model(NewModel.self) }
     func doneList() throws -> DoneListModel { try model(DoneListModel.self) }
 
+    /// Takes the last thing that was done back, on the list of what was done.
+    func undoTheLast() async throws {
+        await app.go(.doneList(job: nil)).value
+        let list = try doneList()
+        await list.undo(try #require(list.view.lines.first)).value
+    }
+
     /// Types an answer key by key and hands it over.
     func type(_ text: String) async {
         for key in text { app.entry.press(String(key)) }

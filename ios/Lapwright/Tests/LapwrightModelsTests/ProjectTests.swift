@@ -29,20 +29,34 @@ struct ProjectTests {
         try #require(try plist("Lapwright.xcodeproj/project.pbxproj")["objects"] as? [String: [String: Any]])
     }
 
-    @Test func theCameraIsTheOnlyPermission() throws {
+    /// Each permission, and a name that our sources use where it is needed.
+    private static let permissions = [
+        "NSCameraUsageDescription": "UIImagePickerController",
+        "NSMicrophoneUsageDescription": "AVAudioEngine",
+        "NSSpeechRecognitionUsageDescription": "SFSpeechRecognizer",
+    ]
+
+    @Test func onlyWhatIsUsedIsAskedFor() throws {
         let info = try plist("Info.plist")
-        #expect(info.keys.filter { $0.hasSuffix("UsageDescription") } == ["NSCameraUsageDescription"])
-        #expect(try sources().contains("UIImagePickerController"))
-        for used in ["SFSpeech", "CLLocation", "PHPhotoLibrary", "URLSession", "NWConnection", "AVAudioRecorder"] {
+        #expect(Set(info.keys.filter { $0.hasSuffix("UsageDescription") }) == Set(Self.permissions.keys))
+        for used in Self.permissions.values { #expect(try sources().contains(used)) }
+        for used in ["CLLocation", "PHPhotoLibrary", "URLSession", "NWConnection", "AVAudioRecorder"] {
             #expect(try !sources().contains(used), "\(used) needs a permission, or a network")
         }
     }
 
-    @Test func thePermissionIsAskedInBothLanguages() throws {
-        let english = try plist("Resources/en.lproj/InfoPlist.strings")["NSCameraUsageDescription"] as? String
-        let spanish = try plist("Resources/es.lproj/InfoPlist.strings")["NSCameraUsageDescription"] as? String
-        #expect(try plist("Info.plist")["NSCameraUsageDescription"] as? String == english)
-        #expect(english != nil && spanish != nil && english != spanish)
+    @Test func speechIsRecognizedOnThePhoneOnly() throws {
+        let ear = try text("Sources/PhoneListening.swift")
+        #expect(ear.contains("requiresOnDeviceRecognition = true") && ear.contains("supportsOnDeviceRecognition"))
+    }
+
+    @Test func eachPermissionIsAskedInBothLanguages() throws {
+        for permission in Self.permissions.keys {
+            let english = try plist("Resources/en.lproj/InfoPlist.strings")[permission] as? String
+            let spanish = try plist("Resources/es.lproj/InfoPlist.strings")[permission] as? String
+            #expect(try plist("Info.plist")[permission] as? String == english)
+            #expect(english != nil && spanish != nil && english != spanish)
+        }
     }
 
     @Test func nothingIsTrackedCollectedOrSent() throws {

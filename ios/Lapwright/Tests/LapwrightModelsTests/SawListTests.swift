@@ -33,17 +33,16 @@ import Testing
         let phone = try await planned()
         let list = try phone.sawList()
         let before = list.view.offcuts.count
-        list.newOffcut = "a stump"
         await list.addOffcut().value
-        #expect(phone.app.trouble != nil && list.newOffcut == "a stump")
-        list.newOffcut = "50 1/2"
-        await list.addOffcut().value
-        #expect(list.newOffcut.isEmpty && list.view.offcuts.count == before + 1)
-        let offcut = try #require(list.view.offcuts.first { $0.length.nm == 1_282_700_000 })
-        await list.keep(offcut, false).value
-        #expect(list.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == false)
-        await list.keep(offcut, true).value
-        #expect(list.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == true)
+        await phone.type("50 1/2")
+        #expect(phone.app.trouble == nil)
+        let added = try phone.sawList()
+        #expect(added.view.offcuts.count == before + 1)
+        let offcut = try #require(added.view.offcuts.first { $0.length.nm == 1_282_700_000 })
+        await added.keep(offcut, false).value
+        #expect(added.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == false)
+        await added.keep(offcut, true).value
+        #expect(added.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == true)
     }
 
     @Test func aBoardIsDrawnWithItsCutsAndSaid() async throws {
@@ -51,8 +50,9 @@ import Testing
         let list = try phone.sawList()
         let board = try #require(list.next)
         let frame = Frame(widthDp: 360, heightDp: 160, answerDp: 44, labelDp: 18, smallDp: 16, leftHand: false)
-        await list.picture(board).show(board.number, in: frame)
-        #expect(try #require(list.picture(board).strokes).count > board.pieces.count)
+        let picture = PictureModel(.sawPattern(job: list.view.job, number: board.number), app: phone.app)
+        await picture.show(list.revision, in: frame)
+        #expect(try #require(picture.strokes).count > board.pieces.count)
         list.say(board)
         for piece in board.pieces { #expect(phone.device.said.last?.contains(piece.length.spoken) == true) }
         await list.open(board.pieces[0]).value
@@ -63,10 +63,17 @@ import Testing
         let phone = try await planned()
         let list = try phone.sawList()
         let stock = try #require(list.view.stock.first)
-        await list.say(stock, count: "7").value
+        phone.app.ask(stock.asks)
+        phone.app.entry.type("7")
+        phone.app.entry.accept()
+        await phone.app.settled()
         #expect(list.view.stock.first { $0.stock == stock.stock }?.have == 7)
-        await list.say(stock, count: "-7").value
-        #expect(phone.app.trouble?.field == "count")
+        phone.app.ask(stock.asks)
+        phone.app.entry.type("-7")
+        await phone.app.settled()
+        phone.app.entry.accept()
+        await phone.app.settled()
+        #expect(phone.app.trouble != nil)
     }
 
     @Test func theOrderIsSharedAsTextAndAsATable() async throws {
@@ -75,10 +82,10 @@ import Testing
         await (try phone.house()).order().value
         let order = try phone.order()
         #expect(order.view.lines.count > 5)
-        order.shareText()
-        #expect(phone.device.shared == [order.view.text])
-        order.shareTable()
-        let path = try #require(phone.device.shared.last)
+        order.share()
+        #expect(phone.device.shared.map(\.what) == [order.view.text])
+        order.share(.csv)
+        let path = try #require(phone.device.shared.last?.what)
         defer { try? FileManager.default.removeItem(atPath: path) }
         #expect(try String(contentsOfFile: path, encoding: .utf8) == order.view.csv)
         let rows = order.view.csv.split(whereSeparator: \.isNewline)

@@ -11,29 +11,25 @@ import Testing
         await (try phone.jobs()).create().value
         await phone.type("Lot 7")
         #expect(try phone.house().view.name == "Lot 7")
-        await phone.app.back().value
-        let jobs = try phone.jobs()
-        jobs.beginRenaming(jobs.view.jobs[0])
-        jobs.naming?.name = " "
-        await jobs.name().value
-        #expect(jobs.naming != nil && phone.app.trouble != nil, "a refused name can be typed on")
-        jobs.naming?.name = "Lot 8"
-        await jobs.name().value
-        #expect(jobs.naming == nil && jobs.view.jobs[0].name == "Lot 8")
-        await jobs.putAway(jobs.view.jobs[0], true).value
-        #expect(jobs.view.jobs[0].archived)
-        await jobs.putAway(jobs.view.jobs[0], false).value
-        #expect(!jobs.view.jobs[0].archived)
+        let house = try phone.house()
+        phone.app.ask(try #require(house.view.questions.first { $0.field == "name" }))
+        await phone.type("Lot 8")
+        #expect(phone.app.trouble == nil && house.view.name == "Lot 8")
+        await house.archive().value
+        #expect(phone.app.trouble == nil)
+        await phone.app.go(.jobs).value
+        #expect(try phone.jobs().view.jobs.map(\.archived) == [true])
+        await (try phone.jobs()).open(try phone.jobs().view.jobs[0]).value
+        await (try phone.house()).archive().value
+        await phone.app.go(.jobs).value
+        #expect(try phone.jobs().view.jobs.map(\.archived) == [false])
     }
 
     @Test func aNewHouseTakesBoardsAndStockOfAnother() async throws {
         let phone = try await Phone.withDemo()
         let stock = try phone.house().view.stock.count
-        await phone.app.go(.jobs).value
-        let jobs = try phone.jobs()
-        jobs.beginNew(like: jobs.view.jobs[0])
-        jobs.naming?.name = "Lot 9"
-        await jobs.name().value
+        await (try phone.house()).createLike().value
+        await phone.type("Lot 9")
         #expect(try phone.house().view.name == "Lot 9")
         #expect(try phone.house().view.stock.count == stock && stock > 0)
     }
@@ -61,7 +57,7 @@ import Testing
         let phone = try await Phone.withDemo()
         let house = try phone.house()
         let stock = try #require(house.view.stock.first)
-        await house.remove(stock.stock).value
+        await house.remove(stock).value
         #expect(!house.view.stock.contains { $0.stock == stock.stock })
     }
 
@@ -72,7 +68,8 @@ import Testing
         let before = wall.view.penetrations
         await wall.remove(before[0]).value
         #expect(wall.view.penetrations.count == before.count - 1)
-        await phone.app.undo(try #require(phone.app.lastGroup)).value
+        try await phone.undoTheLast()
+        await phone.app.back().value
         #expect(try phone.wall().view.penetrations == before)
     }
 
@@ -129,7 +126,7 @@ import Testing
         let mark = try #require(pole.view.marks.first { $0.name == "Shelf" })
         await pole.remove(mark).value
         #expect(pole.view.marks.count == before)
-        pole.sayLines()
+        pole.say(pole.view.lines[1])
         let said = try #require(phone.device.said.last)
         #expect(said.contains(pole.view.lines[1].height.spoken) && phone.device.languages.last == "en")
     }
@@ -188,9 +185,13 @@ import Testing
         await phone.app.go(.settings).value
         let language = try #require(try phone.settings().view.settings.first { $0.field == "language" })
         let before = phone.app.words
-        await (try phone.settings()).choose(language, try #require(language.choices.first { $0.code == "es" })).value
+        phone.app.ask(language)
+        phone.app.entry.choose(try #require(language.choices.first { $0.code == "es" }))
+        await phone.app.settled()
         #expect(phone.app.words.back != before.back && phone.app.place == .settings)
-        await (try phone.settings()).choose(language, try #require(language.choices.first { $0.code == "en" })).value
+        phone.app.ask(language)
+        phone.app.entry.choose(try #require(language.choices.first { $0.code == "en" }))
+        await phone.app.settled()
         #expect(phone.app.words == before)
     }
 

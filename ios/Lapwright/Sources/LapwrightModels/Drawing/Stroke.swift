@@ -2,6 +2,10 @@
 public struct Spot: Equatable, Sendable {
     public let x: Float
     public let y: Float
+
+    public init(x: Float, y: Float) {
+        (self.x, self.y) = (x, y)
+    }
 }
 
 /// What a stroke is, and so its colour in a theme. The numbers are those of the bytes.

@@ -8,9 +8,6 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     /// Which side is up.
     public private(set) var side = Side.face
     public let app: AppModel
-    /// The drawings of both sides.
-    public let face: PictureModel
-    public let back: PictureModel
 
     /// A side of a board.
     public enum Side: Sendable {
@@ -19,8 +16,6 @@ public final class BoardModel: ScreenModel, Asking, Signing {
 
     init(_ view: BoardView, app: AppModel) {
         (self.view, self.app) = (view, app)
-        face = PictureModel(.boardFace(board: view.board), app: app)
-        back = PictureModel(.boardBack(board: view.board), app: app)
     }
 
     public func take(_ view: View) -> Bool {
@@ -60,12 +55,11 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         .boardKind(action: .signStep(board: view.board, step: step.code, said: said))
     }
 
-    public func beginningPhoto(_ step: StepLine) -> Action? { nil }
-
-    public func takingPhotoIn(_ step: StepLine, closed: Bool) -> Action? { nil }
+    /// The drawing of the face.
+    public var face: Subject { .boardFace(board: view.board) }
 
     /// The drawing of the side that is up.
-    public var picture: PictureModel { side == .face ? face : back }
+    public var picture: Subject { side == .face ? face : .boardBack(board: view.board) }
 
     /// Turns the board over.
     public func turn() {
@@ -99,22 +93,6 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     /// What was learned of this signer's saw and hands no longer holds.
     @discardableResult public func forgetHabit() -> Task<Void, Never> {
         app.act(.boardKind(action: .forgetHabit(board: view.board)))
-    }
-
-    /// Whether it is cut: only then can it be spoiled.
-    public var isCut: Bool { view.state != "planned" }
-
-    /// Whether it belongs to no plan: only then is another one made like it.
-    public var isLoose: Bool { view.wall.isEmpty }
-
-    /// It is spoiled: what is left of it is asked for.
-    @discardableResult public func spoiled() -> Task<Void, Never> {
-        app.go(.new(what: .spoiled, parent: view.board))
-    }
-
-    /// Another loose board like the last one.
-    @discardableResult public func createSame() -> Task<Void, Never> {
-        app.act(.boardKind(action: .createSameAsLast(job: view.job.isEmpty ? nil : view.job)))
     }
 
     /// A loose board goes on a wall.

@@ -43,7 +43,8 @@ public final class DoneListModel: ScreenModel {
     public var days: [(day: String, lines: [DoneLine])] {
         var days: [(day: String, lines: [DoneLine])] = []
         for line in view.lines {
-            if days.last?.day == line.day { days[days.count - 1].lines.append(line) } else { days.append((line.day, [line])) }
+            if days.last?.day != line.day { days.append((line.day, [])) }
+            days[days.count - 1].lines.append(line)
         }
         return days
     }

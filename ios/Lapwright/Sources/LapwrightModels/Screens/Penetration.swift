@@ -6,17 +6,9 @@ import Observation
 public final class PenetrationModel: ScreenModel, Asking, Signing {
     public private(set) var view: PenetrationView
     public let app: AppModel
-    /// The mounting block.
-    public let block: PictureModel
-    /// The layers from outside, and in a section through the middle.
-    public let front: PictureModel
-    public let section: PictureModel
 
     init(_ view: PenetrationView, app: AppModel) {
         (self.view, self.app) = (view, app)
-        block = PictureModel(.blockSplit(penetration: view.penetration), app: app)
-        front = PictureModel(.layersFront(penetration: view.penetration), app: app)
-        section = PictureModel(.layersSection(penetration: view.penetration), app: app)
     }
 
     public func take(_ view: View) -> Bool {
@@ -44,12 +36,19 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
         .penetrationKind(action: .signStep(penetration: view.penetration, step: step.code, said: said))
     }
 
-    public func beginningPhoto(_ step: StepLine) -> Action? {
-        .penetrationKind(action: .beginPhoto(penetration: view.penetration, step: step.code))
-    }
-
-    public func takingPhotoIn(_ step: StepLine, closed: Bool) -> Action? {
-        .penetrationKind(action: .takePhotoIn(penetration: view.penetration, step: step.code, closed: closed))
+    /// Takes a photo of a step. The book names the file before the camera opens, and looks at it when it is closed: so
+    /// nothing is lost where the app is stopped in between.
+    @discardableResult public func takePhoto(_ step: StepLine) -> Task<Void, Never> {
+        guard !app.locked else { return Task {} }
+        let here = view.penetration
+        return Task { [app] in
+            await app.act(.penetrationKind(action: .beginPhoto(penetration: here, step: step.code))).value
+            let photo = view.steps.first { $0.code == step.code }?.photo
+            guard let photo, photo.place == .waiting else { return }
+            await app.services.camera.fill(photo.file)
+            let takeIn = PenetrationAction.takePhotoIn(penetration: here, step: step.code, closed: true)
+            await app.act(.penetrationKind(action: takeIn)).value
+        }
     }
 
     /// What the advice calls a size: the question that it would answer.
@@ -60,10 +59,5 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
     /// The advised block instead of the one that is placed.
     @discardableResult public func takeAdvice() -> Task<Void, Never> {
         app.act(.penetrationKind(action: .takeAdvice(penetration: view.penetration)))
-    }
-
-    /// The same finish and block as another one.
-    @discardableResult public func takeSameAs(_ other: PenetrationLine) -> Task<Void, Never> {
-        app.act(.penetrationKind(action: .takeSameAs(penetration: view.penetration, like: other.penetration)))
     }
 }

@@ -38,21 +38,6 @@ public final class PoleModel: ScreenModel, Asking {
         app.act(.poleKind(action: .removeMark(job: view.job, mark: mark.mark)))
     }
 
-    /// What a reading of a course as it hangs is called.
-    public func title(_ field: String) -> String {
-        view.asBuiltQuestions.first { $0.field == field }?.title ?? ""
-    }
-
-    /// A course as it hangs on a wall: the lines above it follow.
-    @discardableResult public func tape(_ wall: PoleWall) -> Task<Void, Never> {
-        app.go(.new(what: .asBuilt, parent: wall.wall))
-    }
-
-    /// What was said of a course as it hangs no longer holds.
-    @discardableResult public func remove(_ built: AsBuiltLine) -> Task<Void, Never> {
-        app.act(.poleKind(action: .removeAsBuilt(asBuilt: built.asBuilt)))
-    }
-
     /// Keeps the lines that are shown.
     @discardableResult public func layOut() -> Task<Void, Never> {
         app.act(.poleKind(action: .layOut(job: view.job)))

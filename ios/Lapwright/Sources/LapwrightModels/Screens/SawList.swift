@@ -5,9 +5,9 @@ import Observation
 @MainActor @Observable
 public final class SawListModel: ScreenModel, Asking {
     public private(set) var view: SawListView
+    /// Grows with the boards: a further list may cut the same board otherwise.
+    public private(set) var revision: Int64 = 0
     public let app: AppModel
-
-    @ObservationIgnored private var pictures: [Int64: PictureModel] = [:]
 
     init(_ view: SawListView, app: AppModel) {
         (self.view, self.app) = (view, app)
@@ -15,8 +15,7 @@ public final class SawListModel: ScreenModel, Asking {
 
     public func take(_ view: View) -> Bool {
         guard case .sawListKind(let view) = view, view.job == self.view.job else { return false }
-        // A drawing's revision is its own here; a further list may cut the same board otherwise.
-        if view.boards != self.view.boards { pictures = [:] }
+        if view.boards != self.view.boards { revision += 1 }
         self.view = view
         return true
     }
@@ -32,14 +31,6 @@ public final class SawListModel: ScreenModel, Asking {
 
     public func answering(_ question: Question, _ text: String) -> Action {
         .sawListKind(action: .sayStock(job: view.job, stock: question.subject, count: text))
-    }
-
-    /// The drawing of a board with its cuts.
-    public func picture(_ board: SawBoardLine) -> PictureModel {
-        if let picture = pictures[board.number] { return picture }
-        let picture = PictureModel(.sawPattern(job: view.job, number: board.number), app: app)
-        pictures[board.number] = picture
-        return picture
     }
 
     /// The board that is cut next.

@@ -6,12 +6,9 @@ import Observation
 public final class WallModel: ScreenModel {
     public private(set) var view: WallView
     public let app: AppModel
-    /// The elevation to scale.
-    public let picture: PictureModel
 
     init(_ view: WallView, app: AppModel) {
         (self.view, self.app) = (view, app)
-        picture = PictureModel(.elevation(wall: view.wall), app: app)
     }
 
     public func take(_ view: View) -> Bool {

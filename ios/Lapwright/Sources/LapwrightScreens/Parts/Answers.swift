@@ -20,8 +20,12 @@ struct Answers: View {
             Line {
                 app.ask(question)
             } content: {
-                Named(question.title, said(question))
-                if let reading = question.reading { SourceBox(app: app, source: reading.source) }
+                VStack(alignment: .leading, spacing: 2) {
+                    Text(question.title).font(.small)
+                    Text(said(question)).font(.strong)
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
+                if let reading = question.reading { SourceBox(app, reading.source) }
             }
         }
     }
@@ -32,29 +36,8 @@ struct Answers: View {
     }
 }
 
-/// A named length; a tap says it aloud.
-struct ReadingLine: View {
-    let app: AppModel
-    let label: String
-    let reading: Reading
-
-    init(_ app: AppModel, _ label: String, _ reading: Reading) {
-        (self.app, self.label, self.reading) = (app, label, reading)
-    }
-
-    var body: some View {
-        Line {
-            app.say("\(label): \(reading.spoken)")
-        } content: {
-            Text(label).font(.label).frame(maxWidth: .infinity, alignment: .leading)
-            Text(reading.text).font(.large).accessibilityLabel(reading.spoken)
-            SourceBox(app: app, source: reading.source)
-        }
-    }
-}
-
 /// Named lengths.
-struct Sizes: View {
+struct SizeLines: View {
     let app: AppModel
     let sizes: [Size]
 
@@ -67,71 +50,89 @@ struct Sizes: View {
     }
 }
 
-/// Where a number comes from: a letter in a small box, and a line under it of its own kind.
+/// A named length; a tap says it aloud, where it leads nowhere else. Large texts stand under each other.
+struct ReadingLine: View {
+    let app: AppModel
+    let label: String
+    let reading: Reading
+    let act: (@MainActor () -> Void)?
+    @Environment(\.look) private var look
+
+    init(_ app: AppModel, _ label: String, _ reading: Reading, act: (@MainActor () -> Void)? = nil) {
+        (self.app, self.label, self.reading, self.act) = (app, label, reading, act)
+    }
+
+    var body: some View {
+        Line {
+            if let act { act() } else { app.say("\(label): \(reading.spoken)") }
+        } content: {
+            if look.large {
+                VStack(alignment: .leading, spacing: 2) {
+                    Text(label).font(.label)
+                    length
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
+            } else {
+                Text(label).font(.label).frame(maxWidth: .infinity, alignment: .leading)
+                length
+            }
+            SourceBox(app, reading.source)
+        }
+    }
+
+    private var length: some View { Text(reading.text).font(.large).accessibilityLabel(reading.spoken) }
+}
+
+/// Where a number comes from: a letter in a small box.
 struct SourceBox: View {
     let app: AppModel
     let source: Source
     @Environment(\.look) private var look
 
+    init(_ app: AppModel, _ source: Source) {
+        (self.app, self.source) = (app, source)
+    }
+
     var body: some View {
-        VStack(spacing: 1) {
-            Text(letter).font(.small)
-            DashedLine(lengths: lengths, color: color)
-        }
-        .padding(4)
-        .frame(minWidth: 28)
-        .border(color, width: 1.5)
-        .foregroundStyle(look.inks.ink)
-        .accessibilityElement(children: .ignore)
-        .accessibilityLabel(word)
+        let (letter, word) = told
+        Text(letter)
+            .font(.smallStrong)
+            .padding(.horizontal, 6)
+            .padding(.vertical, 2)
+            .frame(minWidth: 28)
+            .border(look.inks.ink, width: 1.5)
+            .accessibilityLabel(word)
     }
 
-    private var letter: String {
+    private var told: (letter: String, word: String) {
         switch source {
-        case .taped: app.words.tapedLetter
-        case .planned: app.words.plannedLetter
-        case .ruled: app.words.ruleLetter
-        }
-    }
-
-    private var word: String {
-        switch source {
-        case .taped: app.words.taped
-        case .planned: app.words.planned
-        case .ruled: app.words.byRule
-        }
-    }
-
-    private var color: Color {
-        switch source {
-        case .taped: look.inks.ink
-        case .planned: look.inks.planned
-        case .ruled: look.inks.ruled
-        }
-    }
-
-    private var lengths: [CGFloat] {
-        switch source {
-        case .taped: []
-        case .planned: [5, 3]
-        case .ruled: [1.5, 2]
+        case .taped: (app.words.tapedLetter, app.words.taped)
+        case .planned: (app.words.plannedLetter, app.words.planned)
+        case .ruled: (app.words.ruleLetter, app.words.byRule)
         }
     }
 }
 
-/// A level line, broken or not.
-struct DashedLine: View {
-    let lengths: [CGFloat]
-    let color: Color
+/// A number to read at arm's length, with its unit half as large: as large as its width allows, so that it stays on one line
+/// where texts are large already, and never under 44 points.
+struct Answer: View {
+    let text: String
+    let unit: String
+    let color: Color?
+    @ScaledMetric(relativeTo: .body) private var most: CGFloat = 72
+    @Environment(\.look) private var look
+
+    init(_ text: String, unit: String = "", color: Color? = nil) {
+        (self.text, self.unit, self.color) = (text, unit, color)
+    }
 
     var body: some View {
-        Canvas { context, size in
-            var path = Path()
-            path.move(to: CGPoint(x: 0, y: size.height / 2))
-            path.addLine(to: CGPoint(x: size.width, y: size.height / 2))
-            context.stroke(path, with: .color(color), style: StrokeStyle(lineWidth: 2, dash: lengths))
-        }
-        .frame(width: 20, height: 3)
-        .accessibilityHidden(true)
+        (Text(text).font(face(most)) + Text(unit.isEmpty ? "" : " \(unit)").font(face(most / 2)))
+            .foregroundStyle(color ?? look.inks.ink)
+            .lineLimit(1)
+            .minimumScaleFactor(min(1, 44 / most))
+            .frame(maxWidth: .infinity, alignment: .leading)
     }
+
+    private func face(_ size: CGFloat) -> Font { .custom(Look.boldFace, fixedSize: size) }
 }

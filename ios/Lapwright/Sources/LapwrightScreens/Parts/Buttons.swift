@@ -1,74 +1,84 @@
 import SwiftUI
 
-/// The one next action, in the thumb's half.
+/// The one next action of a screen; a long one is written smaller.
 struct NextAction: View {
     let text: String
+    let sign: Sign?
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ text: String, act: @escaping @MainActor () -> Void) {
-        (self.text, self.act) = (text, act)
+    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.sign, self.act) = (text, sign, act)
     }
 
     var body: some View {
         Button(action: act) {
-            Text(text)
-                .font(.strong)
-                .foregroundStyle(look.inks.ground)
-                .padding(10)
-                .frame(maxWidth: .infinity, minHeight: look.target)
-                .background(look.inks.chalk)
+            HStack(spacing: 8) {
+                if let sign { Icon(sign, look.inks.ground) }
+                Text(text)
+                    .font(text.count > 24 ? .smallStrong : .large)
+                    .foregroundStyle(look.inks.ground)
+                    .multilineTextAlignment(.center)
+            }
+            .padding(.horizontal, 12)
+            .padding(.vertical, 8)
+            .frame(maxWidth: .infinity, minHeight: Look.target)
+            .background(look.inks.chalk, in: .plate)
         }
         .buttonStyle(.plain)
     }
 }
 
-/// Any other action.
+/// An action beside the next one.
 struct OtherAction: View {
     let text: String
+    let sign: Sign?
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ text: String, act: @escaping @MainActor () -> Void) {
-        (self.text, self.act) = (text, act)
+    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.sign, self.act) = (text, sign, act)
     }
 
     var body: some View {
         Button(action: act) {
-            Text(text)
-                .font(.label)
-                .padding(10)
-                .frame(maxWidth: .infinity, minHeight: look.target)
-                .border(look.inks.ink, width: 2)
+            HStack(spacing: 10) {
+                if let sign { Icon(sign, look.inks.ink) }
+                Text(text).font(.label).multilineTextAlignment(.center)
+            }
+            .padding(.horizontal, 12)
+            .padding(.vertical, 8)
+            .frame(maxWidth: .infinity, minHeight: Look.target)
+            .contentShape(.plate)
+            .overlay { RoundedRectangle.plate.stroke(look.inks.ink, lineWidth: 1.5) }
         }
         .buttonStyle(.plain)
     }
 }
 
-/// A button of one sign, with the words that a screen reader says.
+/// A control that is a sign alone; a screen reader says its name.
 struct SignButton: View {
-    let sign: String
-    let words: String
+    let sign: Sign
+    let name: String
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ sign: String, _ words: String, act: @escaping @MainActor () -> Void) {
-        (self.sign, self.words, self.act) = (sign, words, act)
+    init(_ sign: Sign, _ name: String, act: @escaping @MainActor () -> Void) {
+        (self.sign, self.name, self.act) = (sign, name, act)
     }
 
     var body: some View {
         Button(action: act) {
-            Image(systemName: sign)
-                .font(.large)
-                .frame(minWidth: look.target, minHeight: look.target)
-                .border(look.inks.ink, width: 2)
+            Icon(sign, look.inks.ink)
+                .frame(minWidth: Look.target, minHeight: Look.target)
+                .contentShape(.plate)
         }
         .buttonStyle(.plain)
-        .accessibilityLabel(words)
+        .accessibilityLabel(name)
     }
 }
 
-/// A line that leads somewhere.
+/// A line of a list that leads somewhere.
 struct Line<Content: View>: View {
     private let act: @MainActor () -> Void
     private let content: Content
@@ -80,13 +90,13 @@ struct Line<Content: View>: View {
 
     var body: some View {
         Button(action: act) {
-            HStack(spacing: 8) { content }
-                .padding(8)
-                .frame(maxWidth: .infinity, minHeight: look.target, alignment: .leading)
-                .background(look.inks.board)
+            HStack(spacing: 10) { content }
+                .padding(.horizontal, 12)
+                .padding(.vertical, 8)
+                .frame(maxWidth: .infinity, minHeight: Look.target, alignment: .leading)
+                .background(look.inks.board, in: .plate)
         }
         .buttonStyle(.plain)
-        .accessibilityElement(children: .combine)
     }
 }
 
@@ -95,7 +105,7 @@ struct Named: View {
     let name: String
     let said: String
 
-    init(_ name: String, _ said: String) {
+    init(_ name: String, _ said: String = "") {
         (self.name, self.said) = (name, said)
     }
 
@@ -108,7 +118,7 @@ struct Named: View {
     }
 }
 
-/// A heading between the parts of a screen.
+/// A heading over a group of lines.
 struct Heading: View {
     let text: String
 
@@ -117,6 +127,11 @@ struct Heading: View {
     }
 
     var body: some View {
-        Text(text).font(.strong).padding(.top, 8).accessibilityAddTraits(.isHeader)
+        Text(text).font(.smallStrong).padding(.top, 10).padding(.bottom, 2).accessibilityAddTraits(.isHeader)
     }
+}
+
+extension Shape where Self == RoundedRectangle {
+    /// The shape of all that is tapped.
+    static var plate: RoundedRectangle { RoundedRectangle(cornerRadius: 6) }
 }

@@ -4,15 +4,18 @@ import SwiftUI
 /// The one next action of a screen.
 struct Next {
     let text: String
+    let sign: Sign?
     let act: @MainActor () -> Void
 
-    init(_ text: String, act: @escaping @MainActor () -> Void) {
-        (self.text, self.act) = (text, act)
+    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.sign, self.act) = (text, sign, act)
     }
 }
 
 /// The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in the
-/// corner of the other hand. While a question is asked its entry stands below, and a strip of the drawing stays in sight.
+/// corner of the other hand.
+///
+/// While a question is asked its entry stands below, and `strip` may keep a narrow piece of the drawing in sight.
 struct Frame<Content: View, Strip: View>: View {
     private let app: AppModel
     private let title: String
@@ -35,25 +38,37 @@ struct Frame<Content: View, Strip: View>: View {
     }
 
     var body: some View {
-        VStack(spacing: 6) {
-            ScrollView {
-                VStack(alignment: .leading, spacing: 6) {
-                    if app.cameBack { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
-                    if let trouble = app.trouble { Warning(trouble.text) }
-                    if let question = app.entry.question {
-                        QuestionHead(app: app, question: question)
-                        strip
-                    } else {
-                        Text(title).font(.large).accessibilityAddTraits(.isHeader)
-                        content
-                    }
+        GeometryReader { space in
+            VStack(spacing: 6) {
+                ScrollView {
+                    VStack(alignment: .leading, spacing: 6) { above }
+                        .frame(maxWidth: .infinity, alignment: .leading)
                 }
-                .frame(maxWidth: .infinity, alignment: .leading)
+                .allowsHitTesting(!app.locked)
+                if app.locked {
+                    HoldToUnlock(app: app)
+                } else {
+                    if let question = app.entry.question {
+                        QuestionEntry(app: app, question: question, height: space.size.height)
+                    }
+                    Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
+                }
             }
-            if let question = app.entry.question { QuestionEntry(app: app, question: question) }
-            Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
+            .padding(8)
         }
-        .padding(8)
+    }
+
+    @ViewBuilder private var above: some View {
+        if app.cameBack { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
+        if let question = app.entry.question {
+            QuestionHead(app: app, question: question)
+            if !question.picture.isEmpty { Drawn(app, .tapePlace(picture: question.picture), 0, most: 130) }
+            strip
+        } else {
+            if let trouble = app.trouble { TroublePanel(trouble.text) }
+            Text(title).font(.large).accessibilityAddTraits(.isHeader)
+            content
+        }
     }
 }
 
@@ -69,39 +84,52 @@ extension Frame where Strip == EmptyView {
     }
 }
 
-/// Back and the done list in one corner, the next action in the thumb's.
+/// Back and the done list in one corner, the next action in the thumb's: beside them, or over them where texts are large or
+/// the lock stands there, too.
 private struct Corner: View {
     let app: AppModel
     let job: String?
     let next: Next?
     @Environment(\.look) private var look
 
+    private var isOver: Bool { look.large || app.lockable }
+
     var body: some View {
-        HStack(spacing: 6) {
-            if look.leftHanded {
-                action
-                signs
-            } else {
-                signs
-                action
+        VStack(spacing: 6) {
+            if isOver { action }
+            HStack(spacing: 6) {
+                if look.leftHanded {
+                    beside
+                    lock
+                    doneList
+                    back
+                } else {
+                    back
+                    doneList
+                    lock
+                    beside
+                }
             }
         }
     }
 
     @ViewBuilder private var action: some View {
-        if let next { NextAction(next.text, act: next.act) } else { Spacer() }
+        if let next { NextAction(next.text, next.sign, act: next.act) }
     }
 
-    @ViewBuilder private var signs: some View {
-        if app.entry.question != nil {
-            SignButton("chevron.down", app.words.close) { app.putQuestionAway() }
-        } else if app.canGoBack {
-            SignButton("chevron.backward", app.words.back) { app.back() }
-        }
-        SignButton("list.bullet", app.words.doneList) { app.go(.doneList(job: job)) }
-        if let group = app.lastGroup {
-            SignButton("arrow.uturn.backward", app.words.undo) { app.undo(group) }
-        }
-        SignButton("lock", app.words.lock) { app.locked = true }
+    @ViewBuilder private var beside: some View {
+        if next == nil || isOver { Spacer() } else { action }
+    }
+
+    @ViewBuilder private var back: some View {
+        if app.canGoBack { SignButton(.back, app.words.back) { app.back() } }
+    }
+
+    private var doneList: some View {
+        SignButton(.doneList, app.words.doneList) { app.go(.doneList(job: job)) }
+    }
+
+    @ViewBuilder private var lock: some View {
+        if app.lockable { SignButton(.lock, app.words.lock) { app.lock(true) } }
     }
 }

@@ -1,85 +1,126 @@
 import LapwrightModels
 import SwiftUI
 
-/// The keys of a tape: three columns, so that they are large enough for gloves.
+/// The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 points. Fractions are
+/// tapped on the drawn piece of tape. In gloves the signs of a length and the rubber lie on a second page.
 struct Keypad: View {
     let app: AppModel
-    let keys: [[String]]
+    /// Whether a length is typed; else a whole number.
+    let lengths: Bool
+    /// The height of the screen that it stands on.
+    let height: CGFloat
+    @State private var signs = false
     @Environment(\.look) private var look
 
-    static let lengthKeys = [["7", "8", "9"], ["4", "5", "6"], ["1", "2", "3"], ["'", "0", "\""], ["-", "/", "."]]
-    static let wholeKeys = [["7", "8", "9"], ["4", "5", "6"], ["1", "2", "3"], ["0"]]
+    /// Three rows of digits, and what else a length is written with.
+    private static let rows = [["1", "2", "3", "'"], ["4", "5", "6", "."], ["7", "8", "9", "-"]]
+
+    /// On a small phone the keys for gloves leave room for the question.
+    private var side: CGFloat { look.gloves ? max(Look.target, min(Look.gloveKey, (height - 320) / 4)) : Look.target }
+    private var gap: CGFloat { look.gloves ? 1.5 : 6 }
+    private var isPaged: Bool { look.gloves && lengths }
 
     var body: some View {
-        VStack(spacing: 4) {
-            ForEach(keys, id: \.self) { row in
-                HStack(spacing: 4) {
-                    ForEach(row, id: \.self) { key in
-                        Key(text: key, words: key) { app.entry.press(key) }
-                    }
+        VStack(spacing: gap) {
+            if lengths { Tape(app: app) }
+            if isPaged && signs { signRows } else { digitRows }
+            HStack(spacing: gap) {
+                if isPaged {
+                    page
+                } else {
+                    rubOut
                 }
-            }
-            HStack(spacing: 4) {
-                Key(text: "␣", words: app.words.space) { app.entry.press(" ") }
-                Key(text: "⌫", words: app.words.rubOut) { app.entry.rubOut() }
+                key("0")
+                if lengths && !look.gloves { space }
+                Key(side: side, fill: look.inks.chalk) {
+                    app.entry.accept()
+                } label: {
+                    Text(app.words.accept).font(font).foregroundStyle(look.inks.ground)
+                }
             }
         }
     }
+
+    private var digitRows: some View {
+        ForEach(Self.rows, id: \.self) { row in
+            HStack(spacing: gap) {
+                ForEach(Array(row.prefix(lengths && !look.gloves ? 4 : 3)), id: \.self) { text in key(text) }
+            }
+        }
+    }
+
+    @ViewBuilder private var signRows: some View {
+        HStack(spacing: gap) {
+            ForEach(Self.rows, id: \.self) { row in key(row[3]) }
+        }
+        HStack(spacing: gap) {
+            space
+            rubOut
+        }
+    }
+
+    private var font: Font { look.gloves ? .gloveKey : .key }
+
+    /// A digit, or a sign that digits follow: their page comes back by itself.
+    private func key(_ text: String) -> some View {
+        Key(side: side, fill: look.inks.board) {
+            app.entry.press(text)
+            signs = false
+        } label: {
+            Text(text).font(font)
+        }
+    }
+
+    private var space: some View {
+        Key(side: side, fill: look.inks.board) {
+            app.entry.press(" ")
+            signs = false
+        } label: {
+            Icon(.space, look.inks.ink)
+        }
+        .accessibilityLabel(app.words.space)
+    }
+
+    private var rubOut: some View {
+        Key(side: side, fill: look.inks.board) {
+            app.entry.rubOut()
+        } label: {
+            Icon(.rubOut, look.inks.ink)
+        }
+        .accessibilityLabel(app.words.rubOut)
+    }
+
+    /// Turns to the other page of keys; it shows what lies there.
+    private var page: some View {
+        Key(side: side, fill: look.inks.ground) {
+            signs.toggle()
+        } label: {
+            Text(signs ? "123" : "'.-").font(.key)
+        }
+        .accessibilityLabel(app.words.more)
+    }
 }
 
-private struct Key: View {
-    let text: String
-    let words: String
-    let act: @MainActor () -> Void
+private struct Key<Label: View>: View {
+    let side: CGFloat
+    let fill: Color
+    private let act: @MainActor () -> Void
+    private let label: Label
     @Environment(\.look) private var look
+
+    init(side: CGFloat, fill: Color, act: @escaping @MainActor () -> Void, @ViewBuilder label: () -> Label) {
+        (self.side, self.fill, self.act, self.label) = (side, fill, act, label())
+    }
 
     var body: some View {
         Button(action: act) {
-            Text(text)
-                .font(.large)
-                .frame(maxWidth: .infinity, minHeight: look.gloves ? look.target : 48)
-                .background(look.inks.board)
+            label
+                .lineLimit(1)
+                .minimumScaleFactor(0.5)
+                .frame(maxWidth: .infinity, minHeight: side, maxHeight: side)
+                .background(fill, in: .plate)
+                .overlay { RoundedRectangle.plate.stroke(look.inks.planned, lineWidth: 1) }
         }
         .buttonStyle(.plain)
-        .accessibilityLabel(words)
-    }
-}
-
-/// The drawn piece of tape, an inch or a centimetre, as wide as the screen: a tap on a mark adds it to what is typed.
-struct TapeInch: View {
-    let app: AppModel
-    @Environment(\.look) private var look
-
-    var body: some View {
-        VStack(alignment: .leading, spacing: 2) {
-            Text(app.words.tape).font(.small)
-            GeometryReader { space in
-                ZStack(alignment: .topLeading) {
-                    Canvas { context, size in
-                        for mark in app.frame.tape {
-                            var path = Path()
-                            let x = size.width * Double(mark.at) / 1000
-                            path.move(to: CGPoint(x: x, y: 0))
-                            path.addLine(to: CGPoint(x: x, y: size.height * 0.8 * Double(mark.long) / 1000))
-                            context.stroke(path, with: .color(look.inks.ink), lineWidth: 3)
-                        }
-                    }
-                    .accessibilityHidden(true)
-                    ForEach(app.frame.tape, id: \.at) { mark in
-                        Button {
-                            app.entry.tap(mark)
-                        } label: {
-                            look.inks.board.opacity(0.01)
-                        }
-                        .buttonStyle(.plain)
-                        .frame(width: space.size.width / Double(app.frame.tape.count + 1), height: space.size.height)
-                        .position(x: space.size.width * Double(mark.at) / 1000, y: space.size.height / 2)
-                        .accessibilityLabel(mark.spoken)
-                    }
-                }
-            }
-            .frame(height: look.target)
-            .background(look.inks.board)
-        }
     }
 }

@@ -1,8 +1,23 @@
+import Accessibility
 import SwiftUI
 
 import struct LapwrightCore.Note
 
-/// Something that needs attention: a triangle and words, never a colour alone.
+/// What needs attention: a triangle and its words, never a colour alone.
+struct Notes: View {
+    let notes: [Note]
+
+    init(_ notes: [Note]) {
+        self.notes = notes
+    }
+
+    var body: some View {
+        // Two of them may have the same code: a thin strip under each of two windows.
+        ForEach(Array(notes.enumerated()), id: \.offset) { Warning($0.element.text) }
+    }
+}
+
+/// One thing that needs attention.
 struct Warning: View {
     let text: String
     @Environment(\.look) private var look
@@ -13,38 +28,55 @@ struct Warning: View {
 
     var body: some View {
         HStack(alignment: .top, spacing: 8) {
-            Image(systemName: "exclamationmark.triangle").font(.strong).accessibilityHidden(true)
-            Text(text).font(.label).frame(maxWidth: .infinity, alignment: .leading)
+            Icon(.warning, look.inks.warning, size: 24)
+            Text(text)
+                .font(.label)
+                .foregroundStyle(look.inks.warning)
+                .frame(maxWidth: .infinity, alignment: .leading)
         }
-        .foregroundStyle(look.inks.warning)
+        .padding(.vertical, 2)
     }
 }
 
-/// What needs attention.
-struct Notes: View {
-    let notes: [Note]
-
-    var body: some View {
-        // Two of them may have the same code: a thin strip under each of two windows.
-        ForEach(Array(notes.enumerated()), id: \.offset) { Warning($0.element.text) }
-    }
-}
-
-/// What to mind before going on; it never stands in the way of the next tap.
-struct Cautions: View {
-    let heading: String
-    let notes: [Note]
+/// Why the last tap did nothing; a screen reader says it at once.
+struct TroublePanel: View {
+    let text: String
     @Environment(\.look) private var look
 
+    init(_ text: String) {
+        self.text = text
+    }
+
     var body: some View {
-        if !notes.isEmpty {
+        Warning(text)
+            .padding(6)
+            .border(look.inks.warning, width: 1.5)
+            .task(id: text) { AccessibilityNotification.Announcement(text).post() }
+    }
+}
+
+/// Cautions at the step where they matter; they never stand in the way of the next tap.
+struct CautionPanel: View {
+    let heading: String
+    let cautions: [Note]
+    @Environment(\.look) private var look
+
+    init(_ heading: String, _ cautions: [Note]) {
+        (self.heading, self.cautions) = (heading, cautions)
+    }
+
+    var body: some View {
+        if !cautions.isEmpty {
             VStack(alignment: .leading, spacing: 6) {
-                Text(heading).font(.strong).foregroundStyle(look.inks.warning)
-                Notes(notes: notes)
+                HStack(spacing: 8) {
+                    Icon(.warning, look.inks.warning, size: 24)
+                    Text(heading).font(.strong).foregroundStyle(look.inks.warning)
+                }
+                ForEach(Array(cautions.enumerated()), id: \.offset) { Text($0.element.text).font(.label) }
             }
             .padding(8)
             .frame(maxWidth: .infinity, alignment: .leading)
-            .border(look.inks.warning, width: 2)
+            .border(look.inks.warning, width: 1.5)
         }
     }
 }

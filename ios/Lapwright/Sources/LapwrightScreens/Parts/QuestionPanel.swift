@@ -1,82 +1,118 @@
 import LapwrightModels
 import SwiftUI
 
+import struct LapwrightCore.Choice
 import struct LapwrightCore.Question
 
-/// What is asked, and what is typed so far, in digits that are read at arm's length.
+/// The question: above, where it is read.
 struct QuestionHead: View {
     let app: AppModel
     let question: Question
     @Environment(\.look) private var look
 
     var body: some View {
-        Text(question.title).font(.large).accessibilityAddTraits(.isHeader)
-        Text(question.hint).font(.label)
-        switch question.kind {
-        case .lengthKind:
-            HStack(alignment: .firstTextBaseline, spacing: 8) {
-                Text(app.entry.text.isEmpty ? "–" : app.entry.text).font(.answer).minimumScaleFactor(0.7)
-                Text(app.frame.unit).font(.large)
+        // The way out stays in sight where a long question goes on below.
+        HStack(alignment: .top, spacing: 4) {
+            VStack(alignment: .leading, spacing: 2) {
+                // Where texts are large the whole question matters more than a large first line of it.
+                Text(question.title).font(look.large ? .strong : .large).accessibilityAddTraits(.isHeader)
+                if !question.hint.isEmpty { Text(question.hint).font(.small) }
             }
-            .accessibilityElement(children: .combine)
-        case .wholeKind: Text(app.entry.text.isEmpty ? "–" : app.entry.text).font(.answer)
-        case .choiceKind, .textKind: EmptyView()
+            .frame(maxWidth: .infinity, alignment: .leading)
+            SignButton(.close, app.words.close) { app.putQuestionAway() }
         }
-        if let reading = question.reading { ReadingLine(app, app.words.answers, reading) }
+        if let trouble = app.trouble { TroublePanel(trouble.text) }
     }
 }
 
-/// How it is answered.
+/// Where the answer is given: below, where the thumb is. It stands on a screen of a `height`.
 struct QuestionEntry: View {
     let app: AppModel
     let question: Question
+    let height: CGFloat
 
     var body: some View {
         VStack(spacing: 6) {
             switch question.kind {
-            case .lengthKind:
-                TapeInch(app: app)
-                Keypad(app: app, keys: Keypad.lengthKeys)
-            case .wholeKind: Keypad(app: app, keys: Keypad.wholeKeys)
-            case .choiceKind: choices
-            case .textKind: words
-            }
-            HStack(spacing: 6) {
-                if question.optional { OtherAction(app.words.skip) { app.putQuestionAway() } }
-                if question.kind != .choiceKind { NextAction(app.words.accept) { app.entry.accept() } }
+            case .lengthKind, .wholeKind:
+                Typed(app: app, question: question)
+                if app.listens { OtherAction(app.words.listen, .speak) { app.listen() } }
+                Keypad(app: app, lengths: question.kind == .lengthKind, height: height)
+            case .choiceKind: Choices(question.choices, answer: question.answer) { app.entry.choose($0) }
+            case .textKind: TextEntry(app: app, question: question)
             }
         }
-    }
-
-    private var choices: some View {
-        ScrollView {
-            VStack(spacing: 6) {
-                ForEach(question.choices, id: \.code) { choice in
-                    OtherAction(choice.label) { app.entry.choose(choice) }
-                }
-            }
-        }
-        .frame(maxHeight: 360)
-    }
-
-    private var words: some View {
-        WordsField(title: question.title, text: app.entry.text) { app.entry.type($0) }
     }
 }
 
-/// A field of free text; the keyboard of the phone writes it, by voice too.
-struct WordsField: View {
-    let title: String
-    let text: String
-    let type: @MainActor @Sendable (String) -> Void
+/// The number that is being typed; before the first key the one that stands, in grey.
+private struct Typed: View {
+    let app: AppModel
+    let question: Question
     @Environment(\.look) private var look
 
     var body: some View {
-        TextField(title, text: Binding(get: { text }, set: { @MainActor text in type(text) }))
-            .font(.label)
-            .padding(12)
-            .frame(minHeight: look.target)
-            .border(look.inks.ink, width: 2)
-            .accessibilityLabel(title)
+        let text = app.entry.text
+        if text.isEmpty {
+            Answer(question.answer.isEmpty ? "–" : question.answer, color: look.inks.planned)
+        } else {
+            Answer(text, unit: question.kind == .wholeKind ? "" : app.frame.unit, color: look.inks.chalk)
+        }
+    }
+}
+
+/// A few answers, one of them to tap.
+private struct Choices: View {
+    let choices: [Choice]
+    let answer: String
+    let choose: @MainActor (Choice) -> Void
+    @Environment(\.look) private var look
+
+    init(_ choices: [Choice], answer: String, choose: @escaping @MainActor (Choice) -> Void) {
+        (self.choices, self.answer, self.choose) = (choices, answer, choose)
+    }
+
+    var body: some View {
+        ScrollView {
+            VStack(spacing: 6) {
+                ForEach(choices, id: \.code) { choice in
+                    Line {
+                        choose(choice)
+                    } content: {
+                        Text(choice.label)
+                            .font(choice.label == answer ? .strong : .label)
+                            .frame(maxWidth: .infinity, alignment: .leading)
+                        if choice.label == answer { Icon(.tick, look.inks.done) }
+                    }
+                    .accessibilityAddTraits(choice.label == answer ? .isSelected : [])
+                }
+            }
+        }
+        .frame(maxHeight: 380)
+    }
+}
+
+/// A line of text from the phone's own keyboard.
+private struct TextEntry: View {
+    let app: AppModel
+    let question: Question
+    @Environment(\.look) private var look
+
+    private var text: Binding<String> {
+        Binding(get: { @MainActor [app] in app.entry.text }, set: { @MainActor [app] in app.entry.type($0) })
+    }
+
+    var body: some View {
+        HStack(spacing: 6) {
+            TextField(question.title, text: text)
+                .font(.large)
+                .padding(12)
+                .frame(minHeight: Look.target)
+                .border(look.inks.ink, width: 1.5)
+                .submitLabel(.done)
+                .onSubmit { app.entry.accept() }
+                .accessibilityLabel(question.title)
+            NextAction(app.words.accept) { app.entry.accept() }.fixedSize()
+        }
     }
 }

@@ -2,101 +2,107 @@ import LapwrightModels
 import SwiftUI
 
 import struct LapwrightCore.StepLine
-import struct LapwrightCore.StepPhoto
 
 /// The steps in their order: a tap on the box ticks one, a tap on the words opens its reason.
 struct StepList<Model: Signing>: View {
     let model: Model
+    let takePhoto: (@MainActor (StepLine) -> Void)?
     @State private var open = ""
-    @State private var note = ""
     @Environment(\.look) private var look
+
+    init(_ model: Model, takePhoto: (@MainActor (StepLine) -> Void)? = nil) {
+        (self.model, self.takePhoto) = (model, takePhoto)
+    }
 
     private var app: AppModel { model.app }
 
     var body: some View {
+        let current = model.currentStep?.code
         ForEach(model.steps, id: \.code) { step in
-            if step.code == model.currentStep?.code { Cautions(heading: app.words.caution, notes: step.cautions) }
+            if step.code == current { CautionPanel(app.words.caution, step.cautions) }
             row(step)
-            if step.code == open { choices(step) }
+            if step.code == open {
+                if !step.reason.isEmpty { Text(step.reason).font(.label) }
+                if step.code != current { CautionPanel(app.words.caution, step.cautions) }
+                choices(step)
+            }
         }
     }
 
-    private func row(_ step: StepLine) -> some View {
+    @ViewBuilder private func row(_ step: StepLine) -> some View {
+        // A photo that is asked for is one tap away, and the tick takes it in with the next.
+        let camera = model.wantsPhoto(step) ? takePhoto : nil
         HStack(spacing: 4) {
-            Button {
-                _ = step.state == .open ? model.tick(step) : model.takeBack(step)
-            } label: {
-                Image(systemName: sign(step))
-                    .font(.large)
-                    .foregroundStyle(step.state == .done ? look.inks.done : look.inks.ink)
-                    .frame(minWidth: look.target, minHeight: look.target)
-            }
-            .buttonStyle(.plain)
-            .accessibilityLabel(step.text)
-            .accessibilityValue(said(step))
+            box(step)
             Line {
                 open = open == step.code ? "" : step.code
-                note = ""
             } content: {
-                Named(step.text, step.state == .open ? "" : [said(step), step.signer, step.note].spoken)
+                words(step)
+                if let photo = step.photo {
+                    Icon(.camera, photo.place == .here ? look.inks.done : look.inks.warning)
+                        .accessibilityHidden(false)
+                        .accessibilityLabel(app.words.photo)
+                }
+            }
+            if let camera, !look.large {
+                SignButton(.camera, "\(app.words.photo): \(step.text)") { camera(step) }
             }
         }
+        if let camera, look.large { OtherAction(app.words.photo, .camera) { camera(step) } }
     }
 
-    @ViewBuilder private func choices(_ step: StepLine) -> some View {
-        if !step.reason.isEmpty { Text(step.reason).font(.label) }
-        if step.code != model.currentStep?.code { Cautions(heading: app.words.caution, notes: step.cautions) }
-        if let measured = step.measured { ReadingLine(app, app.words.taped, measured) }
-        OtherAction(app.words.sayIt) { model.say(step) }
-        if let photo = step.photo, photo.place != .waiting { PhotoOf(words: app.words.photo, photo: photo) }
-        if step.state == .open {
-            if model.takesPhoto(step) { OtherAction(app.words.photo) { model.takePhoto(step) } }
-            WordsField(title: app.words.reason, text: note) { note = $0 }
-            OtherAction(app.words.done) { model.tick(step, note: note) }
-            OtherAction(app.words.leaveOut) { model.leaveOut(step, note: note) }
-        } else {
-            OtherAction(app.words.takeBack) { model.takeBack(step) }
+    private func box(_ step: StepLine) -> some View {
+        Button {
+            _ = step.state == .open ? model.tick(step) : model.takeBack(step)
+        } label: {
+            ZStack {
+                switch step.state {
+                case .open: EmptyView()
+                case .done: Icon(.tick, look.inks.done)
+                case .skipped: Icon(.farther, look.inks.planned)
+                }
+            }
+            .frame(width: 34, height: 34)
+            .border(look.inks.ink, width: 2)
+            .frame(minWidth: Look.target, minHeight: Look.target)
+            .contentShape(.rect)
         }
+        .buttonStyle(.plain)
+        .accessibilityLabel(step.text)
+        .accessibilityValue(state(step))
+        .accessibilityAddTraits(.isToggle)
     }
 
-    private func sign(_ step: StepLine) -> String {
-        switch step.state {
-        case .open: "square"
-        case .done: "checkmark.square"
-        case .skipped: "minus.square"
+    private func words(_ step: StepLine) -> some View {
+        VStack(alignment: .leading, spacing: 2) {
+            Text(step.text).font(step.state == .open ? .strong : .label)
+            if step.state != .open {
+                let who = [state(step), step.signer, step.note].filter { !$0.isEmpty }
+                Text(who.joined(separator: ", ")).font(.small)
+            }
         }
+        .frame(maxWidth: .infinity, alignment: .leading)
     }
 
-    private func said(_ step: StepLine) -> String {
+    private func state(_ step: StepLine) -> String {
         switch step.state {
         case .open: app.words.open
         case .done: app.words.done
         case .skipped: app.words.leftOut
         }
     }
-}
 
-/// A photo of a step, or that it cannot be found.
-private struct PhotoOf: View {
-    let words: String
-    let photo: StepPhoto
-
-    var body: some View {
-        if photo.place == .here {
-            AsyncImage(url: URL(fileURLWithPath: photo.file)) { image in
-                image.resizable().scaledToFit()
-            } placeholder: {
-                Image(systemName: "camera")
-            }
-            .frame(maxHeight: 240)
-            .accessibilityLabel(words)
+    @ViewBuilder private func choices(_ step: StepLine) -> some View {
+        if let photo = step.photo, photo.place == .here {
+            OtherAction(app.words.sharePhoto) { app.sharePhoto(photo.photo, title: step.text) }
+        }
+        if step.state != .open {
+            OtherAction(app.words.takeBack) { model.takeBack(step) }
         } else {
-            Warning(words)
+            if let takePhoto, !model.wantsPhoto(step) {
+                OtherAction(app.words.photo, .camera) { takePhoto(step) }
+            }
+            if step.asks != nil { OtherAction(app.words.leaveOut) { model.leaveOut(step) } }
         }
     }
-}
-
-extension [String] {
-    /// What is not empty, one after the other.
-    var spoken: String { filter { !$0.isEmpty }.joined(separator: ", ") }
 }

@@ -27,8 +27,8 @@ struct DoneListScreen: View {
         Line {
             if !line.undone { model.look(at: line) }
         } content: {
-            Named(line.text, [line.day, line.time, line.signer].spoken)
-            if line.undone { Image(systemName: "arrow.uturn.backward").accessibilityLabel(app.words.takenBack) }
+            Named(line.text, "\(line.day), \(line.time), \(line.signer)")
+            if line.undone { Text(app.words.takenBack).font(.small) }
         }
     }
 }

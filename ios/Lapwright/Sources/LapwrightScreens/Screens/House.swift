@@ -38,7 +38,7 @@ struct HouseScreen: View {
             ForEach(model.view.stock, id: \.stock) { stock in
                 HStack(spacing: 8) {
                     Named(stock.said, "")
-                    SignButton("minus", [app.words.remove, stock.said].spoken) { model.remove(stock.stock) }
+                    SignButton(.close, "\(app.words.remove): \(stock.said)") { model.remove(stock) }
                 }
             }
             OtherAction(app.words.newStock) { model.addStock() }

@@ -1,29 +1,36 @@
 import LapwrightModels
 import SwiftUI
 
-/// Setting up a wall, one question at a time.
+import enum LapwrightCore.NewThing
+
+/// Setting up a wall, one question at a time, in the order in which a person with a tape meets them.
 struct MeasureScreen: View {
     let model: MeasureModel
 
     private var app: AppModel { model.app }
 
+    private var parts: [(name: String, what: NewThing)] {
+        [
+            (app.words.opening, .opening),
+            (app.words.stud, .stud),
+            (app.words.baseStep, .baseStep),
+            (app.words.abutment, .abutment),
+        ]
+    }
+
     var body: some View {
-        Frame(app, model.view.name, job: model.view.job, next: Next(app.words.wall) { model.wall() }) {
-            Notes(notes: model.view.notes)
+        let view = model.view
+        Frame(app, view.name, job: view.job, next: Next(app.words.wall) { model.wall() }) {
+            Notes(view.notes)
             Heading(app.words.answers)
-            Answers(app, model.view.questions)
-            ForEach(model.view.parts, id: \.part) { part in
-                HStack(spacing: 8) {
-                    Heading(part.title)
-                    Spacer()
-                    SignButton("minus", [app.words.remove, part.title].spoken) { model.remove(part) }
-                }
+            Answers(app, view.questions)
+            ForEach(view.parts, id: \.part) { part in
+                Heading(part.title)
                 Answers(app, part.questions)
+                OtherAction(app.words.remove) { model.remove(part) }
             }
-            OtherAction(app.words.baseStep) { model.add(.baseStep) }
-            OtherAction(app.words.stud) { model.add(.stud) }
-            OtherAction(app.words.opening) { model.add(.opening) }
-            OtherAction(app.words.abutment) { model.add(.abutment) }
+            Heading(app.words.more)
+            ForEach(parts, id: \.what) { part in OtherAction(part.name) { model.add(part.what) } }
         }
     }
 }

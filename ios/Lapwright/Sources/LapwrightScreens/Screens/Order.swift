@@ -8,12 +8,12 @@ struct OrderScreen: View {
     private var app: AppModel { model.app }
 
     var body: some View {
-        Frame(app, app.words.order, job: model.view.job, next: Next(app.words.handOver) { model.shareText() }) {
-            Notes(notes: model.view.notes)
+        Frame(app, app.words.order, job: model.view.job, next: Next(app.words.shareText) { model.share() }) {
+            Notes(model.view.notes)
             ForEach(model.view.lines, id: \.code) { line in
-                Named([line.name, line.said].spoken, line.from)
+                Named("\(line.name), \(line.said)", line.from)
             }
-            OtherAction([app.words.handOver, "CSV"].spoken) { model.shareTable() }
+            OtherAction(app.words.shareCsv) { model.share(.csv) }
             OtherAction(app.words.sawList) { model.sawList() }
         }
     }

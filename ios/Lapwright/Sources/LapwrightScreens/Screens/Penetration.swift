@@ -2,47 +2,55 @@ import LapwrightModels
 import SwiftUI
 
 import struct LapwrightCore.BlockAdvice
+import struct LapwrightCore.Shedding
 
-/// A penetration, made weathertight.
+/// One penetration, made weathertight.
 struct PenetrationScreen: View {
     let model: PenetrationModel
 
     private var app: AppModel { model.app }
 
     var body: some View {
-        Frame(app, model.view.name, job: model.view.job, next: next) {
-            Notes(notes: model.view.notes)
-            if !model.view.patch.isEmpty {
+        let view = model.view
+        Frame(app, view.name, job: view.job, next: next) {
+            Notes(view.notes)
+            // What is advised changes everything below it.
+            if let advice = view.advice { self.advice(advice) }
+            Drawn(app, .layersFront(penetration: view.penetration), view.revision, most: 320)
+            if !view.patch.isEmpty {
                 Heading(app.words.patch)
-                if !model.view.patchEnds.isEmpty { Text(model.view.patchEnds).font(.label) }
-                Sizes(app, model.view.patch)
+                if !view.patchEnds.isEmpty { Text(view.patchEnds).font(.label) }
+                SizeLines(app, view.patch)
             }
-            if !model.view.block.isEmpty {
+            if !view.block.isEmpty {
                 Heading(app.words.block)
-                picture(model.block)
-                Sizes(app, model.view.block)
+                Drawn(app, .blockSplit(penetration: view.penetration), view.revision, most: 420)
+                SizeLines(app, view.block)
             }
-            if let advice = model.view.advice { self.advice(advice) }
-            Sizes(app, model.view.head)
+            SizeLines(app, view.head)
             Heading(app.words.layers)
-            picture(model.front)
-            picture(model.section)
-            ForEach(model.view.layers, id: \.code) { layer in Named(layer.text, "") }
-            if let shedding = model.view.shedding { self.shedding(shedding.sheds, shedding.lines.map(\.text)) }
+            Drawn(app, .layersSection(penetration: view.penetration), view.revision, most: 320)
+            ForEach(view.layers, id: \.code) { layer in Text(layer.text).font(.label) }
+            if let shedding = view.shedding { self.shedding(shedding) }
             Heading(app.words.steps)
-            StepList(model: model)
+            StepList(model) { model.takePhoto($0) }
             Heading(app.words.answers)
-            Answers(app, model.view.questions)
-            OtherAction(app.words.wall) { model.wall() }
+            Answers(app, view.questions)
         }
-        .task { await model.lookForPhotos() }
     }
 
-    private func picture(_ picture: PictureModel) -> some View {
-        Picture(app: app, model: picture, revision: model.view.revision, height: 320)
+    private var next: Next? {
+        model.currentStep.map { step in Next(step.text, .tick) { model.tick(step) } }
     }
 
-    /// A block that sits better between the courses, what it gains, and the tap that takes it.
+    /// What the check of the layers says: a warning where water would get in.
+    private func shedding(_ shedding: Shedding) -> some View {
+        ForEach(Array(shedding.lines.enumerated()), id: \.offset) { line in
+            if shedding.sheds { Text(line.element.text).font(.label) } else { Warning(line.element.text) }
+        }
+    }
+
+    /// A block that sits better between the courses: its sizes, what it gains, and the tap that takes it.
     @ViewBuilder private func advice(_ advice: BlockAdvice) -> some View {
         Heading(app.words.advice)
         Text(advice.gain).font(.label)
@@ -50,16 +58,5 @@ struct PenetrationScreen: View {
         ReadingLine(app, model.title("block-height"), advice.height)
         ReadingLine(app, model.title("hole-from-bottom"), advice.holeFromBottom)
         OtherAction(app.words.takeAdvice) { model.takeAdvice() }
-    }
-
-    /// What the check of the layers says: a warning where water would get in.
-    private func shedding(_ sheds: Bool, _ lines: [String]) -> some View {
-        ForEach(Array(lines.enumerated()), id: \.offset) { line in
-            if sheds { Text(line.element).font(.label) } else { Warning(line.element) }
-        }
-    }
-
-    private var next: Next? {
-        model.currentStep.map { step in Next(step.text) { model.tick(step) } }
     }
 }

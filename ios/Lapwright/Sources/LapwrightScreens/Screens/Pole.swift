@@ -11,18 +11,16 @@ struct PoleScreen: View {
 
     var body: some View {
         Frame(app, app.words.pole, job: model.view.job, next: next) {
-            Notes(notes: model.view.notes)
-            Picture(app: app, model: model.picture, revision: model.view.revision, height: 600)
+            Notes(model.view.notes)
             if !model.view.said.isEmpty { Text(model.view.said).font(.label) }
             Heading(app.words.lines)
             ForEach(model.view.lines, id: \.course) { line in ReadingLine(app, line.said, line.height) }
-            OtherAction(app.words.sayIt) { model.sayLines() }
             Heading(app.words.heights)
             ForEach(Array(model.view.marks.enumerated()), id: \.offset) { entry in
                 let mark = entry.element
                 ReadingLine(app, mark.name, mark.at)
                 Text(mark.said).font(.small)
-                if !mark.mark.isEmpty { OtherAction([app.words.remove, mark.name].spoken) { model.remove(mark) } }
+                if !mark.mark.isEmpty { OtherAction("\(app.words.remove): \(mark.name)") { model.remove(mark) } }
             }
             OtherAction(app.words.newMark) { model.addMark() }
             if !model.view.walls.isEmpty { Heading(app.words.asBuiltAt) }
@@ -41,7 +39,7 @@ struct PoleScreen: View {
         ReadingLine(app, model.title("left"), built.left)
         ReadingLine(app, model.title("middle"), built.middle)
         ReadingLine(app, model.title("right"), built.right)
-        Notes(notes: built.notes)
+        Notes(built.notes)
         OtherAction(app.words.remove) { model.remove(built) }
     }
 

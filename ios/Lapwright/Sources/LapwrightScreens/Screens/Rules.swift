@@ -20,7 +20,7 @@ struct RulesScreen: View {
                 }
                 if rule.notVerified { Warning(rule.status) }
                 if rule.changed != nil {
-                    OtherAction([app.words.backToDefault, rule.default].spoken) { model.backToDefault(rule) }
+                    OtherAction("\(app.words.backToDefault): \(rule.default)") { model.backToDefault(rule) }
                 }
             }
         }

@@ -5,7 +5,7 @@ import struct LapwrightCore.SawBoardLine
 
 /// What to cut from what, in cutting order.
 struct SawListScreen: View {
-    @Bindable var model: SawListModel
+    let model: SawListModel
     @Environment(\.look) private var look
 
     private var app: AppModel { model.app }
@@ -14,7 +14,7 @@ struct SawListScreen: View {
         Frame(app, app.words.sawList, job: model.view.job, next: next) {
             Text(model.view.text).font(.strong)
             if model.view.planned { Text(model.view.progress).font(.label) }
-            Notes(notes: model.view.notes)
+            Notes(model.view.notes)
             if let board = model.next { part(board) }
             if model.view.planned { OtherAction(app.words.planBoards) { model.plan() } }
             ForEach(model.view.boards, id: \.number) { board in
@@ -29,7 +29,7 @@ struct SawListScreen: View {
     private var next: Next? {
         if !model.view.planned { return Next(app.words.planBoards) { model.plan() } }
         return model.next.map { board in
-            Next(["\(board.number)", app.words.cut].spoken) { model.markCut(board) }
+            Next("\(board.number): \(app.words.allCut)") { model.markCut(board) }
         }
     }
 
@@ -37,11 +37,11 @@ struct SawListScreen: View {
         Line {
             model.say(board)
         } content: {
-            Named("\(board.number)", [board.cuts, board.restSaid].spoken)
+            Named("\(board.number)", [board.cuts, board.restSaid].filter { !$0.isEmpty }.joined(separator: ". "))
             Text(board.length.text).font(.strong).accessibilityLabel(board.length.spoken)
-            if board.cut { Image(systemName: "checkmark").accessibilityLabel(app.words.done) }
+            if board.cut { Icon(.tick, look.inks.done) }
         }
-        Picture(app: app, model: model.picture(board), revision: board.number, height: 160)
+        Drawn(app, .sawPattern(job: model.view.job, number: board.number), model.revision, most: 160)
         ForEach(board.pieces, id: \.board) { piece in
             Line {
                 model.open(piece)
@@ -58,15 +58,12 @@ struct SawListScreen: View {
                 Named(offcut.length.text, offcut.atHand ? "" : app.words.archived)
                     .accessibilityLabel(offcut.length.spoken)
                 if offcut.atHand {
-                    SignButton("minus", [app.words.remove, offcut.length.spoken].spoken) { model.keep(offcut, false) }
+                    SignButton(.close, "\(app.words.throwAway): \(offcut.length.spoken)") { model.keep(offcut, false) }
                 } else {
-                    SignButton("plus", [app.words.bringBack, offcut.length.spoken].spoken) { model.keep(offcut, true) }
+                    SignButton(.closer, "\(app.words.keepIt): \(offcut.length.spoken)") { model.keep(offcut, true) }
                 }
             }
         }
-        HStack(spacing: 8) {
-            WordsField(title: app.words.stock, text: model.newOffcut) { model.newOffcut = $0 }
-            SignButton("plus", app.words.save) { model.addOffcut() }
-        }
+        OtherAction(app.words.newOffcut) { model.addOffcut() }
     }
 }

@@ -17,29 +17,14 @@ struct SettingsScreen: View {
                         model.take(signer)
                     } content: {
                         Named(signer.name, "")
-                        if signer.current { Image(systemName: "checkmark").accessibilityLabel(app.words.done) }
+                        if signer.current { Icon(.tick, look.inks.done) }
                     }
-                    SignButton("minus", [app.words.remove, signer.name].spoken) { model.drop(signer) }
+                    SignButton(.close, "\(app.words.remove): \(signer.name)") { model.drop(signer) }
                 }
             }
             OtherAction(app.words.newSigner) { model.newSigner() }
-            ForEach(model.view.settings, id: \.field) { setting in
-                Heading(setting.title)
-                Text(setting.hint).font(.small)
-                if setting.choices.isEmpty {
-                    Answers(app, [setting])
-                }
-                ForEach(setting.choices, id: \.code) { choice in
-                    Line {
-                        model.choose(setting, choice)
-                    } content: {
-                        Named(choice.label, "")
-                        if choice.label == setting.answer {
-                            Image(systemName: "checkmark").accessibilityLabel(app.words.done)
-                        }
-                    }
-                }
-            }
+            Heading(app.words.answers)
+            Answers(app, model.view.settings)
         }
     }
 }

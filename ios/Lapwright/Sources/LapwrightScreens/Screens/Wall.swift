@@ -4,18 +4,13 @@ import SwiftUI
 /// What is where on a wall.
 struct WallScreen: View {
     let model: WallModel
-    @State private var zoom: CGFloat = 1
 
     private var app: AppModel { model.app }
 
     var body: some View {
         Frame(app, model.view.name, job: model.view.job, next: next) {
-            Picture(app: app, model: model.picture, revision: model.view.revision, height: 420, zoom: zoom)
-            HStack(spacing: 6) {
-                SignButton("minus.magnifyingglass", app.words.zoomOut) { zoom = max(1, zoom / 2) }
-                SignButton("plus.magnifyingglass", app.words.zoomIn) { zoom = min(8, zoom * 2) }
-            }
-            Notes(notes: model.view.notes)
+            Drawn(app, .elevation(wall: model.view.wall), model.view.revision, most: 420, zooms: true)
+            Notes(model.view.notes)
             penetrations
             OtherAction(app.words.measure) { model.measure() }
             if !model.view.boards.isEmpty {
@@ -42,7 +37,7 @@ struct WallScreen: View {
                 } content: {
                     Named(line.name, "")
                 }
-                SignButton("minus", [app.words.remove, line.name].spoken) { model.remove(line) }
+                SignButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
             }
         }
         if model.view.boards.isEmpty { OtherAction(app.words.newPenetration) { model.addPenetration() } }
@@ -56,7 +51,7 @@ struct WallScreen: View {
             } content: {
                 Named(board.said, "")
                 Text(board.length.text).font(.strong).accessibilityLabel(board.length.spoken)
-                SourceBox(app: app, source: board.length.source)
+                SourceBox(app, board.length.source)
             }
         }
     }

@@ -36,13 +36,33 @@ public struct Angle: Sendable {
 
 public struct Path {
     public init() {}
+    public init(_ rect: CGRect) {}
+    public mutating func addEllipse(in rect: CGRect) {}
     public mutating func move(to point: CGPoint) {}
     public mutating func addLine(to point: CGPoint) {}
     public mutating func closeSubpath() {}
 }
 
 public struct StrokeStyle {
-    public enum Cap { case butt }
-    public enum Join { case miter }
+    public enum Cap { case butt, round }
+    public enum Join { case miter, round }
     public init(lineWidth: CGFloat = 1, lineCap: Cap = .butt, lineJoin: Join = .miter, dash: [CGFloat] = []) {}
+}
+
+public protocol Shape: View, Sendable {}
+
+extension Shape {
+    public func stroke(_ color: Color, lineWidth: CGFloat = 1) -> some View { ModifiedView() }
+}
+
+public struct Rectangle: Shape, Primitive {
+    nonisolated public init() {}
+}
+
+public struct RoundedRectangle: Shape, Primitive {
+    nonisolated public init(cornerRadius: CGFloat) {}
+}
+
+extension Shape where Self == Rectangle {
+    nonisolated public static var rect: Rectangle { Rectangle() }
 }

@@ -2,6 +2,17 @@ extension View {
     public func font(_ font: Font?) -> some View { ModifiedView() }
     public func foregroundStyle(_ color: Color) -> some View { ModifiedView() }
     public func background<Content: View>(_ content: Content) -> some View { ModifiedView() }
+    public func background<Outline: Shape>(_ color: Color, in shape: Outline) -> some View { ModifiedView() }
+    public func overlay<Content: View>(@ViewBuilder content: () -> Content) -> some View { ModifiedView() }
+    public func contentShape<Outline: Shape>(_ shape: Outline) -> some View { ModifiedView() }
+    public func clipped() -> some View { ModifiedView() }
+    public func fixedSize() -> some View { ModifiedView() }
+    public func id<ID: Hashable>(_ id: ID) -> some View { ModifiedView() }
+    public func lineLimit(_ number: Int?) -> some View { ModifiedView() }
+    public func multilineTextAlignment(_ alignment: TextAlignment) -> some View { ModifiedView() }
+    public func allowsHitTesting(_ enabled: Bool) -> some View { ModifiedView() }
+    public func submitLabel(_ label: SubmitLabel) -> some View { ModifiedView() }
+    public func onSubmit(_ action: @escaping () -> Void) -> some View { ModifiedView() }
     public func border(_ color: Color, width: CGFloat = 1) -> some View { ModifiedView() }
     public func tint(_ color: Color?) -> some View { ModifiedView() }
     public func padding(_ length: CGFloat) -> some View { ModifiedView() }
@@ -30,6 +41,9 @@ extension View {
     public func accessibilityHidden(_ hidden: Bool) -> some View { ModifiedView() }
     public func accessibilityAddTraits(_ traits: AccessibilityTraits) -> some View { ModifiedView() }
     public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View { ModifiedView() }
+    public func accessibilityActions<Content: View>(@ViewBuilder _ content: () -> Content) -> some View {
+        ModifiedView()
+    }
     public func accessibilityAction(_ handler: @escaping () -> Void) -> some View { ModifiedView() }
 
     public func environment<V>(_ keyPath: WritableKeyPath<EnvironmentValues, V>, _ value: V) -> some View {

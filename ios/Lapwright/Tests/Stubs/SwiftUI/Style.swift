@@ -30,11 +30,24 @@ public struct Edge: Sendable {
         public init(rawValue: Int) { self.rawValue = rawValue }
         public static let top = Set(rawValue: 1)
         public static let bottom = Set(rawValue: 2)
+        public static let horizontal = Set(rawValue: 4)
+        public static let vertical = Set(rawValue: 8)
     }
 }
 
-public struct AccessibilityTraits: Sendable {
-    public static let isHeader = AccessibilityTraits()
+public struct AccessibilityTraits: OptionSet, Sendable {
+    public let rawValue: Int
+    public init(rawValue: Int) { self.rawValue = rawValue }
+    public static let isHeader = AccessibilityTraits(rawValue: 1)
+    public static let isButton = AccessibilityTraits(rawValue: 2)
+    public static let isSelected = AccessibilityTraits(rawValue: 4)
+    public static let isToggle = AccessibilityTraits(rawValue: 8)
 }
 
 public enum AccessibilityChildBehavior: Sendable { case ignore, combine, contain }
+
+public enum TextAlignment: Sendable { case leading, center, trailing }
+
+public struct SubmitLabel: Sendable {
+    public static var done: SubmitLabel { SubmitLabel() }
+}

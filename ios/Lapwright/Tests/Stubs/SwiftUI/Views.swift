@@ -2,6 +2,7 @@ public struct Text: Primitive {
     public init<S: StringProtocol>(_ content: S) {}
     public func font(_ font: Font?) -> Text { self }
     public func foregroundStyle(_ color: Color) -> Text { self }
+    public static func + (one: Text, other: Text) -> Text { one }
 }
 
 public struct Image: Primitive {
@@ -60,6 +61,10 @@ public struct ForEach<Data: RandomAccessCollection, ID: Hashable, Content: View>
 
 public struct Button<Label: View>: Primitive {
     public init(action: @escaping @MainActor () -> Void, @ViewBuilder label: () -> Label) {}
+}
+
+extension Button where Label == Text {
+    public init<S: StringProtocol>(_ title: S, action: @escaping @MainActor () -> Void) {}
 }
 
 public struct TextField<Label: View>: Primitive {}

@@ -36,6 +36,22 @@
     public func dismiss(animated: Bool, completion: (() -> Void)? = nil) {}
 }
 
+public final class UIActivity {
+    public struct ActivityType: Hashable, Sendable {}
+}
+
+@MainActor public protocol UIActivityItemSource: NSObjectProtocol {
+    func activityViewControllerPlaceholderItem(_ sheet: UIActivityViewController) -> Any
+    func activityViewController(
+        _ sheet: UIActivityViewController,
+        itemForActivityType type: UIActivity.ActivityType?
+    ) -> Any?
+    func activityViewController(
+        _ sheet: UIActivityViewController,
+        subjectForActivityType type: UIActivity.ActivityType?
+    ) -> String
+}
+
 @MainActor open class UIActivityViewController: UIViewController {
     public init(activityItems: [Any], applicationActivities: [UIView]?) {}
 }

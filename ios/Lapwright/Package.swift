@@ -44,7 +44,9 @@ let package = Package(
         .target(name: "LapwrightModels", dependencies: ["LapwrightCore"]),
         .target(name: "LapwrightScreens", dependencies: screens),
         .testTarget(name: "LapwrightCoreTests", dependencies: ["LapwrightCore"]),
-        .testTarget(name: "LapwrightModelsTests", dependencies: ["LapwrightModels"]),
+        .testTarget(name: "LapwrightModelsTests", dependencies: ["LapwrightModels", "Typist"]),
+        // A further process, to be killed in the middle of an entry.
+        .executableTarget(name: "Typist", dependencies: ["LapwrightModels"], path: "Tests/Typist"),
     ] + stubs,
     swiftLanguageModes: [.v6]
 )

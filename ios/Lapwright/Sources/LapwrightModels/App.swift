@@ -104,15 +104,6 @@ public final class AppModel {
         }
     }
 
-    /// Hands on a photo under a title, without the place where it was taken.
-    @discardableResult public func sharePhoto(_ photo: String, title: String) -> Task<Void, Never> {
-        tap { [self] in
-            let path = services.share.place("photo.jpg")
-            try await keeper.exportPhoto(photo, path)
-            services.share.file(path, title: title)
-        }
-    }
-
     /// Whether a length can be said instead of typed.
     public var listens: Bool { services.listening.hears(remembered.language) }
 
@@ -250,21 +241,10 @@ extension AppModel {
     /// A remembered place may name what is no longer there.
     private func open(_ place: Place, afterStop: Bool) async throws {
         if let view = try? await keeper.view(context(), place) {
-            present(place, afterStop ? await withPhotos(view) : view)
+            present(place, afterStop ? await withPhotos(place, view) : view)
         } else {
             present(.jobs, try await keeper.view(context(), .jobs))
         }
-    }
-
-    /// The view after what a camera left while the program was gone was taken in.
-    private func withPhotos(_ view: View) async -> View {
-        guard case .penetrationKind(let here) = view else { return view }
-        var view = view
-        for step in here.steps where step.photo?.place == .waiting {
-            let takeIn = PenetrationAction.takePhotoIn(penetration: here.penetration, step: step.code, closed: false)
-            if let outcome = try? await keeper.act(context(), .penetrationKind(action: takeIn)) { view = outcome.view }
-        }
-        return view
     }
 
     private func present(_ place: Place, _ view: View) {
@@ -286,9 +266,7 @@ extension AppModel {
         guard let asked = opened?.find(in: asking.questions) ?? wanted else { return }
         entry.ask(
             asked,
-            keep: { [weak self] text in
-                if let action = asking.keeping(asked, text) { self?.keep(action) }
-            },
+            keep: { [weak self] text in self?.keep(asking.keeping(asked, text)) },
             take: { [weak self] text in self?.act(asking.answering(asked, text)) }
         )
     }

@@ -6,8 +6,8 @@ import LapwrightCore
     var questions: [Question] { get }
     /// The question that the view asks now, if any.
     var asked: Question? { get }
-    /// What keeps the keys of a question; nil where the core keeps none.
-    func keeping(_ question: Question, _ text: String) -> Action?
+    /// What keeps the keys of a question.
+    func keeping(_ question: Question, _ text: String) -> Action
     /// What answers a question.
     func answering(_ question: Question, _ text: String) -> Action
 }

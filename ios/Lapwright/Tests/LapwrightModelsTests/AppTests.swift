@@ -86,15 +86,64 @@ import Testing
     }
 
     @Test func aLockedGlassTakesNoTap() async throws {
-        let phone = try await Phone.withDemo()
-        let place = phone.app.place
+        let phone = try await Phone.withNotchedBoard()
+        let (board, place) = (try phone.board(), phone.app.place)
+        #expect(phone.app.lockable)
+        phone.app.putQuestionAway()
         phone.app.lock(true)
+        phone.book.reset()
         await phone.app.go(.jobs).value
-        await (try phone.house()).addStock().value
-        #expect(phone.app.place == place)
+        await phone.app.back().value
+        await board.tick(try #require(board.currentStep)).value
+        await phone.app.takePhoto(try #require(board.currentStep)).value
+        await phone.app.shareCopy().value
+        phone.app.ask(board.questions[0])
+        await phone.app.listen().value
+        #expect(phone.app.place == place && phone.app.entry.question == nil && phone.book.calls.isEmpty)
+        #expect(phone.device.filled.isEmpty && phone.device.shared.isEmpty)
         phone.app.lock(false)
         await phone.app.go(.jobs).value
         #expect(phone.app.place == .jobs)
+    }
+
+    @Test func onlyABoardAndAPenetrationCanBeLocked() async throws {
+        let phone = try await Phone.withBoards()
+        let wall = try phone.wall()
+        #expect(!phone.app.lockable)
+        let places =
+            [Place.board(board: wall.view.boards[0].board)]
+            + wall.view.penetrations.map { Place.penetration(penetration: $0.penetration) }
+        for place in places {
+            await phone.app.go(place).value
+            #expect(phone.app.lockable)
+        }
+        for place in [Place.jobs, .settings, .doneList(job: nil), .measure(wall: wall.view.wall)] {
+            await phone.app.go(place).value
+            #expect(!phone.app.lockable)
+        }
+    }
+
+    @Test func aLockDoesNotOutliveAStop() async throws {
+        let phone = try await Phone.withNotchedBoard()
+        phone.app.lock(true)
+        try await phone.restart()
+        #expect(phone.app.lockable && !phone.app.locked)
+    }
+
+    @Test func aCopyOfTheBookIsHandedOnUnderATitleAndCanBeOpened() async throws {
+        let phone = try await Phone.withDemo()
+        await phone.app.go(.jobs).value
+        let before = try phone.jobs().view.copied
+        phone.book.reset()
+        await phone.app.shareCopy().value
+        #expect(phone.book.calls == ["copy", "view"] && phone.app.trouble == nil)
+        let (title, path) = try #require(phone.device.shared.last)
+        #expect(title == phone.app.words.shareCopy)
+        let copy = try Book.open(path: path, copies: nil)
+        #expect(
+            try copy.view(context: phone.app.context(), place: .jobs) != .jobsKind(view: JobsView(jobs: [], copied: ""))
+        )
+        #expect(try phone.jobs().view.copied != before, "how old the last copy is")
     }
 
     @Test func theGlassStaysLitOnABoardAndOnAPenetrationOnly() async throws {

@@ -17,6 +17,7 @@ import LapwrightCore
     var photo: Data?
     /// What the ear hears; nil where there is none.
     var heard: String?
+    private(set) var listenedIn: [String] = []
     private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
     private var rolls: UInt64
     private var seconds: Int64 = 0
@@ -52,7 +53,10 @@ import LapwrightCore
 
     func hears(_ language: String) -> Bool { heard != nil }
 
-    func listen(_ language: String) async -> String? { heard }
+    func listen(_ language: String) async -> String? {
+        listenedIn.append(language)
+        return heard
+    }
 
     func fill(_ path: String) async {
         filled.append(path)

@@ -37,11 +37,11 @@ import Testing
         let phone = try await opened()
         let model = try phone.penetration()
         let hidden = try #require(model.steps.first { $0.hiddenLater })
-        model.leaveOut(hidden)
-        #expect(phone.app.entry.question == hidden.asks && hidden.asks != nil)
+        let asks = try #require(hidden.asks.last)
+        phone.app.ask(asks)
         phone.app.entry.accept()
         await phone.app.settled()
-        #expect(phone.app.trouble != nil && phone.app.entry.question == hidden.asks, "it is asked on")
+        #expect(phone.app.trouble != nil && phone.app.entry.question == asks, "it is asked on")
         #expect(model.steps.first { $0.code == hidden.code }?.state == .open)
         await phone.type("patched from behind")
         #expect(phone.app.trouble == nil && phone.app.entry.question == nil)
@@ -74,12 +74,15 @@ import Testing
         0xFF, 0xD8, 0xFF, 0xDB, 0, 3, 0, 0xFF, 0xDA, 0, 3, 0, 0x12, 0xFF, 0xD9,
     ])
 
+    /// The same with an application segment (JPEG, ITU-T T.81, B.2.4.6), where a camera writes the place.
+    private static let jpegWithPlace = Data([0xFF, 0xD8, 0xFF, 0xE1, 0, 8] + Array("Exif00".utf8)) + jpeg.dropFirst(2)
+
     @Test func aStepWithAPhotoIsTwoTaps() async throws {
         let phone = try await opened()
         let model = try phone.penetration()
         let step = try #require(model.currentStep)
         phone.device.photo = Self.jpeg
-        await model.takePhoto(step).value
+        await phone.app.takePhoto(step).value
         let taken = try #require(model.currentStep)
         let photo = try #require(taken.photo)
         #expect(taken.code == step.code && photo.place == .here && !photo.signed)
@@ -93,11 +96,11 @@ import Testing
         let phone = try await opened()
         let model = try phone.penetration()
         let step = try #require(model.currentStep)
-        await model.takePhoto(step).value
+        await phone.app.takePhoto(step).value
         #expect(phone.device.filled.count == 1 && phone.app.trouble == nil)
         #expect(model.currentStep?.photo == nil)
         phone.device.photo = Self.jpeg.prefix(9)
-        await model.takePhoto(step).value
+        await phone.app.takePhoto(step).value
         #expect(phone.app.trouble?.field == "photo", "half a photo is told")
     }
 
@@ -111,6 +114,55 @@ import Testing
         try Self.jpeg.write(to: URL(fileURLWithPath: waiting.file))
         try await phone.restart()
         #expect(try phone.penetration().currentStep?.photo?.place == .here && phone.app.cameBack)
+    }
+
+    @Test func theNextActionTicksItsStepWithThePhotoThatWasTaken() async throws {
+        let phone = try await opened()
+        phone.device.photo = Self.jpeg
+        let step = try #require(try phone.penetration().currentStep)
+        await phone.app.takePhoto(step).value
+        // What the frame's next action does.
+        await (try phone.penetration()).tick(try #require(try phone.penetration().currentStep)).value
+        let ticked = try #require(try phone.penetration().steps.first { $0.code == step.code })
+        #expect(ticked.state == .done && ticked.photo?.signed == true)
+    }
+
+    @Test func theCameraStandsBesideAStepUntilItsPhotoIsThere() async throws {
+        let phone = try await opened()
+        let model = try phone.penetration()
+        let asked = try #require(model.steps.first { $0.photoAsked })
+        #expect(asked.wantsPhoto && model.steps.filter { !$0.photoAsked }.allSatisfy { !$0.wantsPhoto })
+        phone.device.photo = Self.jpeg
+        await phone.app.takePhoto(asked).value
+        let taken = try #require(model.steps.first { $0.code == asked.code })
+        #expect(!taken.wantsPhoto && taken.photoHere != nil)
+    }
+
+    @Test func aPhotoOfABoardGoesIntoItsTickToo() async throws {
+        let phone = try await Phone.withNotchedBoard()
+        phone.app.putQuestionAway()
+        phone.device.photo = Self.jpeg
+        let board = try phone.board()
+        let step = try #require(board.currentStep)
+        await phone.app.takePhoto(step).value
+        #expect(phone.app.trouble == nil && board.currentStep?.photoHere?.signed == false)
+        await board.tick(try #require(board.currentStep)).value
+        #expect(board.steps.first { $0.code == step.code }?.photo?.signed == true)
+    }
+
+    @Test func aPhotoIsHandedOnUnderItsStepWithoutThePlaceWhereItWasTaken() async throws {
+        let phone = try await opened()
+        let model = try phone.penetration()
+        let step = try #require(model.currentStep)
+        phone.device.photo = Self.jpegWithPlace
+        await phone.app.takePhoto(step).value
+        let photo = try #require(model.currentStep?.photoHere)
+        phone.book.reset()
+        await phone.app.sharePhoto(photo, title: step.text).value
+        #expect(phone.book.calls == ["exportPhoto"] && phone.app.trouble == nil)
+        let (title, path) = try #require(phone.device.shared.last)
+        let shared = try Data(contentsOf: URL(fileURLWithPath: path))
+        #expect(title == step.text && shared == Self.jpeg, "the application segment is gone, the picture is the same")
     }
 
     @Test func theAdvisedBlockIsTakenInOneTap() async throws {

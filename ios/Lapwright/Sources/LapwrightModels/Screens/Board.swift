@@ -24,18 +24,17 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         return true
     }
 
-    public var questions: [Question] { view.questions + view.notches.flatMap(\.questions) + reasons }
+    public var questions: [Question] { view.questions + view.notches.flatMap(\.questions) + steps.flatMap(\.asks) }
 
     /// While the board is not cut, also what no tape was put to.
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         let (subject, field) = (question.subject, question.field)
         return .boardKind(action: .keepDraft(board: view.board, subject: subject, field: field, text: text))
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
-        if let leaving = leaving(question, text) { return leaving }
         let (subject, field) = (question.subject, question.field)
         return .boardKind(
             action: subject == view.board

@@ -21,7 +21,7 @@ public final class HouseModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .houseKind(action: .keepDraft(job: view.job, field: question.field, text: text))
     }
 

@@ -21,7 +21,7 @@ public final class MeasureModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         let (subject, field) = (question.subject, question.field)
         return .measureKind(action: .keepDraft(wall: view.wall, subject: subject, field: field, text: text))
     }

@@ -23,7 +23,7 @@ public final class NewModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .newKind(action: .keepDraft(what: view.what, parent: view.parent, field: question.field, text: text))
     }
 

@@ -17,38 +17,22 @@ public final class PenetrationModel: ScreenModel, Asking, Signing {
         return true
     }
 
-    public var questions: [Question] { view.questions + reasons }
+    public var questions: [Question] { view.questions + steps.flatMap(\.asks) }
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .penetrationKind(action: .keepDraft(penetration: view.penetration, field: question.field, text: text))
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
-        leaving(question, text)
-            ?? .penetrationKind(action: .answer(penetration: view.penetration, field: question.field, text: text))
+        .penetrationKind(action: .answer(penetration: view.penetration, field: question.field, text: text))
     }
 
     public var steps: [StepLine] { view.steps }
 
     public func signing(_ step: StepLine, _ said: StepSaid) -> Action {
         .penetrationKind(action: .signStep(penetration: view.penetration, step: step.code, said: said))
-    }
-
-    /// Takes a photo of a step. The book names the file before the camera opens, and looks at it when it is closed: so
-    /// nothing is lost where the app is stopped in between.
-    @discardableResult public func takePhoto(_ step: StepLine) -> Task<Void, Never> {
-        guard !app.locked else { return Task {} }
-        let here = view.penetration
-        return Task { [app] in
-            await app.act(.penetrationKind(action: .beginPhoto(penetration: here, step: step.code))).value
-            let photo = view.steps.first { $0.code == step.code }?.photo
-            guard let photo, photo.place == .waiting else { return }
-            await app.services.camera.fill(photo.file)
-            let takeIn = PenetrationAction.takePhotoIn(penetration: here, step: step.code, closed: true)
-            await app.act(.penetrationKind(action: takeIn)).value
-        }
     }
 
     /// What the advice calls a size: the question that it would answer.

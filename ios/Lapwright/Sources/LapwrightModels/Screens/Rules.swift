@@ -22,7 +22,7 @@ public final class RulesModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .rulesKind(action: .keepDraft(job: view.job, field: question.field, text: text))
     }
 

@@ -25,7 +25,7 @@ public final class SawListModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .sawListKind(action: .keepDraft(job: view.job, stock: question.subject, text: text))
     }
 

@@ -21,7 +21,7 @@ public final class SettingsModel: ScreenModel, Asking {
 
     public var asked: Question? { view.asked }
 
-    public func keeping(_ question: Question, _ text: String) -> Action? {
+    public func keeping(_ question: Question, _ text: String) -> Action {
         .settingsKind(action: .keepDraft(field: question.field, text: text))
     }
 

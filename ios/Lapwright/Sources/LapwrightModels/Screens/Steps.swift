@@ -10,27 +10,13 @@ import LapwrightCore
 }
 
 extension Signing {
-    /// The questions why steps are left out.
-    public var reasons: [Question] { steps.compactMap(\.asks) }
-
-    /// What leaves a step out for a reason, where that is what was asked.
-    func leaving(_ question: Question, _ reason: String) -> Action? {
-        steps.first { $0.asks?.field == question.field }
-            .map { signing($0, StepSaid(how: .skip, note: reason, measured: "", photo: nil)) }
-    }
-
     /// The step that is to be done now.
     public var currentStep: StepLine? { steps.first { $0.state == .open } }
 
     /// Done, in one tap, with the photo that was taken of it.
     @discardableResult public func tick(_ step: StepLine) -> Task<Void, Never> {
-        let photo = step.photo.flatMap { $0.place == .here && !$0.signed ? $0.photo : nil }
+        let photo = step.photoHere.flatMap { $0.signed ? nil : $0.photo }
         return sign(step, StepSaid(how: .tick, note: "", measured: "", photo: photo))
-    }
-
-    /// Asks why a step is left out.
-    public func leaveOut(_ step: StepLine) {
-        if let question = step.asks { app.ask(question) }
     }
 
     /// What was said before no longer holds.
@@ -42,8 +28,12 @@ extension Signing {
         app.act(signing(step, said))
     }
 
-    /// Whether the camera stands beside a step: a photo is asked for, and none is there.
-    public func wantsPhoto(_ step: StepLine) -> Bool {
-        step.state == .open && step.photoAsked && step.photo?.place != .here
-    }
+}
+
+extension StepLine {
+    /// Its photo, where the file is there.
+    public var photoHere: StepPhoto? { photo?.place == .here ? photo : nil }
+
+    /// Whether the camera stands beside it: a photo is asked for, and none is there.
+    public var wantsPhoto: Bool { state == .open && photoAsked && photoHere == nil }
 }

@@ -23,6 +23,7 @@ struct Answers: View {
                 VStack(alignment: .leading, spacing: 2) {
                     Text(question.title).font(.small)
                     Text(said(question)).font(.strong)
+                    if let reading = question.reading { ReadBy(reading) }
                 }
                 .frame(maxWidth: .infinity, alignment: .leading)
                 if let reading = question.reading { SourceBox(app, reading.source) }
@@ -70,10 +71,15 @@ struct ReadingLine: View {
                 VStack(alignment: .leading, spacing: 2) {
                     Text(label).font(.label)
                     length
+                    ReadBy(reading)
                 }
                 .frame(maxWidth: .infinity, alignment: .leading)
             } else {
-                Text(label).font(.label).frame(maxWidth: .infinity, alignment: .leading)
+                VStack(alignment: .leading, spacing: 2) {
+                    Text(label).font(.label)
+                    ReadBy(reading)
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
                 length
             }
             SourceBox(app, reading.source)
@@ -81,6 +87,19 @@ struct ReadingLine: View {
     }
 
     private var length: some View { Text(reading.text).font(.large).accessibilityLabel(reading.spoken) }
+}
+
+/// Who read a number off the tape, and when.
+private struct ReadBy: View {
+    let reading: Reading
+
+    init(_ reading: Reading) {
+        self.reading = reading
+    }
+
+    var body: some View {
+        if !reading.said.isEmpty { Text(reading.said).font(.small) }
+    }
 }
 
 /// Where a number comes from: a letter in a small box.

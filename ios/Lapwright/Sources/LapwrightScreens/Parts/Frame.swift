@@ -62,8 +62,8 @@ struct Frame<Content: View, Strip: View>: View {
         if app.cameBack { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
         if let question = app.entry.question {
             QuestionHead(app: app, question: question)
-            if !question.picture.isEmpty { Drawn(app, .tapePlace(picture: question.picture), 0, most: 130) }
             strip
+            if !question.picture.isEmpty { Drawn(app, .tapePlace(picture: question.picture), 0, most: 130) }
         } else {
             if let trouble = app.trouble { TroublePanel(trouble.text) }
             Text(title).font(.large).accessibilityAddTraits(.isHeader)

@@ -6,12 +6,11 @@ import struct LapwrightCore.StepLine
 /// The steps in their order: a tap on the box ticks one, a tap on the words opens its reason.
 struct StepList<Model: Signing>: View {
     let model: Model
-    let takePhoto: (@MainActor (StepLine) -> Void)?
     @State private var open = ""
     @Environment(\.look) private var look
 
-    init(_ model: Model, takePhoto: (@MainActor (StepLine) -> Void)? = nil) {
-        (self.model, self.takePhoto) = (model, takePhoto)
+    init(_ model: Model) {
+        self.model = model
     }
 
     private var app: AppModel { model.app }
@@ -19,11 +18,12 @@ struct StepList<Model: Signing>: View {
     var body: some View {
         let current = model.currentStep?.code
         ForEach(model.steps, id: \.code) { step in
-            if step.code == current { CautionPanel(app.words.caution, step.cautions) }
+            let unread = step.code == current && !step.cautionsRead
+            if unread { CautionPanel(app.words.caution, step.cautions) }
             row(step)
             if step.code == open {
                 if !step.reason.isEmpty { Text(step.reason).font(.label) }
-                if step.code != current { CautionPanel(app.words.caution, step.cautions) }
+                if !unread { CautionPanel(app.words.caution, step.cautions) }
                 choices(step)
             }
         }
@@ -31,7 +31,6 @@ struct StepList<Model: Signing>: View {
 
     @ViewBuilder private func row(_ step: StepLine) -> some View {
         // A photo that is asked for is one tap away, and the tick takes it in with the next.
-        let camera = model.wantsPhoto(step) ? takePhoto : nil
         HStack(spacing: 4) {
             box(step)
             Line {
@@ -44,11 +43,11 @@ struct StepList<Model: Signing>: View {
                         .accessibilityLabel(app.words.photo)
                 }
             }
-            if let camera, !look.large {
-                SignButton(.camera, "\(app.words.photo): \(step.text)") { camera(step) }
+            if step.wantsPhoto && !look.large {
+                SignButton(.camera, "\(app.words.photo): \(step.text)") { app.takePhoto(step) }
             }
         }
-        if let camera, look.large { OtherAction(app.words.photo, .camera) { camera(step) } }
+        if step.wantsPhoto && look.large { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
     }
 
     private func box(_ step: StepLine) -> some View {
@@ -77,9 +76,9 @@ struct StepList<Model: Signing>: View {
         VStack(alignment: .leading, spacing: 2) {
             Text(step.text).font(step.state == .open ? .strong : .label)
             if step.state != .open {
-                let who = [state(step), step.signer, step.note].filter { !$0.isEmpty }
-                Text(who.joined(separator: ", ")).font(.small)
+                Text("\(state(step)): \(step.said)").font(.small)
             }
+            if step.differs { Warning(app.words.differs) }
         }
         .frame(maxWidth: .infinity, alignment: .leading)
     }
@@ -93,16 +92,15 @@ struct StepList<Model: Signing>: View {
     }
 
     @ViewBuilder private func choices(_ step: StepLine) -> some View {
-        if let photo = step.photo, photo.place == .here {
-            OtherAction(app.words.sharePhoto) { app.sharePhoto(photo.photo, title: step.text) }
+        if let photo = step.photoHere {
+            OtherAction(app.words.sharePhoto) { app.sharePhoto(photo, title: step.text) }
         }
         if step.state != .open {
             OtherAction(app.words.takeBack) { model.takeBack(step) }
         } else {
-            if let takePhoto, !model.wantsPhoto(step) {
-                OtherAction(app.words.photo, .camera) { takePhoto(step) }
-            }
-            if step.asks != nil { OtherAction(app.words.leaveOut) { model.leaveOut(step) } }
+            if !step.wantsPhoto { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
+            ForEach(step.asks.dropLast(), id: \.field) { asks in OtherAction(asks.title) { app.ask(asks) } }
+            if let asks = step.asks.last { OtherAction(app.words.leaveOut) { app.ask(asks) } }
         }
     }
 }

@@ -33,7 +33,7 @@ struct PenetrationScreen: View {
             ForEach(view.layers, id: \.code) { layer in Text(layer.text).font(.label) }
             if let shedding = view.shedding { self.shedding(shedding) }
             Heading(app.words.steps)
-            StepList(model) { model.takePhoto($0) }
+            StepList(model)
             Heading(app.words.answers)
             Answers(app, view.questions)
         }

@@ -39,26 +39,41 @@ struct Frame<Content: View, Strip: View>: View {
 
     var body: some View {
         GeometryReader { space in
-            VStack(spacing: 6) {
+            // A phone that lies on its side, or is small and set to large texts, has no room for a question over its keys.
+            if app.entry.question != nil && !app.locked && space.size.height < (look.large ? 760 : 600) {
                 ScrollView {
-                    VStack(alignment: .leading, spacing: 6) { above }
-                        .frame(maxWidth: .infinity, alignment: .leading)
-                }
-                .allowsHitTesting(!app.locked)
-                if app.locked {
-                    HoldToUnlock(app: app)
-                } else {
-                    if let question = app.entry.question {
-                        QuestionEntry(app: app, question: question, height: space.size.height)
+                    VStack(spacing: 6) {
+                        above
+                        below(space.size.height)
                     }
-                    Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
+                    .padding(8)
                 }
+            } else {
+                VStack(spacing: 6) {
+                    ScrollView { above }.allowsHitTesting(!app.locked)
+                    below(space.size.height)
+                }
+                .padding(8)
             }
-            .padding(8)
         }
     }
 
-    @ViewBuilder private var above: some View {
+    private var above: some View {
+        VStack(alignment: .leading, spacing: 6) { read }.frame(maxWidth: .infinity, alignment: .leading)
+    }
+
+    /// What is tapped, on a screen of a height.
+    @ViewBuilder private func below(_ height: CGFloat) -> some View {
+        if app.locked {
+            HoldToUnlock(app: app)
+        } else {
+            if let question = app.entry.question { QuestionEntry(app: app, question: question, height: height) }
+            Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
+        }
+    }
+
+    /// What is read.
+    @ViewBuilder private var read: some View {
         if app.cameBack { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
         if let question = app.entry.question {
             QuestionHead(app: app, question: question)

@@ -22,7 +22,7 @@ struct Keypad: View {
 
     var body: some View {
         VStack(spacing: gap) {
-            if lengths { Tape(app: app) }
+            if lengths { Tape(app: app, name: app.words.tape) }
             if isPaged && signs { signRows } else { digitRows }
             HStack(spacing: gap) {
                 if isPaged {
@@ -32,11 +32,7 @@ struct Keypad: View {
                 }
                 key("0")
                 if lengths && !look.gloves { space }
-                Key(side: side, fill: look.inks.chalk) {
-                    app.entry.accept()
-                } label: {
-                    Text(app.words.accept).font(font).foregroundStyle(look.inks.ground)
-                }
+                accept
             }
         }
     }
@@ -98,6 +94,14 @@ struct Keypad: View {
             Text(signs ? "123" : "'.-").font(.key)
         }
         .accessibilityLabel(app.words.more)
+    }
+
+    private var accept: some View {
+        Key(side: side, fill: look.inks.chalk) {
+            app.entry.accept()
+        } label: {
+            Text(app.words.accept).font(font).foregroundStyle(look.inks.ground)
+        }
     }
 }
 

@@ -29,6 +29,25 @@ struct StepList<Model: Signing>: View {
         }
     }
 
+    private func state(_ step: StepLine) -> String {
+        switch step.state {
+        case .open: app.words.open
+        case .done: app.words.done
+        case .skipped: app.words.leftOut
+        }
+    }
+
+    private func words(_ step: StepLine) -> some View {
+        VStack(alignment: .leading, spacing: 2) {
+            Text(step.text).font(step.state == .open ? .strong : .label)
+            if step.state != .open {
+                Text("\(state(step)): \(step.said)").font(.small)
+            }
+            if step.differs { Warning(app.words.differs) }
+        }
+        .frame(maxWidth: .infinity, alignment: .leading)
+    }
+
     @ViewBuilder private func row(_ step: StepLine) -> some View {
         // A photo that is asked for is one tap away, and the tick takes it in with the next.
         HStack(spacing: 4) {
@@ -39,7 +58,7 @@ struct StepList<Model: Signing>: View {
                 words(step)
                 if let photo = step.photo {
                     Icon(.camera, photo.place == .here ? look.inks.done : look.inks.warning)
-                        .accessibilityHidden(false)
+                        .accessibilityElement(children: .ignore)
                         .accessibilityLabel(app.words.photo)
                 }
             }
@@ -70,25 +89,6 @@ struct StepList<Model: Signing>: View {
         .accessibilityLabel(step.text)
         .accessibilityValue(state(step))
         .accessibilityAddTraits(.isToggle)
-    }
-
-    private func words(_ step: StepLine) -> some View {
-        VStack(alignment: .leading, spacing: 2) {
-            Text(step.text).font(step.state == .open ? .strong : .label)
-            if step.state != .open {
-                Text("\(state(step)): \(step.said)").font(.small)
-            }
-            if step.differs { Warning(app.words.differs) }
-        }
-        .frame(maxWidth: .infinity, alignment: .leading)
-    }
-
-    private func state(_ step: StepLine) -> String {
-        switch step.state {
-        case .open: app.words.open
-        case .done: app.words.done
-        case .skipped: app.words.leftOut
-        }
     }
 
     @ViewBuilder private func choices(_ step: StepLine) -> some View {

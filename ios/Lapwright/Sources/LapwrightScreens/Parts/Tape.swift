@@ -6,6 +6,7 @@ import struct LapwrightCore.TapeMark
 /// One inch of tape, or one centimeter, drawn large: a tap takes the nearest mark.
 struct Tape: View {
     let app: AppModel
+    let name: String
     @ScaledMetric(relativeTo: .body) private var em: CGFloat = 16
     @Environment(\.look) private var look
 
@@ -23,7 +24,7 @@ struct Tape: View {
         }
         .frame(height: Look.target + 8)
         .accessibilityElement(children: .ignore)
-        .accessibilityLabel(app.words.tape)
+        .accessibilityLabel(name)
         .accessibilityActions {
             ForEach(marks, id: \.at) { mark in Button(mark.spoken) { app.entry.tap(mark) } }
         }

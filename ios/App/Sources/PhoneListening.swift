@@ -19,10 +19,12 @@ final class PhoneListening: Listening {
             request.endAudio()
             return nil
         }
-        guard let ear = ear(language), ear.supportsOnDeviceRecognition, await Permission.given() else { return nil }
+        guard let ear = ear(language), ear.supportsOnDeviceRecognition else { return nil }
         let request = SFSpeechAudioBufferRecognitionRequest()
         request.requiresOnDeviceRecognition = true
         self.request = request
+        defer { self.request = nil }
+        guard await Permission.given() else { return nil }
         defer { close() }
         guard (try? open(request)) == true else { return nil }
         var heard: String?
@@ -57,7 +59,6 @@ final class PhoneListening: Listening {
     private func close() {
         engine.stop()
         engine.inputNode.removeTap(onBus: 0)
-        request = nil
         let session = AVAudioSession.sharedInstance()
         try? session.setActive(false, options: .notifyOthersOnDeactivation)
         try? session.setCategory(.soloAmbient, mode: .default, options: [])

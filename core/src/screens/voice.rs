@@ -12,7 +12,10 @@ use super::{Context, Problem, spoken};
 /// [`Problem`] saying what was heard, and how to say a length.
 pub fn heard(context: &Context, text: &str) -> Result<String, Problem> {
     spoken(context, |terms| {
-        phrases::heard(text, terms.language).ok_or_else(|| {
+        // Some phones write down what they hear with the signs of a length, such as 7' 3½": that is typed as it is.
+        let written = text.trim().trim_end_matches(['.', '!', '?']);
+        let as_written = || terms.reader.length(written).is_ok().then(|| written.to_owned());
+        phrases::heard(text, terms.language).or_else(as_written).ok_or_else(|| {
             let said = terms.phrase("screen-not-heard", &[("heard", text.trim().into())]);
             Problem::new(Code::Length, "heard", said).into()
         })

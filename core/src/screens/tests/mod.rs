@@ -18,6 +18,7 @@ mod rules;
 mod saw_list;
 mod settings;
 mod signing;
+mod voice;
 mod wall;
 
 use crate::handover::DEMO_HOUSE;

@@ -20,6 +20,8 @@ public final class AppModel {
     public private(set) var trouble: Trouble?
     /// Whether the app was opened where its signer had left off.
     public private(set) var cameBack = false
+    /// The step that was opened for more than its tick, by its code.
+    public private(set) var openStep = ""
     /// Whether the glass is deaf to drops: then nothing that is tapped does anything.
     public private(set) var locked = false
     /// The question that is being answered.
@@ -58,6 +60,11 @@ public final class AppModel {
         case .board, .penetration: true
         default: false
         }
+    }
+
+    /// Opens a step, or closes the one that is open.
+    public func open(_ step: StepLine) {
+        openStep = openStep == step.code ? "" : step.code
     }
 
     /// Locks the glass, or unlocks it.
@@ -251,7 +258,7 @@ extension AppModel {
         entry.close()
         opened = nil
         if place != self.place || screen?.model.take(view) != true {
-            if place != self.place { locked = false }
+            if place != self.place { (locked, openStep) = (false, "") }
             (self.place, putAway) = (place, nil)
             screen = Screen(view, app: self)
         }

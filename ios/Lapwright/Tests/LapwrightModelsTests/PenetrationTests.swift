@@ -49,6 +49,22 @@ import Testing
         #expect(left.state == .skipped && left.note == "patched from behind")
     }
 
+    @Test func aNoteSignsItsStepWhichStaysOpenedUntilThePlaceIsLeft() async throws {
+        let phone = try await opened()
+        let step = try #require(try phone.penetration().currentStep)
+        phone.app.open(step)
+        phone.app.ask(try #require(step.asks.dropLast().last))
+        await phone.type("seen by Lea")
+        let signed = try #require(try phone.penetration().steps.first { $0.code == step.code })
+        #expect(signed.state == .done && signed.said.contains("seen by Lea") && signed.said.contains("Ines"))
+        #expect(phone.app.openStep == step.code)
+        phone.app.open(step)
+        #expect(phone.app.openStep.isEmpty)
+        phone.app.open(step)
+        await phone.app.back().value
+        #expect(phone.app.openStep.isEmpty)
+    }
+
     @Test func nobodySignsNothing() async throws {
         let phone = try await opened()
         let place = phone.app.place

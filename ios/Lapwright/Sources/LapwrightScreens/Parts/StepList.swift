@@ -6,7 +6,6 @@ import struct LapwrightCore.StepLine
 /// The steps in their order: a tap on the box ticks one, a tap on the words opens its reason.
 struct StepList<Model: Signing>: View {
     let model: Model
-    @State private var open = ""
     @Environment(\.look) private var look
 
     init(_ model: Model) {
@@ -21,7 +20,7 @@ struct StepList<Model: Signing>: View {
             let unread = step.code == current && !step.cautionsRead
             if unread { CautionPanel(app.words.caution, step.cautions) }
             row(step)
-            if step.code == open {
+            if step.code == app.openStep {
                 if !step.reason.isEmpty { Text(step.reason).font(.label) }
                 if !unread { CautionPanel(app.words.caution, step.cautions) }
                 choices(step)
@@ -53,7 +52,7 @@ struct StepList<Model: Signing>: View {
         HStack(spacing: 4) {
             box(step)
             Line {
-                open = open == step.code ? "" : step.code
+                app.open(step)
             } content: {
                 words(step)
                 if let photo = step.photo {

@@ -21,15 +21,13 @@ public final class PictureModel {
     /// Fetches the drawing of a revision for a frame, unless it is here already.
     public func show(_ revision: Int64, in frame: Frame) async {
         if let fetched, fetched == (revision, frame) { return }
-        do {
-            let drawing = try await app.keeper.drawing(app.context(), subject, frame)
-            strokes = try Stroke.all(in: drawing)
-            self.drawing = drawing
-            fetched = (revision, frame)
-        } catch {
-            // Something else must be answered first: the screen around says what.
-            (strokes, drawing, fetched) = (nil, nil, nil)
-        }
+        let drawing = try? await app.keeper.drawing(app.context(), subject, frame)
+        // Another revision or frame is wanted by now.
+        if Task.isCancelled { return }
+        // Where there is none, something else must be answered first: the screen around says what.
+        strokes = drawing.flatMap { try? Stroke.all(in: $0) }
+        self.drawing = strokes == nil ? nil : drawing
+        fetched = strokes == nil ? nil : (revision, frame)
     }
 
     /// Where a tap leads.

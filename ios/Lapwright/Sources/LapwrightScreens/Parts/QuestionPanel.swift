@@ -35,8 +35,10 @@ struct QuestionEntry: View {
         VStack(spacing: 6) {
             switch question.kind {
             case .lengthKind, .wholeKind:
-                Typed(app: app, question: question)
-                if app.listens { OtherAction(app.words.listen, .speak) { app.listen() } }
+                HStack(spacing: 6) {
+                    Typed(app: app, question: question)
+                    if app.listens { SignButton(.speak, app.words.listen) { app.listen() } }
+                }
                 Keypad(app: app, lengths: question.kind == .lengthKind, height: height)
             case .choiceKind: Choices(question.choices, answer: question.answer) { app.entry.choose($0) }
             case .textKind: TextEntry(app: app, question: question)

@@ -41,7 +41,7 @@ public final class AppModel {
     /// Opens where the signer left off.
     public static func open(_ keeper: Keeper, _ services: Services) async throws -> AppModel {
         let remembered = await keeper.remembered()
-        let frame = try await keeper.frame(context(remembered, services))
+        let frame = try await keeper.frame(remembered.context(services.clock, services.dice))
         let app = AppModel(keeper, services, remembered, frame)
         try await app.open(remembered.place, afterStop: true)
         app.cameBack = app.place != .jobs
@@ -165,18 +165,21 @@ public final class AppModel {
     }
 
     func context() -> Context {
-        Self.context(remembered, services)
+        remembered.context(services.clock, services.dice)
     }
+}
 
-    private static func context(_ remembered: Remembered, _ services: Services) -> Context {
+extension Remembered {
+    /// What a call of the book needs to know: who speaks and how, when, and new chance.
+    @MainActor fileprivate func context(_ clock: any Clock, _ dice: any Dice) -> Context {
         Context(
-            nowMs: services.clock.nowMs,
-            utcOffsetMinutes: services.clock.utcOffsetMinutes,
-            signer: remembered.signer,
-            language: remembered.language,
-            show: remembered.show,
-            division: remembered.division,
-            dice: Data(services.dice.roll())
+            nowMs: clock.nowMs,
+            utcOffsetMinutes: clock.utcOffsetMinutes,
+            signer: signer,
+            language: language,
+            show: show,
+            division: division,
+            dice: Data(dice.roll())
         )
     }
 }

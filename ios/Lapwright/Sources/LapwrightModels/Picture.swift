@@ -19,7 +19,7 @@ public final class PictureModel {
     }
 
     /// Fetches the drawing of a revision for a frame, unless it is here already.
-    public func show(_ revision: Int64, in frame: Frame) async {
+    public func fetch(_ revision: Int64, for frame: Frame) async {
         if let fetched, fetched == (revision, frame) { return }
         let drawing = try? await app.keeper.drawing(app.context(), subject, frame)
         // Another revision or frame is wanted by now.

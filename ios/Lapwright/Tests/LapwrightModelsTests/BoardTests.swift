@@ -171,14 +171,14 @@ extension Phone {
         let board = try phone.board()
         phone.book.reset()
         let face = PictureModel(board.face, app: phone.app)
-        await face.show(board.view.revision, in: frame)
-        await face.show(board.view.revision, in: frame)
+        await face.fetch(board.view.revision, for: frame)
+        await face.fetch(board.view.revision, for: frame)
         #expect(phone.book["drawing"] == 1)
         let strokes = try #require(face.strokes)
         #expect(strokes.count > 5 && face.drawing?.revision == board.view.revision)
         var wider = frame
         wider.widthDp = 500
-        await face.show(board.view.revision, in: wider)
+        await face.fetch(board.view.revision, for: wider)
         #expect(phone.book["drawing"] == 2 && face.drawing?.widthDp == 500)
     }
 
@@ -201,7 +201,7 @@ extension Phone {
         let phone = try await Phone.withNotchedBoard()
         let board = try phone.board()
         let back = PictureModel(.boardBack(board: board.view.board), app: phone.app)
-        await back.show(board.view.revision, in: frame)
+        await back.fetch(board.view.revision, for: frame)
         let drawing = try #require(back.drawing)
         var texts = 0
         for case .text(_, let lettering) in try #require(back.strokes) where lettering.turn == 0 {
@@ -220,7 +220,7 @@ extension Phone {
     @Test func whatIsNotThereHasNoPicture() async throws {
         let phone = try await Phone.withDemo()
         let picture = PictureModel(.boardFace(board: "none"), app: phone.app)
-        await picture.show(1, in: frame)
+        await picture.fetch(1, for: frame)
         #expect(picture.strokes == nil && picture.target(x: 1, y: 1) == nil && phone.app.trouble == nil)
     }
 }
@@ -235,7 +235,7 @@ extension Phone {
         on phone: Phone
     ) async throws -> (strokes: Int, picture: PictureModel, drawing: Drawing) {
         let picture = PictureModel(subject, app: phone.app)
-        await picture.show(revision, in: frame)
+        await picture.fetch(revision, for: frame)
         let drawing = try #require(picture.drawing)
         #expect(drawing.revision == revision && drawing.heightDp <= 420.5 && !drawing.spoken.isEmpty)
         return (try #require(picture.strokes).count, picture, drawing)

@@ -35,12 +35,10 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
-        let (subject, field) = (question.subject, question.field)
-        return .boardKind(
-            action: subject == view.board
-                ? .answer(board: view.board, field: field, text: text)
-                : .answerNotch(board: view.board, notch: subject, field: field, text: text)
-        )
+        let (board, subject, field) = (view.board, question.subject, question.field)
+        return subject == board
+            ? .boardKind(action: .answer(board: board, field: field, text: text))
+            : .boardKind(action: .answerNotch(board: board, notch: subject, field: field, text: text))
     }
 
     /// A notch round a block that no plan knows.

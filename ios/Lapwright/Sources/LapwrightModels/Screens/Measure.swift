@@ -27,12 +27,10 @@ public final class MeasureModel: ScreenModel, Asking {
     }
 
     public func answering(_ question: Question, _ text: String) -> Action {
-        let (subject, field) = (question.subject, question.field)
-        let answer: MeasureAction =
-            subject == view.wall
-            ? .answer(wall: view.wall, field: field, text: text)
-            : .answerPart(wall: view.wall, part: subject, field: field, text: text)
-        return .measureKind(action: answer)
+        let (wall, subject, field) = (view.wall, question.subject, question.field)
+        return subject == wall
+            ? .measureKind(action: .answer(wall: wall, field: field, text: text))
+            : .measureKind(action: .answerPart(wall: wall, part: subject, field: field, text: text))
     }
 
     /// A new step of the base line, stud, window or door, or abutment.

@@ -28,12 +28,13 @@ extension Signing {
         app.act(signing(step, said))
     }
 
+    /// Whether the camera stands beside a step: a photo is asked for, and none is there.
+    public func wantsPhoto(_ step: StepLine) -> Bool {
+        step.state == .open && step.photoAsked && step.photoHere == nil
+    }
 }
 
 extension StepLine {
     /// Its photo, where the file is there.
     public var photoHere: StepPhoto? { photo?.place == .here ? photo : nil }
-
-    /// Whether the camera stands beside it: a photo is asked for, and none is there.
-    public var wantsPhoto: Bool { state == .open && photoAsked && photoHere == nil }
 }

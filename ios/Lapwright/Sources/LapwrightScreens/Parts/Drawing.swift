@@ -48,7 +48,7 @@ private struct Sheet: View {
                 .gesture(pinch, including: zooms ? .all : .subviews)
                 .gesture(drag, including: lens.scale > 1 ? .all : .subviews)
                 .task(id: Wanted(revision: revision, frame: frame(space.size.width))) {
-                    await model.show(revision, in: frame(space.size.width))
+                    await model.fetch(revision, for: frame(space.size.width))
                 }
         }
         .frame(height: drawn)

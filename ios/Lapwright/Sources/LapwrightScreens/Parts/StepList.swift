@@ -61,11 +61,11 @@ struct StepList<Model: Signing>: View {
                         .accessibilityLabel(app.words.photo)
                 }
             }
-            if step.wantsPhoto && !look.large {
+            if model.wantsPhoto(step) && !look.large {
                 SignButton(.camera, "\(app.words.photo): \(step.text)") { app.takePhoto(step) }
             }
         }
-        if step.wantsPhoto && look.large { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
+        if model.wantsPhoto(step) && look.large { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
     }
 
     private func box(_ step: StepLine) -> some View {
@@ -97,7 +97,7 @@ struct StepList<Model: Signing>: View {
         if step.state != .open {
             OtherAction(app.words.takeBack) { model.takeBack(step) }
         } else {
-            if !step.wantsPhoto { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
+            if !model.wantsPhoto(step) { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }
             ForEach(step.asks.dropLast(), id: \.field) { asks in OtherAction(asks.title) { app.ask(asks) } }
             if let asks = step.asks.last { OtherAction(app.words.leaveOut) { app.ask(asks) } }
         }

@@ -116,12 +116,14 @@ private struct Sheet: View {
     }
 
     private func frame(_ width: CGFloat) -> LapwrightCore.Frame {
-        LapwrightCore.Frame(
+        // Drawings are laid out for texts of up to twice their size.
+        let scale = min(look.scale, 2)
+        return LapwrightCore.Frame(
             widthDp: Float(width),
             heightDp: Float(most),
-            answerDp: Float(44 * look.scale),
-            labelDp: Float(18 * look.scale),
-            smallDp: Float(16 * look.scale),
+            answerDp: Float(44 * scale),
+            labelDp: Float(18 * scale),
+            smallDp: Float(16 * scale),
             leftHand: look.leftHanded
         )
     }

@@ -105,16 +105,27 @@ private struct TextEntry: View {
     }
 
     var body: some View {
-        HStack(spacing: 6) {
-            TextField(question.title, text: text)
-                .font(.large)
-                .padding(12)
-                .frame(minHeight: Look.target)
-                .border(look.inks.ink, width: 1.5)
-                .submitLabel(.done)
-                .onSubmit { app.entry.accept() }
-                .accessibilityLabel(question.title)
-            NextAction(app.words.accept) { app.entry.accept() }.fixedSize()
+        if look.large {
+            field
+            accept
+        } else {
+            HStack(spacing: 6) {
+                field
+                accept.fixedSize()
+            }
         }
     }
+
+    private var field: some View {
+        TextField(question.title, text: text)
+            .font(.large)
+            .padding(12)
+            .frame(minHeight: Look.target)
+            .border(look.inks.ink, width: 1.5)
+            .submitLabel(.done)
+            .onSubmit { app.entry.accept() }
+            .accessibilityLabel(question.title)
+    }
+
+    private var accept: some View { NextAction(app.words.accept) { app.entry.accept() } }
 }

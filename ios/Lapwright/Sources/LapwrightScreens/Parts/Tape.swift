@@ -44,7 +44,7 @@ struct Tape: View {
         var taken: [ClosedRange<CGFloat>] = []
         for mark in (tapped.map { [$0] } ?? []) + others {
             let own = mark == tapped
-            let font = Font.custom(Look.boldFace, fixedSize: em)
+            let font = Font.custom(Look.boldFace, fixedSize: min(em, 32))
             let ink = own ? look.inks.ground : look.inks.ink
             let text = context.resolve(Text(mark.text).font(font).foregroundStyle(ink))
             let room = text.measure(in: CGSize(width: 10_000, height: 10_000))

@@ -26,6 +26,7 @@ patch-ends-on-starter = The patch laps over the starter strip.
 penetration-pole-missing = Lay out the story pole first: the patch ends on a course's nail line.
 penetration-patch-nail-line = The nail line must lie inside the lap, else the patch shows. Check lap and nail line of the house.
 penetration-patch-pipe = The fixture does not lie inside its block, or below the patch. Check offsets and block sizes.
+penetration-patch-courses = The courses here do not lap over each other as they were taped: no patch ends well on them. See the story pole.
 penetration-patch-trouble = The patch cannot be cut from these sizes. Check the block and the courses.
 block-width = Block width
 block-height = Block height, closed

@@ -18,6 +18,8 @@ pole-as-built-back = Course { $course } hangs { $out } out of level. Level again
 }, at most { $change } a course.
 pole-as-built-differs = The lines above it lie where the tape puts them, not where the pole had them.
 pole-as-built-missed = { $name }: missed by { $miss }.
+pole-as-built-lap-short = Course { $course } laps only { $lap } over the course below. The least lap is { $least }.
+pole-as-built-no-lap = Course { $course } does not lap over the course below: the wall is open there. The least lap is { $least }.
 pole-as-built-none = From course { $course } no lines within the limits lead back to level: the pole’s lines stay above it.
 pole-as-built-need-change = Taking out { $change } a course would do (rule: out of level taken out in one course).
 pole-as-built-need-reveals = Reveals from { $least } to { $most } would do.

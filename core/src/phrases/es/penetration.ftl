@@ -26,6 +26,7 @@ patch-ends-on-starter = El parche traslapa la tira de arranque.
 penetration-pole-missing = Trace primero la vara: el parche termina en la línea de clavos de una hilada.
 penetration-patch-nail-line = La línea de clavos debe quedar dentro del traslape; si no, el parche se ve. Revise traslape y línea de clavos de la casa.
 penetration-patch-pipe = El aparato no queda dentro de su bloque, o queda debajo del parche. Revise distancias y medidas del bloque.
+penetration-patch-courses = Como se midieron, las hiladas de aquí no traslapan una sobre otra: ningún parche termina bien en ellas. Vea la vara.
 penetration-patch-trouble = Con estas medidas no se puede cortar el parche. Revise el bloque y las hiladas.
 block-width = Ancho del bloque
 block-height = Alto del bloque, cerrado

@@ -18,6 +18,8 @@ pole-as-built-back = La hilada { $course } está { $out } fuera de nivel. De nue
 }, a lo más { $change } por hilada.
 pole-as-built-differs = Las líneas de arriba van donde las pone la cinta, no donde las tenía la vara.
 pole-as-built-missed = { $name }: no se alcanza por { $miss }.
+pole-as-built-lap-short = La hilada { $course } solo traslapa { $lap } sobre la de abajo. El traslape mínimo es { $least }.
+pole-as-built-no-lap = La hilada { $course } no traslapa sobre la de abajo: ahí la pared queda abierta. El traslape mínimo es { $least }.
 pole-as-built-none = Desde la hilada { $course } ninguna línea dentro de los límites vuelve a nivel: arriba quedan las líneas de la vara.
 pole-as-built-need-change = Bastaría quitar { $change } por hilada (regla: desnivel que se quita en una hilada).
 pole-as-built-need-reveals = Bastarían vistas de { $least } a { $most }.

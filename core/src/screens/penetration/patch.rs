@@ -90,6 +90,7 @@ fn trouble(error: PatchError) -> &'static str {
     match error {
         PatchError::NailLine | PatchError::Lap => key("penetration-patch-nail-line"),
         PatchError::PipeAcross | PatchError::PipeUp => key("penetration-patch-pipe"),
+        PatchError::CourseOrder { .. } | PatchError::CourseGap { .. } => key("penetration-patch-courses"),
         _ => key("penetration-patch-trouble"),
     }
 }

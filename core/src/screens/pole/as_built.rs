@@ -66,9 +66,14 @@ pub(super) fn lines(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<AsB
     let Some(pole_lines) = job.lines(store)? else { return Ok(Vec::new()) };
     let mut lines = Vec::new();
     for wall in Wall::of_job(store, job.id())? {
-        let entries = wall.as_built(store)?;
-        for entry in &entries {
-            lines.push(line(store, terms, (job, &wall), &pole_lines, entry)?);
+        let hanging = wall.lines(store, &pole_lines)?;
+        for entry in &wall.as_built(store)? {
+            let mut line = line(store, terms, (job, &wall), &pole_lines, entry)?;
+            let below = entry.course.checked_sub(2).and_then(|at| hanging.get(at));
+            if let Some(note) = below.map(|below| lap(terms, job, *below, entry)).transpose()?.flatten() {
+                line.notes.insert(0, note);
+            }
+            lines.push(line);
         }
     }
     Ok(lines)
@@ -145,6 +150,23 @@ fn line(
         changed,
         notes,
     })
+}
+
+/// What is wrong where a course that hangs laps too little over the one below it, at an end or in the middle.
+fn lap(terms: &Terms<'_>, job: &Job, below: WallLine, entry: &AsBuiltFacts) -> Kept<Option<Note>> {
+    let (height, least) = (job.board_height(terms)?, job.lap()?);
+    let (low, hung) = (below, entry.hung);
+    let laps = [(low.left, hung.left), (low.middle, hung.middle), (low.right, hung.right)]
+        .map(|(below, above)| below + height - above);
+    let Some(lap) = laps.into_iter().min().filter(|lap| *lap < least) else { return Ok(None) };
+    let (code, key) = if lap.is_positive() {
+        ("lap-short", key("pole-as-built-lap-short"))
+    } else {
+        ("no-lap", key("pole-as-built-no-lap"))
+    };
+    let course = i64::try_from(entry.course).unwrap_or(i64::MAX);
+    let args = [("course", course.into()), ("lap", terms.shown(lap).into()), ("least", terms.shown(least).into())];
+    Ok(Some(Note { code: code.to_owned(), text: terms.phrase(key, &args) }))
 }
 
 fn needed(terms: &Terms<'_>, facts: &Facts, note: &mut impl FnMut(&str, String)) {

@@ -214,3 +214,21 @@ fn reads_well_in_both_languages() {
         insta::assert_json_snapshot!(format!("as-built-{language}"), pole(&store, language, &job).as_built);
     }
 }
+
+/// Boards of 8 1/4 in over a first course at 0: hung at 7 1/2 they lap 3/4 in where 1 1/4 is the least, at 8 3/8 the wall
+/// is open.
+#[test]
+fn a_course_that_laps_too_little_is_told() {
+    let (mut store, job, wall) = planned();
+    let mut note = |n, left: &str, right: &str| {
+        say(&mut store, n, &wall, &[("course", "2"), ("left", left), ("right", right)]).unwrap();
+        let shown = pole(&store, "en", &job);
+        let first = shown.as_built[0].notes[0].clone();
+        (first.code, first.text)
+    };
+    assert_ne!(note(20, "7", "6 15/16").0, "lap-short");
+    let (code, text) = note(21, "7", "7 1/2");
+    assert_eq!(code, "lap-short");
+    assert!(text.contains("only 3/4\"") && text.contains("1 1/4\""), "{text}");
+    assert_eq!(note(22, "8 3/8", "7").0, "no-lap");
+}

@@ -40,6 +40,10 @@ import lapwright.shell.look.Sizes
 /** How far a drawing was drawn nearer, and moved: transforms alone, the core is not asked. */
 private data class Lens(val scale: Float = 1f, val shift: Offset = Offset.Zero)
 
+/** This height, or as much more as large texts need for their rows. */
+@Composable
+fun Dp.withTexts(): Dp = this * LocalDensity.current.fontScale.coerceAtLeast(1f)
+
 /**
  * The drawing of a subject, as wide as there is room: asked for when the subject, its revision or the frame changed.
  *

@@ -32,7 +32,8 @@ class Next(val text: String, val sign: Sign? = null, val onTap: () -> Unit)
  * The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in
  * the corner of the other hand.
  *
- * While a question is asked its entry stands below, and `strip` may keep a narrow piece of the drawing in sight.
+ * While a question is asked its entry stands below. Above it `strip` keeps a narrow piece of the drawing in sight; a screen
+ * without one shows where the tape is put.
  */
 @Composable
 fun Frame(
@@ -51,9 +52,8 @@ fun Frame(
             if (app.cameBack) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
             if (asking != null) {
                 QuestionHead(app, asking)
-                strip?.invoke()
                 val picture = asking.question.picture
-                if (picture.isNotEmpty()) Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
+                if (strip != null) strip() else if (picture.isNotEmpty()) Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
             } else {
                 app.trouble?.let { TroublePanel(it.text) }
                 Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)

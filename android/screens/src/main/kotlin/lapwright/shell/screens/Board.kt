@@ -38,6 +38,7 @@ import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.tick
+import lapwright.shell.parts.withTexts
 
 /** The board in hand: measure, mark, cut, prime, fix. */
 @Composable
@@ -55,7 +56,7 @@ fun Board(app: App, view: BoardView) {
     Frame(app, view.title, view.job.ifEmpty { null }, asking, next, strip = { Drawn(app, face, view.revision, 150.dp) }) {
         view.length?.let { Answer(it.text, "") }
         if (view.length != null) {
-            Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp)
+            Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp.withTexts())
             if (view.notches.any { it.back != null }) {
                 OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Sign.FLIP) { back = !back }
                 OtherAction(words.sayIt, Modifier.fillMaxWidth().testTag("say it"), Sign.SPEAK) {

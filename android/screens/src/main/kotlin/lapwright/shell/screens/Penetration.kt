@@ -31,6 +31,7 @@ import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.Warning
 import lapwright.shell.parts.tick
+import lapwright.shell.parts.withTexts
 
 /** One penetration, made weathertight. */
 @Composable
@@ -61,7 +62,7 @@ fun Penetration(app: App, view: PenetrationView) {
         }
         if (view.block.isNotEmpty()) {
             Heading(words.block)
-            Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp)
+            Drawn(app, Subject.BlockSplit(view.penetration), view.revision, 420.dp.withTexts())
             SizeLines(app, view.block)
         }
         SizeLines(app, view.head)

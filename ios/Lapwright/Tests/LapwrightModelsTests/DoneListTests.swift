@@ -41,6 +41,19 @@ import Testing
         #expect(list.view.depends.count == 1, "the width hangs on the wall")
     }
 
+    @Test func theListIsReadDayByDayAndClosesWhatWasLookedAt() async throws {
+        let phone = try await answered()
+        await phone.app.go(.doneList(job: try phone.measure().view.job)).value
+        let list = try phone.doneList()
+        let days = list.days
+        #expect(days.flatMap(\.lines) == list.view.lines && Set(days.map(\.day)).count == days.count)
+        #expect(days.allSatisfy { day in !day.lines.isEmpty && day.lines.allSatisfy { $0.day == day.day } })
+        await list.look(at: days[0].lines[0]).value
+        #expect(list.view.lookedAt != nil)
+        await (try phone.doneList()).close().value
+        #expect(try phone.doneList().view.lookedAt == nil && phone.doneList().days.count == days.count)
+    }
+
     @Test func whatWasTakenBackCannotBeTakenBackAgain() async throws {
         let phone = try await answered()
         let job = try phone.measure().view.job

@@ -39,9 +39,9 @@ import Testing
         let added = try phone.sawList()
         #expect(added.view.offcuts.count == before + 1)
         let offcut = try #require(added.view.offcuts.first { $0.length.nm == 1_282_700_000 })
-        await added.keep(offcut, false).value
+        await added.drop(offcut).value
         #expect(added.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == false)
-        await added.keep(offcut, true).value
+        await added.keep(offcut).value
         #expect(added.view.offcuts.first { $0.offcut == offcut.offcut }?.atHand == true)
     }
 
@@ -59,15 +59,21 @@ import Testing
         #expect(try phone.board().view.board == board.pieces[0].board)
     }
 
-    @Test func howManyBoardsThereAreIsSaid() async throws {
+    @Test func howManyBoardsThereAreIsAQuestionWhoseKeysAreKept() async throws {
         let phone = try await planned()
-        let list = try phone.sawList()
+        var list = try phone.sawList()
         let stock = try #require(list.view.stock.first)
         phone.app.ask(stock.asks)
         phone.app.entry.type("7")
+        await phone.app.settled()
+        try await phone.restart()
+        list = try phone.sawList()
+        #expect(phone.app.entry.question?.subject == stock.stock && phone.app.entry.text == "7")
+        #expect(list.view.stock.first { $0.stock == stock.stock }?.have != 7, "keys alone answer nothing")
         phone.app.entry.accept()
         await phone.app.settled()
         #expect(list.view.stock.first { $0.stock == stock.stock }?.have == 7)
+        #expect(list.view.stock.first { $0.stock == stock.stock }?.said.contains("7") == true)
         phone.app.ask(stock.asks)
         phone.app.entry.type("-7")
         await phone.app.settled()
@@ -76,20 +82,30 @@ import Testing
         #expect(phone.app.trouble != nil)
     }
 
-    @Test func theOrderIsSharedAsTextAndAsATable() async throws {
+    @Test func whenEveryBoardIsCutTheHouseComesNext() async throws {
+        let phone = try await planned()
+        let list = try phone.sawList()
+        for _ in list.view.boards { await list.markCut(try #require(list.next)).value }
+        #expect(list.next == nil && list.view.boards.allSatisfy(\.cut))
+        await list.house().value
+        #expect(phone.app.place == .house(job: list.view.job))
+    }
+
+    @Test func theOrderIsSharedAsTextAsATableAndAsAnObject() async throws {
         let phone = try await planned()
         await phone.app.back().value
         await (try phone.house()).order().value
         let order = try phone.order()
         #expect(order.view.lines.count > 5)
-        order.share()
-        #expect(phone.device.shared.map(\.what) == [order.view.text])
-        order.share(.csv)
-        let path = try #require(phone.device.shared.last?.what)
-        defer { try? FileManager.default.removeItem(atPath: path) }
-        #expect(try String(contentsOfFile: path, encoding: .utf8) == order.view.csv)
-        let rows = order.view.csv.split(whereSeparator: \.isNewline)
-        #expect(rows.count > order.view.lines.count)
+        for text in [order.view.text, order.view.csv, order.view.json] { order.share(text) }
+        let shared = phone.device.shared
+        #expect(shared.allSatisfy { $0.title.contains(order.view.name) && $0.title.contains(phone.app.words.order) })
+        #expect(order.view.lines.allSatisfy { shared[0].what.contains($0.name) })
+        #expect(shared[1].what.split(whereSeparator: \.isNewline).count > order.view.lines.count)
+        let object = try #require(JSONSerialization.jsonObject(with: Data(shared[2].what.utf8)) as? [String: Any])
+        #expect(!object.isEmpty)
+        order.say(order.view.lines[0])
+        #expect(phone.device.said.last == "\(order.view.lines[0].name): \(order.view.lines[0].said)")
         await order.sawList().value
         _ = try phone.sawList()
     }

@@ -17,6 +17,8 @@ import Testing
         #expect(phone.app.trouble == nil && house.view.name == "Lot 8")
         await house.archive().value
         #expect(phone.app.trouble == nil)
+        await phone.app.go(.house(job: house.view.job)).value
+        #expect(try phone.house().view.archived)
         await phone.app.go(.jobs).value
         #expect(try phone.jobs().view.jobs.map(\.archived) == [true])
         await (try phone.jobs()).open(try phone.jobs().view.jobs[0]).value
@@ -152,6 +154,11 @@ import Testing
         await (try phone.house()).rules().value
         let rules = try phone.rules()
         let rule = try #require(rules.view.rules.first { $0.key == "gap.trim" } ?? rules.view.rules.first { !$0.fixed })
+        for opened in [rule.key, "", rule.key] {
+            rules.open(rule)
+            #expect(rules.opened == opened)
+        }
+        #expect(!rule.bounds.isEmpty)
         let now = { rules.view.rules.first { $0.key == rule.key } }
         rules.change(rule)
         await phone.type("a bit")
@@ -161,6 +168,7 @@ import Testing
         await phone.app.settled()
         #expect(now()?.changed == nil, "a value waits for its reason")
         #expect(phone.app.entry.question?.field.hasPrefix(rule.key) == true)
+        #expect(rules.opened == rule.key, "it stays open while its questions are asked")
         try await phone.restart()
         #expect(phone.app.entry.question?.field.hasPrefix(rule.key) == true, "and is still asked for after a stop")
         await phone.type("the inspector's word")

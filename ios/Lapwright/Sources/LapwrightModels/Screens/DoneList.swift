@@ -39,11 +39,17 @@ public final class DoneListModel: ScreenModel {
     /// Goes to where a question is open again.
     @discardableResult public func open(_ answer: ReopenedAnswer) -> Task<Void, Never> { app.go(answer.place) }
 
+    /// What happened on one day.
+    public struct Day: Sendable {
+        public let day: String
+        public fileprivate(set) var lines: [DoneLine]
+    }
+
     /// What happened, day by day.
-    public var days: [(day: String, lines: [DoneLine])] {
-        var days: [(day: String, lines: [DoneLine])] = []
+    public var days: [Day] {
+        var days: [Day] = []
         for line in view.lines {
-            if days.last?.day != line.day { days.append((line.day, [])) }
+            if days.last?.day != line.day { days.append(Day(day: line.day, lines: [])) }
             days[days.count - 1].lines.append(line)
         }
         return days

@@ -47,7 +47,9 @@ public final class HouseModel: ScreenModel, Asking {
 
     /// Out of the way, or back again; nothing is deleted.
     @discardableResult public func archive() -> Task<Void, Never> {
-        app.act(.jobsKind(action: view.archived ? .bringBack(job: view.job) : .archive(job: view.job)))
+        view.archived
+            ? app.act(.jobsKind(action: .bringBack(job: view.job)))
+            : app.act(.jobsKind(action: .archive(job: view.job)))
     }
 
     /// Takes a stock length off the house.

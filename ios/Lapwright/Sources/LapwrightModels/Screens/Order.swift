@@ -1,4 +1,3 @@
-import Foundation
 import LapwrightCore
 import Observation
 
@@ -7,11 +6,6 @@ import Observation
 public final class OrderModel: ScreenModel {
     public private(set) var view: OrderView
     public let app: AppModel
-
-    /// The list in a form that another program reads.
-    public enum Form: String, CaseIterable, Sendable {
-        case csv, json
-    }
 
     init(_ view: OrderView, app: AppModel) {
         (self.view, self.app) = (view, app)
@@ -23,26 +17,9 @@ public final class OrderModel: ScreenModel {
         return true
     }
 
-    /// Hands the list on as a message.
-    public func share() {
-        app.services.share.text(view.text, title: title)
-    }
-
-    /// Hands the list on as a file.
-    public func share(_ form: Form) {
-        let name = title.replacingOccurrences(of: "/", with: "-")
-        let file = FileManager.default.temporaryDirectory.appendingPathComponent("\(name).\(form.rawValue)")
-        let text =
-            switch form {
-            case .csv: view.csv
-            case .json: view.json
-            }
-        do {
-            try Data(text.utf8).write(to: file, options: .atomic)
-            app.services.share.file(file.path, title: title)
-        } catch {
-            app.failed(error)
-        }
+    /// Hands the list on: `text` is one of the view's texts.
+    public func share(_ text: String) {
+        app.services.share.text(text, title: "\(view.name): \(app.words.order)")
     }
 
     /// Reads a material aloud.
@@ -51,6 +28,4 @@ public final class OrderModel: ScreenModel {
     }
 
     @discardableResult public func sawList() -> Task<Void, Never> { app.go(.sawList(job: view.job)) }
-
-    private var title: String { "\(view.name): \(app.words.order)" }
 }

@@ -5,6 +5,8 @@ import Observation
 @MainActor @Observable
 public final class RulesModel: ScreenModel, Asking {
     public private(set) var view: RulesView
+    /// The key of the rule whose source and ways to change it are shown; empty where none is.
+    public private(set) var opened = ""
     public let app: AppModel
 
     init(_ view: RulesView, app: AppModel) {
@@ -31,6 +33,11 @@ public final class RulesModel: ScreenModel, Asking {
     }
 
     @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+
+    /// Opens a rule, or closes the one that is open.
+    public func open(_ rule: RuleLine) {
+        opened = opened == rule.key ? "" : rule.key
+    }
 
     /// Asks for another value, then why; a fact stays as it is.
     public func change(_ rule: RuleLine) {

@@ -37,16 +37,16 @@ public final class SawListModel: ScreenModel, Asking {
     public var next: SawBoardLine? { view.boards.first { $0.number == view.next } }
 
     @discardableResult public func plan() -> Task<Void, Never> {
-        act(.plan(job: view.job))
+        app.act(.sawListKind(action: .plan(job: view.job)))
     }
 
     /// Looks for a better list, with more effort.
     @discardableResult public func improve() -> Task<Void, Never> {
-        act(.improve(job: view.job))
+        app.act(.sawListKind(action: .improve(job: view.job)))
     }
 
     @discardableResult public func markCut(_ board: SawBoardLine) -> Task<Void, Never> {
-        act(.markCut(job: view.job, number: board.number))
+        app.act(.sawListKind(action: .markCut(job: view.job, number: board.number)))
     }
 
     /// An offcut that lies about.
@@ -54,10 +54,14 @@ public final class SawListModel: ScreenModel, Asking {
         app.go(.new(what: .offcut, parent: view.job))
     }
 
-    /// An offcut is thrown away, or kept after all.
-    @discardableResult public func keep(_ offcut: OffcutLine, _ keep: Bool) -> Task<Void, Never> {
-        let (job, id) = (view.job, offcut.offcut)
-        return act(keep ? .keepOffcut(job: job, offcut: id) : .dropOffcut(job: job, offcut: id))
+    /// An offcut is thrown away.
+    @discardableResult public func drop(_ offcut: OffcutLine) -> Task<Void, Never> {
+        app.act(.sawListKind(action: .dropOffcut(job: view.job, offcut: offcut.offcut)))
+    }
+
+    /// An offcut that was thrown away is there after all.
+    @discardableResult public func keep(_ offcut: OffcutLine) -> Task<Void, Never> {
+        app.act(.sawListKind(action: .keepOffcut(job: view.job, offcut: offcut.offcut)))
     }
 
     @discardableResult public func open(_ piece: SawPieceLine) -> Task<Void, Never> {
@@ -68,12 +72,13 @@ public final class SawListModel: ScreenModel, Asking {
 
     @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
 
-    /// Reads the cuts of a board aloud.
-    public func say(_ board: SawBoardLine) {
-        app.say("\(board.number): \((board.pieces.map(\.length.spoken) + [board.restSaid]).joined(separator: ". "))")
+    /// The cuts of a board, to be heard.
+    public func aloud(_ board: SawBoardLine) -> String {
+        (board.pieces.map(\.length.spoken) + [board.restSaid]).joined(separator: ". ")
     }
 
-    private func act(_ action: SawListAction) -> Task<Void, Never> {
-        app.act(.sawListKind(action: action))
+    /// Reads the cuts of a board aloud.
+    public func say(_ board: SawBoardLine) {
+        app.say("\(board.number): \(aloud(board))")
     }
 }

@@ -3,32 +3,67 @@ import SwiftUI
 
 import struct LapwrightCore.DoneLine
 
-/// What happened, newest first.
+/// What happened, newest first. A tap on a line shows what is built on it, before it is taken back.
 struct DoneListScreen: View {
     let model: DoneListModel
 
     private var app: AppModel { model.app }
 
-    var body: some View {
-        Frame(app, app.words.doneList, job: model.view.job) {
-            if let looked = model.view.lookedAt {
-                Text(looked.text).font(.strong)
-                if !model.view.depends.isEmpty { Heading(app.words.depends) }
-                ForEach(model.view.depends, id: \.group) { line in Warning(line.text) }
-                NextAction(app.words.undo) { model.undo(looked) }
-            }
-            if model.view.lines.isEmpty { Text(app.words.nothingDone).font(.label) }
-            ForEach(model.view.lines, id: \.group) { line in self.line(line) }
-            if model.view.older != nil { OtherAction(app.words.older) { model.older() } }
+    private var next: Next? {
+        model.view.lookedAt.flatMap { line in
+            line.undone ? nil : Next(app.words.takeBack) { model.undo(line) }
         }
     }
 
-    private func line(_ line: DoneLine) -> some View {
-        Line {
-            if !line.undone { model.look(at: line) }
-        } content: {
-            Named(line.text, "\(line.day), \(line.time), \(line.signer)")
-            if line.undone { Text(app.words.takenBack).font(.small) }
+    var body: some View {
+        let view = model.view
+        Frame(app, app.words.doneList, job: view.job, next: next) {
+            if let looked = view.lookedAt {
+                lines([looked]) { _ in }
+                if !view.depends.isEmpty {
+                    Warning(app.words.depends)
+                    lines(view.depends) { _ in }
+                }
+                OtherAction(app.words.close) { model.close() }
+            }
+            if !view.reopened.isEmpty {
+                Heading(app.words.reopened)
+                ForEach(Array(view.reopened.enumerated()), id: \.offset) { answer in
+                    Line {
+                        model.open(answer.element)
+                    } content: {
+                        Named(answer.element.title, answer.element.text)
+                    }
+                }
+            }
+            if view.lookedAt == nil {
+                if view.lines.isEmpty { Text(app.words.nothingDone).font(.label) }
+                ForEach(model.days, id: \.day) { day in
+                    Heading(day.day)
+                    lines(day.lines) { line in model.look(at: line) }
+                }
+                if view.older != nil { OtherAction(app.words.older) { model.older() } }
+            }
         }
+    }
+
+    private func lines(_ lines: [DoneLine], act: @escaping @MainActor (DoneLine) -> Void) -> some View {
+        ForEach(lines, id: \.group) { line in
+            Line {
+                act(line)
+            } content: {
+                VStack(alignment: .leading, spacing: 2) {
+                    Text(line.text).font(line.undone ? .label : .strong)
+                    Text(said(line)).font(.small)
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
+            }
+        }
+    }
+
+    /// When and by whom, and whether it was taken back.
+    private func said(_ line: DoneLine) -> String {
+        let state = line.undone ? app.words.takenBack : ""
+        return [line.time, line.signer, state].filter { !$0.isEmpty }.joined(separator: " · ")
     }
 }

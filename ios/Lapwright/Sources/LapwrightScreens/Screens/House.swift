@@ -1,6 +1,8 @@
 import LapwrightModels
 import SwiftUI
 
+import struct LapwrightCore.WallProgress
+
 /// How far a house is, what comes next, and what is open to the weather now.
 struct HouseScreen: View {
     let model: HouseModel
@@ -8,10 +10,11 @@ struct HouseScreen: View {
     private var app: AppModel { model.app }
 
     var body: some View {
-        Frame(app, model.view.name, job: model.view.job, next: Next(model.view.nextSaid) { model.goOn() }) {
-            if !model.view.openToWeather.isEmpty {
+        let view = model.view
+        Frame(app, view.name, job: view.job, next: Next(view.nextSaid) { model.goOn() }) {
+            if !view.openToWeather.isEmpty {
                 Heading(app.words.openToWeather)
-                ForEach(Array(model.view.openToWeather.enumerated()), id: \.offset) { open in
+                ForEach(Array(view.openToWeather.enumerated()), id: \.offset) { open in
                     Line {
                         app.go(open.element.place)
                     } content: {
@@ -20,31 +23,43 @@ struct HouseScreen: View {
                 }
             }
             Heading(app.words.walls)
-            ForEach(model.view.walls, id: \.wall) { wall in
-                Line {
-                    model.open(wall)
-                } content: {
-                    Named(wall.name, wall.said)
-                }
-            }
+            ForEach(view.walls, id: \.wall) { wall in self.wall(wall) }
             OtherAction(app.words.newWall) { model.addWall() }
             OtherAction(app.words.pole) { model.pole() }
             OtherAction(app.words.sawList) { model.sawList() }
             OtherAction(app.words.order) { model.order() }
             OtherAction(app.words.rules) { model.rules() }
-            OtherAction(app.words.looseBoard) { model.addLooseBoard() }
-            if model.view.hasLooseBoard { OtherAction(app.words.sameBoard) { model.createSameBoard() } }
             Heading(app.words.stock)
-            ForEach(model.view.stock, id: \.stock) { stock in
-                HStack(spacing: 8) {
-                    Named(stock.said, "")
+            ForEach(view.stock, id: \.stock) { stock in
+                HStack(spacing: 4) {
+                    Text(stock.said).font(.label).frame(maxWidth: .infinity, alignment: .leading)
                     SignButton(.close, "\(app.words.remove): \(stock.said)") { model.remove(stock) }
                 }
             }
             OtherAction(app.words.newStock) { model.addStock() }
+            OtherAction(app.words.looseBoard) { model.addLooseBoard() }
+            if view.hasLooseBoard { OtherAction(app.words.sameBoard) { model.createSameBoard() } }
             Heading(app.words.answers)
-            Answers(app, model.view.questions)
-            Text(model.view.copied).font(.small)
+            Answers(app, view.questions)
+            OtherAction(app.words.houseLike) { model.createLike() }
+            OtherAction(view.archived ? app.words.bringBack : app.words.archive) { model.archive() }
+            Text(view.copied).font(.label)
+        }
+    }
+
+    /// A wall, how far it is, and a small drawing of it.
+    private func wall(_ wall: WallProgress) -> some View {
+        Line {
+            model.open(wall)
+        } content: {
+            VStack(alignment: .leading, spacing: 4) {
+                Named(wall.name, wall.said)
+                // A tap on the small drawing is one on the line.
+                if wall.revision != 0 {
+                    Drawn(app, .wallSmall(wall: wall.wall), wall.revision, most: 110).allowsHitTesting(false)
+                }
+            }
+            .frame(maxWidth: .infinity, alignment: .leading)
         }
     }
 }

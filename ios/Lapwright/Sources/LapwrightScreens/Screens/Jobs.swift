@@ -7,10 +7,13 @@ struct JobsScreen: View {
 
     private var app: AppModel { model.app }
 
+    private var next: Next { Next(app.words.newHouse) { model.create() } }
+
     var body: some View {
-        Frame(app, app.words.jobs, next: Next(app.words.newHouse) { model.create() }) {
-            if model.view.jobs.isEmpty { Text(app.words.noHouses).font(.label) }
-            ForEach(model.view.jobs, id: \.job) { job in
+        let view = model.view
+        Frame(app, app.words.jobs, next: next) {
+            if view.jobs.isEmpty { Text(app.words.noHouses).font(.label) }
+            ForEach(view.jobs, id: \.job) { job in
                 Line {
                     model.open(job)
                 } content: {
@@ -18,7 +21,11 @@ struct JobsScreen: View {
                 }
             }
             OtherAction(app.words.openDemo) { model.openDemo() }
-            OtherAction(app.words.settings) { model.settings() }
+            if !view.jobs.isEmpty {
+                Text(view.copied).font(.label)
+                OtherAction(app.words.shareCopy) { app.shareCopy() }
+            }
+            OtherAction(app.words.settings, .gear) { model.settings() }
         }
     }
 }

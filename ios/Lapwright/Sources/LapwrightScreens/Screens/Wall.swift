@@ -1,25 +1,13 @@
 import LapwrightModels
 import SwiftUI
 
+import struct LapwrightCore.PenetrationLine
+
 /// What is where on a wall.
 struct WallScreen: View {
     let model: WallModel
 
     private var app: AppModel { model.app }
-
-    var body: some View {
-        Frame(app, model.view.name, job: model.view.job, next: next) {
-            Drawn(app, .elevation(wall: model.view.wall), model.view.revision, most: 420, zooms: true)
-            Notes(model.view.notes)
-            penetrations
-            OtherAction(app.words.measure) { model.measure() }
-            if !model.view.boards.isEmpty {
-                OtherAction(app.words.planBoards) { model.planBoards() }
-                Heading(app.words.board)
-                boards
-            }
-        }
-    }
 
     /// Boards are planned first; then what goes through the wall comes one after the other.
     private var next: Next {
@@ -28,31 +16,35 @@ struct WallScreen: View {
             : Next(app.words.newPenetration) { model.addPenetration() }
     }
 
-    @ViewBuilder private var penetrations: some View {
-        Heading(app.words.penetrations)
-        ForEach(model.view.penetrations, id: \.penetration) { line in
-            HStack(spacing: 8) {
-                Line {
-                    model.open(line)
-                } content: {
-                    Named(line.name, "")
+    var body: some View {
+        let view = model.view
+        Frame(app, view.name, job: view.job, next: next) {
+            Drawn(app, .elevation(wall: view.wall), view.revision, most: 420, zooms: true)
+            Notes(view.notes)
+            Heading(app.words.penetrations)
+            ForEach(view.penetrations, id: \.penetration) { line in penetration(line) }
+            if view.boards.isEmpty { OtherAction(app.words.newPenetration) { model.addPenetration() } }
+            if !view.penetrations.isEmpty { OtherAction(app.words.sameAsLast) { model.addSameAsLast() } }
+            OtherAction(app.words.measure) { model.measure() }
+            if !view.boards.isEmpty {
+                OtherAction(app.words.planBoards) { model.planBoards() }
+                Heading(app.words.boards)
+                ForEach(view.boards, id: \.board) { board in
+                    ReadingLine(app, board.said, board.length) { model.open(board) }
                 }
-                SignButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
             }
         }
-        if model.view.boards.isEmpty { OtherAction(app.words.newPenetration) { model.addPenetration() } }
-        if !model.view.penetrations.isEmpty { OtherAction(app.words.sameAsLast) { model.addSameAsLast() } }
     }
 
-    private var boards: some View {
-        ForEach(model.view.boards, id: \.board) { board in
+    /// What goes through the wall; it can be taken off again.
+    private func penetration(_ line: PenetrationLine) -> some View {
+        HStack(spacing: 4) {
             Line {
-                model.open(board)
+                model.open(line)
             } content: {
-                Named(board.said, "")
-                Text(board.length.text).font(.strong).accessibilityLabel(board.length.spoken)
-                SourceBox(app, board.length.source)
+                Named(line.name)
             }
+            SignButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
         }
     }
 }

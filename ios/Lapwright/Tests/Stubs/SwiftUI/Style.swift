@@ -32,6 +32,7 @@ public struct Edge: Sendable {
         public static let bottom = Set(rawValue: 2)
         public static let horizontal = Set(rawValue: 4)
         public static let vertical = Set(rawValue: 8)
+        public static let leading = Set(rawValue: 16)
     }
 }
 

@@ -48,7 +48,7 @@ public final class HouseModel: ScreenModel, Asking {
     /// Out of the way, or back again; nothing is deleted.
     @discardableResult public func archive() -> Task<Void, Never> {
         view.archived
-            ? app.act(.jobsKind(action: .archive(job: view.job)))
+            ? app.act(.jobsKind(action: .bringBack(job: view.job)))
             : app.act(.jobsKind(action: .archive(job: view.job)))
     }
 

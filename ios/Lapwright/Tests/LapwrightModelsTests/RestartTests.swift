@@ -64,6 +64,46 @@ import Testing
         #expect(try phone.wall().view.penetrations.count == before + 1)
     }
 
+    @Test func keysOfNewThingsOfAHouseAreThereAgain() async throws {
+        let phone = try await Phone.withDemo()
+        let job = try phone.house().view.job
+        let things: [(NewThing, String, String)] = [
+            (.house, "", "Lot 1"), (.offcut, job, "50 1"), (.mark, job, "Shel"), (.stock, job, "16"),
+            (.looseBoard, job, "9"),
+        ]
+        for (what, parent, keys) in things {
+            await phone.app.go(.new(what: what, parent: parent)).value
+            let field = try #require(phone.app.entry.question?.field)
+            for key in keys { phone.app.entry.press(String(key)) }
+            await phone.app.settled()
+            try await phone.restart()
+            #expect(try phone.new().view.what == what && phone.app.cameBack)
+            #expect(phone.app.entry.question?.field == field && phone.app.entry.text == keys)
+        }
+    }
+
+    @Test func keysOfAReasonAndOfANameAreThereAgain() async throws {
+        let phone = try await Phone.withDemo()
+        await (try phone.house()).rules().value
+        let rule = try #require(try phone.rules().view.rules.first { !$0.fixed })
+        (try phone.rules()).change(rule)
+        await phone.type(rule.value)
+        let reason = try #require(phone.app.entry.question?.field)
+        #expect(rule.asks.map(\.field).firstIndex(of: reason) == 1, "\(reason)")
+        for key in "wet si" { phone.app.entry.press(String(key)) }
+        await phone.app.settled()
+        try await phone.restart()
+        #expect(phone.app.entry.question?.field == reason && phone.app.entry.text == "wet si")
+        await phone.app.go(.settings).value
+        (try phone.settings()).newSigner()
+        for key in "Te" { phone.app.entry.press(String(key)) }
+        await phone.app.settled()
+        try await phone.restart()
+        #expect(phone.app.place == .settings && phone.app.entry.text == "Te")
+        await phone.type("o")
+        #expect(phone.app.remembered.signer == "Teo")
+    }
+
     @Test func whatWasAcceptedLeavesNoKeysBehind() async throws {
         let phone = try await Phone.withDemo()
         let wall = try phone.house().view.walls[0].wall

@@ -74,6 +74,9 @@ import LapwrightCore
 
     let utcOffsetMinutes: Int32 = -420
 
+    /// It lies about until tomorrow.
+    func sleep() { seconds += 24 * 60 * 60 }
+
     func roll() -> [UInt8] {
         rolls += 1
         return (0..<16).map { UInt8(truncatingIfNeeded: rolls >> (8 * ($0 % 8))) }

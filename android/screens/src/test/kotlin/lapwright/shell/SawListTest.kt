@@ -1,13 +1,17 @@
 package lapwright.shell
 
+import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import lapwright.screens.Action
+import lapwright.screens.HouseAction
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
+import lapwright.screens.SawListAction
 import lapwright.screens.SawListView
 import lapwright.screens.View
 import org.junit.Assert.assertEquals
@@ -48,6 +52,23 @@ class SawListTest {
         rule.onNodeWithTag("next").performClick()
         assertTrue(app.list().boards.single { it.number == first }.cut)
         assertEquals(1u, app.list().boardsCut)
+    }
+
+    @Test
+    fun aBoardThatIsPlannedAnewIsDrawnAnew() = Fixture().use { fixture ->
+        val (app, job) = house(fixture)
+        rule.runOnIdle { app.act(Action.HouseKind(HouseAction.AddStock(job, "120", ""))) }
+        rule.runOnIdle { app.go(Place.SawList(job)) }
+        rule.onNodeWithTag("next").performClick()
+        fun drawn() = rule.onAllNodesWithTag("drawing").fetchSemanticsNodes().first()
+            .config[SemanticsProperties.ContentDescription].single()
+        val (before, length) = drawn() to app.list().boards.first().length
+        val stock = app.list().stock.single { length.text in it.said }.stock
+        rule.runOnIdle { app.act(Action.SawListKind(SawListAction.SayStock(job, stock, "0"))) }
+        rule.runOnIdle { app.act(Action.SawListKind(SawListAction.Plan(job))) }
+        assertNull(app.trouble)
+        assertTrue(app.list().boards.first().length != length)
+        assertTrue(before, drawn() != before)
     }
 
     @Test

@@ -89,7 +89,8 @@ private fun CutBoard(app: App, job: String, board: SawBoardLine) {
         if (board.cut) Icon(Sign.TICK, LocalLook.current.inks.done)
     }
     if (board.cut) return
-    Drawn(app, Subject.SawPattern(job, board.number), board.number, 160.dp)
+    // A further plan may cut the same board otherwise.
+    Drawn(app, Subject.SawPattern(job, board.number), board.hashCode().toLong(), 160.dp)
     for (piece in board.pieces) ReadingLine(app, piece.said, piece.length) { app.go(Place.Board(piece.board)) }
 }
 

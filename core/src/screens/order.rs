@@ -90,7 +90,11 @@ fn line(terms: &Terms<'_>, item: &Item, stock: &[(Length, Option<i64>)]) -> Orde
     let have = own.and_then(|(_, have)| *have);
     let buy = item.packs.saturating_sub(have.unwrap_or_default()).max(0);
     let (net, waste, pack) = (amount(&item.net), amount(&item.waste), words(&item.pack_name));
-    let text = if have.is_some() { key("order-line-have") } else { key("order-line") };
+    let text = match (have, buy) {
+        (None, _) => key("order-line"),
+        (Some(_), 0) => key("order-line-enough"),
+        (Some(_), _) => key("order-line-have"),
+    };
     let args = [
         ("buy", buy.into()),
         ("pack", pack.as_str().into()),

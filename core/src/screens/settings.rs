@@ -182,15 +182,36 @@ pub fn remember_place(store: &mut Store, context: &Context, place: &Place) -> Re
     let text = serde_json::to_string(place).unwrap_or_default();
     super::spoken(context, |terms| {
         let key = place_key(&terms.context.signer);
-        if store.setting_get(&key)?.as_deref() != Some(&text) {
+        let before = store.setting_get(&key)?;
+        if before.as_deref() != Some(&text) {
+            // Settings is where the phone is handed over, not where its signer works.
+            if let (Place::Settings, Some(before)) = (place, before) {
+                store.setting_put(&work_key(&terms.context.signer), &before)?;
+            }
             store.setting_put(&key, &text)?;
         }
         Ok(())
     })
 }
 
+/// Sends who gives the phone away back to where they worked, if they stood in Settings to do so.
+fn leave_settings(store: &mut Store) -> Kept<()> {
+    let signer = store.setting_get(SIGNER)?.unwrap_or_default();
+    let key = place_key(&signer);
+    let place = store.setting_get(&key)?.and_then(|text| serde_json::from_str(&text).ok());
+    if let (Some(Place::Settings), Some(work)) = (place, store.setting_get(&work_key(&signer))?) {
+        store.setting_put(&key, &work)?;
+    }
+    Ok(())
+}
+
 fn place_key(signer: &str) -> String {
     format!("place/{signer}")
+}
+
+/// Where a signer was before they went to Settings.
+fn work_key(signer: &str) -> String {
+    format!("work/{signer}")
 }
 
 /// A setting: what was chosen, else its first choice.
@@ -269,6 +290,7 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction)
                 all.push(name.clone());
                 store.setting_put(SIGNERS, &all.join("\n"))?;
             }
+            leave_settings(store)?;
             store.setting_put(SIGNER, &name)?;
             store.draft_clear(&draft_key(NEW_SIGNER.field))?;
         }

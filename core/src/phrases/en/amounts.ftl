@@ -56,4 +56,5 @@ order-buy = Buy
 order-from = Computed from
 order-line = Buy { $buy } × { $pack }: { $net } and { $waste } for waste
 order-line-have = Buy { $buy } × { $pack }: { $net } and { $waste } for waste make { $packs }, { $have } are there
+order-line-enough = Nothing to buy: { $net } and { $waste } for waste make { $packs } × { $pack }, { $have } are there
 order-check = Pack sizes and coverages are rules of this house: check them against the labels before you order.

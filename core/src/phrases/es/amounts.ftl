@@ -56,4 +56,5 @@ order-buy = Comprar
 order-from = Calculado de
 order-line = Compre { $buy } × { $pack }: { $net } y { $waste } de desperdicio
 order-line-have = Compre { $buy } × { $pack }: { $net } y { $waste } de desperdicio son { $packs }, hay { $have }
+order-line-enough = Nada que comprar: { $net } y { $waste } de desperdicio son { $packs } × { $pack }, hay { $have }
 order-check = Los tamaños y rendimientos son reglas de esta casa: compárelos con las etiquetas antes de pedir.

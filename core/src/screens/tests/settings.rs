@@ -59,6 +59,25 @@ fn the_phone_changes_hands_in_one_tap_and_each_keeps_their_place() {
     assert_eq!(remembered(&store).signer, "");
 }
 
+/// Whoever hands the phone over in Settings comes back to their board; a stop in Settings comes back to Settings.
+#[test]
+fn settings_are_no_place_to_come_back_to_when_the_phone_is_handed_over() {
+    let mut store = Store::in_memory().unwrap();
+    let by = |signer: &str| Context { signer: signer.to_owned(), ..context("en", 1) };
+    let take = |store: &mut Store, signer: &str| {
+        tap(store, SettingsAction::TakePhone { signer: signer.to_owned() }).unwrap();
+        remembered(store).place
+    };
+    let board = Place::Board { board: "0a".repeat(16) };
+    take(&mut store, "Ines");
+    for place in [&board, &Place::Settings] {
+        remember_place(&mut store, &by("Ines"), place).unwrap();
+    }
+    assert_eq!(remembered(&store).place, Place::Settings);
+    assert_eq!(take(&mut store, "Lea"), Place::Jobs);
+    assert_eq!(take(&mut store, "Ines"), board);
+}
+
 #[test]
 fn what_is_no_choice_changes_nothing() {
     let mut store = Store::in_memory().unwrap();

@@ -1,6 +1,8 @@
 //! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
 
-use crate::drawing::{Block, Board, Elevation, Hit, Layers, Look, Page, Side, Stick, Stroke, TapePlace, pack};
+use crate::drawing::{
+    Block, Board, Elevation, Hit, Layers, Look, Page, SawPattern, Side, Stick, Stroke, TapePlace, pack,
+};
 use crate::flashing::{Pipe, WallLayers};
 use crate::phrases::Phrases;
 use crate::store::{Hash, Store};
@@ -238,6 +240,11 @@ pub(super) fn wall_revision(phrases: &Phrases, view: &WallView) -> i64 {
 /// The revision of a wall drawn small.
 pub(super) fn small_revision(wall: &Elevation) -> i64 {
     revision(wall)
+}
+
+/// The revision of the drawn cuts of a board.
+pub(super) fn saw_revision(cuts: &SawPattern) -> i64 {
+    revision(cuts)
 }
 
 /// The revision of a pole's drawing.

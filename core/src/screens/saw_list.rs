@@ -11,6 +11,7 @@ use crate::store::Store;
 
 use super::ask;
 use super::context::Terms;
+use super::drawing::saw_revision;
 use super::kept::{Facts, Job};
 use super::kinds;
 use super::parts::{Note, Question, Reading, Source};
@@ -83,6 +84,8 @@ pub struct SawBoardLine {
     pub cuts: String,
     /// What to do with the rest, in words.
     pub rest_said: String,
+    /// The revision of its drawing.
+    pub revision: i64,
 }
 
 /// A piece and where it goes.
@@ -259,13 +262,17 @@ pub(super) fn pattern(store: &Store, terms: &Terms<'_>, job: &str, number: i64) 
     let list = Boards::of(store, &job)?;
     let unknown = || Problem::new(Code::Unknown, "number", terms.phrase("screen-unknown", &[]));
     let board = list.boards.iter().find(|board| board.number == number).ok_or_else(unknown)?;
+    Ok(cuts(terms, board))
+}
+
+fn cuts(terms: &Terms<'_>, board: &SawBoard) -> SawPattern {
     let drawn = |length: Length| (length.nm(), terms.shown(length));
-    Ok(SawPattern {
+    SawPattern {
         length: board.length.nm(),
         text: terms.shown(board.length),
         pieces: board.pieces.iter().map(|piece| drawn(piece.length)).collect(),
         rest: board.rest.is_positive().then(|| drawn(board.rest)),
-    })
+    }
 }
 
 /// The length of every new board, where it is the same.
@@ -310,6 +317,7 @@ fn line(terms: &Terms<'_>, board: &SawBoard, keep: Length) -> SawBoardLine {
         pieces,
         rest,
         keep: worth,
+        revision: saw_revision(&cuts(terms, board)),
     }
 }
 

@@ -240,3 +240,21 @@ fn each_board_of_the_list_is_drawn() {
     let subject = Subject::SawPattern { job, number: 9_999 };
     assert_eq!(drawing(&store, &context("en", 5), &subject, &frame).unwrap_err().code, "unknown");
 }
+
+/// A board of the same number with other cuts is drawn anew.
+#[test]
+fn each_board_of_the_list_has_the_revision_of_its_cuts() {
+    let (mut store, job) = demo_laid_out();
+    let action = SawListAction::Plan { job: job.clone() };
+    act(&mut store, &context("en", 60), &Action::SawListKind { action }).unwrap();
+    let shown = view(&store, &context("en", 61), &Place::SawList { job }).unwrap();
+    let View::SawListKind { view } = shown else { panic!("saw list") };
+    let same = |one: &SawBoardLine, other: &SawBoardLine| {
+        (&one.cuts, one.length.nm, one.rest.nm) == (&other.cuts, other.length.nm, other.rest.nm)
+    };
+    for one in &view.boards {
+        for other in &view.boards {
+            assert_eq!(one.revision == other.revision, same(one, other), "{one:?} {other:?}");
+        }
+    }
+}

@@ -33,6 +33,7 @@ import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
 import lapwright.shell.parts.Sign
 import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.withTexts
 
 /** What to cut from what: the boards in cutting order, and the stock and offcuts that they come from. */
 @Composable
@@ -89,8 +90,7 @@ private fun CutBoard(app: App, job: String, board: SawBoardLine) {
         if (board.cut) Icon(Sign.TICK, LocalLook.current.inks.done)
     }
     if (board.cut) return
-    // A further plan may cut the same board otherwise.
-    Drawn(app, Subject.SawPattern(job, board.number), board.hashCode().toLong(), 160.dp)
+    Drawn(app, Subject.SawPattern(job, board.number), board.revision, 160.dp.withTexts())
     for (piece in board.pieces) ReadingLine(app, piece.said, piece.length) { app.go(Place.Board(piece.board)) }
 }
 

@@ -4,6 +4,7 @@ use crate::store::{DeviceId, Done as Entry, Reopened, Stamp, Store};
 
 use super::ask::draft_key;
 use super::context::Terms;
+use super::kept_phrase;
 use super::kinds::{self, ALL_ASKS, Allowed, asks};
 use super::moment::{clock, day};
 use super::problem::{Code, Problem};
@@ -209,7 +210,7 @@ fn text(terms: &Terms<'_>, entry: &Entry) -> String {
         return terms.phrase("done-newer", &[("a", entry.kind.as_str().into())]);
     }
     let arg = |at: usize| entry.args.get(at).map(String::as_str).unwrap_or_default();
-    let words = |text: &str| if terms.phrases.has(text) { terms.phrase(text, &[]) } else { text.to_owned() };
+    let words = |text: &str| kept_phrase::say(terms, text);
     let second = choice(arg(0), arg(1)).map_or_else(|| words(arg(1)), |label| terms.phrase(label, &[]));
     let args = [("a", words(arg(0)).into()), ("b", second.into()), ("c", words(arg(2)).into())];
     terms.phrase(&key, &args).split_whitespace().collect::<Vec<_>>().join(" ")

@@ -18,6 +18,7 @@ mod frame;
 mod house;
 mod jobs;
 mod kept;
+mod kept_phrase;
 mod kinds;
 mod measure;
 mod moment;

@@ -114,7 +114,7 @@ fn create_loose(store: &mut Store, terms: &Terms<'_>, job: Option<&str>, answers
 fn add_notch(store: &mut Store, terms: &Terms<'_>, hand: &InHand, answers: &[Given]) -> Kept<Id> {
     let fields = ask::fields(terms, kinds::NOTCH, &given(answers))?;
     let id = terms.fresh(0);
-    let mut answer = op("notch-added", hand.facts.subject.job, [&hand.title(terms)]);
+    let mut answer = op("notch-added", hand.facts.subject.job, [&hand.name()]);
     answer = answer.create(id, kinds::NOTCH, Some(hand.facts.id()), sort_key(terms, 0));
     for (field, value) in fields {
         answer = answer.set(id, field, value);
@@ -169,11 +169,11 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
     let views = notches::views(store, terms, hand)?;
     let notched = !views.is_empty();
     let detail = hand.detail(notched);
-    let title = hand.title(terms);
+    let name = hand.name();
     let steps = detail.steps();
     let job = hand.job.as_ref().map(Job::id);
     let on =
-        Signing { subject: hand.facts.id(), job, about: &title, steps: &steps, detail: hand.hash(&detail, &views)? };
+        Signing { subject: hand.facts.id(), job, about: &name, steps: &steps, detail: hand.hash(&detail, &views)? };
     let mut answer = signed(store, terms, &on, step, said)?;
     let cut_step = if notched { "board-notch" } else { "board-cut" };
     let state = match (step, said.how) {

@@ -34,15 +34,15 @@ pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left:
         }
     };
     let (board, job) = (hand.facts.id(), hand.job.as_ref().map(Job::id));
-    let title = hand.title(terms);
+    let name = hand.name();
     let said_left = left.as_ref().map(|(_, typed, _)| typed.clone()).unwrap_or_default();
-    let mut answer = op("board-spoiled", job, [&title, &said_left]);
+    let mut answer = op("board-spoiled", job, [&name, &said_left]);
 
     // The ticks that made it: a step is taken back as it was signed, each by itself.
     let views = notches::views(store, terms, hand)?;
     let detail = hand.detail(!views.is_empty());
     let (steps, hash) = (detail.steps(), hand.hash(&detail, &views)?);
-    let on = Signing { subject: board, job, about: &title, steps: &steps, detail: hash };
+    let on = Signing { subject: board, job, about: &name, steps: &steps, detail: hash };
     let lines = super::step_lines(store, terms, &on)?;
     for line in lines.iter().rev().filter(|line| line.state != StepState::Open) {
         let said = StepSaid {

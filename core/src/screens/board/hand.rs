@@ -5,6 +5,7 @@ use crate::rules::{RuleSet, keys};
 use crate::screens::PoleWall;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
+use crate::screens::kept_phrase;
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Reading, Source};
 use crate::screens::trouble::Kept;
@@ -172,14 +173,20 @@ impl InHand {
         self.facts.text("state").unwrap_or("planned")
     }
 
-    pub(super) fn title(&self, terms: &Terms<'_>) -> String {
+    /// What the crew calls it, as the book keeps it.
+    pub(super) fn name(&self) -> String {
         match (&self.wall, self.facts.whole("course")) {
             (Some(wall), Some(course)) => {
-                terms.phrase("board-title", &[("wall", wall.name().into()), ("course", course.into())])
+                kept_phrase::keep(key("board-title"), &[("wall", wall.name()), ("course", &course.to_string())])
             }
-            (Some(wall), None) => terms.phrase("board-title-attached", &[("wall", wall.name().into())]),
-            (None, _) => terms.phrase("board-title-loose", &[]),
+            (Some(wall), None) => kept_phrase::keep(key("board-title-attached"), &[("wall", wall.name())]),
+            (None, _) => kept_phrase::keep(key("board-title-loose"), &[]),
         }
+    }
+
+    /// What the crew calls it.
+    pub(super) fn title(&self, terms: &Terms<'_>) -> String {
+        kept_phrase::say(terms, &self.name())
     }
 
     pub(super) fn height_reading(&self, terms: &Terms<'_>) -> Reading {

@@ -426,3 +426,26 @@ fn reads_well_in_both_languages() {
         insta::assert_json_snapshot!(format!("board-{language}"), shown(&store, language, &upper));
     }
 }
+
+/// What was done to a board is told in the language of who reads it, not of who did it.
+#[test]
+fn the_done_list_names_a_board_in_the_readers_language() {
+    let (mut store, _, _, [_, upper]) = planned();
+    let step = shown(&store, "en", &upper).steps[0].code.clone();
+    tap(&mut store, 30, said(&upper, &step, StepHow::Tick)).unwrap();
+    let loose = loose(&mut store, None);
+    let step = shown(&store, "en", &loose).steps[0].code.clone();
+    tap(&mut store, 50, said(&loose, &step, StepHow::Tick)).unwrap();
+    let lines = |language: &str| {
+        let shown = view(&store, &context(language, 60), &Place::DoneList { job: None }).unwrap();
+        let View::DoneListKind { view } = shown else { panic!("done list") };
+        view.lines.into_iter().map(|line| line.text).collect::<Vec<_>>()
+    };
+    let (english, spanish) = (lines("en"), lines("es"));
+    assert!(english[0].starts_with("Loose board: "), "{english:?}");
+    assert!(spanish[0].starts_with("Tabla suelta: "), "{spanish:?}");
+    assert!(english.iter().any(|line| line.contains(", course 5: ")), "{english:?}");
+    assert!(spanish.iter().any(|line| line.contains(", hilada 5: ")), "{spanish:?}");
+    let left: Vec<_> = spanish.iter().filter(|line| line.contains(", course ") || line.contains('\u{1f}')).collect();
+    assert!(left.is_empty(), "{left:?}");
+}

@@ -51,7 +51,7 @@ import Testing
         let board = try #require(list.next)
         let frame = Frame(widthDp: 360, heightDp: 160, answerDp: 44, labelDp: 18, smallDp: 16, leftHand: false)
         let picture = PictureModel(.sawPattern(job: list.view.job, number: board.number), app: phone.app)
-        await picture.fetch(list.revision, for: frame)
+        await picture.fetch(board.revision, for: frame)
         #expect(try #require(picture.strokes).count > board.pieces.count)
         list.say(board)
         for piece in board.pieces { #expect(phone.device.said.last?.contains(piece.length.spoken) == true) }

@@ -5,8 +5,6 @@ import Observation
 @MainActor @Observable
 public final class SawListModel: ScreenModel, Asking {
     public private(set) var view: SawListView
-    /// Grows with the boards: a further list may cut the same board otherwise.
-    public private(set) var revision: Int64 = 0
     public let app: AppModel
 
     init(_ view: SawListView, app: AppModel) {
@@ -15,7 +13,6 @@ public final class SawListModel: ScreenModel, Asking {
 
     public func take(_ view: View) -> Bool {
         guard case .sawListKind(let view) = view, view.job == self.view.job else { return false }
-        if view.boards != self.view.boards { revision += 1 }
         self.view = view
         return true
     }

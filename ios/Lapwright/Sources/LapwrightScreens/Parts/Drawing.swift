@@ -13,14 +13,20 @@ struct Drawn: View {
     let subject: Subject
     let revision: Int64
     let most: CGFloat
+    /// Whether it may be higher where large texts need more room for their rows.
+    let withTexts: Bool
     let zooms: Bool
 
-    init(_ app: AppModel, _ subject: Subject, _ revision: Int64, most: CGFloat, zooms: Bool = false) {
-        (self.app, self.subject, self.revision, self.most, self.zooms) = (app, subject, revision, most, zooms)
+    init(
+        _ app: AppModel, _ subject: Subject, _ revision: Int64, most: CGFloat, withTexts: Bool = false,
+        zooms: Bool = false
+    ) {
+        (self.app, self.subject, self.revision) = (app, subject, revision)
+        (self.most, self.withTexts, self.zooms) = (most, withTexts, zooms)
     }
 
     var body: some View {
-        Sheet(app, subject, revision, most: most, zooms: zooms).id(subject)
+        Sheet(app, subject, revision, most: most, withTexts: withTexts, zooms: zooms).id(subject)
     }
 }
 
@@ -29,6 +35,8 @@ private struct Sheet: View {
     let app: AppModel
     let revision: Int64
     let most: CGFloat
+    /// Whether it may be higher where large texts need more room for their rows.
+    let withTexts: Bool
     let zooms: Bool
     @State private var model: PictureModel
     @State private var lens = Lens()
@@ -37,8 +45,8 @@ private struct Sheet: View {
     @State private var dragged = CGSize(width: 0, height: 0)
     @Environment(\.look) private var look
 
-    init(_ app: AppModel, _ subject: Subject, _ revision: Int64, most: CGFloat, zooms: Bool) {
-        (self.app, self.revision, self.most, self.zooms) = (app, revision, most, zooms)
+    init(_ app: AppModel, _ subject: Subject, _ revision: Int64, most: CGFloat, withTexts: Bool, zooms: Bool) {
+        (self.app, self.revision, self.most, self.withTexts, self.zooms) = (app, revision, most, withTexts, zooms)
         _model = State(wrappedValue: PictureModel(subject, app: app))
     }
 
@@ -120,7 +128,7 @@ private struct Sheet: View {
         let scale = min(look.scale, 2)
         return LapwrightCore.Frame(
             widthDp: Float(width),
-            heightDp: Float(most),
+            heightDp: Float(withTexts ? most * max(scale, 1) : most),
             answerDp: Float(44 * scale),
             labelDp: Float(18 * scale),
             smallDp: Float(16 * scale),

@@ -14,7 +14,7 @@ struct BoardScreen: View {
         Frame(app, view.title, job: view.job.isEmpty ? nil : view.job, next: next) {
             if let length = view.length {
                 Answer(length.text).accessibilityLabel(length.spoken)
-                Drawn(app, model.picture, view.revision, most: 420)
+                Drawn(app, model.picture, view.revision, most: 420, withTexts: true)
                 if model.hasBack {
                     OtherAction(model.side == .back ? app.words.face : app.words.behind, .flip) { model.turn() }
                     OtherAction(app.words.sayIt, .speak) { model.sayMarks() }

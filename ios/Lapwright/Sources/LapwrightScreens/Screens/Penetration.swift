@@ -24,7 +24,7 @@ struct PenetrationScreen: View {
             }
             if !view.block.isEmpty {
                 Heading(app.words.block)
-                Drawn(app, .blockSplit(penetration: view.penetration), view.revision, most: 420)
+                Drawn(app, .blockSplit(penetration: view.penetration), view.revision, most: 420, withTexts: true)
                 SizeLines(app, view.block)
             }
             SizeLines(app, view.head)

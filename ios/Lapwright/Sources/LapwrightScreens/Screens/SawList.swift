@@ -63,7 +63,8 @@ struct SawListScreen: View {
             if board.cut { Icon(.tick, look.inks.done) }
         }
         if !board.cut {
-            Drawn(app, .sawPattern(job: model.view.job, number: board.number), model.revision, most: 160)
+            Drawn(
+                app, .sawPattern(job: model.view.job, number: board.number), board.revision, most: 160, withTexts: true)
             ForEach(board.pieces, id: \.board) { piece in
                 ReadingLine(app, piece.said, piece.length) { model.open(piece) }
             }

@@ -208,10 +208,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListV
     let whole = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let cut = boards.iter().filter(|board| board.cut).count();
     let used_boards = list.boards.iter().filter(|board| board.offcut.is_none()).count();
-    // What was cut before the plan was made is as it is; the plan's own boards have the bound.
-    let planned = |name: &str| job.facts.length(name).unwrap_or(Length::ZERO);
-    let used = list.used();
-    let least = (used - planned("plan-used") + planned("plan-least")).max(Length::ZERO);
+    let (used, least) = (list.used(), list.least(&job));
     let proved = !boards.is_empty() && least == used;
     let stock = stock(store, terms, &job, &list)?;
     // Where all boards are of one length, the bound is a number of boards.

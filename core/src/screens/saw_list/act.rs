@@ -82,11 +82,12 @@ fn improve(store: &mut Store, terms: &Terms<'_>, job: &Job) -> Kept<Id> {
     let mut planner = HousePlanner::buying(store, terms, job.id())?;
     planner.work(MORE);
     let plan = planner.plan();
-    let nm = |name: &str| job.facts.length(name).and_then(|length| u64::try_from(length.nm()).ok());
-    let better = match (nm("plan-used"), nm("plan-least"), Boards::of(store, job)?.unlisted) {
-        (Some(used), Some(least), 0) => plan.cost < used || plan.cost == used && plan.bound > least,
-        _ => true,
-    };
+    let list = Boards::of(store, job)?;
+    // Boards that are begun stay as they are: the plan is of the rest alone.
+    let in_all = |nm: u64| list.begun() + Length::from_nm(i64::try_from(nm).unwrap_or(i64::MAX));
+    let (used, least) = (in_all(plan.cost), in_all(plan.bound));
+    let none = list.boards.is_empty() || list.unlisted > 0;
+    let better = none || used < list.used() || used == list.used() && least > list.least(job);
     if !better {
         return Err(Problem::new(Code::Infeasible, "job", terms.phrase(key("saw-no-better"), &[])).into());
     }

@@ -52,6 +52,11 @@ impl SawBoard {
     pub(super) fn cut(&self) -> bool {
         self.pieces.iter().all(|piece| !piece.planned())
     }
+
+    /// Whether something is cut from it.
+    fn begun(&self) -> bool {
+        self.pieces.iter().any(|piece| !piece.planned())
+    }
 }
 
 impl Boards {
@@ -97,5 +102,18 @@ impl Boards {
     /// The length of all new boards.
     pub(super) fn used(&self) -> Length {
         self.boards.iter().filter(|board| board.offcut.is_none()).map(|board| board.length).sum()
+    }
+
+    /// The length of the new boards from which something is cut: no further plan changes them.
+    pub(super) fn begun(&self) -> Length {
+        let begun = self.boards.iter().filter(|board| board.offcut.is_none() && board.begun());
+        begun.map(|board| board.length).sum()
+    }
+
+    /// No list takes less than this length of new boards: what was cut before the plan was made is as it is, and the plan's
+    /// own boards have the bound.
+    pub(super) fn least(&self, job: &Job) -> Length {
+        let planned = |name: &str| job.facts.length(name).unwrap_or(Length::ZERO);
+        (self.used() - planned("plan-used") + planned("plan-least")).max(Length::ZERO)
     }
 }

@@ -81,6 +81,27 @@ fn what_is_cut_stays_and_offcuts_are_used() {
     assert_eq!(undone.offcuts.iter().filter(|offcut| offcut.at_hand).count(), 2 - usize::from(!cut.keep));
 }
 
+/// What is cut stays and counts: a list takes the place of one that is half cut only where it takes less in all, or where
+/// more is known of the least.
+#[test]
+fn a_half_cut_list_gives_way_only_to_a_better_one() {
+    let (mut store, job) = demo();
+    let improve = || SawListAction::Improve { job: job.clone() };
+    let first = tap(&mut store, 3, plan(&job)).unwrap();
+    let best = tap(&mut store, 4, improve()).unwrap_or(first);
+    let cut = tap(&mut store, 5, SawListAction::MarkCut { job: job.clone(), number: best.next.unwrap() }).unwrap();
+    // An offcut that came of it might make a better list possible.
+    for offcut in cut.offcuts.iter().filter(|offcut| offcut.at_hand) {
+        let drop = SawListAction::DropOffcut { job: job.clone(), offcut: offcut.offcut.clone() };
+        tap(&mut store, 6, drop).unwrap();
+    }
+    let before = saw(&store, "en", &job);
+    assert!(before.proved, "{}", before.text);
+    let after = tap(&mut store, 7, improve()).map(|list| list.text);
+    assert_eq!(after.unwrap_err().code, "infeasible");
+    assert_eq!(saw(&store, "en", &job), before);
+}
+
 #[test]
 fn an_offcut_is_thrown_away_and_kept_after_all() {
     let (mut store, job) = demo();

@@ -132,6 +132,20 @@ import Testing
         #expect(phone.app.remembered.signer == "Teo" && phone.app.place == .doneList(job: nil))
     }
 
+    @Test func whoHandsThePhoneOverInSettingsComesBackToTheirWork() async throws {
+        let phone = try await Phone.withNotchedBoard()
+        let work = phone.app.place
+        let signer = phone.app.remembered.signer
+        await phone.app.go(.settings).value
+        (try phone.settings()).newSigner()
+        await phone.type("Teo")
+        #expect(phone.app.remembered.signer == "Teo" && phone.app.place == .jobs)
+        await phone.app.go(.settings).value
+        let back = try #require(try phone.settings().view.signers.first { $0.name == signer })
+        await (try phone.settings()).take(back).value
+        #expect(phone.app.remembered.signer == signer && phone.app.place == work)
+    }
+
     @Test func languageUnitHandGlovesAndThemeOutliveAStop() async throws {
         let phone = try await Phone.withDemo()
         for (field, text) in [

@@ -29,6 +29,18 @@ import Testing
         #expect(phone.app.trouble != nil && list.view.boardsCut == 1)
     }
 
+    @Test func whereNoListIsBetterTheOneThatIsHalfCutStays() async throws {
+        let phone = try await planned()
+        let list = try phone.sawList()
+        await list.markCut(try #require(list.next)).value
+        let before = list.view
+        #expect(before.proved && before.boardsCut == 1 && before.offcuts.isEmpty)
+        phone.book.reset()
+        await list.improve().value
+        #expect(phone.book.calls == ["act"] && phone.app.trouble?.code == "infeasible")
+        #expect(list.view == before)
+    }
+
     @Test func anOffcutIsAddedThrownAwayAndKeptAfterAll() async throws {
         let phone = try await planned()
         let list = try phone.sawList()

@@ -77,6 +77,8 @@ words! {
     new_wall = "frame-new-wall",
     new_stock = "frame-new-stock",
     stock = "frame-stock",
+    blocks = "frame-blocks",
+    new_block = "frame-new-block",
     walls = "frame-walls",
     open_to_weather = "frame-open-to-weather",
     plan_boards = "frame-plan-boards",

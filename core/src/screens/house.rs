@@ -109,6 +109,8 @@ pub struct BlockSizeLine {
     pub width: Reading,
     /// From bottom to top.
     pub height: Reading,
+    /// Both, as a person reads them.
+    pub said: String,
 }
 
 /// What can be done with a house.
@@ -180,7 +182,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseVie
     let block_sizes = Facts::children(store, house.job.id(), kinds::BLOCK_SIZE)?;
     let size = |facts: &Facts| {
         let (width, height) = (facts.reading(terms, "width")?, facts.reading(terms, "height")?);
-        Some(BlockSizeLine { block_size: facts.id().to_string(), width, height })
+        let said = format!("{} × {}", width.text, height.text);
+        Some(BlockSizeLine { block_size: facts.id().to_string(), width, height, said })
     };
     let next = next::next(store, terms, &house)?;
     let questions = ask::questions(store, terms, &house.job.facts)?;

@@ -26,6 +26,8 @@ pub enum NewThing {
     House,
     /// A stock length of a house.
     Stock,
+    /// A size of mounting block that a house has.
+    BlockSize,
     /// A wall of a house.
     Wall,
     /// A height on the story pole of a house.
@@ -112,6 +114,7 @@ impl NewThing {
         match self {
             Self::House => kinds::JOB,
             Self::Stock => kinds::STOCK,
+            Self::BlockSize => kinds::BLOCK_SIZE,
             Self::Wall => kinds::WALL,
             Self::Mark => kinds::MARK,
             Self::LooseBoard => kinds::BOARD,
@@ -132,6 +135,7 @@ impl NewThing {
             Self::House if has_parent => key("frame-house-like"),
             Self::House => key("frame-new-house"),
             Self::Stock => key("frame-new-stock"),
+            Self::BlockSize => key("frame-new-block"),
             Self::Wall => key("frame-new-wall"),
             Self::Mark => key("frame-new-mark"),
             Self::LooseBoard => key("frame-loose-board"),
@@ -222,6 +226,7 @@ fn job_of(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kep
         NewThing::House | NewThing::LooseBoard if parent.is_empty() => None,
         NewThing::House
         | NewThing::Stock
+        | NewThing::BlockSize
         | NewThing::Wall
         | NewThing::Mark
         | NewThing::LooseBoard
@@ -298,6 +303,10 @@ fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done>
         NewThing::Wall => house::act(store, terms, &HouseAction::AddWall { job: parent, name: text("name") }),
         NewThing::Stock => {
             let action = HouseAction::AddStock { job: parent, length: text("length"), count: text("count") };
+            house::act(store, terms, &action)
+        }
+        NewThing::BlockSize => {
+            let action = HouseAction::AddBlockSize { job: parent, width: text("width"), height: text("height") };
             house::act(store, terms, &action)
         }
         NewThing::Mark => pole::act(store, terms, &PoleAction::AddMark { job: parent, answers: given() }),

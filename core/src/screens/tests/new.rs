@@ -82,6 +82,27 @@ fn a_wrong_answer_changes_nothing_and_leaving_drops_all() {
     assert_eq!(asked(&store, NewThing::Opening, &wall), "what");
 }
 
+/// Blocks that the house has are what a better block is looked for among.
+#[test]
+fn a_size_of_block_is_asked_for_and_taken_off_again() {
+    let (mut store, job) = house();
+    let sizes = |store: &Store| {
+        let shown = view(store, &context("en", 0), &Place::House { job: job.clone() }).unwrap();
+        let View::HouseKind { view } = shown else { panic!("house") };
+        view.block_sizes
+    };
+    let new = (NewThing::BlockSize, job.as_str());
+    answer(&mut store, 5, new, "width", "6");
+    assert_eq!(asked(&store, new.0, new.1), "height");
+    let made = answer(&mut store, 6, new, "height", "7 1/2");
+    assert_eq!(made.place, Place::House { job: job.clone() });
+    let [size] = &sizes(&store)[..] else { panic!("{:?}", sizes(&store)) };
+    assert_eq!(size.said, "6\" × 7 1/2\"");
+    let action = HouseAction::RemovePart { job: job.clone(), part: size.block_size.clone() };
+    act(&mut store, &context("en", 7), &Action::HouseKind { action }).unwrap();
+    assert_eq!(sizes(&store), []);
+}
+
 #[test]
 fn a_loose_board_without_a_house_asks_for_height_and_lap() {
     let mut store = Store::in_memory().unwrap();

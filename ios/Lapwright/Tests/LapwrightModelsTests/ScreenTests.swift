@@ -59,8 +59,19 @@ import Testing
         let phone = try await Phone.withDemo()
         let house = try phone.house()
         let stock = try #require(house.view.stock.first)
-        await house.remove(stock).value
+        await house.remove(stock.stock).value
         #expect(!house.view.stock.contains { $0.stock == stock.stock })
+    }
+
+    @Test func aSizeOfBlockIsTypedAndTakenOffAgain() async throws {
+        let phone = try await Phone.withDemo()
+        let before = try phone.house().view.blockSizes
+        await (try phone.house()).addBlockSize().value
+        for size in ["11", "9"] { await phone.type(size) }
+        let made = try #require(try phone.house().view.blockSizes.first { !before.contains($0) })
+        #expect(made.said == "11\" × 9\"")
+        await (try phone.house()).remove(made.blockSize).value
+        #expect(try phone.house().view.blockSizes == before)
     }
 
     @Test func aPenetrationComesOffTheWallAndBackByUndo() async throws {

@@ -31,6 +31,8 @@ public final class HouseModel: ScreenModel, Asking {
 
     @discardableResult public func addStock() -> Task<Void, Never> { new(.stock) }
 
+    @discardableResult public func addBlockSize() -> Task<Void, Never> { new(.blockSize) }
+
     @discardableResult public func addWall() -> Task<Void, Never> { new(.wall) }
 
     @discardableResult public func addLooseBoard() -> Task<Void, Never> { new(.looseBoard) }
@@ -52,9 +54,9 @@ public final class HouseModel: ScreenModel, Asking {
             : app.act(.jobsKind(action: .archive(job: view.job)))
     }
 
-    /// Takes a stock length off the house.
-    @discardableResult public func remove(_ stock: StockLine) -> Task<Void, Never> {
-        app.act(.houseKind(action: .removePart(job: view.job, part: stock.stock)))
+    /// Takes a stock length or a size of block off the house.
+    @discardableResult public func remove(_ part: String) -> Task<Void, Never> {
+        app.act(.houseKind(action: .removePart(job: view.job, part: part)))
     }
 
     @discardableResult public func open(_ wall: WallProgress) -> Task<Void, Never> {

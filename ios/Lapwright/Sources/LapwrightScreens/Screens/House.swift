@@ -30,13 +30,11 @@ struct HouseScreen: View {
             OtherAction(app.words.order) { model.order() }
             OtherAction(app.words.rules) { model.rules() }
             Heading(app.words.stock)
-            ForEach(view.stock, id: \.stock) { stock in
-                HStack(spacing: 4) {
-                    Text(stock.said).font(.label).frame(maxWidth: .infinity, alignment: .leading)
-                    SignButton(.close, "\(app.words.remove): \(stock.said)") { model.remove(stock) }
-                }
-            }
+            ForEach(view.stock, id: \.stock) { stock in part(stock.stock, stock.said) }
             OtherAction(app.words.newStock) { model.addStock() }
+            Heading(app.words.blocks)
+            ForEach(view.blockSizes, id: \.blockSize) { size in part(size.blockSize, size.said) }
+            OtherAction(app.words.newBlock) { model.addBlockSize() }
             OtherAction(app.words.looseBoard) { model.addLooseBoard() }
             if view.hasLooseBoard { OtherAction(app.words.sameBoard) { model.createSameBoard() } }
             Heading(app.words.answers)
@@ -44,6 +42,14 @@ struct HouseScreen: View {
             OtherAction(app.words.houseLike) { model.createLike() }
             OtherAction(view.archived ? app.words.bringBack : app.words.archive) { model.archive() }
             Text(view.copied).font(.label)
+        }
+    }
+
+    /// What the house has, with the tap that takes it off.
+    private func part(_ part: String, _ said: String) -> some View {
+        HStack(spacing: 4) {
+            Text(said).font(.label).frame(maxWidth: .infinity, alignment: .leading)
+            SignButton(.close, "\(app.words.remove): \(said)") { model.remove(part) }
         }
     }
 

@@ -16,6 +16,7 @@ import lapwright.screens.Place
 import lapwright.screens.View
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
@@ -147,6 +148,25 @@ class HouseTest {
             rule.onNodeWithTag("key 1").performClick()
         }
         assertEquals("'1.1-1", app.typing.of(question()))
+    }
+
+    @Test
+    fun aSizeOfBlockIsTypedAndTakenOffAgain() = Fixture().use { fixture ->
+        val app = fixture.app()
+        app.go(Place.House(fixture.demo()))
+        rule.setContent { Screens(app, Face) }
+        fun sizes() = (app.shown!!.view as View.HouseKind).view.blockSizes
+        val before = sizes()
+        rule.onNodeWithTag("new block").performScrollTo().performClick()
+        for (size in listOf("11", "9")) {
+            for (key in size) rule.onNodeWithTag("key $key").performClick()
+            rule.onNodeWithTag("accept").performClick()
+        }
+        assertNull(app.trouble)
+        val made = (sizes() - before.toSet()).single()
+        assertEquals("11\" × 9\"", made.said)
+        rule.onNodeWithTag("remove ${made.blockSize}").performScrollTo().performClick()
+        assertEquals(before, sizes())
     }
 
     @Test

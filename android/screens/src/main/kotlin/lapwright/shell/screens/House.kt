@@ -70,15 +70,11 @@ fun House(app: App, view: HouseView) {
         OtherAction(words.order, Modifier.fillMaxWidth()) { app.go(Place.Order(view.job)) }
         OtherAction(words.rules, Modifier.fillMaxWidth()) { app.go(Place.Rules(view.job)) }
         Heading(words.stock)
-        for (stock in view.stock) {
-            Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
-                Say(stock.said, Modifier.weight(1f))
-                SignButton(Sign.CLOSE, "${words.remove}: ${stock.said}", Modifier.testTag("remove ${stock.stock}")) {
-                    app.act(Action.HouseKind(HouseAction.RemovePart(view.job, stock.stock)))
-                }
-            }
-        }
+        for (stock in view.stock) Part(app, view.job, stock.stock, stock.said)
         OtherAction(words.newStock, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.STOCK, view.job)) }
+        Heading(words.blocks)
+        for (size in view.blockSizes) Part(app, view.job, size.blockSize, size.said)
+        OtherAction(words.newBlock, Modifier.fillMaxWidth().testTag("new block")) { app.go(Place.New(NewThing.BLOCK_SIZE, view.job)) }
         OtherAction(words.looseBoard, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.LOOSE_BOARD, view.job)) }
         if (view.hasLooseBoard) {
             OtherAction(words.sameBoard, Modifier.fillMaxWidth().testTag("same board")) {
@@ -92,6 +88,18 @@ fun House(app: App, view: HouseView) {
             app.act(Action.JobsKind(if (view.archived) JobsAction.BringBack(view.job) else JobsAction.Archive(view.job)))
         }
         Say(view.copied)
+    }
+}
+
+/** What the house has, with the tap that takes it off. */
+@Composable
+private fun Part(app: App, job: String, part: String, said: String) {
+    val words = app.shown?.frame?.words ?: return
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        Say(said, Modifier.weight(1f))
+        SignButton(Sign.CLOSE, "${words.remove}: $said", Modifier.testTag("remove $part")) {
+            app.act(Action.HouseKind(HouseAction.RemovePart(job, part)))
+        }
     }
 }
 

@@ -209,7 +209,7 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<SawListV
     let cut = boards.iter().filter(|board| board.cut).count();
     let used_boards = list.boards.iter().filter(|board| board.offcut.is_none()).count();
     let (used, least) = (list.used(), list.least(&job));
-    let proved = !boards.is_empty() && least == used;
+    let proved = !boards.is_empty() && list.unlisted == 0 && least == used;
     let stock = stock(store, terms, &job, &list)?;
     // Where all boards are of one length, the bound is a number of boards.
     let least_boards = one_length(&list).and_then(|length| boards_of(least, length));

@@ -1,7 +1,7 @@
 use crate::measure::{Length, Rounding};
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::ask::{self, accept, op, sort_key};
+use crate::screens::ask::{self, Answer, accept, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job};
 use crate::screens::kinds;
@@ -45,9 +45,14 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Saw
             let id = terms.fresh(0);
             let mut answer = op("offcut-added", Some(job.id()), [length.trim()]);
             answer = answer.create(id, kinds::OFFCUT, Some(job.id()), sort_key(terms, 0));
+            let mut length = Length::ZERO;
             for (field, value) in fields {
+                if let Value::Length { length: typed, .. } = value {
+                    length = typed;
+                }
                 answer = answer.set(id, field, value);
             }
+            answer = with_offcut(answer, store, &job, length)?;
             let group = accept(store, terms, answer, &[])?.group;
             (job, group)
         }
@@ -143,8 +148,22 @@ fn put(store: &mut Store, terms: &Terms<'_>, job: &Job, offcut: &str, (kind, use
         return Err(Problem::new(Code::Order, "offcut", terms.phrase(key("saw-offcut-gone"), &[])).into());
     }
     let length = facts.reading(terms, "length").map(|length| length.text).unwrap_or_default();
-    let answer = op(kind, Some(job.id()), [&*length]).set(facts.id(), "used", used);
+    let mut answer = op(kind, Some(job.id()), [&*length]);
+    if used == Value::Absent {
+        answer = with_offcut(answer, store, job, facts.length("length").unwrap_or(Length::ZERO))?;
+    }
+    let answer = answer.set(facts.id(), "used", used);
     Ok(accept(store, terms, answer, &[])?.group)
+}
+
+/// Takes from what is known of the least: an offcut that the plan did not have may stand for one new board, at most the
+/// longest, so that a list may take so much less.
+fn with_offcut(answer: Answer, store: &Store, job: &Job, offcut: Length) -> Kept<Answer> {
+    let Some(least) = job.facts.length("plan-least") else { return Ok(answer) };
+    let stock = Facts::children(store, job.id(), kinds::STOCK)?;
+    let longest = stock.iter().filter_map(|stock| stock.length("length")).max();
+    let left = longest.filter(|longest| *longest >= offcut).map_or(Length::ZERO, |longest| least - longest);
+    Ok(answer.set(job.id(), "plan-least", planned(left.max(Length::ZERO))))
 }
 
 /// A thing of this house.

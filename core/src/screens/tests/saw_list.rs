@@ -279,3 +279,23 @@ fn each_board_of_the_list_has_the_revision_of_its_cuts() {
         }
     }
 }
+
+/// An offcut that comes after the plan may spare a board: until a further plan had it nobody says that none takes less.
+#[test]
+fn an_offcut_after_the_plan_takes_the_proof_away_until_the_next_one() {
+    let (mut store, job) = demo();
+    let planned = tap(&mut store, 3, plan(&job)).unwrap();
+    assert!(planned.proved, "{}", planned.text);
+    let add = SawListAction::AddOffcut { job: job.clone(), length: "12'".to_owned() };
+    let added = tap(&mut store, 4, add).unwrap();
+    assert!(!added.proved && added.used_boards == planned.used_boards, "{}", added.text);
+    let offcut = added.offcuts.iter().find(|offcut| offcut.length.nm == 144 * 25_400_000).unwrap().offcut.clone();
+    // A further plan takes it in place of a new board.
+    let spared = tap(&mut store, 5, SawListAction::Improve { job: job.clone() }).unwrap();
+    assert_eq!(spared.used_boards, planned.used_boards - 1, "{}", spared.text);
+    let drop = SawListAction::DropOffcut { job: job.clone(), offcut: offcut.clone() };
+    tap(&mut store, 6, drop).unwrap();
+    tap(&mut store, 7, plan(&job)).unwrap();
+    let kept = tap(&mut store, 8, SawListAction::KeepOffcut { job, offcut }).unwrap();
+    assert!(!kept.proved, "{}", kept.text);
+}

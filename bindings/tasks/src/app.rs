@@ -27,7 +27,8 @@ pub(crate) fn run(args: &[&str]) -> Done {
             java.arg(here.join(path));
         }
     }
-    shell::run(java)
+    // It has said itself what is wrong; its command line is as long as its class path.
+    shell::run(java).map_err(|_| "the app ended with an error".to_owned())
 }
 
 /// Compiles the screens, and says where their classes and those that they need are.

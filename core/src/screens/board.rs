@@ -12,9 +12,8 @@ use crate::store::Store;
 use super::ask;
 use super::context::Terms;
 use super::drawing::board_revision;
-use super::kept::Job;
 use super::parts::{Note, Question, Reading, Size, Source, StepLine};
-use super::signing::{Signing, StepSaid, step_lines};
+use super::signing::{StepSaid, step_lines};
 use super::step_asks;
 use super::trouble::Kept;
 use super::{Corner, Given, PoleWall};
@@ -233,15 +232,8 @@ pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardV
     let hand = InHand::of(store, terms, terms.id("board", board)?)?;
     let notches = notches::views(store, terms, &hand)?;
     let detail = hand.detail(!notches.is_empty());
-    let title = hand.title(terms);
-    let on = Signing {
-        subject: hand.facts.id(),
-        job: hand.job.as_ref().map(Job::id),
-        about: &title,
-        steps: &detail.steps(),
-        detail: hand.hash(&detail, &notches)?,
-    };
-    let steps = step_lines(store, terms, &on)?;
+    let steps = detail.steps();
+    let steps = step_lines(store, terms, &hand.signing("", &steps, hand.hash(&detail, &notches)?))?;
     let mut notes = Vec::new();
     notes.extend(habit::note(terms, &hand)?);
     notes.extend(hand.cut_differs(terms, &notches)?);

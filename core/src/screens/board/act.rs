@@ -8,7 +8,7 @@ use crate::screens::kinds;
 use crate::screens::parts::{Given, given};
 use crate::screens::photo;
 use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{Signing, StepHow, StepSaid, accept_signed, signed};
+use crate::screens::signing::{StepHow, StepSaid, accept_signed, signed};
 use crate::screens::step_asks;
 use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place};
@@ -171,9 +171,7 @@ fn sign_step(store: &mut Store, terms: &Terms<'_>, hand: &InHand, step: &str, sa
     let detail = hand.detail(notched);
     let name = hand.name();
     let steps = detail.steps();
-    let job = hand.job.as_ref().map(Job::id);
-    let on =
-        Signing { subject: hand.facts.id(), job, about: &name, steps: &steps, detail: hand.hash(&detail, &views)? };
+    let on = hand.signing(&name, &steps, hand.hash(&detail, &views)?);
     let mut answer = signed(store, terms, &on, step, said)?;
     let cut_step = if notched { "board-notch" } else { "board-cut" };
     let state = match (step, said.how) {

@@ -8,7 +8,7 @@ use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall, first};
 use crate::screens::kinds;
 use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{Signing, StepHow, StepSaid, signed};
+use crate::screens::signing::{StepHow, StepSaid, signed};
 use crate::screens::trouble::Kept;
 use crate::screens::{Done, Place, StepState};
 use crate::store::{Id, Store, Value};
@@ -41,8 +41,8 @@ pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left:
     // The ticks that made it: a step is taken back as it was signed, each by itself.
     let views = notches::views(store, terms, hand)?;
     let detail = hand.detail(!views.is_empty());
-    let (steps, hash) = (detail.steps(), hand.hash(&detail, &views)?);
-    let on = Signing { subject: board, job, about: &name, steps: &steps, detail: hash };
+    let steps = detail.steps();
+    let on = hand.signing(&name, &steps, hand.hash(&detail, &views)?);
     let lines = super::step_lines(store, terms, &on)?;
     for line in lines.iter().rev().filter(|line| line.state != StepState::Open) {
         let said = StepSaid {

@@ -8,6 +8,7 @@ use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kept_phrase;
 use crate::screens::kinds;
 use crate::screens::parts::{Note, Reading, Source};
+use crate::screens::signing::Signing;
 use crate::screens::trouble::Kept;
 use crate::steps::{BoardDetail, Step};
 use crate::store::{Hash, Id, Store};
@@ -211,6 +212,11 @@ impl InHand {
     pub(super) fn steps(&self, store: &Store, terms: &Terms<'_>) -> Kept<Vec<Step>> {
         let notched = !notches::views(store, terms, self)?.is_empty();
         Ok(self.detail(notched).steps())
+    }
+
+    /// What its steps are signed on.
+    pub(super) fn signing<'a>(&self, about: &'a str, steps: &'a [Step], detail: Hash) -> Signing<'a> {
+        Signing { subject: self.facts.id(), job: self.job.as_ref().map(Job::id), about, steps, detail }
     }
 
     /// The shortest stock that the board comes out of.

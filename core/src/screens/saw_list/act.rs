@@ -45,14 +45,12 @@ pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &Saw
             let id = terms.fresh(0);
             let mut answer = op("offcut-added", Some(job.id()), [length.trim()]);
             answer = answer.create(id, kinds::OFFCUT, Some(job.id()), sort_key(terms, 0));
-            let mut length = Length::ZERO;
             for (field, value) in fields {
-                if let Value::Length { length: typed, .. } = value {
-                    length = typed;
+                if let Value::Length { length, .. } = value {
+                    answer = with_offcut(answer, store, &job, length)?;
                 }
                 answer = answer.set(id, field, value);
             }
-            answer = with_offcut(answer, store, &job, length)?;
             let group = accept(store, terms, answer, &[])?.group;
             (job, group)
         }

@@ -5,8 +5,9 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lapwright::handover::take_in_document;
-use lapwright::screens::{Action, Context, Place, PoleAction, View, WallAction, act, view};
+use lapwright::screens::{act, view};
 use lapwright::store::{OpenOptions, Store};
+use lapwright::views::{Action, Context, Place, PoleAction, View, WallAction};
 use serde_json::{Value, json};
 
 fn context(n: u64) -> Context {

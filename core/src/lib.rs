@@ -1,7 +1,7 @@
 //! Lapwright: the core that does all the thinking for fibre-cement lap siding at penetrations.
 //!
-//! The rooms from `measure` to `amounts` are pure functions over plain data; `store` keeps the book; `screens` turns
-//! taps into entries and entries into views; `figure` answers single questions.
+//! The rooms from `measure` to `amounts` are pure functions over plain data; `store` keeps the book; `views` is what
+//! crosses to a shell; `screens` turns taps into entries and entries into views; `figure` answers single questions.
 
 pub mod amounts;
 pub mod drawing;
@@ -17,6 +17,7 @@ pub mod screens;
 pub mod siding;
 pub mod steps;
 pub mod store;
+pub mod views;
 pub mod wall;
 
 #[cfg(feature = "uniffi")]

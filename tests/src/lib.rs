@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::screens::Context;
+use lapwright::views::Context;
 use serde_json::Value;
 
 pub mod dice;

@@ -83,7 +83,7 @@ fn words(text: &str) -> BTreeSet<String> {
 
 /// `kind/action` of every action of the core that Kotlin makes.
 fn compose_actions(text: &str) -> BTreeSet<String> {
-    let core = sources(&project().join("core/src/screens"), "rs");
+    let core = sources(&project().join("core/src/views"), "rs");
     let kinds = matches(&core, r"\bpub enum (\w+)Action\b").join("|");
     let actions = Regex::new(&format!(r"\b({kinds})Action\.([A-Z]\w*)\b")).unwrap();
     actions.captures_iter(text).map(|found| format!("{}/{}", lower(&found[1]), lower(&found[2]))).collect()
@@ -113,7 +113,7 @@ fn camel(name: &str) -> String {
 
 /// The fields of all that the core shows, as both apps name them.
 fn fields_of_the_core() -> BTreeSet<String> {
-    let core = sources(&project().join("core/src/screens"), "rs");
+    let core = sources(&project().join("core/src/views"), "rs");
     let records = Regex::new(r"(?ms)uniffi::Record\)\)\]\n(?:#\[[^\n]*\n)*pub struct (\w+) \{(.*?)^\}").unwrap();
     // A context is what an app says, not what it shows.
     let shown = records.captures_iter(&core).filter(|record| &record[1] != "Context");
@@ -167,7 +167,7 @@ fn no_word_is_said_by_one_app_alone() {
 
 #[test]
 fn no_word_of_the_core_is_left_unsaid() {
-    let frame = read(&project().join("core/src/screens/frame.rs"));
+    let frame = read(&project().join("core/src/views/frame.rs"));
     let listed = Regex::new(r"(?ms)^words! \{(.*?)^\}").unwrap();
     let listed = listed.captures(&frame).unwrap();
     let all: BTreeSet<String> = matches(&listed[1], r"(?m)^    (\w+) =").iter().map(|word| camel(word)).collect();

@@ -4,8 +4,8 @@ use std::fs;
 use std::path::PathBuf;
 
 use lapwright::handover::{job_document, job_document_schema, take_in_document};
-use lapwright::screens::{Context, Place};
 use lapwright::store::Store;
+use lapwright::views::{Context, Place};
 use serde_json::{Value, json};
 
 fn read(name: &str) -> String {

@@ -10,11 +10,12 @@
 
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
-use lapwright::screens::{
-    Action, BoardLine, BoardView, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View, WallAction,
-    WallView, act, view,
-};
+use lapwright::screens::{act, view};
 use lapwright::store::Store;
+use lapwright::views::{
+    Action, BoardLine, BoardView, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View, WallAction,
+    WallView,
+};
 use lapwright_tests::context;
 
 const INCH: i64 = Length::NM_PER_INCH;

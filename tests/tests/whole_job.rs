@@ -20,12 +20,13 @@
 
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
-use lapwright::screens::{
+use lapwright::screens::{act, view};
+use lapwright::store::Store;
+use lapwright::views::{
     Action, BoardAction, BoardLine, BoardView, DoneListAction, Given, HouseAction, HouseView, JobsAction,
     MeasureAction, OrderView, Outcome, Place, PoleAction, PoleView, SawListAction, SawListView, StepHow, StepSaid,
-    View, WallAction, WallView, act, view,
+    View, WallAction, WallView,
 };
-use lapwright::store::Store;
 use lapwright_tests::context;
 
 const INCH: i64 = Length::NM_PER_INCH;

@@ -5,8 +5,9 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::Local;
 use lapwright::phrases::{Language, Phrases};
-use lapwright::screens::{self, Action, Context, Outcome, Place, View};
+use lapwright::screens;
 use lapwright::store::{OpenOptions, Opening, Store};
+use lapwright::views::{Action, Context, Outcome, Place, View};
 
 use crate::fault::Fault;
 use crate::locale;

@@ -1,6 +1,6 @@
 //! A wall drawn in characters: one row a course, so that it is nearly to scale.
 
-use lapwright::screens::{Corner, Rectangle, WallView};
+use lapwright::views::{Corner, Rectangle, WallView};
 
 /// Columns of the drawn wall.
 const COLUMNS: i64 = 72;

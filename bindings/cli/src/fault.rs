@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use lapwright::phrases::{Arg, Phrases};
-use lapwright::screens::Problem;
 use lapwright::store::StoreError;
+use lapwright::views::Problem;
 use serde_json::json;
 
 use crate::locale;

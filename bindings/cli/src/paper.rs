@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::io::IsTerminal;
 
 use lapwright::phrases::{Arg, Phrases};
-use lapwright::screens::{Note, Question, Reading, Size, Source, StepLine, StepState};
+use lapwright::views::{Note, Question, Reading, Size, Source, StepLine, StepState};
 
 /// A page of text in the making.
 pub(crate) struct Paper {

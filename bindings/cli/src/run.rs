@@ -12,11 +12,12 @@ use std::io::Write as _;
 use std::process::ExitCode;
 
 use lapwright::phrases::Phrases;
-use lapwright::screens::{
-    self, Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction,
-    Place, RulesAction, SettingsAction, StepHow, View,
-};
+use lapwright::screens;
 use lapwright::store::Opening;
+use lapwright::views::{
+    Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
+    RulesAction, SettingsAction, StepHow, View,
+};
 
 use crate::book::Book;
 use crate::fault::Fault;
@@ -203,7 +204,7 @@ impl Session<'_> {
         let View::JobsKind { view } = self.book.view(&Place::Jobs)? else {
             return Err(Fault::unknown("house", text, &[]));
         };
-        let named = |job: lapwright::screens::JobLine| Named { id: job.job, name: job.name };
+        let named = |job: lapwright::views::JobLine| Named { id: job.job, name: job.name };
         one("house", text, &view.jobs.into_iter().map(named).collect::<Vec<_>>())
     }
 
@@ -249,7 +250,7 @@ impl Session<'_> {
         let lines = self.done_list(None)?.lines;
         let group = match group {
             Some(group) => {
-                let named = |line: lapwright::screens::DoneLine| Named { id: line.group, name: String::new() };
+                let named = |line: lapwright::views::DoneLine| Named { id: line.group, name: String::new() };
                 one("group", group, &lines.into_iter().map(named).collect::<Vec<_>>())?
             }
             None => {

@@ -10,9 +10,10 @@ use std::path::{Path, PathBuf};
 
 use lapwright::handover::{DEMO_HOUSE, take_in_document};
 use lapwright::phrases::{Arg, Phrases, key};
-use lapwright::screens::{
+use lapwright::screens::remembered;
+use lapwright::views::{
     Action, HouseView, NextWork, PenetrationAction, PenetrationView, Place, PoleAction, SawListAction, StepHow,
-    StepLine, StepSaid, View, remembered,
+    StepLine, StepSaid, View,
 };
 
 use crate::book::{Book, data_folder};
@@ -227,7 +228,7 @@ impl Walk {
     }
 
     fn show_penetration(&self, view: &PenetrationView) -> Result<(), Fault> {
-        let begun = view.steps.iter().any(|step| step.state != lapwright::screens::StepState::Open);
+        let begun = view.steps.iter().any(|step| step.state != lapwright::views::StepState::Open);
         self.print(|paper| {
             paper.gap();
             paper.title(&view.name);

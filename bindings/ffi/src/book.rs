@@ -1,9 +1,10 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use lapwright::screens::{
-    self, Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
-};
+use lapwright::screens;
 use lapwright::store::{BadId, Now, OpenOptions, Store, StoreError};
+use lapwright::views::{
+    Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
+};
 
 use crate::Refusal;
 

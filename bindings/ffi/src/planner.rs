@@ -1,6 +1,7 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use lapwright::screens::{Context, HousePlanner, Outcome, PlanProgress};
+use lapwright::screens::HousePlanner;
+use lapwright::views::{Context, Outcome, PlanProgress};
 
 use crate::{Book, Refusal};
 

@@ -3,8 +3,9 @@
 use std::time::Instant;
 
 use lapwright::handover::{DEMO_HOUSE, take_in_document};
-use lapwright::screens::{Action, Context, HousePlanner, MeasureAction, Place, PoleAction, act};
+use lapwright::screens::{HousePlanner, act};
 use lapwright::store::Store;
+use lapwright::views::{Action, Context, MeasureAction, Place, PoleAction};
 
 fn context(n: u8) -> Context {
     Context {
@@ -34,7 +35,7 @@ pub(crate) fn run() {
     println!("demo house: first plan {first:.1?}, {:.1?}: {}", start.elapsed(), progress.text);
     // A wall turns out a little wider than it was.
     let wall = lapwright::screens::view(&store, &context(4), &Place::House { job: job.clone() });
-    let Ok(lapwright::screens::View::HouseKind { view }) = wall else { return };
+    let Ok(lapwright::views::View::HouseKind { view }) = wall else { return };
     let Some(wall) = view.walls.first().map(|wall| wall.wall.clone()) else { return };
     let action = MeasureAction::Answer { wall, field: "width".to_owned(), text: "289\"".to_owned() };
     act(&mut store, &context(5), &Action::MeasureKind { action }).expect("a width");

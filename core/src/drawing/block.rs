@@ -1,7 +1,7 @@
 //! A mounting block: the blank from its face with the hole, and its section with the cut that rises toward the wall.
 
 use crate::phrases::{Phrases, key};
-use crate::screens::Size;
+use crate::views::Size;
 
 use super::clip::Dp;
 use super::dimension;

@@ -2,7 +2,7 @@
 
 use crate::flashing::{LayerKind, Pipe, Rectangle, WallLayer, WallLayers};
 use crate::phrases::{Phrases, key};
-use crate::screens::LayerLine;
+use crate::views::LayerLine;
 
 use super::block::ring;
 use super::clip::Dp;

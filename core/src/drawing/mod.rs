@@ -1,6 +1,6 @@
 //! What is drawn: one list of lines, fills, hatches and texts, from which the phones and SVG are drawn.
 //!
-//! Everything is laid out here, in dp for one frame, from what the views of `screens` hold: the marks of a board, the
+//! Everything is laid out here, in dp for one frame, from what the records of `views` hold: the marks of a board, the
 //! rectangles of a wall, the lines of a pole. No other geometry is computed. Colours are roles; a shell gives each the
 //! colour of its theme. Texts are laid out with the widths of the one bundled font (`font`), never overlap and never run
 //! off the drawing.

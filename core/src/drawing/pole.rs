@@ -1,7 +1,7 @@
 //! The story pole: a stick with the lines to transfer, and the marks that they meet or miss.
 
 use crate::phrases::{Phrases, key};
-use crate::screens::PoleView;
+use crate::views::{MarkLine, PoleLine, PoleView};
 
 use super::clip::Dp;
 use super::font::CAPITAL;
@@ -58,12 +58,12 @@ struct Beside {
 impl Stick {
     /// What is drawn of a pole, from what its view holds.
     pub(crate) fn of(phrases: &Phrases, view: &PoleView) -> Self {
-        let line = |line: &crate::screens::PoleLine| Line {
+        let line = |line: &PoleLine| Line {
             nm: line.height.nm,
             text: phrases
                 .phrase("drawing-pole-line", &[("course", line.course.into()), ("height", (&line.height.text).into())]),
         };
-        let mark = |mark: &crate::screens::MarkLine| {
+        let mark = |mark: &MarkLine| {
             let missed = mark.miss.as_ref().filter(|miss| miss.nm != 0);
             let text = match (missed, mark.want.as_str()) {
                 (None, _) => mark.name.clone(),

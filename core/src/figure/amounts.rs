@@ -1,7 +1,8 @@
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
 use crate::phrases::{Phrases, key};
-use crate::screens::{Context, ORDER_EFFORT, Problem, amounts_of_document};
+use crate::screens::{ORDER_EFFORT, amounts_of_document};
+use crate::views::{Context, Problem};
 
 const ITEM: &[Field] = &[
     Field::new("name", Shape::Text),

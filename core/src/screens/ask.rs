@@ -3,12 +3,11 @@ use std::collections::BTreeMap;
 use crate::drawing::has_tape_place;
 use crate::phrases::Arg;
 use crate::store::{Change, Id, Op, Outcome, Store, Value};
+use crate::views::{Choice, Code, Problem, Question};
 
 use super::context::Terms;
 use super::kept::Facts;
 use super::kinds::{Allowed, Ask, asks};
-use super::parts::{Choice, Question};
-use super::problem::{Code, Problem};
 use super::trouble::Kept;
 
 /// The key of the draft of a field: keys that were typed and not yet accepted.

@@ -3,30 +3,10 @@ use sha2::{Digest, Sha256};
 use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit};
 use crate::phrases::{Arg, Language, Phrases, spoken};
 use crate::store::{Author, Id, Now};
+use crate::views::{Code, Context, Problem, Reading, Source};
 
 use super::moment;
-use super::parts::{Reading, Source, together};
-use super::problem::{Code, Problem};
-
-/// What a shell knows and the core does not: who, when, and how to speak. It goes into every view and action.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Context {
-    /// Milliseconds since 1970-01-01 UTC.
-    pub now_ms: i64,
-    /// Minutes that the local time is ahead of UTC.
-    pub utc_offset_minutes: i32,
-    /// Who holds the phone; empty where nobody has said yet.
-    pub signer: String,
-    /// `en` or `es`.
-    pub language: String,
-    /// How lengths are shown: a code such as `in/16`.
-    pub show: String,
-    /// The tape's smallest mark that cutting is rounded to, such as `1/16"`; showing never changes it.
-    pub division: String,
-    /// Sixteen random bytes, new for every action: ids are made from them.
-    pub dice: Vec<u8>,
-}
+use super::parts::together;
 
 /// A context that was read: the terms in which a view speaks.
 pub(super) struct Terms<'a> {

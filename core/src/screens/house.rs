@@ -6,168 +6,17 @@ mod state;
 mod weather;
 
 use crate::store::{Change, Store, Value};
+use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
 
 use super::ask::{self, accept, keep_draft, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job, Wall};
-use super::parts::{Question, Reading};
-use super::problem::{Code, Problem};
 use super::trouble::Kept;
-use super::{Done, Place, copied, kinds};
+use super::{Done, copied, kinds};
 
 use state::House;
 
-pub use next::NextWork;
 pub(super) use state::small;
-pub use weather::{OpenToWeather, WeatherKind};
-
-/// One house.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct HouseView {
-    /// The house.
-    pub job: String,
-    /// What the crew calls it.
-    pub name: String,
-    /// What comes next.
-    pub next: NextWork,
-    /// What comes next, in words.
-    pub next_said: String,
-    /// What rain would get into now.
-    pub open_to_weather: Vec<OpenToWeather>,
-    /// The walls and how far each is.
-    pub walls: Vec<WallProgress>,
-    /// The questions of the house: its boards and whose rules apply.
-    pub questions: Vec<Question>,
-    /// The one that is asked now: with keys typed and not accepted, else the first that the work needs.
-    pub asked: Option<Question>,
-    /// The stock lengths.
-    pub stock: Vec<StockLine>,
-    /// When the book was last copied from this phone, in milliseconds since 1970-01-01 UTC.
-    pub copied_at_ms: Option<i64>,
-    /// How old that copy is, in words.
-    pub copied: String,
-    /// The sizes of mounting blocks that the house has: the advice for a penetration chooses among them.
-    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
-    pub block_sizes: Vec<BlockSizeLine>,
-    /// Whether it has a loose board, so that another one can be the same.
-    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
-    pub has_loose_board: bool,
-    /// Whether it is out of the way.
-    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
-    pub archived: bool,
-}
-
-/// How far a wall is.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct WallProgress {
-    /// The wall.
-    pub wall: String,
-    /// What the crew calls it.
-    pub name: String,
-    /// Whether every question that the work needs is answered.
-    pub measured: bool,
-    /// Boards that are planned and not yet cut.
-    pub planned: u32,
-    /// Boards that are cut and not yet fixed.
-    pub cut: u32,
-    /// Boards that are fixed.
-    pub fixed: u32,
-    /// What goes through it.
-    pub penetrations: u32,
-    /// How many of these have open steps.
-    pub penetrations_open: u32,
-    /// How far it is, in words.
-    pub said: String,
-    /// Changes when, and only when, the wall looks different drawn small; zero where it cannot be drawn yet.
-    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
-    pub revision: i64,
-}
-
-/// A stock length.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct StockLine {
-    /// Its id.
-    pub stock: String,
-    /// The length of one board.
-    pub length: Reading,
-    /// How many there are; absent for as many as are wanted.
-    pub count: Option<i64>,
-    /// Length and count in words.
-    pub said: String,
-}
-
-/// A size of mounting block that the house has.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct BlockSizeLine {
-    /// Its id.
-    pub block_size: String,
-    /// From left to right.
-    pub width: Reading,
-    /// From bottom to top.
-    pub height: Reading,
-    /// Both, as a person reads them.
-    pub said: String,
-}
-
-/// What can be done with a house.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-pub enum HouseAction {
-    /// Answers a question of the house.
-    Answer {
-        /// The house.
-        job: String,
-        /// The field.
-        field: String,
-        /// What was typed.
-        text: String,
-    },
-    /// Keeps what is typed so far.
-    KeepDraft {
-        /// The house.
-        job: String,
-        /// The field.
-        field: String,
-        /// What is typed so far.
-        text: String,
-    },
-    /// A further stock length.
-    AddStock {
-        /// The house.
-        job: String,
-        /// The length of one board, as typed.
-        length: String,
-        /// How many there are, as typed; empty for as many as are wanted.
-        count: String,
-    },
-    /// A further wall.
-    AddWall {
-        /// The house.
-        job: String,
-        /// What the crew calls it.
-        name: String,
-    },
-    /// Takes a stock length or a wall off the house. It stays in the book, and an undo brings it back.
-    RemovePart {
-        /// The house.
-        job: String,
-        /// The stock length, the wall or the size of blocks.
-        part: String,
-    },
-    /// A further size of mounting block.
-    AddBlockSize {
-        /// The house.
-        job: String,
-        /// From left to right, as typed.
-        width: String,
-        /// From bottom to top, as typed.
-        height: String,
-    },
-}
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
     let house = House::of(store, terms, terms.id("job", job)?)?;

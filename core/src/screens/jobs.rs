@@ -2,70 +2,13 @@
 
 use crate::handover::DEMO_HOUSE;
 use crate::store::{Change, Store, Value};
+use crate::views::{JobLine, JobsAction, JobsView, Place};
 
 use super::ask::{self, accept, op, sort_key};
 use super::context::Terms;
 use super::kept::{Facts, Job, Wall};
 use super::trouble::Kept;
-use super::{Done, Place, copied, document, kinds};
-
-/// The houses of a book.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct JobsView {
-    /// Every house, the archived ones last.
-    pub jobs: Vec<JobLine>,
-    /// How old the last copy of the book is, in words.
-    pub copied: String,
-}
-
-/// One house.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct JobLine {
-    /// Its id.
-    pub job: String,
-    /// What the crew calls it.
-    pub name: String,
-    /// Whether it is out of the way.
-    pub archived: bool,
-    /// How many walls it has.
-    pub walls: u32,
-    /// How many walls it has, in words.
-    pub said: String,
-}
-
-/// What can be done with the houses of a book. Nothing is deleted.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-pub enum JobsAction {
-    /// A new house, also with boards, rules and stock of another.
-    Create {
-        /// What the crew calls it.
-        name: String,
-        /// The house to take boards, rules and stock from.
-        like: Option<String>,
-    },
-    /// Another name.
-    Rename {
-        /// The house.
-        job: String,
-        /// Its new name.
-        name: String,
-    },
-    /// Out of the way; its data stays.
-    Archive {
-        /// The house.
-        job: String,
-    },
-    /// Back again.
-    BringBack {
-        /// The house.
-        job: String,
-    },
-    /// The demo house, taken in as a further house.
-    OpenDemo,
-}
+use super::{Done, copied, document, kinds};
 
 pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<JobsView> {
     let mut jobs = Vec::new();

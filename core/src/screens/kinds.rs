@@ -4,9 +4,8 @@
 //! measured twin of a planned one.
 
 use crate::phrases::key;
+use crate::views::AnswerKind;
 use crate::wall::{Finish, Mounting, OpeningKind, PenetrationKind};
-
-use super::parts::AnswerKind;
 
 /// A house to be clad.
 pub(super) const JOB: &str = "job";

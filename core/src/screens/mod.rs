@@ -1,10 +1,10 @@
-//! Views and actions of every screen as plain data.
+//! The logic of every screen: what is shown, and what a tap leads to. The records of both are in `views`.
 //!
 //! A screen is a file here: `view` makes what is shown, `act` turns a tap into one answer of the book. Nothing below is
 //! drawn here, and no shell computes a length, formats a number, picks a warning or knows a rule.
 //!
 //! `kinds` names the things of the book and their questions, `ask` reads and writes answers, `kept` makes the trade's
-//! own types from what the book holds, `parts` are pieces that several views share.
+//! own types from what the book holds.
 
 mod ask;
 mod board;
@@ -29,7 +29,6 @@ mod penetration;
 mod photo;
 mod planning;
 mod pole;
-mod problem;
 mod rules;
 mod saw_list;
 mod settings;
@@ -40,254 +39,17 @@ mod voice;
 mod wall;
 
 use crate::store::{Id, Store};
+use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
 use context::Terms;
 use trouble::{Kept, Trouble};
 
-pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
-pub use context::Context;
 pub use copied::copy;
-pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
-pub use drawing::{Drawing, Frame, Subject, Target, drawing};
-pub use frame::{FrameView, TapeMark, Words};
-pub use house::{BlockSizeLine, HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
-pub use jobs::{JobLine, JobsAction, JobsView};
-pub use measure::{MeasureAction, MeasureView, PartView};
-pub use new::{NewAction, NewThing, NewView};
+pub use drawing::drawing;
 pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
-pub use order::{OrderLine, OrderView};
-pub use parts::{
-    AnswerKind, Choice, Given, Note, PhotoPlace, Question, Reading, Size, Source, StepLine, StepPhoto, StepState,
-};
-pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
-pub use planning::{HousePlanner, PlanProgress};
-pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView, PoleWall};
-pub use problem::Problem;
-pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
-pub use saw_list::{OffcutLine, SawBoardLine, SawListAction, SawListView, SawPieceLine, StockNeed};
-pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine, remember_place, remembered};
-pub use signing::{StepHow, StepSaid};
+pub use planning::HousePlanner;
+pub use settings::{remember_place, remembered};
 pub use voice::heard;
-pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};
-
-/// A screen and what it is about: ids as text.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "kebab-case")]
-pub enum Place {
-    /// Which house.
-    Jobs,
-    /// How far a house is and what is next.
-    House {
-        /// The house.
-        job: String,
-    },
-    /// What is where on a wall.
-    Wall {
-        /// The wall.
-        wall: String,
-    },
-    /// Setting up a wall, question by question.
-    Measure {
-        /// The wall.
-        wall: String,
-    },
-    /// The board in hand.
-    Board {
-        /// The board.
-        board: String,
-    },
-    /// A penetration, made weathertight.
-    Penetration {
-        /// The penetration.
-        penetration: String,
-    },
-    /// Where the lines go.
-    Pole {
-        /// The house.
-        job: String,
-    },
-    /// Which numbers apply.
-    Rules {
-        /// The house.
-        job: String,
-    },
-    /// Who holds this phone, and how it speaks.
-    Settings,
-    /// What happened.
-    DoneList {
-        /// The house; absent for the whole book.
-        job: Option<String>,
-    },
-    /// A new thing in the making.
-    New {
-        /// What is being made.
-        what: NewThing,
-        /// The house, wall or board that it belongs to; empty where it belongs to none.
-        parent: String,
-    },
-    /// What to cut from what.
-    SawList {
-        /// The house.
-        job: String,
-    },
-    /// What to buy.
-    Order {
-        /// The house.
-        job: String,
-    },
-}
-
-/// What a screen shows.
-#[allow(clippy::large_enum_variant, reason = "one is made a tap, and a box has no foreign shape")]
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "kebab-case")]
-pub enum View {
-    /// Jobs.
-    JobsKind {
-        /// What it shows.
-        view: JobsView,
-    },
-    /// House.
-    HouseKind {
-        /// What it shows.
-        view: HouseView,
-    },
-    /// Penetration.
-    PenetrationKind {
-        /// What it shows.
-        view: PenetrationView,
-    },
-    /// Story pole.
-    PoleKind {
-        /// What it shows.
-        view: PoleView,
-    },
-    /// Wall.
-    WallKind {
-        /// What it shows.
-        view: WallView,
-    },
-    /// Board.
-    BoardKind {
-        /// What it shows.
-        view: BoardView,
-    },
-    /// Measure.
-    MeasureKind {
-        /// What it shows.
-        view: MeasureView,
-    },
-    /// Rules.
-    RulesKind {
-        /// What it shows.
-        view: RulesView,
-    },
-    /// Settings.
-    SettingsKind {
-        /// What it shows.
-        view: SettingsView,
-    },
-    /// Done list.
-    DoneListKind {
-        /// What it shows.
-        view: DoneListView,
-    },
-    /// New.
-    NewKind {
-        /// What it shows.
-        view: NewView,
-    },
-    /// Saw list.
-    SawListKind {
-        /// What it shows.
-        view: SawListView,
-    },
-    /// Order.
-    OrderKind {
-        /// What it shows.
-        view: OrderView,
-    },
-}
-
-/// What was tapped.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-pub enum Action {
-    /// On Jobs.
-    JobsKind {
-        /// What was tapped there.
-        action: JobsAction,
-    },
-    /// On House.
-    HouseKind {
-        /// What was tapped there.
-        action: HouseAction,
-    },
-    /// On Penetration.
-    PenetrationKind {
-        /// What was tapped there.
-        action: PenetrationAction,
-    },
-    /// On Story pole.
-    PoleKind {
-        /// What was tapped there.
-        action: PoleAction,
-    },
-    /// On Wall.
-    WallKind {
-        /// What was tapped there.
-        action: WallAction,
-    },
-    /// On Board.
-    BoardKind {
-        /// What was tapped there.
-        action: BoardAction,
-    },
-    /// On Measure.
-    MeasureKind {
-        /// What was tapped there.
-        action: MeasureAction,
-    },
-    /// On Rules.
-    RulesKind {
-        /// What was tapped there.
-        action: RulesAction,
-    },
-    /// On Settings.
-    SettingsKind {
-        /// What was tapped there.
-        action: SettingsAction,
-    },
-    /// On Done list.
-    DoneListKind {
-        /// What was tapped there.
-        action: DoneListAction,
-    },
-    /// On New.
-    NewKind {
-        /// What was tapped there.
-        action: NewAction,
-    },
-    /// On Saw list.
-    SawListKind {
-        /// What was tapped there.
-        action: SawListAction,
-    },
-}
-
-/// What an action led to: the screen to show and its whole view.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Outcome {
-    /// The screen to show now.
-    pub place: Place,
-    /// What it shows.
-    pub view: View,
-    /// The accepted answer, to undo it by; empty where nothing was accepted (a draft, a setting).
-    pub group: String,
-}
 
 /// What an action of a screen did.
 struct Done {

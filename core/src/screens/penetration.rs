@@ -10,125 +10,16 @@ use crate::flashing::{Pipe, Rectangle, WallLayers};
 use crate::siding::CourseLine;
 use crate::steps::{PenetrationDetail, Step};
 use crate::store::{Hash, Id, Store};
+use crate::views::{PenetrationAction, PenetrationView, Place, StepSaid};
 
 use super::ask::{self, accept, keep_draft, op};
 use super::context::Terms;
 use super::drawing::penetration_revision;
 use super::kept::{Facts, Job, Penetration, Wall};
-use super::parts::{Note, Question, Size, StepLine};
-use super::signing::{Signing, StepSaid, sign, step_lines};
+use super::signing::{Signing, sign, step_lines};
 use super::step_asks;
 use super::trouble::Kept;
-use super::{Done, Place, kinds, photo};
-
-pub use advice::BlockAdvice;
-pub use layers::LayerLine;
-pub use shed::Shedding;
-
-/// One penetration: its layers, its sizes and its steps.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct PenetrationView {
-    /// The penetration.
-    pub penetration: String,
-    /// The wall that it goes through.
-    pub wall: String,
-    /// The house.
-    pub job: String,
-    /// What it is, in words.
-    pub name: String,
-    /// The stable code of what it is.
-    pub what: String,
-    /// Its questions with their answers.
-    pub questions: Vec<Question>,
-    /// The one that is asked now: with keys typed and not accepted, else the first that the work needs.
-    pub asked: Option<Question>,
-    /// Its layers, from the wall outward.
-    pub layers: Vec<LayerLine>,
-    /// Whether those layers shed water; `None` where they cannot be told yet.
-    pub shedding: Option<Shedding>,
-    /// The sizes of the membrane patch, its hole, slit and cover; empty where they cannot be told yet.
-    pub patch: Vec<Size>,
-    /// Where the patch ends below, in words; empty where it cannot be told yet.
-    pub patch_ends: String,
-    /// The sizes of the mounting block; of a split one with the heights of its cut. Empty where there is none.
-    pub block: Vec<Size>,
-    /// Whether the block is split on a slope.
-    pub split: bool,
-    /// The sizes of the head flashing; empty where there is none.
-    pub head: Vec<Size>,
-    /// What needs attention.
-    pub notes: Vec<Note>,
-    /// Its steps in their order.
-    pub steps: Vec<StepLine>,
-    /// Changes when one of its drawings does.
-    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
-    pub revision: i64,
-    /// Another size of the block, or another place of the hole in it, that sits better; absent where it sits well.
-    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
-    pub advice: Option<BlockAdvice>,
-}
-
-/// What can be done with a penetration.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-pub enum PenetrationAction {
-    /// An answer to one of its questions.
-    Answer {
-        /// The penetration.
-        penetration: String,
-        /// The question's field.
-        field: String,
-        /// The answer as typed.
-        text: String,
-    },
-    /// Keys that are typed and not yet accepted.
-    KeepDraft {
-        /// The penetration.
-        penetration: String,
-        /// The question's field.
-        field: String,
-        /// The keys.
-        text: String,
-    },
-    /// The same finish and block as another one.
-    TakeSameAs {
-        /// The penetration.
-        penetration: String,
-        /// The other.
-        like: String,
-    },
-    /// Something is said of a step: ticked, left out or taken back.
-    SignStep {
-        /// The penetration.
-        penetration: String,
-        /// The step's code.
-        step: String,
-        /// What is said.
-        said: StepSaid,
-    },
-    /// A photo of a step is about to be taken: the view then names the file to fill.
-    BeginPhoto {
-        /// The penetration.
-        penetration: String,
-        /// The step's code.
-        step: String,
-    },
-    /// The camera is back, or the program is after a stop: what is in the file is looked at and taken in.
-    TakePhotoIn {
-        /// The penetration.
-        penetration: String,
-        /// The step's code.
-        step: String,
-        /// Whether the camera is closed, so that a photo that is not whole by now never will be.
-        closed: bool,
-    },
-    /// The advised block instead of the one that is placed.
-    TakeAdvice {
-        /// The penetration.
-        penetration: String,
-    },
-}
+use super::{Done, kinds, photo};
 
 /// A penetration with what stands round it.
 struct Round {
@@ -251,7 +142,7 @@ pub(super) fn spoilt(
     terms: &Terms<'_>,
     penetration: &str,
     spoil: impl FnOnce(&mut WallLayers),
-) -> Kept<Shedding> {
+) -> Kept<crate::views::Shedding> {
     let round = Round::of(store, terms, terms.id("penetration", penetration)?)?;
     let mut layers = shed::layers(terms, &round)?.unwrap();
     spoil(&mut layers);

@@ -2,10 +2,9 @@
 
 use crate::steps::Step;
 use crate::store::{Id, PhotoState, Signed, Store};
+use crate::views::{Code, PhotoPlace, Problem, StepPhoto};
 
 use super::context::Terms;
-use super::parts::{PhotoPlace, StepPhoto};
-use super::problem::{Code, Problem};
 use super::trouble::Kept;
 
 /// The draft that keeps the id of a step's photo until the step is signed with it.

@@ -7,12 +7,10 @@ use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::{self, Planner, SawError};
 use crate::store::{Id, Store};
+use crate::views::{Code, Context, Outcome, PlanProgress, Problem, Source};
 use crate::wall::Span;
 
-use super::Outcome;
-use super::context::{Context, Terms};
-use super::parts::{Reading, Source};
-use super::problem::{Code, Problem};
+use super::context::Terms;
 use super::spoken;
 use super::trouble::Kept;
 
@@ -24,26 +22,6 @@ pub struct HousePlanner {
     job: Id,
     house: House,
     planner: Planner,
-}
-
-/// How far the planning of a house is.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct PlanProgress {
-    /// Whether more steps can change nothing.
-    pub done: bool,
-    /// Whether no plan takes less: proved in whole numbers.
-    pub proved: bool,
-    /// New boards in the best plan so far.
-    pub boards: u32,
-    /// Offcuts in it.
-    pub offcuts: u32,
-    /// The length of all its new boards.
-    pub used: Reading,
-    /// No plan takes less than this length of new boards.
-    pub least: Reading,
-    /// How far it is, in words.
-    pub text: String,
 }
 
 impl HousePlanner {

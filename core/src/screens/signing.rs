@@ -5,41 +5,15 @@ use std::collections::BTreeSet;
 use crate::measure::Unit;
 use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
 use crate::store::{Change, Hash, Id, Signed, State, Store, Value};
+use crate::views::{Code, Note, Problem, Reading, Source, StepHow, StepLine, StepSaid, StepState};
 
 use super::ask::{Answer, accept, op};
 use super::cautions;
 use super::context::Terms;
-use super::parts::{Note, Reading, Source, StepLine, StepState, together};
+use super::parts::together;
 use super::photo;
-use super::problem::{Code, Problem};
 use super::step_asks;
 use super::trouble::Kept;
-
-/// What a person says of a step.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-pub enum StepHow {
-    /// Done.
-    Tick,
-    /// Left out; where later work hides the step, the note must say why.
-    Skip,
-    /// What was said before no longer holds.
-    TakeBack,
-}
-
-/// Everything that a person says of a step; only `how` is needed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct StepSaid {
-    /// Done, left out or taken back.
-    pub how: StepHow,
-    /// A note or a reason; may be empty.
-    pub note: String,
-    /// What was measured, as typed: a length with its unit, or degrees; may be empty.
-    pub measured: String,
-    /// The id of a photo that the phone has kept.
-    pub photo: Option<String>,
-}
 
 /// The steps that are signed on, and what they belong to.
 pub(super) struct Signing<'a> {

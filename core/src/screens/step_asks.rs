@@ -4,13 +4,11 @@
 
 use crate::steps::{MeasuredKind, Step};
 use crate::store::{Id, Store};
+use crate::views::{AnswerKind, Code, PhotoPlace, Problem, Question, StepHow, StepLine, StepSaid};
 
 use super::ask::{draft_key, keep_keys};
 use super::context::Terms;
-use super::parts::{AnswerKind, PhotoPlace, Question, StepLine};
 use super::photo;
-use super::problem::{Code, Problem};
-use super::signing::{StepHow, StepSaid};
 use super::trouble::Kept;
 
 /// One of the questions.

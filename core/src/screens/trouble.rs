@@ -1,8 +1,7 @@
 use crate::phrases::Phrases;
 use crate::rules::RuleError;
 use crate::store::StoreError;
-
-use super::problem::{Code, Problem};
+use crate::views::{Code, Problem};
 
 /// Why something could not be done, before it is put into words: what a screen says itself, or what a room below says.
 #[derive(Debug)]

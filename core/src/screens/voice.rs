@@ -1,9 +1,9 @@
 //! What a phone heard, as what would have been typed.
 
 use crate::phrases;
+use crate::views::{Code, Context, Problem};
 
-use super::problem::Code;
-use super::{Context, Problem, spoken};
+use super::spoken;
 
 /// What a voice said as a length or a number, turned into what a person would have typed into the field; it is shown
 /// there, and answered like anything typed.

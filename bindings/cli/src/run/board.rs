@@ -1,6 +1,6 @@
 //! The commands of the board in hand.
 
-use lapwright::screens::{Action, BoardAction, BoardView, Given, Place, View};
+use lapwright::views::{Action, BoardAction, BoardView, Given, Place, View};
 
 use super::Session;
 use crate::fault::Fault;

@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use lapwright::drawing::{Theme, svg, unpack};
-use lapwright::screens::{self, Frame, Subject};
+use lapwright::screens;
+use lapwright::views::{Frame, Subject};
 
 use super::document::write_whole;
 use super::{Session, out};

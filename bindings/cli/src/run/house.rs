@@ -1,6 +1,6 @@
 //! The commands of a house and its story pole.
 
-use lapwright::screens::{Action, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, View};
+use lapwright::views::{Action, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, View};
 
 use super::Session;
 use crate::fault::Fault;
@@ -48,7 +48,7 @@ impl Session<'_> {
         let View::PoleKind { view } = self.book.view(&Place::Pole { job: self.job(house)? })? else {
             return Err(Fault::unknown("house", house, &[]));
         };
-        let named = |line: lapwright::screens::AsBuiltLine| Named { id: line.as_built, name: line.wall_name };
+        let named = |line: lapwright::views::AsBuiltLine| Named { id: line.as_built, name: line.wall_name };
         let entries: Vec<Named> = view.as_built.into_iter().map(named).collect();
         let action = PoleAction::RemoveAsBuilt { as_built: one("entry", entry, &entries)? };
         self.act(Action::PoleKind { action })

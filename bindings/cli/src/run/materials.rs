@@ -1,6 +1,6 @@
 //! The commands of the saw list and the order.
 
-use lapwright::screens::{Action, Place, SawListAction, SawListView, View};
+use lapwright::views::{Action, Place, SawListAction, SawListView, View};
 
 use super::{Session, out};
 use crate::fault::Fault;

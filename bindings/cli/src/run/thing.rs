@@ -1,6 +1,6 @@
 //! What a command names: a wall, a penetration or a board of any house, and what is said of its steps.
 
-use lapwright::screens::{Action, BoardAction, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
+use lapwright::views::{Action, BoardAction, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
 
 use super::Session;
 use crate::fault::Fault;
@@ -105,7 +105,7 @@ fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
     let text = text.to_lowercase();
     let of = |wall: &WallView| {
         let says_wall = text.starts_with(&format!("{} ", wall.name.to_lowercase()));
-        let named = |penetration: &lapwright::screens::PenetrationLine| {
+        let named = |penetration: &lapwright::views::PenetrationLine| {
             let name = &penetration.name;
             let name = if says_wall { format!("{} {name}", wall.name) } else { name.clone() };
             Named { id: penetration.penetration.clone(), name }

@@ -1,6 +1,6 @@
 //! The commands of a wall.
 
-use lapwright::screens::{Action, MeasureAction, MeasureView, Place, View, WallAction, WallView};
+use lapwright::views::{Action, MeasureAction, MeasureView, Place, View, WallAction, WallView};
 
 use super::Session;
 use super::house::given;

@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::screens::{BoardView, LevelView, MarksView, NotchView};
+use lapwright::views::{BoardView, LevelView, MarksView, NotchView};
 
 use super::jobs::short;
 use crate::drawing::Drawing;
@@ -46,7 +46,7 @@ pub(crate) fn answer(paper: &mut Paper, view: &BoardView, notch: &NotchView) {
         paper.line(&format!("  {text}"));
     }
     if let (Some(offset), Some(least), Some(most)) = (&notch.offset, &notch.gap_least, &notch.gap_most) {
-        let text = |reading: &lapwright::screens::Reading| reading.text.clone();
+        let text = |reading: &lapwright::views::Reading| reading.text.clone();
         let args = [("offset", text(offset).into()), ("least", text(least).into()), ("most", text(most).into())];
         let key = if offset.nm == 0 { key("cli-notch-gap-on-block") } else { key("cli-notch-gap") };
         let gap = paper.phrase(key, &args);

@@ -1,4 +1,4 @@
-use lapwright::screens::{DoneLine, DoneListView};
+use lapwright::views::{DoneLine, DoneListView};
 
 use super::jobs::short;
 use crate::paper::{Ink, Paper};

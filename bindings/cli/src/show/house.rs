@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::screens::{HouseView, NextWork, WallProgress};
+use lapwright::views::{HouseView, NextWork, WallProgress};
 
 use super::jobs::short;
 use crate::paper::{Ink, Paper};

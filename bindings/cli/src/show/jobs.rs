@@ -1,4 +1,4 @@
-use lapwright::screens::JobsView;
+use lapwright::views::JobsView;
 
 use crate::paper::{Ink, Paper};
 

@@ -1,4 +1,4 @@
-use lapwright::screens::MeasureView;
+use lapwright::views::MeasureView;
 
 use super::jobs::short;
 use crate::paper::{Ink, Paper};

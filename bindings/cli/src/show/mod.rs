@@ -13,7 +13,7 @@ pub(crate) mod saw_list;
 mod settings;
 pub(crate) mod wall;
 
-use lapwright::screens::View;
+use lapwright::views::View;
 
 use crate::paper::Paper;
 

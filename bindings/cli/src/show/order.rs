@@ -1,4 +1,4 @@
-use lapwright::screens::OrderView;
+use lapwright::views::OrderView;
 
 use crate::paper::{Ink, Paper};
 

@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::screens::PenetrationView;
+use lapwright::views::PenetrationView;
 
 use super::jobs::short;
 use crate::paper::{Ink, Paper};

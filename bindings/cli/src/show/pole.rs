@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::screens::PoleView;
+use lapwright::views::PoleView;
 
 use crate::paper::{Ink, Paper};
 

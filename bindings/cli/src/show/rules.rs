@@ -1,4 +1,4 @@
-use lapwright::screens::RulesView;
+use lapwright::views::RulesView;
 
 use crate::paper::{Ink, Paper};
 

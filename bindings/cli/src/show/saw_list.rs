@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::screens::{SawBoardLine, SawListView};
+use lapwright::views::{SawBoardLine, SawListView};
 
 use crate::paper::{Ink, Paper};
 

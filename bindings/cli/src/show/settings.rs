@@ -1,4 +1,4 @@
-use lapwright::screens::SettingsView;
+use lapwright::views::SettingsView;
 
 use crate::paper::{Ink, Paper};
 

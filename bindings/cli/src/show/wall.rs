@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use lapwright::phrases::key;
-use lapwright::screens::{BoardLine, WallView};
+use lapwright::views::{BoardLine, WallView};
 
 use super::jobs::short;
 use crate::elevation::{glyph, letter, rows};

@@ -2,7 +2,7 @@
 
 use std::io::{BufRead as _, IsTerminal as _, Write as _};
 
-use lapwright::screens::Question;
+use lapwright::views::Question;
 
 use crate::paper::{Ink, Paper};
 

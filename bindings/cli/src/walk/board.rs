@@ -1,7 +1,7 @@
 //! A board of the demo house: measured, marked, cut, primed and hung.
 
 use lapwright::phrases::key;
-use lapwright::screens::{
+use lapwright::views::{
     Action, BoardAction, BoardView, NotchView, Place, Rectangle, Source, StepState, View, WallView,
 };
 
@@ -144,7 +144,7 @@ impl Walk {
     /// The answer to a question: asked at a terminal, else what the demo's tape reads, else what is planned.
     fn answer(
         &self,
-        question: &lapwright::screens::Question,
+        question: &lapwright::views::Question,
         reading: Option<&Reading>,
         at: &Rectangle,
     ) -> Result<Option<String>, Fault> {
@@ -218,10 +218,10 @@ impl Walk {
 }
 
 /// The first question of a notch that the tape has not answered.
-fn open(notch: &NotchView) -> Option<&lapwright::screens::Question> {
-    let taped = |question: &&lapwright::screens::Question| {
+fn open(notch: &NotchView) -> Option<&lapwright::views::Question> {
+    let taped = |question: &&lapwright::views::Question| {
         question.reading.as_ref().is_some_and(|reading| reading.source == Source::Taped)
     };
-    let needed = |question: &&lapwright::screens::Question| !question.optional || !question.answer.is_empty();
+    let needed = |question: &&lapwright::views::Question| !question.optional || !question.answer.is_empty();
     notch.questions.iter().filter(needed).find(|question| !taped(question))
 }

@@ -2,7 +2,7 @@
 
 use lapwright::handover::DEMO_HOUSE;
 use lapwright::measure::{Length, Reader, Show};
-use lapwright::screens::Rectangle;
+use lapwright::views::Rectangle;
 use serde_json::Value;
 
 /// The name of the demo house, as its document says it.

@@ -4,7 +4,7 @@ mod panel;
 mod whole;
 
 use crate::phrases::{Phrases, key};
-use crate::screens::{MarksView, NotchView, Reading};
+use crate::views::{LevelView, MarksView, NotchView, Reading};
 
 use super::clip::Dp;
 use super::page::{MARGIN, Page, base, row};
@@ -57,7 +57,7 @@ pub(super) struct Level {
 
 impl Marks {
     fn of(view: &MarksView) -> Self {
-        let level = |level: &crate::screens::LevelView| Level {
+        let level = |level: &LevelView| Level {
             from_top: level.from == "top",
             left: (&level.left).into(),
             right: (&level.right).into(),

@@ -4,7 +4,7 @@ mod legend;
 mod letters;
 
 use crate::phrases::{Phrases, key};
-use crate::screens::{Corner, Place, Rectangle, WallView};
+use crate::views::{Corner, Place, Rectangle, WallView};
 
 use super::clip::{self, Dp};
 use super::dimension::{self, Begins};

@@ -3,7 +3,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::drawing::elevation::{Elevation, Hole, Through, Up};
 use crate::phrases::{Language, Phrases};
-use crate::screens::{Corner, Place, Rectangle};
+use crate::views::{Corner, Place, Rectangle};
 
 const INCH: i64 = 25_400_000;
 

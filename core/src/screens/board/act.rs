@@ -1,21 +1,21 @@
 use crate::measure::Length;
 use crate::notch::{Edge, Notch};
 use crate::phrases::key;
+use crate::screens::Done;
 use crate::screens::ask::{self, Answer, accept, draft_key, keep_keys, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall};
 use crate::screens::kinds;
-use crate::screens::parts::{Given, given};
+use crate::screens::parts::given;
 use crate::screens::photo;
-use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{StepHow, StepSaid, accept_signed, signed};
+use crate::screens::signing::{accept_signed, signed};
 use crate::screens::step_asks;
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
+use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
 
 use super::hand::{CUT, InHand};
-use super::{BoardAction, again, habit, notches};
+use super::{again, habit, notches};
 
 pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &BoardAction) -> Kept<Done> {
     let id = |board: &str| terms.id("board", board);

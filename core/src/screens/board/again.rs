@@ -3,15 +3,15 @@
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
+use crate::screens::Done;
 use crate::screens::ask::{accept, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall, first};
 use crate::screens::kinds;
-use crate::screens::problem::{Code, Problem};
-use crate::screens::signing::{StepHow, StepSaid, signed};
+use crate::screens::signing::signed;
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, Place, StepState};
 use crate::store::{Id, Store, Value};
+use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
 
 use super::hand::InHand;
 use super::notches;

@@ -4,9 +4,9 @@ use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::screens::kept::Facts;
 use crate::screens::kinds;
-use crate::screens::parts::Note;
 use crate::screens::trouble::Kept;
 use crate::store::{Id, Store, Value};
+use crate::views::Note;
 
 use super::hand::InHand;
 

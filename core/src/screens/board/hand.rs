@@ -2,19 +2,18 @@ use crate::measure::Length;
 use crate::notch::Habit;
 use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
-use crate::screens::PoleWall;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kept_phrase;
 use crate::screens::kinds;
-use crate::screens::parts::{Note, Reading, Source};
 use crate::screens::signing::Signing;
 use crate::screens::trouble::Kept;
 use crate::steps::{BoardDetail, Step};
 use crate::store::{Hash, Id, Store};
+use crate::views::{NotchView, Note, PoleWall, Reading, Source};
 use crate::wall::Span;
 
-use super::{NotchView, habit, notches};
+use super::{habit, notches};
 
 /// What the board is cut round: a block, a window or a door.
 pub(super) struct Met {

@@ -4,17 +4,16 @@ use crate::notch::{
 };
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
-use crate::screens::Corner;
 use crate::screens::ask;
 use crate::screens::context::Terms;
 use crate::screens::kept::Facts;
 use crate::screens::kinds;
-use crate::screens::parts::{Note, Question, Reading, Size, Source};
 use crate::screens::trouble::Kept;
 use crate::store::{Id, Store};
+use crate::views::{Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source};
 
 use super::hand::{InHand, Met};
-use super::{LevelView, MarksView, NotchView, cross, habit};
+use super::{cross, habit};
 
 /// A notch as it is known: what was taped, and what the plan says where it was not.
 pub(super) struct Known<'a> {

@@ -13,8 +13,9 @@ mod take;
 
 use super::context::Terms;
 use super::trouble::Kept;
-use super::{Context, Done, Outcome, Place, Problem, kept, spoken};
+use super::{Done, kept, spoken};
 use crate::store::{Id, Store};
+use crate::views::{Context, Outcome, Place, Problem};
 
 pub use schema::job_document_schema;
 

@@ -8,11 +8,11 @@ use crate::rules::{Change, Family, RuleSet};
 use crate::screens::ask::{self, Answer, accept, op, open_question, questions, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Job, Wall};
-use crate::screens::problem::{Code, Problem};
 use crate::screens::rules::quantity;
 use crate::screens::trouble::{Kept, Trouble};
 use crate::screens::{house, kinds};
 use crate::store::{Id, Store, Value};
+use crate::views::{Code, Problem};
 
 use super::shape::{Part, fields, is_length, keeps_lines, parts};
 

@@ -2,72 +2,12 @@ use crate::screens::ask::{open_question, questions};
 use crate::screens::context::Terms;
 use crate::screens::kept::Facts;
 use crate::screens::kinds;
-use crate::screens::parts::Question;
 use crate::screens::trouble::Kept;
 use crate::steps::Step;
 use crate::store::Store;
+use crate::views::NextWork;
 
 use super::state::{BoardStands, HoleState, House, WallState};
-
-/// What comes next on a house.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "kebab-case")]
-pub enum NextWork {
-    /// A question of the house is open.
-    AnswerJob {
-        /// The question.
-        question: Question,
-    },
-    /// No stock length is known.
-    AddStock,
-    /// There is no wall yet.
-    AddWall,
-    /// A question of a wall is open.
-    MeasureWall {
-        /// The wall.
-        wall: String,
-        /// What the crew calls it.
-        name: String,
-        /// The question.
-        question: Question,
-    },
-    /// The story pole has no lines yet.
-    LayOutPole,
-    /// A wall has no boards yet.
-    PlanWall {
-        /// The wall.
-        wall: String,
-        /// What the crew calls it.
-        name: String,
-    },
-    /// A penetration's next step.
-    MakeTight {
-        /// The penetration.
-        penetration: String,
-        /// What it is.
-        name: String,
-        /// The code of the step.
-        step: String,
-        /// What to do.
-        text: String,
-    },
-    /// The next board: to cut, or to fix where it is cut.
-    HangBoard {
-        /// The board.
-        board: String,
-        /// The wall.
-        wall: String,
-        /// What the crew calls the wall.
-        name: String,
-        /// Its course, counted from one on the pole.
-        course: i64,
-        /// Whether it is cut already.
-        cut: bool,
-    },
-    /// Nothing is left to do.
-    NothingLeft,
-}
 
 /// What comes next: everything is measured before the pole is laid out, because one pole serves every wall; then wall by
 /// wall, lowest course first, what the next course covers before the course, and the sealant after the last board.

@@ -2,8 +2,7 @@
 
 use crate::phrases::key;
 use crate::screens::context::Terms;
-
-use super::{NextWork, WallProgress};
+use crate::views::{NextWork, WallProgress};
 
 /// What comes next, short enough for the button that goes there.
 pub(super) fn next(terms: &Terms<'_>, next: &NextWork) -> String {

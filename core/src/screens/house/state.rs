@@ -7,16 +7,13 @@ use crate::screens::context::Terms;
 use crate::screens::drawing::small_revision;
 use crate::screens::kept::{Facts, Job, Penetration, Wall};
 use crate::screens::kinds;
-use crate::screens::parts::Question;
 use crate::screens::signing::open_steps;
 use crate::screens::trouble::Kept;
-use crate::screens::{Corner, Rectangle};
 use crate::siding::CourseLine;
 use crate::steps::Step;
 use crate::store::{Id, Store};
+use crate::views::{Corner, Question, Rectangle, WallProgress};
 use crate::wall::{Outline, Point, Span};
-
-use super::WallProgress;
 
 /// What the book holds of a house, as the work needs it.
 pub(super) struct House {

@@ -1,36 +1,11 @@
 use crate::phrases::key;
-use crate::screens::Place;
 use crate::screens::context::Terms;
 use crate::screens::signing::is_signed;
 use crate::screens::trouble::Kept;
 use crate::store::Store;
+use crate::views::{OpenToWeather, Place, WeatherKind};
 
 use super::state::{BoardStands, HoleState, House};
-
-/// What rain would get into now.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct OpenToWeather {
-    /// What is missing.
-    pub kind: WeatherKind,
-    /// What is missing, and where.
-    pub text: String,
-    /// The screen to close it on.
-    pub place: Place,
-}
-
-/// What is missing against rain.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "kebab-case")]
-pub enum WeatherKind {
-    /// A membrane patch is on, and not lapped, rolled or closed on every side.
-    PatchNotLapped,
-    /// A cut edge is bare.
-    EdgeNotPrimed,
-    /// A joint has no bead.
-    BeadMissing,
-}
 
 /// The steps that close a patch.
 const PATCH: [&str; 4] = ["patch-lap", "patch-roll", "patch-top", "patch-cover"];

@@ -3,10 +3,9 @@ use std::collections::BTreeMap;
 use crate::measure::{Length, Unit};
 use crate::screens::context::Terms;
 use crate::screens::kinds;
-use crate::screens::parts::{Reading, Source};
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::store::{DeviceId, Field, Id, Stamp, Store, Subject, Value};
+use crate::views::{Code, Problem, Reading, Source};
 
 /// The ending of a field that holds what the tape read where the field without it holds what was planned.
 const TAPED: &str = "-taped";

@@ -1,10 +1,10 @@
 use crate::measure::Length;
 use crate::screens::context::Terms;
 use crate::screens::kinds;
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::siding::{CourseLine, End, Obstacle};
 use crate::store::{Id, Store};
+use crate::views::{Code, Problem};
 use crate::wall::{Opening, OpeningKind, Outline, OutlineError, Point, Span, Studs};
 
 use super::{Facts, Job};

@@ -5,9 +5,9 @@ use crate::phrases::key;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Wall, head as head_of};
 use crate::screens::kinds;
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::store::{Store, Value};
+use crate::views::{Code, Problem};
 use crate::wall::{Outline, Span};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.

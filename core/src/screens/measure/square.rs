@@ -4,7 +4,7 @@ use crate::measure::{Length, round_half_away};
 use crate::phrases::key;
 use crate::screens::context::Terms;
 use crate::screens::kept::Facts;
-use crate::screens::parts::Note;
+use crate::views::Note;
 
 /// What differs by less than this is the tape (common practice, no source).
 const TAPE: Length = Length::from_inches_64(0, 8);

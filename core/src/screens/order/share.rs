@@ -2,8 +2,7 @@ use serde_json::json;
 
 use crate::phrases::key;
 use crate::screens::context::Terms;
-
-use super::OrderLine;
+use crate::views::OrderLine;
 
 /// The list as a person would write it into a message.
 pub(super) fn text(name: &str, lines: &[OrderLine]) -> String {

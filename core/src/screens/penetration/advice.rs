@@ -7,28 +7,12 @@ use crate::screens::ask::{accept, op};
 use crate::screens::context::Terms;
 use crate::screens::kept::Facts;
 use crate::screens::kinds;
-use crate::screens::parts::{Reading, Source};
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::store::{Id, Store, Value};
+use crate::views::{BlockAdvice, Code, Problem, Source};
 use crate::wall::{Mounting, Shape};
 
 use super::{Round, block};
-
-/// Another size of the block, or the hole at another place in it, that sits better between the courses. The hole in the
-/// wall stays where it is.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct BlockAdvice {
-    /// The block's width.
-    pub width: Reading,
-    /// Its height.
-    pub height: Reading,
-    /// The hole's centre above its bottom.
-    pub hole_from_bottom: Reading,
-    /// What it gains over the block as it is placed, in words.
-    pub gain: String,
-}
 
 /// The advice for a block that is not made yet and whose boards are not cut; `None` where it sits well.
 pub(super) fn of(store: &Store, terms: &Terms<'_>, round: &Round) -> Kept<Option<BlockAdvice>> {

@@ -6,8 +6,8 @@ use crate::phrases::{Arg, key};
 use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::screens::kept::Block;
-use crate::screens::parts::{Note, Size, Source};
 use crate::screens::trouble::Kept;
+use crate::views::{Note, Size, Source};
 use crate::wall::{Mounting, Shape};
 
 use super::Round;

@@ -1,17 +1,8 @@
 use crate::phrases::key;
 use crate::screens::context::Terms;
 use crate::steps::PenetrationDetail;
+use crate::views::LayerLine;
 use crate::wall::{Finish, Mounting};
-
-/// One layer of a penetration.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct LayerLine {
-    /// A stable code.
-    pub code: String,
-    /// What it is, and what it laps over.
-    pub text: String,
-}
 
 /// The layers from the wall outward, each lapping over the one below it.
 pub(super) fn lines(terms: &Terms<'_>, detail: &PenetrationDetail) -> Vec<LayerLine> {

@@ -3,8 +3,8 @@ use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::parts::{Note, Size, Source};
 use crate::screens::trouble::Kept;
+use crate::views::{Note, Size, Source};
 
 use super::Round;
 

@@ -4,21 +4,11 @@ use crate::flashing::{
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::parts::{Note, Size, Source};
 use crate::screens::trouble::Kept;
+use crate::views::{Note, Shedding, Size, Source};
 use crate::wall::Finish;
 
 use super::{Round, patch};
-
-/// Whether the layers of a penetration shed water.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Shedding {
-    /// Whether they do.
-    pub sheds: bool,
-    /// That they do, or each lap that does not and what to do about it.
-    pub lines: Vec<Note>,
-}
 
 /// The head flashing of a penetration; `None` where it has none, or where it cannot be bent.
 pub(super) fn head(round: &Round) -> Kept<Option<HeadFlashing>> {

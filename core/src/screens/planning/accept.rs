@@ -6,8 +6,9 @@ use crate::screens::ask::{accept as write, op};
 use crate::screens::context::Terms;
 use crate::screens::trouble::Kept;
 use crate::screens::wall::plan::{bevelled, bevels};
-use crate::screens::{Outcome, Place, kinds, show};
+use crate::screens::{kinds, show};
 use crate::store::{Change, Id, Store, Value};
+use crate::views::{Outcome, Place};
 
 use super::house::House;
 

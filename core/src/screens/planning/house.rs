@@ -5,11 +5,11 @@ use crate::saw::{Avoid, CutList, Planner, Run, SawError, Stock, Studs};
 use crate::screens::context::Terms;
 use crate::screens::kept::{self, Facts, Job, Wall, first};
 use crate::screens::kinds;
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::screens::wall::plan;
 use crate::siding::{CourseLine, JointRules, Run as Course};
 use crate::store::{Id, Store};
+use crate::views::{Code, Problem};
 
 /// What lies between two walls on the axis on which they stand side by side.
 const BETWEEN: Length = Length::from_inches(1_000);

@@ -6,60 +6,14 @@ use crate::screens::ask::{self, Answer, accept, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{AsBuiltFacts, Facts, Job, Wall, first, hung, overlaid};
 use crate::screens::kinds;
-use crate::screens::parts::{Given, Note, Reading, Source, given};
-use crate::screens::problem::{Code, Problem};
+use crate::screens::parts::given;
 use crate::screens::trouble::Kept;
 use crate::screens::wall::{follow, planned};
 use crate::siding::{AsBuilt, AsBuiltError, Correction, Needs, WallLine};
 use crate::store::{Change, Store, Value};
+use crate::views::{AsBuiltLine, ChangedLine, Code, Given, Note, Place, Problem, Source};
 
-use super::{Place, pole, preview};
-
-/// A course as it hangs on a wall, and what that changes.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct AsBuiltLine {
-    /// Its id.
-    pub as_built: String,
-    /// The wall.
-    pub wall: String,
-    /// What the crew calls the wall.
-    pub wall_name: String,
-    /// The course whose bottom edge was taped.
-    pub course: i64,
-    /// Its height above the datum where the pole has it.
-    pub planned: Option<Reading>,
-    /// At the left end, above the datum.
-    pub left: Reading,
-    /// In the middle: taped, else straight between the ends.
-    pub middle: Reading,
-    /// At the right end.
-    pub right: Reading,
-    /// How far it hangs out of level.
-    pub out_of_level: Reading,
-    /// After how many courses the line is level again; zero where it is, absent where it cannot be.
-    pub courses: Option<u32>,
-    /// The lines above it that are not where the pole has them, from the lowest up.
-    pub changed: Vec<ChangedLine>,
-    /// What it changes, in words, and what needs attention.
-    pub notes: Vec<Note>,
-}
-
-/// A line of a wall that is not where the pole has it.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct ChangedLine {
-    /// The course whose bottom edge lies here; one more than there are for the end.
-    pub course: u32,
-    /// Where the pole has it; absent for a course that it does not have.
-    pub planned: Option<Reading>,
-    /// Its height above the datum at the left end.
-    pub left: Reading,
-    /// In the middle.
-    pub middle: Reading,
-    /// At the right end.
-    pub right: Reading,
-}
+use super::{pole, preview};
 
 /// Every course that was taped as it hangs, wall by wall.
 pub(super) fn lines(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Vec<AsBuiltLine>> {

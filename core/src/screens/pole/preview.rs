@@ -5,13 +5,12 @@ use crate::screens::ask;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
-use crate::screens::parts::{Note, Source};
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::siding::{Mark, Mode, Pole, PoleError, PoleRequest, Want};
 use crate::store::{Id, Store};
+use crate::views::{Code, MarkLine, Note, PoleLine, PoleView, PoleWall, Problem, Source};
 
-use super::{MarkLine, PoleLine, PoleView, PoleWall, as_built, pole};
+use super::{as_built, pole};
 
 /// A mark with the id of its own subject, where it has one.
 struct Wanted {

@@ -1,17 +1,16 @@
 use crate::measure::{Length, Rounding};
 use crate::phrases::key;
 use crate::rules::keys;
+use crate::screens::Done;
 use crate::screens::ask::{self, Answer, accept, op, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job};
 use crate::screens::kinds;
 use crate::screens::planning::HousePlanner;
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, Place};
 use crate::store::{Change, Id, Store, Value};
+use crate::views::{Code, Place, Problem, SawListAction};
 
-use super::SawListAction;
 use super::boards::{Boards, SawBoard};
 
 /// The planner's steps of a first plan: over in a moment on a phone.

@@ -22,6 +22,7 @@ mod voice;
 mod wall;
 
 use crate::handover::DEMO_HOUSE;
+use crate::views::*;
 
 use super::document::take_in_document;
 use super::*;

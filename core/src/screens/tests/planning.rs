@@ -2,8 +2,9 @@
 
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Wall};
-use crate::screens::{Action, HouseAction, HousePlanner, View, act, kinds};
+use crate::screens::{HousePlanner, act, kinds};
 use crate::store::{Id, Store};
+use crate::views::{Action, HouseAction, View};
 
 use super::{context, demo_laid_out as house};
 

@@ -5,9 +5,9 @@ use crate::phrases::key;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Wall};
 use crate::screens::kinds;
-use crate::screens::parts::Note;
 use crate::screens::trouble::Kept;
 use crate::store::Store;
+use crate::views::Note;
 
 /// A planned board: its course, and where it begins and ends.
 type Planned = (i64, Length, Length);

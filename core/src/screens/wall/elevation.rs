@@ -5,37 +5,11 @@ use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall};
 use crate::screens::kinds;
-use crate::screens::parts::{Note, Source};
 use crate::screens::trouble::Kept;
 use crate::siding::CourseLine;
 use crate::store::{Id, Store};
+use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span};
-
-use super::{BoardLine, OpeningLine, PenetrationLine, WallView};
-
-/// A corner of an outline, in nanometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Corner {
-    /// To the right of the left corner.
-    pub x: i64,
-    /// Above the base line.
-    pub y: i64,
-}
-
-/// A rectangle on the wall, in nanometres from the left corner and the base line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Rectangle {
-    /// Its left edge.
-    pub left: i64,
-    /// Its right edge.
-    pub right: i64,
-    /// Its bottom edge.
-    pub bottom: i64,
-    /// Its top edge.
-    pub top: i64,
-}
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {

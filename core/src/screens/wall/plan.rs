@@ -5,10 +5,10 @@ use crate::screens::ask::{Answer, accept, op};
 use crate::screens::context::Terms;
 use crate::screens::kept::{Facts, Job, Penetration, Wall, first};
 use crate::screens::kinds;
-use crate::screens::problem::{Code, Problem};
 use crate::screens::trouble::Kept;
 use crate::siding::{Avoid, CourseLine, End, JointRules, PieceError, Plan, Run};
 use crate::store::{Change, Id, Store, Value};
+use crate::views::{Code, Problem};
 use crate::wall::Studs;
 
 use super::follow::planned;

@@ -1,3 +1,5 @@
+//! Why a view cannot be shown or an action was not carried out.
+
 use thiserror::Error;
 
 /// Why a view cannot be shown or an action was not carried out; nothing was changed.
@@ -15,7 +17,7 @@ pub struct Problem {
 
 /// The stable codes of a [`Problem`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Code {
+pub(crate) enum Code {
     /// An answer that is needed.
     Missing,
     /// A text that is not a length.
@@ -56,7 +58,7 @@ impl Code {
 }
 
 impl Problem {
-    pub(super) fn new(code: Code, field: impl Into<String>, text: impl Into<String>) -> Self {
+    pub(crate) fn new(code: Code, field: impl Into<String>, text: impl Into<String>) -> Self {
         Self { code: code.text().to_owned(), field: field.into(), text: text.into() }
     }
 }

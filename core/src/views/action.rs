@@ -1,0 +1,94 @@
+//! What was tapped, and what it led to.
+
+use super::board::BoardAction;
+use super::done_list::DoneListAction;
+use super::house::HouseAction;
+use super::jobs::JobsAction;
+use super::measure::MeasureAction;
+use super::new::NewAction;
+use super::penetration::PenetrationAction;
+use super::place::Place;
+use super::pole::PoleAction;
+use super::rules::RulesAction;
+use super::saw_list::SawListAction;
+use super::settings::SettingsAction;
+use super::view::View;
+use super::wall::WallAction;
+
+/// What was tapped.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Action {
+    /// On Jobs.
+    JobsKind {
+        /// What was tapped there.
+        action: JobsAction,
+    },
+    /// On House.
+    HouseKind {
+        /// What was tapped there.
+        action: HouseAction,
+    },
+    /// On Penetration.
+    PenetrationKind {
+        /// What was tapped there.
+        action: PenetrationAction,
+    },
+    /// On Story pole.
+    PoleKind {
+        /// What was tapped there.
+        action: PoleAction,
+    },
+    /// On Wall.
+    WallKind {
+        /// What was tapped there.
+        action: WallAction,
+    },
+    /// On Board.
+    BoardKind {
+        /// What was tapped there.
+        action: BoardAction,
+    },
+    /// On Measure.
+    MeasureKind {
+        /// What was tapped there.
+        action: MeasureAction,
+    },
+    /// On Rules.
+    RulesKind {
+        /// What was tapped there.
+        action: RulesAction,
+    },
+    /// On Settings.
+    SettingsKind {
+        /// What was tapped there.
+        action: SettingsAction,
+    },
+    /// On Done list.
+    DoneListKind {
+        /// What was tapped there.
+        action: DoneListAction,
+    },
+    /// On New.
+    NewKind {
+        /// What was tapped there.
+        action: NewAction,
+    },
+    /// On Saw list.
+    SawListKind {
+        /// What was tapped there.
+        action: SawListAction,
+    },
+}
+
+/// What an action led to: the screen to show and its whole view.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Outcome {
+    /// The screen to show now.
+    pub place: Place,
+    /// What it shows.
+    pub view: View,
+    /// The accepted answer, to undo it by; empty where nothing was accepted (a draft, a setting).
+    pub group: String,
+}

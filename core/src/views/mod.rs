@@ -1,0 +1,53 @@
+//! What a screen shows and what is tapped, as plain records: the only types that cross to a shell.
+//!
+//! One file a screen. Nothing here reads the book or computes; `screens` makes the views and carries out the actions, and
+//! `drawing` draws from what a view holds.
+
+mod action;
+mod board;
+mod context;
+mod done_list;
+mod drawing;
+mod frame;
+mod house;
+mod jobs;
+mod measure;
+mod new;
+mod order;
+mod parts;
+mod penetration;
+mod place;
+mod planning;
+mod pole;
+mod problem;
+mod rules;
+mod saw_list;
+mod settings;
+mod steps;
+mod view;
+mod wall;
+
+pub use action::{Action, Outcome};
+pub use board::{BoardAction, BoardView, LevelView, MarksView, NotchView};
+pub use context::Context;
+pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
+pub use drawing::{Drawing, Frame, Subject, Target};
+pub use frame::{FrameView, TapeMark, Words};
+pub use house::{BlockSizeLine, HouseAction, HouseView, NextWork, OpenToWeather, StockLine, WallProgress, WeatherKind};
+pub use jobs::{JobLine, JobsAction, JobsView};
+pub use measure::{MeasureAction, MeasureView, PartView};
+pub use new::{NewAction, NewThing, NewView};
+pub use order::{OrderLine, OrderView};
+pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source};
+pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
+pub use place::Place;
+pub use planning::PlanProgress;
+pub use pole::{AsBuiltLine, ChangedLine, MarkLine, PoleAction, PoleLine, PoleView, PoleWall};
+pub(crate) use problem::Code;
+pub use problem::Problem;
+pub use rules::{RuleChanged, RuleLine, RulesAction, RulesView};
+pub use saw_list::{OffcutLine, SawBoardLine, SawListAction, SawListView, SawPieceLine, StockNeed};
+pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine};
+pub use steps::{PhotoPlace, StepHow, StepLine, StepPhoto, StepSaid, StepState};
+pub use view::View;
+pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};

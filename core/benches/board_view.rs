@@ -4,9 +4,10 @@
 #![allow(clippy::expect_used, clippy::panic, missing_docs, reason = "a bench that cannot go on must fail")]
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use lapwright::book::Book;
 use lapwright::handover::take_in_document;
 use lapwright::screens::{act, view};
-use lapwright::store::{OpenOptions, Store};
+use lapwright::store::OpenOptions;
 use lapwright::views::{Action, Context, Place, PoleAction, View, WallAction};
 use serde_json::{Value, json};
 
@@ -42,19 +43,19 @@ fn house() -> Value {
 }
 
 /// The book, and a board of its last wall that meets a block.
-fn book(store: &mut Store) -> Result<String, Box<dyn std::error::Error>> {
-    let Place::House { job } = take_in_document(store, &context(1), &house().to_string())?.place else {
+fn fill(book: &mut Book) -> Result<String, Box<dyn std::error::Error>> {
+    let Place::House { job } = take_in_document(book, &context(1), &house().to_string())?.place else {
         return Err("a house opens".into());
     };
-    let laid_out = act(store, &context(2), &Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } })?;
+    let laid_out = act(book, &context(2), &Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } })?;
     assert!(matches!(laid_out.place, Place::Pole { .. }));
-    let View::HouseKind { view: house } = view(store, &context(3), &Place::House { job })? else {
+    let View::HouseKind { view: house } = view(book, &context(3), &Place::House { job })? else {
         return Err("a house".into());
     };
     let (mut boards, mut penetrations, mut notched) = (0, 0, String::new());
     for (n, line) in (10..).zip(&house.walls) {
         let action = WallAction::PlanBoards { wall: line.wall.clone() };
-        let View::WallKind { view: wall } = act(store, &context(n), &Action::WallKind { action })?.view else {
+        let View::WallKind { view: wall } = act(book, &context(n), &Action::WallKind { action })?.view else {
             return Err("a wall".into());
         };
         boards += wall.boards.len();
@@ -69,18 +70,18 @@ fn book(store: &mut Store) -> Result<String, Box<dyn std::error::Error>> {
 fn board_view(criterion: &mut Criterion) {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("large.lapwright");
-    let mut store = Store::open(&path, &OpenOptions::default()).expect("a book").store;
-    let place = Place::Board { board: book(&mut store).expect("a large house") };
+    let (mut book, _) = Book::open(&path, &OpenOptions::default()).expect("a book");
+    let place = Place::Board { board: fill(&mut book).expect("a large house") };
     let context = context(999);
     criterion.bench_function("board-view-large-house", |bencher| {
-        bencher.iter(|| match view(&store, &context, &place) {
+        bencher.iter(|| match view(&book, &context, &place) {
             Ok(View::BoardKind { view }) => assert!(!view.notches.is_empty()),
             other => panic!("{other:?}"),
         });
     });
-    drop(store);
+    drop(book);
     criterion.bench_function("open-large-house", |bencher| {
-        bencher.iter(|| Store::open(&path, &OpenOptions::default()).expect("a book"));
+        bencher.iter(|| Book::open(&path, &OpenOptions::default()).expect("a book"));
     });
 }
 

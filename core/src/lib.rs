@@ -4,6 +4,7 @@
 //! crosses to a shell; `screens` turns taps into entries and entries into views; `figure` answers single questions.
 
 pub mod amounts;
+pub mod book;
 pub mod drawing;
 pub mod figure;
 pub mod flashing;
@@ -19,6 +20,7 @@ pub mod steps;
 pub mod store;
 pub mod views;
 pub mod wall;
+pub mod work;
 
 #[cfg(feature = "uniffi")]
 uniffi::setup_scaffolding!();

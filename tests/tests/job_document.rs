@@ -3,8 +3,8 @@
 use std::fs;
 use std::path::PathBuf;
 
+use lapwright::book::Book;
 use lapwright::handover::{job_document, job_document_schema, take_in_document};
-use lapwright::store::Store;
 use lapwright::views::{Context, Place};
 use serde_json::{Value, json};
 
@@ -32,10 +32,10 @@ fn schema() -> jsonschema::Validator {
 }
 
 fn through_a_book(text: &str, dice: u8) -> String {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context(dice), text).unwrap();
+    let mut book = Book::in_memory().unwrap();
+    let outcome = take_in_document(&mut book, &context(dice), text).unwrap();
     let Place::House { job } = outcome.place else { panic!("a house opens") };
-    job_document(&store, &context(dice), &job).unwrap()
+    job_document(&book, &context(dice), &job).unwrap()
 }
 
 /// `LAPWRIGHT_WRITE=1` writes it anew.
@@ -77,8 +77,8 @@ fn what_the_schema_refuses_the_program_refuses() {
         let mut changed = demo.clone();
         *changed.pointer_mut(pointer).unwrap() = value;
         assert!(!schema.is_valid(&changed), "{pointer}: the schema takes it");
-        let mut store = Store::in_memory().unwrap();
-        let refused = take_in_document(&mut store, &context(3), &changed.to_string());
+        let mut book = Book::in_memory().unwrap();
+        let refused = take_in_document(&mut book, &context(3), &changed.to_string());
         assert!(refused.is_err(), "{pointer}: the program takes it");
     }
 }

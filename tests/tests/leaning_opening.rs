@@ -8,10 +8,10 @@
     reason = "a check stops at what it did not expect"
 )]
 
+use lapwright::book::Book;
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
 use lapwright::screens::{act, view};
-use lapwright::store::Store;
 use lapwright::views::{
     Action, BoardLine, BoardView, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View, WallAction,
     WallView,
@@ -36,26 +36,26 @@ const HOUSE: &str = r#"{
 }"#;
 const LEANS: &str = r#", "head-from-left": "100 1/2 in", "head-width": "39 1/2 in""#;
 
-fn planned(head: &str) -> (Store, String, WallView) {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context(1), &HOUSE.replace("HEAD", head)).unwrap();
+fn planned(head: &str) -> (Book, String, WallView) {
+    let mut book = Book::in_memory().unwrap();
+    let outcome = take_in_document(&mut book, &context(1), &HOUSE.replace("HEAD", head)).unwrap();
     let (Place::House { job }, View::HouseKind { view }) = (outcome.place, outcome.view) else { panic!("a house") };
     let wall = view.walls[0].wall.clone();
-    act(&mut store, &context(2), &Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } }).unwrap();
-    act(&mut store, &context(3), &Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } }).unwrap();
-    let wall = shown(&store, &wall);
-    (store, job, wall)
+    act(&mut book, &context(2), &Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } }).unwrap();
+    act(&mut book, &context(3), &Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } }).unwrap();
+    let wall = shown(&book, &wall);
+    (book, job, wall)
 }
 
-fn shown(store: &Store, wall: &str) -> WallView {
-    match view(store, &context(0), &Place::Wall { wall: wall.to_owned() }).unwrap() {
+fn shown(book: &Book, wall: &str) -> WallView {
+    match view(book, &context(0), &Place::Wall { wall: wall.to_owned() }).unwrap() {
         View::WallKind { view } => view,
         other => panic!("{other:?}"),
     }
 }
 
-fn board(store: &Store, line: &BoardLine) -> BoardView {
-    match view(store, &context(0), &Place::Board { board: line.board.clone() }).unwrap() {
+fn board(book: &Book, line: &BoardLine) -> BoardView {
+    match view(book, &context(0), &Place::Board { board: line.board.clone() }).unwrap() {
         View::BoardKind { view } => view,
         other => panic!("{other:?}"),
     }
@@ -73,14 +73,14 @@ fn note(view: &BoardView, code: &str) -> String {
 /// 100.158854 in, the right side from 141 - 7/48 = 140.854167 to 141 - 15.25/48 = 140.682292 in.
 #[test]
 fn boards_beside_it_get_their_end_cuts() {
-    let (store, _, wall) = planned(LEANS);
+    let (book, _, wall) = planned(LEANS);
     let [left, right] = course(&wall, 6)[..] else { panic!("{:?}", course(&wall, 6)) };
     // 100.158854 less 1/8 in at each end is 99.908854 in, down to the sixteenth; 240 - 140.682292 - 1/4 is 99.067708 in.
     assert_eq!((left.length.text.as_str(), right.length.text.as_str()), ("99 7/8\"", "99 1/16\""));
     let near = |at: i64, millionths: i64| (at - millionths * INCH / 1_000_000).abs() <= INCH / 1_000_000;
     assert!(near(left.at.right, 100_033_854) && near(right.at.left, 140_807_292), "{left:?} {right:?}");
     // 8 1/4 in of 1/96 is 11/128 in, of 1/48 is 11/64 in; half a sixteenth matters for a mark.
-    let (beside, after) = (board(&store, left), board(&store, right));
+    let (beside, after) = (board(&book, left), board(&book, right));
     assert!(note(&beside, "bevel-right").contains("ends 3/32\" to the right"), "{}", note(&beside, "bevel-right"));
     assert!(note(&after, "bevel-left").contains("begins 3/16\" to the left"), "{}", note(&after, "bevel-left"));
     assert_eq!((note(&beside, "bevel-left"), note(&after, "bevel-right")), (String::new(), String::new()));
@@ -114,12 +114,12 @@ fn boards_and_opening_share_the_wall() {
 /// 100 to 141 in, and at 70 in, 100 42/96 = 100 7/16 to 141 - 42/48 = 140 1/8 in.
 #[test]
 fn boards_at_sill_and_head_are_notched_as_wide_as_it_is_there() {
-    let (store, _, wall) = planned(LEANS);
+    let (book, _, wall) = planned(LEANS);
     let read = |number: i64| {
         let boards = course(&wall, number);
         let (line, notch) = boards
             .iter()
-            .find_map(|line| board(&store, line).notches.first().cloned().map(|notch| (*line, notch)))
+            .find_map(|line| board(&book, line).notches.first().cloned().map(|notch| (*line, notch)))
             .unwrap_or_else(|| panic!("course {number} is notched"));
         let of = |field: &str| {
             let question = notch.questions.iter().find(|question| question.field == field).unwrap();
@@ -137,8 +137,8 @@ fn boards_at_sill_and_head_are_notched_as_wide_as_it_is_there() {
 #[test]
 fn amounts_follow() {
     for (head, paint, trim) in [(LEANS, "146.6", "14.8 ft"), ("", "146.4", "14.9 ft")] {
-        let (store, job, _) = planned(head);
-        let View::OrderKind { view } = view(&store, &context(0), &Place::Order { job }).unwrap() else {
+        let (book, job, _) = planned(head);
+        let View::OrderKind { view } = view(&book, &context(0), &Place::Order { job }).unwrap() else {
             panic!("order")
         };
         let line = |code: &str| view.lines.iter().find(|line| line.code == code).unwrap();
@@ -150,14 +150,14 @@ fn amounts_follow() {
 
 #[test]
 fn it_is_drawn_and_goes_through_a_document() {
-    let (store, job, wall) = planned(LEANS);
+    let (book, job, wall) = planned(LEANS);
     let opening = &wall.openings[0];
     let at = |x: i64, y: i64| Corner { x: x * INCH / 2, y: y * INCH };
     assert_eq!(opening.corners, [at(201, 76), at(280, 76), at(282, 28), at(200, 28)]);
     assert_eq!((opening.at.left, opening.at.right), (100 * INCH, 141 * INCH));
-    let document = job_document(&store, &context(0), &job).unwrap();
+    let document = job_document(&book, &context(0), &job).unwrap();
     assert!(document.contains("\"head-from-left\": \"100 1/2 in\""), "{document}");
-    let mut other = Store::in_memory().unwrap();
+    let mut other = Book::in_memory().unwrap();
     let taken = take_in_document(&mut other, &context(9), &document).unwrap();
     let Place::House { job: copy } = taken.place else { panic!("a house") };
     assert_eq!(job_document(&other, &context(0), &copy).unwrap(), document);
@@ -168,26 +168,26 @@ fn it_is_drawn_and_goes_through_a_document() {
     assert_eq!((left.length.text.as_str(), right.length.text.as_str()), ("99 3/4\"", "98 3/4\""));
 }
 
-fn say(store: &mut Store, wall: &str, given: &[(&str, &str)]) -> Result<Outcome, Problem> {
+fn say(book: &mut Book, wall: &str, given: &[(&str, &str)]) -> Result<Outcome, Problem> {
     let place = [("what", "window"), ("from-left", "10"), ("width", "30"), ("from-base", "28"), ("height", "48")];
     let answers = place.iter().chain(given);
     let answers = answers.map(|(field, text)| Given { field: (*field).to_owned(), text: (*text).to_owned() }).collect();
     let (wall, kind) = (wall.to_owned(), "opening".to_owned());
-    act(store, &context(20), &Action::MeasureKind { action: MeasureAction::AddPart { wall, kind, answers } })
+    act(book, &context(20), &Action::MeasureKind { action: MeasureAction::AddPart { wall, kind, answers } })
 }
 
 /// Over 48 in a side leans by 4 in at most: the left one stands from 6 to 14 in, the width from 30 - 4 to 30 + 4 in.
 #[test]
 fn what_leans_too_far_is_refused_with_what_is_allowed() {
-    let (mut store, _, wall) = planned("");
-    let before = store.content_hash().unwrap();
+    let (mut book, _, wall) = planned("");
+    let before = book.store().content_hash().unwrap();
     for (given, field, allowed) in [
         (&[("head-from-left", "14 1/16")][..], "head-from-left", ["6\"", "14\""]),
         (&[("head-from-left", "5")][..], "head-from-left", ["6\"", "14\""]),
         (&[("head-width", "35")][..], "head-width", ["26\"", "34\""]),
         (&[("head-from-left", "12"), ("head-width", "20")][..], "head-width", ["24\"", "32\""]),
     ] {
-        let problem = say(&mut store, &wall.wall, given).unwrap_err();
+        let problem = say(&mut book, &wall.wall, given).unwrap_err();
         assert_eq!((problem.code.as_str(), problem.field.as_str()), ("range", field), "{given:?}");
         assert!(allowed.iter().all(|allowed| problem.text.contains(allowed)), "{}", problem.text);
     }
@@ -196,9 +196,9 @@ fn what_leans_too_far_is_refused_with_what_is_allowed() {
         (&[("head-from-left", "-1")][..], "range", "head-from-left"),
         (&[("head-from-left", "far")][..], "length", "head-from-left"),
     ] {
-        let problem = say(&mut store, &wall.wall, given).unwrap_err();
+        let problem = say(&mut book, &wall.wall, given).unwrap_err();
         assert_eq!((problem.code.as_str(), problem.field.as_str()), (code, field), "{given:?}");
     }
-    assert_eq!(store.content_hash().unwrap(), before);
-    say(&mut store, &wall.wall, &[("head-from-left", "10 1/4")]).unwrap();
+    assert_eq!(book.store().content_hash().unwrap(), before);
+    say(&mut book, &wall.wall, &[("head-from-left", "10 1/4")]).unwrap();
 }

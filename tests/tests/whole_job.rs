@@ -18,10 +18,10 @@
     reason = "a check stops at what it did not expect"
 )]
 
+use lapwright::book::Book;
 use lapwright::handover::{job_document, take_in_document};
 use lapwright::measure::Length;
 use lapwright::screens::{act, view};
-use lapwright::store::Store;
 use lapwright::views::{
     Action, BoardAction, BoardLine, BoardView, DoneListAction, Given, HouseAction, HouseView, JobsAction,
     MeasureAction, OrderView, Outcome, Place, PoleAction, PoleView, SawListAction, SawListView, StepHow, StepSaid,
@@ -41,7 +41,7 @@ const STEP: (i64, i64) = (192 * INCH, 10 * INCH);
 const GAP: i64 = INCH / 8;
 
 struct Job {
-    store: Store,
+    book: Book,
     dice: u8,
     job: String,
     wall: String,
@@ -54,11 +54,11 @@ fn given(answers: &[(&str, &str)]) -> Vec<Given> {
 impl Job {
     fn tap(&mut self, action: Action) -> Outcome {
         self.dice += 1;
-        act(&mut self.store, &context(self.dice), &action).unwrap_or_else(|problem| panic!("{action:?}: {problem:?}"))
+        act(&mut self.book, &context(self.dice), &action).unwrap_or_else(|problem| panic!("{action:?}: {problem:?}"))
     }
 
     fn measured() -> Self {
-        let mut job = Self { store: Store::in_memory().unwrap(), dice: 0, job: String::new(), wall: String::new() };
+        let mut job = Self { book: Book::in_memory().unwrap(), dice: 0, job: String::new(), wall: String::new() };
         let action = JobsAction::Create { name: "Sedge End".to_owned(), like: None };
         let Place::House { job: id } = job.tap(Action::JobsKind { action }).place else { panic!("a house") };
         job.job = id;
@@ -127,42 +127,42 @@ impl Job {
     }
 
     fn wall(&self) -> WallView {
-        match view(&self.store, &context(0), &Place::Wall { wall: self.wall.clone() }).unwrap() {
+        match view(&self.book, &context(0), &Place::Wall { wall: self.wall.clone() }).unwrap() {
             View::WallKind { view } => view,
             other => panic!("{other:?}"),
         }
     }
 
     fn pole(&self) -> PoleView {
-        match view(&self.store, &context(0), &Place::Pole { job: self.job.clone() }).unwrap() {
+        match view(&self.book, &context(0), &Place::Pole { job: self.job.clone() }).unwrap() {
             View::PoleKind { view } => view,
             other => panic!("{other:?}"),
         }
     }
 
     fn saw_list(&self) -> SawListView {
-        match view(&self.store, &context(0), &Place::SawList { job: self.job.clone() }).unwrap() {
+        match view(&self.book, &context(0), &Place::SawList { job: self.job.clone() }).unwrap() {
             View::SawListKind { view } => view,
             other => panic!("{other:?}"),
         }
     }
 
     fn order(&self) -> OrderView {
-        match view(&self.store, &context(0), &Place::Order { job: self.job.clone() }).unwrap() {
+        match view(&self.book, &context(0), &Place::Order { job: self.job.clone() }).unwrap() {
             View::OrderKind { view } => view,
             other => panic!("{other:?}"),
         }
     }
 
     fn house(&self) -> HouseView {
-        match view(&self.store, &context(0), &Place::House { job: self.job.clone() }).unwrap() {
+        match view(&self.book, &context(0), &Place::House { job: self.job.clone() }).unwrap() {
             View::HouseKind { view } => view,
             other => panic!("{other:?}"),
         }
     }
 
     fn board(&self, board: &str) -> BoardView {
-        match view(&self.store, &context(0), &Place::Board { board: board.to_owned() }).unwrap() {
+        match view(&self.book, &context(0), &Place::Board { board: board.to_owned() }).unwrap() {
             View::BoardKind { view } => view,
             other => panic!("{other:?}"),
         }
@@ -346,8 +346,8 @@ fn a_gable_over_a_stepped_base_goes_through_all_of_it() {
     assert!(job.order().lines.iter().any(|line| line.code.starts_with("boards") && line.packs > 0));
 
     // The document carries all of it, and the entries can be taken back one by one to where they began.
-    let document = job_document(&job.store, &context(0), &job.job).unwrap();
-    let mut other = Store::in_memory().unwrap();
+    let document = job_document(&job.book, &context(0), &job.job).unwrap();
+    let mut other = Book::in_memory().unwrap();
     let taken = take_in_document(&mut other, &context(200), &document).unwrap();
     let Place::House { job: copy } = taken.place else { panic!("a house") };
     // Who signed is a report in it: sign-offs are made, never taken in.

@@ -4,9 +4,10 @@ use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::Local;
+use lapwright::book;
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens;
-use lapwright::store::{OpenOptions, Opening, Store};
+use lapwright::store::{OpenOptions, Opening};
 use lapwright::views::{Action, Context, Outcome, Place, View};
 
 use crate::fault::Fault;
@@ -15,8 +16,8 @@ use crate::options::Options;
 
 /// An open book with the options that the command was given.
 pub(crate) struct Book {
-    /// The store.
-    pub(crate) store: Store,
+    /// The book itself.
+    pub(crate) inner: book::Book,
     /// Where it lies.
     pub(crate) path: PathBuf,
     /// What opening it found.
@@ -44,9 +45,8 @@ impl Book {
         }
         // One folder of copies a book: a copy of another book must never take its place.
         let backups = path.with_extension("copies");
-        let opened = Store::open(path, &OpenOptions { backups: Some(backups) })?;
-        let book =
-            Self { store: opened.store, path: path.to_owned(), opening: opened.opening, options: options.clone() };
+        let (inner, opening) = book::Book::open(path, &OpenOptions { backups: Some(backups) })?;
+        let book = Self { inner, path: path.to_owned(), opening, options: options.clone() };
         locale::choose(Language::from_code(&book.context()?.language).unwrap_or_default());
         Ok(book)
     }
@@ -64,10 +64,10 @@ impl Book {
 
     /// Who speaks, when, and how: what the device remembers, unless an option says otherwise.
     pub(crate) fn context(&self) -> Result<Context, Fault> {
-        let remembered = screens::remembered(&self.store);
+        let remembered = screens::remembered(&self.inner);
         let pick = |option: &Option<String>, kept: String| option.clone().unwrap_or(kept);
         // The first choice of a setting is not a choice that somebody made: before one, the locale speaks.
-        let language = pick(&self.options.language, self.store.setting_get("language")?.unwrap_or_default());
+        let language = pick(&self.options.language, self.inner.setting(&book::Setting::Language)?.unwrap_or_default());
         Ok(Context {
             now_ms: now_ms(),
             utc_offset_minutes: Local::now().offset().local_minus_utc() / 60,
@@ -81,13 +81,13 @@ impl Book {
 
     /// What a screen shows.
     pub(crate) fn view(&self, place: &Place) -> Result<View, Fault> {
-        Ok(screens::view(&self.store, &self.context()?, place)?)
+        Ok(screens::view(&self.inner, &self.context()?, place)?)
     }
 
     /// Carries out what was said, in one accepted answer.
     pub(crate) fn act(&mut self, action: &Action) -> Result<Outcome, Fault> {
         let context = self.context()?;
-        Ok(screens::act(&mut self.store, &context, action)?)
+        Ok(screens::act(&mut self.inner, &context, action)?)
     }
 }
 

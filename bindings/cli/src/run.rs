@@ -74,7 +74,7 @@ impl Session<'_> {
             Task::Undo { group, yes } => self.undo(group.as_deref(), *yes),
             Task::Copy { file } => {
                 let now_ms = self.book.context()?.now_ms;
-                screens::copy(&mut self.book.store, now_ms, file)?;
+                screens::copy(&mut self.book.inner, now_ms, file)?;
                 self.say("cli-copied", &file.display().to_string(), "path")
             }
             Task::Check => self.check(),
@@ -268,7 +268,7 @@ impl Session<'_> {
     }
 
     fn check(&mut self) -> Result<(), Fault> {
-        let report = self.book.store.check()?;
+        let report = self.book.inner.store_mut().check()?;
         if report.is_good() {
             return self.say("cli-check-good", "", "why");
         }

@@ -89,7 +89,7 @@ impl Walk {
     fn open(path: &Path, options: &Options) -> Result<Self, Fault> {
         let mut book = Book::open_at(path, options)?;
         let phrases = book.phrases()?;
-        if options.signer.is_none() && remembered(&book.store).signer.is_empty() {
+        if options.signer.is_none() && remembered(&book.inner).signer.is_empty() {
             book.sign_as(&phrases.phrase("cli-demo-signer", &[]));
         }
         let json = options.json;
@@ -108,7 +108,7 @@ impl Walk {
             }
             None if view.jobs.is_empty() => {
                 let context = self.book.context()?;
-                let taken = take_in_document(&mut self.book.store, &context, DEMO_HOUSE)?;
+                let taken = take_in_document(&mut self.book.inner, &context, DEMO_HOUSE)?;
                 if let Place::House { job } = taken.place {
                     self.job = job;
                 }

@@ -1,7 +1,8 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
+use lapwright::book;
 use lapwright::screens;
-use lapwright::store::{BadId, Now, OpenOptions, Store, StoreError};
+use lapwright::store::{BadId, Now, OpenOptions, StoreError};
 use lapwright::views::{
     Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
 };
@@ -11,7 +12,7 @@ use crate::Refusal;
 /// An open book. One at a time uses it: call it from one background thread.
 #[derive(uniffi::Object)]
 pub struct Book {
-    store: Mutex<Store>,
+    book: Mutex<book::Book>,
 }
 
 #[uniffi::export]
@@ -23,13 +24,13 @@ impl Book {
     #[uniffi::constructor]
     pub fn open(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
         let options = OpenOptions { backups: copies.map(Into::into) };
-        let opened = Store::open(path, &options)?;
-        Ok(Self { store: Mutex::new(opened.store) })
+        let (book, _) = book::Book::open(path, &options)?;
+        Ok(Self { book: Mutex::new(book) })
     }
 
     /// What this device remembers: who holds it and how it speaks.
     pub fn remembered(&self) -> Remembered {
-        screens::remembered(&self.store())
+        screens::remembered(&self.book())
     }
 
     /// What stands round every screen: the same until the context's language or unit changes.
@@ -45,7 +46,7 @@ impl Book {
     /// # Errors
     /// [`Refusal`] where the place names nothing in the book, or something else must be answered first.
     pub fn view(&self, context: &Context, place: &Place) -> Result<View, Refusal> {
-        Ok(screens::view(&self.store(), context, place)?)
+        Ok(screens::view(&self.book(), context, place)?)
     }
 
     /// Goes to a screen: what it shows. The signer is there from now on, and finds it again when the phone comes back to
@@ -54,9 +55,9 @@ impl Book {
     /// # Errors
     /// [`Refusal`] as for a view, or where the book cannot be written; the signer is where they were.
     pub fn go(&self, context: &Context, place: &Place) -> Result<View, Refusal> {
-        let mut store = self.store();
-        let view = screens::view(&store, context, place)?;
-        screens::remember_place(&mut store, context, place)?;
+        let mut book = self.book();
+        let view = screens::view(&book, context, place)?;
+        screens::remember_place(&mut book, context, place)?;
         Ok(view)
     }
 
@@ -66,11 +67,11 @@ impl Book {
     /// # Errors
     /// [`Refusal`]; nothing was changed.
     pub fn act(&self, context: &Context, action: &Action) -> Result<Outcome, Refusal> {
-        let mut store = self.store();
-        let outcome = screens::act(&mut store, context, action)?;
+        let mut book = self.book();
+        let outcome = screens::act(&mut book, context, action)?;
         if !matches!(action, Action::SettingsKind { .. }) {
             // The answer is kept: an error now would say that nothing was changed.
-            let _ = screens::remember_place(&mut store, context, &outcome.place);
+            let _ = screens::remember_place(&mut book, context, &outcome.place);
         }
         Ok(outcome)
     }
@@ -80,7 +81,7 @@ impl Book {
     /// # Errors
     /// [`Refusal`] where the subject names nothing in the book, or something else must be answered first.
     pub fn drawing(&self, context: &Context, subject: &Subject, frame: &Frame) -> Result<Drawing, Refusal> {
-        Ok(screens::drawing(&self.store(), context, subject, frame)?)
+        Ok(screens::drawing(&self.book(), context, subject, frame)?)
     }
 
     /// What a phone heard, as what would have been typed into the field.
@@ -97,7 +98,7 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book`; nothing was overwritten.
     pub fn copy(&self, path: &str, now_ms: i64) -> Result<(), Refusal> {
-        Ok(screens::copy(&mut self.store(), now_ms, path)?)
+        Ok(screens::copy(&mut self.book(), now_ms, path)?)
     }
 
     /// Writes a checked copy of the book into `folder` under the name of the moment, and thins this book's copies there by
@@ -106,7 +107,7 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book`.
     pub fn keep_copy(&self, folder: &str, now_ms: i64) -> Result<String, Refusal> {
-        let copy = self.store().backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
+        let copy = self.book().store().backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
         Ok(copy.path.display().to_string())
     }
 
@@ -120,14 +121,14 @@ impl Book {
             field: "photo".to_owned(),
             text: error.to_string(),
         })?;
-        Ok(self.store().photo_export(photo, path)?)
+        Ok(self.book().store().photo_export(photo, path)?)
     }
 }
 
 impl Book {
     /// A panic in another call leaves the book as its last transaction left it, so it can be used on.
-    pub(crate) fn store(&self) -> MutexGuard<'_, Store> {
-        self.store.lock().unwrap_or_else(PoisonError::into_inner)
+    pub(crate) fn book(&self) -> MutexGuard<'_, book::Book> {
+        self.book.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 

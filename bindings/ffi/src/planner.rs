@@ -20,7 +20,7 @@ impl Planner {
     /// [`Refusal`] where something must be answered first, or the boards at hand allow no plan.
     #[uniffi::constructor]
     pub fn of(book: &Book, context: &Context, job: &str) -> Result<Self, Refusal> {
-        Ok(Self { planner: Mutex::new(HousePlanner::of(&book.store(), context, job)?) })
+        Ok(Self { planner: Mutex::new(HousePlanner::of(&book.book(), context, job)?) })
     }
 
     /// A planner on a new snapshot of the same house that starts from what this one found: for a house in which one thing
@@ -29,7 +29,7 @@ impl Planner {
     /// # Errors
     /// As for a new planner.
     pub fn again(&self, book: &Book, context: &Context) -> Result<Self, Refusal> {
-        Ok(Self { planner: Mutex::new(self.planner().again(&book.store(), context)?) })
+        Ok(Self { planner: Mutex::new(self.planner().again(&book.book(), context)?) })
     }
 
     /// Goes on for about `effort` steps, 20 for some 50 ms, and says how far it is.
@@ -45,7 +45,7 @@ impl Planner {
     /// # Errors
     /// [`Refusal`] with the code `first` where what the plan was made from has changed since; nothing was changed.
     pub fn accept(&self, book: &Book, context: &Context) -> Result<Outcome, Refusal> {
-        Ok(self.planner().accept(&mut book.store(), context)?)
+        Ok(self.planner().accept(&mut book.book(), context)?)
     }
 }
 

@@ -2,17 +2,18 @@
 
 mod act;
 mod again;
-mod cross;
-mod habit;
+mod earlier;
 mod hand;
 mod notches;
+mod overcut;
 
-use crate::store::Store;
+use crate::book::{BoardState, Book, Field};
 use crate::views::{BoardView, NotchView, Question, Source};
 
 use super::ask;
 use super::context::Terms;
-use super::drawing::board_revision;
+use super::desk::job_id;
+use super::revision::board_revision;
 use super::signing::step_lines;
 use super::step_asks;
 use super::trouble::Kept;
@@ -20,41 +21,40 @@ use super::trouble::Kept;
 use hand::InHand;
 
 pub(super) use act::act;
-pub(super) use again::has_loose;
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, board: &str) -> Kept<BoardView> {
-    let hand = InHand::of(store, terms, terms.id("board", board)?)?;
-    let notches = notches::views(store, terms, &hand)?;
-    let detail = hand.detail(!notches.is_empty());
-    let steps = detail.steps();
-    let steps = step_lines(store, terms, &hand.signing("", &steps, hand.hash(&detail, &notches)?))?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Kept<BoardView> {
+    let hand = InHand::of(book, terms, terms.id("board", board)?)?;
+    let notches = notches::views(book, terms, &hand)?;
+    let steps = hand.steps()?;
+    let steps = step_lines(book, terms, &hand.signing(book, "", &steps)?)?;
     let mut notes = Vec::new();
-    notes.extend(habit::note(terms, &hand)?);
-    notes.extend(hand.cut_differs(terms, &notches)?);
+    notes.extend(overcut::note(terms, &hand.board, hand.learned.as_ref())?);
+    notes.extend(hand.cut_differs(terms)?);
     notes.extend(hand.bevels(terms));
-    let (length, height) = (hand.facts.reading(terms, "length"), hand.height_reading(terms));
-    let questions = ask::questions(store, terms, &hand.facts)?;
+    let (length, height) = (terms.answer(&hand.board.record, Field::Length), hand.height_reading(terms));
+    let questions = ask::questions(book, terms, &hand.board.record)?;
     let (line_left, line_right) = hand.line(terms).unzip();
     Ok(BoardView {
         revision: board_revision(terms.phrases, length.as_ref(), &height, &notches),
-        board: hand.facts.id().to_string(),
-        wall: hand.wall.as_ref().map(|wall| wall.id().to_string()).unwrap_or_default(),
-        job: hand.job.as_ref().map(|job| job.id().to_string()).unwrap_or_default(),
+        board: hand.id().to_string(),
+        wall: hand.board.site.as_ref().map(|wall| wall.id().to_string()).unwrap_or_default(),
+        job: job_id(&hand.work),
         title: hand.title(terms),
-        course: hand.facts.whole("course"),
+        course: hand.board.record.whole(Field::Course),
         length,
         height,
-        asked: step_asks::begun(&steps).or_else(|| asked(&questions, &notches, hand.state() == "planned")),
+        asked: step_asks::begun(&steps)
+            .or_else(|| asked(&questions, &notches, hand.board.state() == BoardState::Planned)),
         questions,
-        stock: hand.stock(store, terms)?,
-        state: hand.state().to_owned(),
+        stock: hand.stock(terms),
+        state: hand.board.state().code().to_owned(),
         notes,
         steps,
         notches,
         line_left,
         line_right,
-        walls: hand.walls(store)?,
-        gaps_known: hand.habit.as_ref().map_or(0, |habit| u32::try_from(habit.cuts).unwrap_or(u32::MAX)),
+        walls: hand.walls(),
+        gaps_known: hand.learned.as_ref().map_or(0, |habit| u32::try_from(habit.cuts).unwrap_or(u32::MAX)),
     })
 }
 

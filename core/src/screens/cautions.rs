@@ -1,33 +1,33 @@
 //! Cautions are shown where they matter once a day and house; whoever ticks their step has read them.
 
-use crate::steps::Step;
-use crate::store::{Id, Store};
+use crate::book::{Book, Setting};
+use crate::steps::{Caution, Step};
+use crate::store::Id;
 
 use super::context::Terms;
 use super::moment;
 use super::trouble::Kept;
 
 /// Whether everything there is to mind at a step was read today on this phone.
-pub(super) fn read(store: &Store, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<bool> {
-    Ok(unread(store, terms, job, step)?.is_empty())
+pub(super) fn read(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<bool> {
+    Ok(unread(book, terms, job, step)?.is_empty())
 }
 
 /// Keeps that what there is to mind at a step was read today.
-pub(super) fn keep_read(store: &mut Store, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<()> {
-    for key in unread(store, terms, job, step)? {
-        store.setting_put(&key, &today(terms))?;
+pub(super) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<()> {
+    for caution in unread(book, terms, job, step)? {
+        book.put_setting(&Setting::Caution(job, caution.code()), &today(terms))?;
     }
     Ok(())
 }
 
-/// The settings of those that were not read today.
-fn unread(store: &Store, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<Vec<String>> {
-    let (job, today) = (job.map(|job| job.to_string()).unwrap_or_default(), today(terms));
+/// Those that were not read today.
+fn unread<'a>(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &'a Step) -> Kept<Vec<&'a Caution>> {
+    let today = today(terms);
     let mut unread = Vec::new();
     for caution in &step.cautions {
-        let key = format!("caution/{job}/{}", caution.code());
-        if store.setting_get(&key)?.is_none_or(|day| day != today) {
-            unread.push(key);
+        if book.setting(&Setting::Caution(job, caution.code()))?.is_none_or(|day| day != today) {
+            unread.push(caution);
         }
     }
     Ok(unread)

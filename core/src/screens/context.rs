@@ -1,5 +1,6 @@
 use sha2::{Digest, Sha256};
 
+use crate::book::{Field, Record};
 use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit};
 use crate::phrases::{Arg, Language, Phrases, spoken};
 use crate::store::{Author, Id, Now};
@@ -9,13 +10,13 @@ use super::moment;
 use super::parts::together;
 
 /// A context that was read: the terms in which a view speaks.
-pub(super) struct Terms<'a> {
-    pub(super) context: &'a Context,
-    pub(super) phrases: &'static Phrases,
-    pub(super) language: Language,
-    pub(super) show: Show,
-    pub(super) division: Division,
-    pub(super) reader: Reader,
+pub(crate) struct Terms<'a> {
+    pub(crate) context: &'a Context,
+    pub(crate) phrases: &'static Phrases,
+    pub(crate) language: Language,
+    pub(crate) show: Show,
+    pub(crate) division: Division,
+    pub(crate) reader: Reader,
 }
 
 impl<'a> Terms<'a> {
@@ -23,7 +24,7 @@ impl<'a> Terms<'a> {
     ///
     /// # Errors
     /// [`Problem`] naming the field of the context that is not among its choices.
-    pub(super) fn read(context: &'a Context) -> Result<Self, Problem> {
+    pub(crate) fn read(context: &'a Context) -> Result<Self, Problem> {
         let language = Language::from_code(&context.language).unwrap_or_default();
         let phrases = Phrases::for_language(language);
         let problem = |code, field, key, args: &[(&str, Arg<'_>)]| Problem::new(code, field, phrases.phrase(key, args));
@@ -44,29 +45,29 @@ impl<'a> Terms<'a> {
     }
 
     /// A text with its values put in.
-    pub(super) fn phrase(&self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+    pub(crate) fn phrase(&self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
         self.phrases.phrase(key, args)
     }
 
     /// A length as it is shown.
-    pub(super) fn shown(&self, length: Length) -> String {
+    pub(crate) fn shown(&self, length: Length) -> String {
         self.show.text(length)
     }
 
     /// A length as it is shown where half a division of the tape matters: the marks of a notch.
-    pub(super) fn shown_finely(&self, length: Length) -> String {
+    pub(crate) fn shown_finely(&self, length: Length) -> String {
         self.show.finer(self.division.half()).text(length)
     }
 
     /// A length as a view shows it; `unit` is the one it was typed in, if it was.
     ///
     /// Shown in a unit of the other system, or rounded, it carries a sign.
-    pub(super) fn reading(&self, length: Length, source: Source, unit: Option<Unit>) -> Reading {
+    pub(crate) fn reading(&self, length: Length, source: Source, unit: Option<Unit>) -> Reading {
         self.reading_as(length, source, unit, self.show)
     }
 
     /// The same in a way of showing of its own.
-    pub(super) fn reading_as(&self, length: Length, source: Source, unit: Option<Unit>, show: Show) -> Reading {
+    pub(crate) fn reading_as(&self, length: Length, source: Source, unit: Option<Unit>, show: Show) -> Reading {
         let inches = |unit: Unit| matches!(unit, Unit::Inch | Unit::Foot);
         let shown_in_inches = !matches!(show, Show::Millimetres(_));
         let converted = unit.is_some_and(|unit| inches(unit) != shown_in_inches);
@@ -84,23 +85,36 @@ impl<'a> Terms<'a> {
         }
     }
 
+    /// A length of a record as a view shows it: taped beats planned.
+    pub(crate) fn answer(&self, record: &Record, field: Field) -> Option<Reading> {
+        let measured = record.measured(field)?;
+        let source = if measured.taped { Source::Taped } else { Source::Planned };
+        // Nobody typed a planned length in any unit, so that showing it converts nothing.
+        let unit = Unit::from_code(measured.unit).filter(|_| measured.taped);
+        let mut reading = self.reading(measured.length, source, unit);
+        if measured.taped {
+            self.by(&mut reading, &measured.written.signer, measured.written.stamp.ms);
+        }
+        Some(reading)
+    }
+
     /// Says by whom and when a length was read.
-    pub(super) fn by(&self, reading: &mut Reading, signer: &str, at_ms: i64) {
+    pub(crate) fn by(&self, reading: &mut Reading, signer: &str, at_ms: i64) {
         signer.clone_into(&mut reading.signer);
         reading.at_ms = Some(at_ms);
         reading.said = together(&[signer, &self.moment(at_ms)]);
     }
 
     /// A moment as a person reads it here: the time, and the day where it is not today.
-    pub(super) fn moment(&self, at_ms: i64) -> String {
+    pub(crate) fn moment(&self, at_ms: i64) -> String {
         let offset = self.context.utc_offset_minutes;
         let (day, today) = (moment::day(at_ms, offset), moment::day(self.context.now_ms, offset));
         let clock = moment::clock(at_ms, offset);
         if day == today { clock } else { format!("{day} {clock}") }
     }
 
-    /// The time for the store.
-    pub(super) fn now(&self) -> Now {
+    /// The time for the book.
+    pub(crate) fn now(&self) -> Now {
         Now { ms: self.context.now_ms, utc_offset_minutes: self.context.utc_offset_minutes }
     }
 
@@ -108,20 +122,20 @@ impl<'a> Terms<'a> {
     ///
     /// # Errors
     /// [`Problem`] naming `field` where it is not an id.
-    pub(super) fn id(&self, field: &str, text: &str) -> Result<Id, Problem> {
+    pub(crate) fn id(&self, field: &str, text: &str) -> Result<Id, Problem> {
         text.parse().map_err(|_| Problem::new(Code::Unknown, field, self.phrase("screen-unknown", &[])))
     }
 
     /// The `n`th new id of this action.
-    pub(super) fn fresh(&self, n: u32) -> Id {
+    pub(crate) fn fresh(&self, n: u32) -> Id {
         let digest: [u8; 32] =
             Sha256::new().chain_update(&self.context.dice).chain_update(n.to_be_bytes()).finalize().into();
         let (id, _) = digest.split_at(16);
         Id::from_bytes(id.try_into().unwrap_or_default())
     }
 
-    /// Who speaks, for the store.
-    pub(super) fn author(&self) -> Author {
+    /// Who speaks, for the book.
+    pub(crate) fn author(&self) -> Author {
         Author { signer: self.context.signer.clone(), program: env!("CARGO_PKG_VERSION").to_owned() }
     }
 
@@ -129,7 +143,7 @@ impl<'a> Terms<'a> {
     ///
     /// # Errors
     /// [`Problem`] naming `field`, saying what was typed and what is allowed.
-    pub(super) fn typed(&self, field: &str, text: &str) -> Result<(Length, Unit), Problem> {
+    pub(crate) fn typed(&self, field: &str, text: &str) -> Result<(Length, Unit), Problem> {
         let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, field, self.phrase(key, args));
         let written = self.reader.read(text).map_err(|error| match error.kind {
             ParseErrorKind::Empty => say(Code::Missing, "figure-missing", &[]),

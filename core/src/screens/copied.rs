@@ -2,27 +2,25 @@
 
 use std::path::Path;
 
-use crate::store::{Store, StoreError};
+use crate::book::{Book, Setting};
+use crate::store::StoreError;
 
 use super::context::Terms;
 use super::trouble::Kept;
 
-/// A setting of this device: milliseconds since 1970-01-01 UTC.
-const COPIED_AT: &str = "copied-at";
-
 /// Writes a checked copy of the book to `path`, and remembers that one was made at `now_ms`, in milliseconds since
-/// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`].
+/// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`](crate::store::Store::backup).
 ///
 /// # Errors
-/// As [`Store::copy`]; nothing was overwritten, and the last copy stays the one before.
-pub fn copy(store: &mut Store, now_ms: i64, path: impl AsRef<Path>) -> Result<(), StoreError> {
-    store.copy(path)?;
-    store.setting_put(COPIED_AT, &now_ms.to_string())
+/// As [`Store::copy`](crate::store::Store::copy); nothing was overwritten, and the last copy stays the one before.
+pub fn copy(book: &mut Book, now_ms: i64, path: impl AsRef<Path>) -> Result<(), StoreError> {
+    book.store().copy(path)?;
+    book.put_setting(&Setting::CopiedAt, &now_ms.to_string())
 }
 
 /// When the last copy was made.
-pub(super) fn at_ms(store: &Store) -> Kept<Option<i64>> {
-    Ok(store.setting_get(COPIED_AT)?.and_then(|text| text.parse().ok()))
+pub(super) fn at_ms(book: &Book) -> Kept<Option<i64>> {
+    Ok(book.setting(&Setting::CopiedAt)?.and_then(|text| text.parse().ok()))
 }
 
 /// How old a copy is, in words.

@@ -1,67 +1,58 @@
 //! Done list: what happened, newest first, and how to take it back.
 
-use crate::store::{DeviceId, Done as Entry, Reopened, Stamp, Store};
+use crate::book::{Book, DraftKey, Field, Kind, Record, all_fields, field_of};
+use crate::store::{DeviceId, HistoryEntry, Id, Reopened, Stamp};
 use crate::views::{Code, DoneLine, DoneListAction, DoneListView, Place, Problem, ReopenedAnswer, View};
 
 use super::Done;
-use super::ask::draft_key;
 use super::context::Terms;
 use super::kept_phrase;
-use super::kinds::{self, ALL_ASKS, Allowed, asks};
 use super::moment::{clock, day};
 use super::trouble::Kept;
 
 /// How many lines a page has.
 const PAGE: u32 = 50;
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, job: Option<&str>) -> Kept<DoneListView> {
-    page(store, terms, job, None)
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<DoneListView> {
+    page(book, terms, job, None)
 }
 
-fn page(store: &Store, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) -> Kept<DoneListView> {
+fn page(book: &Book, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) -> Kept<DoneListView> {
+    let id = job.map(|job| terms.id("job", job)).transpose()?;
     // One more than is shown tells whether there is another page.
-    let mut entries = match job {
-        Some(job) => store.done_in(Some(terms.id("job", job)?), from, PAGE + 1)?,
-        None => store.done(from, PAGE + 1)?,
-    };
+    let mut entries = book.history(id, from, PAGE + 1)?;
     let more = entries.len() > PAGE as usize;
     entries.truncate(PAGE as usize);
     let older = entries.last().filter(|_| more).map(|entry| mark(entry.stamp));
-    let lines = entries.iter().map(|entry| line(store, terms, entry)).collect::<Kept<_>>()?;
+    let lines = entries.iter().map(|entry| line(terms, entry)).collect();
     let job = job.map(str::to_owned);
     Ok(DoneListView { job, lines, older, looked_at: None, depends: Vec::new(), reopened: Vec::new() })
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &DoneListAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -> Kept<Done> {
     let unknown = |field| Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[]));
     match action {
         DoneListAction::Older { job, from } => {
             let from = read_mark(from).ok_or_else(|| unknown("from"))?;
-            Ok(showing(job, page(store, terms, job.as_deref(), Some(from))?))
+            Ok(showing(job, page(book, terms, job.as_deref(), Some(from))?))
         }
         DoneListAction::LookAt { job, group } => {
             let id = terms.id("group", group)?;
-            let entry = store.done_one(id)?.ok_or_else(|| unknown("group"))?;
-            let mut view = view(store, terms, job.as_deref())?;
-            view.looked_at = Some(line(store, terms, &entry)?);
-            let depends = store.dependents(id)?;
-            view.depends = depends.iter().map(|entry| line(store, terms, entry)).collect::<Kept<_>>()?;
+            let entry = book.history_entry(id)?.ok_or_else(|| unknown("group"))?;
+            let mut view = view(book, terms, job.as_deref())?;
+            view.looked_at = Some(line(terms, &entry));
+            view.depends = book.dependents(id)?.iter().map(|entry| line(terms, entry)).collect();
             Ok(showing(job, view))
         }
         DoneListAction::Undo { job, group } => {
             let id = terms.id("group", group)?;
-            let entry = store.done_one(id)?.ok_or_else(|| unknown("group"))?;
+            let entry = book.history_entry(id)?.ok_or_else(|| unknown("group"))?;
             if entry.undone_by.is_some() {
                 return Err(Problem::new(Code::Order, "group", terms.phrase("done-already", &[])).into());
             }
-            let undone = store.undo(id, &terms.author(), terms.now())?;
-            let mut reopened = Vec::new();
-            for answer in undone.reopened {
-                reopened.extend(reopen(store, terms, &answer)?);
-            }
-            let mut view = view(store, terms, job.as_deref())?;
-            view.reopened = reopened;
-            Ok(Done { group: Some(undone.outcome.group), ..showing(job, view) })
+            let (group, reopened) = take_back(book, terms, id)?;
+            let view = DoneListView { reopened, ..view(book, terms, job.as_deref())? };
+            Ok(Done { group: Some(group), ..showing(job, view) })
         }
     }
 }
@@ -70,45 +61,60 @@ fn showing(job: &Option<String>, view: DoneListView) -> Done {
     Done { place: Place::DoneList { job: job.clone() }, group: None, view: Some(View::DoneListKind { view }) }
 }
 
-/// Opens the question of an undone answer again, where a person had answered one and the thing is still there.
-fn reopen(store: &mut Store, terms: &Terms<'_>, answer: &Reopened) -> Kept<Option<ReopenedAnswer>> {
-    let typed = answer.answered.typed();
-    let Some(subject) = store.subject(answer.subject)?.filter(|subject| subject.removed.is_none()) else {
-        return Ok(None);
-    };
-    let Some(ask) = asks(&subject.kind).iter().find(|ask| ask.field == answer.field) else { return Ok(None) };
-    if typed.is_empty() {
-        return Ok(None);
+/// Takes an answer back and keeps what it had said as drafts, so that its questions stand open again, filled in. Gives the
+/// undo's own group and those questions.
+fn take_back(book: &mut Book, terms: &Terms<'_>, group: Id) -> Kept<(Id, Vec<ReopenedAnswer>)> {
+    let undone = book.undo(group, &terms.author(), terms.now())?;
+    let mut reopened = Vec::new();
+    for answer in &undone.reopened {
+        if let Some((draft, answer)) = reopen(book, terms, answer)? {
+            book.put_long_draft(&draft, answer.text.clone())?;
+            reopened.push(answer);
+        }
     }
-    store.draft_put(&draft_key(answer.subject, ask.field), &typed)?;
-    let own = answer.subject.to_string();
-    let parent = subject.parent.map(|parent| parent.to_string()).unwrap_or_default();
-    let job = subject.job.map(|job| job.to_string()).unwrap_or_default();
-    let place = match subject.kind.as_str() {
-        kinds::JOB => Place::House { job: own.clone() },
-        kinds::WALL => Place::Measure { wall: own.clone() },
-        kinds::BASE_STEP | kinds::STUD | kinds::OPENING | kinds::ABUTMENT => Place::Measure { wall: parent },
-        kinds::PENETRATION => Place::Penetration { penetration: own.clone() },
-        kinds::BOARD => Place::Board { board: own.clone() },
-        kinds::NOTCH => Place::Board { board: parent },
-        kinds::POLE | kinds::MARK => Place::Pole { job },
-        kinds::RULE => Place::Rules { job },
-        _ => Place::House { job },
-    };
-    let (field, title) = (answer.field.clone(), terms.phrase(ask.title, &[]));
-    Ok(Some(ReopenedAnswer { subject: own, field, title, text: typed, place }))
+    Ok((undone.outcome.group, reopened))
 }
 
-fn line(store: &Store, terms: &Terms<'_>, entry: &Entry) -> Kept<DoneLine> {
-    let undone = match entry.undoes {
-        Some(group) => store.done_one(group)?,
-        None => None,
+/// The question of an undone answer and where its keys are kept; none where no person had answered one, or the thing is
+/// gone.
+fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Kept<Option<(DraftKey, ReopenedAnswer)>> {
+    let (id, text) = (answer.subject, answer.answered.typed());
+    let Some(house) = book.house_of(id)? else { return Ok(None) };
+    let Some(record) = house.any(id).filter(|_| !text.is_empty()) else { return Ok(None) };
+    let spec = Field::from_code(&answer.field).and_then(|field| field_of(record.kind, field));
+    Ok(spec.map(|spec| {
+        let (subject, field) = (id.to_string(), spec.field.code().to_owned());
+        let (title, place) = (terms.phrase(spec.title, &[]), place_of(record));
+        (DraftKey::field(id, spec.field), ReopenedAnswer { subject, field, title, text, place })
+    }))
+}
+
+/// Where the questions of a thing are asked.
+fn place_of(record: &Record) -> Place {
+    let own = record.id().to_string();
+    let text = |id: Option<Id>| id.map(|id| id.to_string()).unwrap_or_default();
+    let (parent, job) = (text(record.parent), text(record.made_in));
+    match record.kind {
+        Kind::Job => Place::House { job: own },
+        Kind::Wall => Place::Measure { wall: own },
+        Kind::BaseStep | Kind::Stud | Kind::Opening | Kind::Abutment => Place::Measure { wall: parent },
+        Kind::Penetration => Place::Penetration { penetration: own },
+        Kind::Board => Place::Board { board: own },
+        Kind::Notch => Place::Board { board: parent },
+        Kind::Pole | Kind::Mark => Place::Pole { job },
+        Kind::Rule => Place::Rules { job },
+        Kind::Stock | Kind::Offcut | Kind::BlockSize | Kind::AsBuilt | Kind::Cut | Kind::CutNotch | Kind::Gap => {
+            Place::House { job }
+        }
+    }
+}
+
+fn line(terms: &Terms<'_>, entry: &HistoryEntry) -> DoneLine {
+    let text = match &entry.undoes_kind {
+        Some(undone) => terms.phrase("done-undo", &[("a", text(terms, undone, &entry.args).into())]),
+        None => text(terms, &entry.kind, &entry.args),
     };
-    let text = match &undone {
-        Some(undone) => terms.phrase("done-undo", &[("a", text(terms, undone).into())]),
-        None => text(terms, entry),
-    };
-    Ok(DoneLine {
+    DoneLine {
         group: entry.group.to_string(),
         text,
         signer: entry.signer.clone(),
@@ -117,16 +123,16 @@ fn line(store: &Store, terms: &Terms<'_>, entry: &Entry) -> Kept<DoneLine> {
         time: clock(entry.stamp.ms, entry.utc_offset),
         undone: entry.undone_by.is_some(),
         is_undo: entry.undoes.is_some(),
-    })
+    }
 }
 
-/// What an entry says, in the reader's language, whoever wrote it in whichever.
-fn text(terms: &Terms<'_>, entry: &Entry) -> String {
-    let key = format!("done-{}", entry.kind);
+/// What an answer of a kind says, in the reader's language, whoever wrote it in whichever.
+fn text(terms: &Terms<'_>, kind: &str, args: &[String]) -> String {
+    let key = format!("done-{kind}");
     if !terms.phrases.has(&key) {
-        return terms.phrase("done-newer", &[("a", entry.kind.as_str().into())]);
+        return terms.phrase("done-newer", &[("a", kind.into())]);
     }
-    let arg = |at: usize| entry.args.get(at).map(String::as_str).unwrap_or_default();
+    let arg = |at: usize| args.get(at).map(String::as_str).unwrap_or_default();
     let words = |text: &str| kept_phrase::say(terms, text);
     let second = choice(arg(0), arg(1)).map_or_else(|| words(arg(1)), |label| terms.phrase(label, &[]));
     let args = [("a", words(arg(0)).into()), ("b", second.into()), ("c", words(arg(2)).into())];
@@ -135,9 +141,7 @@ fn text(terms: &Terms<'_>, entry: &Entry) -> String {
 
 /// The label of a code that answered a question, by the key of the question.
 fn choice(title: &str, code: &str) -> Option<&'static str> {
-    let ask = ALL_ASKS.iter().flat_map(|asks| asks.iter()).find(|ask| ask.title == title)?;
-    let Allowed::OneOf(choices) = ask.allowed else { return None };
-    choices.iter().find_map(|(own, label)| (*own == code).then_some(*label))
+    all_fields().find(|spec| spec.title == title)?.label(code)
 }
 
 fn mark(stamp: Stamp) -> String {

@@ -2,134 +2,136 @@
 
 mod next;
 mod said;
-mod state;
+mod small;
 mod weather;
 
-use crate::store::{Change, Store, Value};
+use crate::book::{Book, Field, Kind, Operation, OperationKind, Record};
+use crate::store::{Id, Value};
 use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
+use crate::work::{self, NextWork, Work};
 
-use super::ask::{self, accept, keep_draft, op, sort_key};
+use super::ask::{self, accept, keep_draft, sort_key};
 use super::context::Terms;
-use super::kept::{Facts, Job, Wall};
 use super::trouble::Kept;
-use super::{Done, copied, kinds};
+use super::{Done, copied, desk};
 
-use state::House;
+pub(super) use small::small;
 
-pub(super) use state::small;
-
-pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
-    let house = House::of(store, terms, terms.id("job", job)?)?;
-    let copied_at_ms = copied::at_ms(store)?;
-    let stock = Facts::children(store, house.job.id(), kinds::STOCK)?;
-    let line = |facts: &Facts| {
-        let length = facts.reading(terms, "length")?;
-        let count = facts.whole("count");
-        let said = said::stock(terms, &length.text, count);
-        Some(StockLine { stock: facts.id().to_string(), length, count, said })
-    };
-    let block_sizes = Facts::children(store, house.job.id(), kinds::BLOCK_SIZE)?;
-    let size = |facts: &Facts| {
-        let (width, height) = (facts.reading(terms, "width")?, facts.reading(terms, "height")?);
-        let said = format!("{} × {}", width.text, height.text);
-        Some(BlockSizeLine { block_size: facts.id().to_string(), width, height, said })
-    };
-    let next = next::next(store, terms, &house)?;
-    let questions = ask::questions(store, terms, &house.job.facts)?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
+    let work = desk::house(book, terms, job)?;
+    let house = work.house();
+    let copied_at_ms = copied::at_ms(book)?;
+    let walls = work::WallProgress::of_house(&work);
+    let next = next::view(book, terms, &work, &NextWork::of(&work, &walls)?)?;
+    let questions = ask::questions(book, terms, work.job()?)?;
     Ok(HouseView {
-        job: house.job.id().to_string(),
-        name: house.job.name().to_owned(),
+        job: desk::job_id(&work),
+        name: work.name().to_owned(),
         next_said: said::next(terms, &next),
         next,
-        open_to_weather: weather::open(store, terms, &house)?,
-        walls: house.walls.iter().map(|wall| wall.progress(terms)).collect(),
+        open_to_weather: work::open_to_weather(&work, &walls).iter().map(|open| weather::line(terms, open)).collect(),
+        walls: walls.iter().map(|wall| said::progress(terms, wall)).collect(),
         asked: ask::asked(&questions),
         questions,
-        stock: stock.iter().filter_map(line).collect(),
+        stock: house.own(Kind::Stock).iter().filter_map(|stock| stock_line(terms, stock)).collect(),
         copied_at_ms,
         copied: copied::said(terms, copied_at_ms),
-        block_sizes: block_sizes.iter().filter_map(size).collect(),
-        has_loose_board: super::board::has_loose(store, Some(house.job.id()))?,
-        archived: house.job.archived(),
+        block_sizes: house.own(Kind::BlockSize).iter().filter_map(|size| block_size_line(terms, size)).collect(),
+        has_loose_board: house.loose_boards().next().is_some(),
+        archived: work.job()?.yes(Field::Archived) == Some(true),
     })
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &HouseAction) -> Kept<Done> {
-    let of = |store: &Store, job: &str| Job::of(store, terms, terms.id("job", job)?);
+fn stock_line(terms: &Terms<'_>, stock: &Record) -> Option<StockLine> {
+    let length = terms.answer(stock, Field::Length)?;
+    let count = stock.whole(Field::Count);
+    let said = said::stock(terms, &length.text, count);
+    Some(StockLine { stock: stock.id().to_string(), length, count, said })
+}
+
+fn block_size_line(terms: &Terms<'_>, size: &Record) -> Option<BlockSizeLine> {
+    let (width, height) = (terms.answer(size, Field::Width)?, terms.answer(size, Field::Height)?);
+    let said = format!("{} × {}", width.text, height.text);
+    Some(BlockSizeLine { block_size: size.id().to_string(), width, height, said })
+}
+
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Kept<Done> {
     match action {
         HouseAction::Answer { job, field, text } => {
-            let job = of(store, job)?;
-            let outcome = ask::answer(store, terms, &job.facts, field, text)?;
-            Ok(Done::at(here(&job), outcome.group))
+            let work = desk::house(book, terms, job)?;
+            let outcome = ask::answer(book, terms, work.job()?, field, text)?;
+            Ok(Done::at(here(&work), outcome.group))
         }
         HouseAction::KeepDraft { job, field, text } => {
-            let job = of(store, job)?;
-            keep_draft(store, terms, &job.facts, field, text)?;
-            Ok(Done::without_answer(here(&job)))
+            let work = desk::house(book, terms, job)?;
+            keep_draft(book, terms, work.job()?, field, text)?;
+            Ok(Done::without_answer(here(&work)))
         }
-        HouseAction::AddStock { job, length, count } => add_stock(store, terms, &of(store, job)?, length, count),
-        HouseAction::AddWall { job, name } => add_wall(store, terms, &of(store, job)?, name),
+        HouseAction::AddStock { job, length, count } => {
+            let given = [(Field::Length, length.as_str()), (Field::Count, count)];
+            add(book, terms, job, (Kind::Stock, OperationKind::StockAdded), given)
+        }
         HouseAction::AddBlockSize { job, width, height } => {
-            let job = of(store, job)?;
-            let fields =
-                ask::fields(terms, kinds::BLOCK_SIZE, &[("width", width.as_str()), ("height", height)].into())?;
-            let id = terms.fresh(0);
-            let mut answer = op("block-size-added", Some(job.id()), [width.trim(), height.trim()]);
-            answer = answer.create(id, kinds::BLOCK_SIZE, Some(job.id()), sort_key(terms, 0));
-            for (field, value) in fields {
-                answer = answer.set(id, field, value);
-            }
-            Ok(Done::at(here(&job), accept(store, terms, answer, &[])?.group))
+            let given = [(Field::Width, width.as_str()), (Field::Height, height)];
+            add(book, terms, job, (Kind::BlockSize, OperationKind::BlockSizeAdded), given)
         }
-        HouseAction::RemovePart { job, part } => remove(store, terms, &of(store, job)?, part),
+        HouseAction::AddWall { job, name } => add_wall(book, terms, job, name),
+        HouseAction::RemovePart { job, part } => remove(book, terms, job, part),
     }
 }
 
-fn here(job: &Job) -> Place {
-    Place::House { job: job.id().to_string() }
+fn here(work: &Work) -> Place {
+    Place::House { job: desk::job_id(work) }
 }
 
-fn add_stock(store: &mut Store, terms: &Terms<'_>, job: &Job, length: &str, count: &str) -> Kept<Done> {
-    let given = [("length", length), ("count", count)].into();
-    let fields = ask::fields(terms, kinds::STOCK, &given)?;
+/// A further part of a house with two answers.
+fn add(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    job: &str,
+    (kind, operation): (Kind, OperationKind),
+    given: [(Field, &str); 2],
+) -> Kept<Done> {
+    let work = desk::house(book, terms, job)?;
+    let answers = given.into_iter().map(|(field, text)| (field.code(), text)).collect();
+    let fields = ask::fields(terms, crate::book::fields_of(kind), &answers)?;
     let id = terms.fresh(0);
-    let mut answer = op("stock-added", Some(job.id()), [length.trim(), count.trim()]);
-    answer = answer.create(id, kinds::STOCK, Some(job.id()), sort_key(terms, 0));
-    for (field, value) in fields {
-        answer = answer.set(id, field, value);
-    }
-    let outcome = accept(store, terms, answer, &[])?;
-    Ok(Done::at(here(job), outcome.group))
+    let operation = Operation::new(operation, work.id(), given.map(|(_, text)| text.trim()))
+        .create(id, kind, work.id(), sort_key(terms, 0))
+        .set_all(id, fields);
+    Ok(Done::at(here(&work), accept(book, terms, operation, &[])?.group))
 }
 
-fn add_wall(store: &mut Store, terms: &Terms<'_>, job: &Job, name: &str) -> Kept<Done> {
-    let named = ask::value(terms, ask::ask_of(terms, kinds::WALL, "name")?, name)?;
+fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<Done> {
+    let work = desk::house(book, terms, job)?;
+    let named = ask::value(terms, ask::spec_of(terms, Kind::Wall, Field::Name.code())?, name)?;
     if named == Value::Absent {
         return Err(Problem::new(Code::Missing, "name", terms.phrase("screen-empty", &[])).into());
     }
     let id = terms.fresh(0);
-    let answer = op("wall-added", Some(job.id()), [name.trim()])
-        .create(id, kinds::WALL, Some(job.id()), sort_key(terms, 0))
-        .set(id, "name", named);
-    let outcome = accept(store, terms, answer, &[])?;
+    let operation = Operation::new(OperationKind::WallAdded, work.id(), [name.trim()])
+        .create(id, Kind::Wall, work.id(), sort_key(terms, 0))
+        .set(id, Field::Name, named);
+    let outcome = accept(book, terms, operation, &[])?;
     Ok(Done::at(Place::Measure { wall: id.to_string() }, outcome.group))
 }
 
-fn remove(store: &mut Store, terms: &Terms<'_>, job: &Job, part: &str) -> Kept<Done> {
+fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Kept<Done> {
+    let work = desk::house(book, terms, job)?;
     let id = terms.id("part", part)?;
-    let mut parts = Facts::children(store, job.id(), kinds::STOCK)?;
-    parts.extend(Facts::children(store, job.id(), kinds::BLOCK_SIZE)?);
-    let what = match parts.iter().find(|part| part.id() == id) {
-        Some(part) => {
-            let sizes = ["length", "width", "height"].into_iter().filter_map(|field| part.reading(terms, field));
-            sizes.map(|size| size.text).collect::<Vec<_>>().join(" × ")
-        }
-        None => match Wall::of_job(store, job.id())?.iter().find(|wall| wall.id() == id) {
-            Some(wall) => wall.name().to_owned(),
-            None => return Err(Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[])).into()),
-        },
+    let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
+    let what = name_of(terms, &work, id).ok_or_else(unknown)?;
+    let operation = Operation::new(OperationKind::Removed, work.id(), [&*what]).remove(id);
+    let outcome = accept(book, terms, operation, &[])?;
+    Ok(Done::at(here(&work), outcome.group))
+}
+
+/// What a part of a house is called: a wall by its name, anything else by its sizes.
+fn name_of(terms: &Terms<'_>, work: &Work, part: Id) -> Option<String> {
+    let mut sized = [Kind::Stock, Kind::BlockSize].into_iter().flat_map(|kind| work.house().own(kind));
+    let Some(part) = sized.find(|sized| sized.id() == part) else {
+        return Some(work.wall(part).ok()?.name().to_owned());
     };
-    let answer = op("removed", Some(job.id()), [&*what]).with(Change::Remove { subject: id });
-    let outcome = accept(store, terms, answer, &[])?;
-    Ok(Done::at(here(job), outcome.group))
+    let sizes = [Field::Length, Field::Width, Field::Height].into_iter().filter_map(|field| terms.answer(part, field));
+    Some(sizes.map(|size| size.text).collect::<Vec<_>>().join(" × "))
 }

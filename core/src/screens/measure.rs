@@ -3,114 +3,110 @@
 mod fits;
 mod square;
 
-use crate::store::{Change, Id, Store};
-use crate::views::{Code, Given, MeasureAction, MeasureView, PartView, Place, Problem, Question};
+use std::sync::Arc;
 
-use super::ask::{self, accept, keep_draft, op, sort_key};
+use crate::book::{Book, Kind, Operation, OperationKind, Record, fields_of};
+use crate::views::{Code, Given, MeasureAction, MeasureView, PartView, Place, Problem, Question};
+use crate::work::{Site, Work};
+
+use super::ask::{self, accept, keep_draft, sort_key};
 use super::context::Terms;
-use super::kept::{Facts, Wall, first};
 use super::parts::given;
 use super::trouble::Kept;
-use super::{Done, kinds};
+use super::{Done, desk};
 
-/// The kinds of parts.
-const PARTS: [&str; 4] = [kinds::BASE_STEP, kinds::STUD, kinds::OPENING, kinds::ABUTMENT];
+/// The kinds of parts of a wall.
+const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutment];
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<MeasureView> {
-    let wall = Wall::of(store, terms, terms.id("wall", wall)?)?;
-    let questions = ask::questions(store, terms, &wall.facts)?;
-    let mut parts: Vec<PartView> = Vec::new();
-    for kind in PARTS {
-        for facts in Facts::children(store, wall.id(), kind)? {
-            let questions = ask::questions(store, terms, &facts)?;
-            let title = terms.phrase(&format!("wall-part-{kind}"), &[]);
-            parts.push(PartView { part: facts.id().to_string(), kind: kind.to_owned(), title, questions });
-        }
-    }
+pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<MeasureView> {
+    let (work, wall) = desk::wall(book, terms, wall)?;
+    let questions = ask::questions(book, terms, &wall.record)?;
+    let part = |part: &Arc<Record>| {
+        let questions = ask::questions(book, terms, part)?;
+        let title = terms.phrase(&format!("wall-part-{}", part.kind), &[]);
+        Ok(PartView { part: part.id().to_string(), kind: part.kind.code().to_owned(), title, questions })
+    };
+    let parts = parts(&work, &wall).map(part).collect::<Kept<Vec<PartView>>>()?;
     let all: Vec<Question> = questions.iter().chain(parts.iter().flat_map(|part| &part.questions)).cloned().collect();
     Ok(MeasureView {
         wall: wall.id().to_string(),
-        job: wall.job.to_string(),
+        job: desk::job_id(&work),
         name: wall.name().to_owned(),
         questions,
         parts,
         asked: ask::asked(&all),
-        notes: square::notes(terms, &wall.facts),
+        notes: square::notes(terms, &wall.record),
     })
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &MeasureAction) -> Kept<Done> {
-    let of = |store: &Store, wall: &str| Wall::of(store, terms, terms.id("wall", wall)?);
-    let here = |wall: &Wall| Place::Measure { wall: wall.id().to_string() };
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Kept<Done> {
     match action {
         MeasureAction::Answer { wall, field, text } => {
-            let wall = of(store, wall)?;
-            let value = ask::value(terms, ask::ask_of(terms, kinds::WALL, field)?, text)?;
-            fits::wall(store, terms, &wall, field, value)?;
-            let group = ask::answer(store, terms, &wall.facts, field, text)?.group;
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let spec = ask::spec_of(terms, Kind::Wall, field)?;
+            let value = ask::value(terms, spec, text)?;
+            fits::wall(terms, (&work, &wall), spec.field, value)?;
+            let group = ask::answer(book, terms, &wall.record, field, text)?.group;
             Ok(Done::at(here(&wall), group))
         }
         MeasureAction::KeepDraft { wall, subject, field, text } => {
-            let wall = of(store, wall)?;
-            if *subject == wall.id().to_string() {
-                keep_draft(store, terms, &wall.facts, field, text)?;
-            } else {
-                keep_draft(store, terms, &part(store, terms, &wall, subject)?, field, text)?;
-            }
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let asked =
+                if *subject == wall.id().to_string() { &wall.record } else { part(terms, (&work, &wall), subject)? };
+            keep_draft(book, terms, asked, field, text)?;
             Ok(Done::without_answer(here(&wall)))
         }
-        MeasureAction::AddPart { wall, kind, answers } => {
-            let wall = of(store, wall)?;
-            let group = add(store, terms, &wall, kind, answers)?;
-            Ok(Done::at(here(&wall), group))
-        }
+        MeasureAction::AddPart { wall, kind, answers } => add(book, terms, wall, kind, answers),
         MeasureAction::AnswerPart { wall, part: id, field, text } => {
-            let wall = of(store, wall)?;
-            let facts = part(store, terms, &wall, id)?;
-            let value = ask::value(terms, ask::ask_of(terms, &facts.subject.kind, field)?, text)?;
-            fits::part(store, terms, &wall, &facts.with(field, value))?;
-            let group = ask::answer(store, terms, &facts, field, text)?.group;
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let part = part(terms, (&work, &wall), id)?;
+            let spec = ask::spec_of(terms, part.kind, field)?;
+            let value = ask::value(terms, spec, text)?;
+            fits::part(terms, (&work, &wall), &part.with(spec.field, value))?;
+            let group = ask::answer(book, terms, part, field, text)?.group;
             Ok(Done::at(here(&wall), group))
         }
         MeasureAction::RemovePart { wall, part: id } => {
-            let wall = of(store, wall)?;
-            let facts = part(store, terms, &wall, id)?;
-            let name = format!("wall-part-{}", facts.subject.kind);
-            let answer = op("removed", Some(wall.job), [&name]).with(Change::Remove { subject: facts.id() });
-            let group = accept(store, terms, answer, &[])?.group;
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let part = part(terms, (&work, &wall), id)?;
+            let name = format!("wall-part-{}", part.kind);
+            let operation = Operation::new(OperationKind::Removed, work.id(), [&*name]).remove(part.id());
+            let group = accept(book, terms, operation, &[])?.group;
             Ok(Done::at(here(&wall), group))
         }
     }
 }
 
-/// A part of this wall.
-fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, id: &str) -> Kept<Facts> {
-    let id = terms.id("part", id)?;
-    for kind in PARTS {
-        if let Some(facts) = Facts::children(store, wall.id(), kind)?.into_iter().find(|facts| facts.id() == id) {
-            return Ok(facts);
-        }
-    }
-    Err(Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[])).into())
+fn here(wall: &Site) -> Place {
+    Place::Measure { wall: wall.id().to_string() }
 }
 
-fn add(store: &mut Store, terms: &Terms<'_>, wall: &Wall, kind: &str, answers: &[Given]) -> Kept<Id> {
-    let Some(kind) = PARTS.into_iter().find(|known| *known == kind) else {
-        let text = terms.phrase("screen-pick", &[("choices", PARTS.join(", ").into())]);
+/// The parts of a wall, kind by kind.
+fn parts<'a>(work: &'a Work, wall: &Site) -> impl Iterator<Item = &'a Arc<Record>> {
+    let wall = wall.id();
+    PARTS.into_iter().flat_map(move |kind| work.house().under(wall, kind))
+}
+
+/// A part of this wall.
+fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &Site), id: &str) -> Kept<&'a Arc<Record>> {
+    let id = terms.id("part", id)?;
+    let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
+    Ok(parts(work, wall).find(|part| part.id() == id).ok_or_else(unknown)?)
+}
+
+fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Kept<Done> {
+    let (work, wall) = desk::wall(book, terms, wall)?;
+    let Some(kind) = PARTS.into_iter().find(|known| known.code() == kind) else {
+        let text = terms.phrase("screen-pick", &[("choices", PARTS.map(Kind::code).join(", ").into())]);
         return Err(Problem::new(Code::Choice, "kind", text).into());
     };
-    let fields = ask::fields(terms, kind, &given(answers))?;
+    let fields = ask::fields(terms, fields_of(kind), &given(answers))?;
     let id = terms.fresh(0);
-    fits::part(store, terms, wall, &Facts::imagined(id, kind, wall.id(), &fields))?;
-    let mut answer = op("part-added", Some(wall.job), [&format!("wall-part-{kind}"), wall.name()]);
-    answer = answer.create(id, kind, Some(wall.id()), sort_key(terms, 0));
-    for (field, value) in fields {
-        answer = answer.set(id, field, value);
-    }
-    Ok(accept(store, terms, answer, &[])?.group)
-}
-
-/// A wall that other sizes lean on must be measured first.
-fn needs(terms: &Terms<'_>, field: &str, title: &str) -> Problem {
-    first(terms, field, title)
+    fits::part(terms, (&work, &wall), &Record::unsaved(id, kind, wall.id(), &fields))?;
+    let name = format!("wall-part-{kind}");
+    let operation = Operation::new(OperationKind::PartAdded, work.id(), [&*name, wall.name()])
+        .create(id, kind, Some(wall.id()), sort_key(terms, 0))
+        .set_all(id, fields);
+    let group = accept(book, terms, operation, &[])?.group;
+    Ok(Done::at(here(&wall), group))
 }

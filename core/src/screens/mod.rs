@@ -3,23 +3,21 @@
 //! A screen is a file here: `view` makes what is shown, `act` turns a tap into one answer of the book. Nothing below is
 //! drawn here, and no shell computes a length, formats a number, picks a warning or knows a rule.
 //!
-//! `kinds` names the things of the book and their questions, `ask` reads and writes answers, `kept` makes the trade's
-//! own types from what the book holds.
+//! `desk` finds the house that a tap is about and what follows from it, `ask` reads and writes answers.
 
 mod ask;
 mod board;
 mod cautions;
 mod context;
 mod copied;
+mod desk;
 pub(crate) mod document;
 mod done_list;
 mod drawing;
 mod frame;
 mod house;
 mod jobs;
-mod kept;
 mod kept_phrase;
-mod kinds;
 mod measure;
 mod moment;
 mod new;
@@ -29,6 +27,7 @@ mod penetration;
 mod photo;
 mod planning;
 mod pole;
+mod revision;
 mod rules;
 mod saw_list;
 mod settings;
@@ -38,7 +37,8 @@ mod trouble;
 mod voice;
 mod wall;
 
-use crate::store::{Id, Store};
+use crate::book::Book;
+use crate::store::Id;
 use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
 use context::Terms;
@@ -75,8 +75,11 @@ impl Done {
 ///
 /// # Errors
 /// [`Problem`] where the place names nothing that is in the book, or something else must be answered first.
-pub fn view(store: &Store, context: &Context, place: &Place) -> Result<View, Problem> {
-    spoken(context, |terms| show(store, terms, place))
+pub fn view(book: &Book, context: &Context, place: &Place) -> Result<View, Problem> {
+    spoken(context, |terms| {
+        book.refresh()?;
+        show(book, terms, place)
+    })
 }
 
 /// What stands round every screen: the same until the context's language or unit changes.
@@ -91,28 +94,29 @@ pub fn frame(context: &Context) -> Result<FrameView, Problem> {
 ///
 /// # Errors
 /// [`Problem`]; nothing was changed.
-pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outcome, Problem> {
+pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcome, Problem> {
     spoken(context, |terms| {
+        book.refresh()?;
         let done = match action {
-            Action::JobsKind { action } => jobs::act(store, terms, action)?,
-            Action::HouseKind { action } => house::act(store, terms, action)?,
-            Action::PenetrationKind { action } => penetration::act(store, terms, action)?,
-            Action::PoleKind { action } => pole::act(store, terms, action)?,
-            Action::WallKind { action } => wall::act(store, terms, action)?,
-            Action::BoardKind { action } => board::act(store, terms, action)?,
-            Action::MeasureKind { action } => measure::act(store, terms, action)?,
-            Action::RulesKind { action } => rules::act(store, terms, action)?,
-            Action::SettingsKind { action } => settings::act(store, terms, action)?,
-            Action::DoneListKind { action } => done_list::act(store, terms, action)?,
-            Action::NewKind { action } => new::act(store, terms, action)?,
-            Action::SawListKind { action } => saw_list::act(store, terms, action)?,
+            Action::JobsKind { action } => jobs::act(book, terms, action)?,
+            Action::HouseKind { action } => house::act(book, terms, action)?,
+            Action::PenetrationKind { action } => penetration::act(book, terms, action)?,
+            Action::PoleKind { action } => pole::act(book, terms, action)?,
+            Action::WallKind { action } => wall::act(book, terms, action)?,
+            Action::BoardKind { action } => board::act(book, terms, action)?,
+            Action::MeasureKind { action } => measure::act(book, terms, action)?,
+            Action::RulesKind { action } => rules::act(book, terms, action)?,
+            Action::SettingsKind { action } => settings::act(book, terms, action)?,
+            Action::DoneListKind { action } => done_list::act(book, terms, action)?,
+            Action::NewKind { action } => new::act(book, terms, action)?,
+            Action::SawListKind { action } => saw_list::act(book, terms, action)?,
         };
         let (place, view) = match done.view {
             Some(view) => (done.place, view),
-            None => match show(store, terms, &done.place) {
+            None => match show(book, terms, &done.place) {
                 Ok(view) => (done.place, view),
                 // The answer is kept: an error now would say that nothing was changed.
-                Err(_) if done.group.is_some() => (Place::Jobs, show(store, terms, &Place::Jobs)?),
+                Err(_) if done.group.is_some() => (Place::Jobs, show(book, terms, &Place::Jobs)?),
                 Err(trouble) => return Err(trouble),
             },
         };
@@ -121,23 +125,23 @@ pub fn act(store: &mut Store, context: &Context, action: &Action) -> Result<Outc
     })
 }
 
-fn show(store: &Store, terms: &Terms<'_>, place: &Place) -> Kept<View> {
+fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
-        Place::Jobs => View::JobsKind { view: jobs::view(store, terms)? },
-        Place::House { job } => View::HouseKind { view: house::view(store, terms, job)? },
+        Place::Jobs => View::JobsKind { view: jobs::view(book, terms)? },
+        Place::House { job } => View::HouseKind { view: house::view(book, terms, job)? },
         Place::Penetration { penetration } => {
-            View::PenetrationKind { view: penetration::view(store, terms, penetration)? }
+            View::PenetrationKind { view: penetration::view(book, terms, penetration)? }
         }
-        Place::Pole { job } => View::PoleKind { view: pole::view(store, terms, job)? },
-        Place::Wall { wall } => View::WallKind { view: wall::view(store, terms, wall)? },
-        Place::Board { board } => View::BoardKind { view: board::view(store, terms, board)? },
-        Place::Measure { wall } => View::MeasureKind { view: measure::view(store, terms, wall)? },
-        Place::Rules { job } => View::RulesKind { view: rules::view(store, terms, job)? },
-        Place::Settings => View::SettingsKind { view: settings::view(store, terms)? },
-        Place::DoneList { job } => View::DoneListKind { view: done_list::view(store, terms, job.as_deref())? },
-        Place::New { what, parent } => View::NewKind { view: new::view(store, terms, *what, parent)? },
-        Place::SawList { job } => View::SawListKind { view: saw_list::view(store, terms, job)? },
-        Place::Order { job } => View::OrderKind { view: order::view(store, terms, job)? },
+        Place::Pole { job } => View::PoleKind { view: pole::view(book, terms, job)? },
+        Place::Wall { wall } => View::WallKind { view: wall::view(book, terms, wall)? },
+        Place::Board { board } => View::BoardKind { view: board::view(book, terms, board)? },
+        Place::Measure { wall } => View::MeasureKind { view: measure::view(book, terms, wall)? },
+        Place::Rules { job } => View::RulesKind { view: rules::view(book, terms, job)? },
+        Place::Settings => View::SettingsKind { view: settings::view(book, terms)? },
+        Place::DoneList { job } => View::DoneListKind { view: done_list::view(book, terms, job.as_deref())? },
+        Place::New { what, parent } => View::NewKind { view: new::view(book, terms, *what, parent)? },
+        Place::SawList { job } => View::SawListKind { view: saw_list::view(book, terms, job)? },
+        Place::Order { job } => View::OrderKind { view: order::view(book, terms, job)? },
     })
 }
 

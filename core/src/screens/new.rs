@@ -3,39 +3,52 @@
 
 use std::collections::BTreeMap;
 
+use crate::book::{Allowed, Book, DraftKey, Field, FieldSpec, Kind, SPOILED_FIELDS, fields_of};
 use crate::phrases::key;
-use crate::store::Store;
 use crate::views::{
     BoardAction, Given, HouseAction, JobsAction, MeasureAction, NewAction, NewThing, NewView, Place, PoleAction,
     Question, SawListAction, WallAction,
 };
+use crate::work::WorkError;
 
 use super::ask;
 use super::context::Terms;
-use super::kept::{Facts, Job, Wall};
-use super::kinds::{self, Allowed, Ask};
 use super::trouble::Kept;
-use super::{Done, board, house, jobs, measure, pole, saw_list, wall};
+use super::{Done, board, desk, house, jobs, measure, pole, saw_list, wall};
 
 impl NewThing {
-    const fn kind(self) -> &'static str {
-        match self {
-            Self::House => kinds::JOB,
-            Self::Stock => kinds::STOCK,
-            Self::BlockSize => kinds::BLOCK_SIZE,
-            Self::Wall => kinds::WALL,
-            Self::Mark => kinds::MARK,
-            Self::LooseBoard => kinds::BOARD,
-            Self::BaseStep => kinds::BASE_STEP,
-            Self::Stud => kinds::STUD,
-            Self::Opening => kinds::OPENING,
-            Self::Abutment => kinds::ABUTMENT,
-            Self::Penetration | Self::SamePenetration => kinds::PENETRATION,
-            Self::Notch => kinds::NOTCH,
-            Self::Offcut => kinds::OFFCUT,
-            Self::AsBuilt => kinds::AS_BUILT,
-            Self::Spoiled => kinds::SPOILED,
+    /// What it will be in the book; that a board is spoiled is no thing of its own.
+    const fn kind(self) -> Option<Kind> {
+        Some(match self {
+            Self::House => Kind::Job,
+            Self::Stock => Kind::Stock,
+            Self::BlockSize => Kind::BlockSize,
+            Self::Wall => Kind::Wall,
+            Self::Mark => Kind::Mark,
+            Self::LooseBoard => Kind::Board,
+            Self::BaseStep => Kind::BaseStep,
+            Self::Stud => Kind::Stud,
+            Self::Opening => Kind::Opening,
+            Self::Abutment => Kind::Abutment,
+            Self::Penetration | Self::SamePenetration => Kind::Penetration,
+            Self::Notch => Kind::Notch,
+            Self::Offcut => Kind::Offcut,
+            Self::AsBuilt => Kind::AsBuilt,
+            Self::Spoiled => return None,
+        })
+    }
+
+    /// Every question that there is of such a thing.
+    const fn specs(self) -> &'static [FieldSpec] {
+        match self.kind() {
+            Some(kind) => fields_of(kind),
+            None => SPOILED_FIELDS,
         }
+    }
+
+    fn spec(self, terms: &Terms<'_>, field: &str) -> Kept<&'static FieldSpec> {
+        let found = self.specs().iter().find(|spec| spec.field.code() == field);
+        found.ok_or_else(|| ask::not_an_answer(terms, self.specs(), field).into())
     }
 
     const fn title(self, has_parent: bool) -> &'static str {
@@ -61,14 +74,14 @@ impl NewThing {
     }
 
     /// Whether a question is asked before the thing is made; the others may be answered afterwards.
-    fn asks(self, ask: &Ask, has_parent: bool, answers: &Answers) -> bool {
-        match (self, ask.field) {
-            (Self::House | Self::Wall, field) => field == "name",
-            (Self::Stock, "count") | (Self::AsBuilt, "middle") | (Self::Spoiled, _) => true,
-            (Self::Mark, "clear") => answers.get("want").is_some_and(|want| want == "clear"),
-            (Self::SamePenetration, field) => matches!(field, "from-left" | "from-base"),
-            (Self::LooseBoard, "height" | "lap") => !has_parent,
-            _ => !ask.optional,
+    fn asks(self, spec: &FieldSpec, has_parent: bool, answers: &Answers) -> bool {
+        match (self, spec.field) {
+            (Self::House | Self::Wall, field) => field == Field::Name,
+            (Self::Stock, Field::Count) | (Self::AsBuilt, Field::Middle) | (Self::Spoiled, _) => true,
+            (Self::Mark, Field::Clear) => answers.get(Field::Want.code()).is_some_and(|want| want == "clear"),
+            (Self::SamePenetration, field) => matches!(field, Field::FromLeft | Field::FromBase),
+            (Self::LooseBoard, Field::Height | Field::Lap) => !has_parent,
+            _ => !spec.optional,
         }
     }
 }
@@ -84,31 +97,35 @@ struct Making<'a> {
 }
 
 impl<'a> Making<'a> {
-    fn of(store: &Store, what: NewThing, parent: &'a str) -> Kept<Self> {
+    fn of(book: &Book, what: NewThing, parent: &'a str) -> Kept<Self> {
         let empty = Self { what, parent, answers: Answers::new() };
-        let kept = store.draft_get(&empty.key(""))?.unwrap_or_default();
+        let kept = book.draft(&empty.key(""))?;
         Ok(Self { answers: serde_json::from_str(&kept).unwrap_or_default(), ..empty })
     }
 
     /// The key of the draft of a field; without a field that of the answers.
-    fn key(&self, field: &str) -> String {
-        format!("new/{:?}/{}/{field}", self.what, self.parent)
+    fn key(&self, field: &str) -> DraftKey {
+        DraftKey::new_thing(&format!("{:?}", self.what), self.parent, field)
     }
 
     fn place(&self) -> Place {
         Place::New { what: self.what, parent: self.parent.to_owned() }
     }
 
-    fn asks(&self) -> impl Iterator<Item = &'static Ask> {
-        kinds::asks(self.what.kind()).iter().filter(|ask| self.what.asks(ask, !self.parent.is_empty(), &self.answers))
+    fn answer(&self, field: Field) -> String {
+        self.answers.get(field.code()).cloned().unwrap_or_default()
     }
 
-    fn question(&self, store: &Store, terms: &Terms<'_>, ask: &Ask) -> Kept<Question> {
-        let draft = store.draft_get(&self.key(ask.field))?.unwrap_or_default();
-        let open = ask::unanswered(terms, ask);
-        let given = self.answers.get(ask.field).cloned().unwrap_or_default();
+    fn asks(&self) -> impl Iterator<Item = &'static FieldSpec> {
+        self.what.specs().iter().filter(|spec| self.what.asks(spec, !self.parent.is_empty(), &self.answers))
+    }
+
+    fn question(&self, book: &Book, terms: &Terms<'_>, spec: &FieldSpec) -> Kept<Question> {
+        let draft = book.draft(&self.key(spec.field.code()))?;
+        let open = ask::unanswered(terms, spec);
+        let given = self.answer(spec.field);
         let label = open.choices.iter().find(|choice| choice.code == given).map(|choice| choice.label.clone());
-        Ok(Question { subject: self.key(""), answer: label.unwrap_or(given), draft, ..open })
+        Ok(Question { subject: self.key("").code().to_owned(), answer: label.unwrap_or(given), draft, ..open })
     }
 
     /// The first question with keys that were typed, else the first one without an answer.
@@ -119,133 +136,139 @@ impl<'a> Making<'a> {
     }
 
     /// Drops everything that was kept of it.
-    fn clear(&self, store: &mut Store) -> Kept<()> {
-        for ask in kinds::asks(self.what.kind()) {
-            store.draft_clear(&self.key(ask.field))?;
+    fn clear(&self, book: &mut Book) -> Kept<()> {
+        let fields = self.what.specs().iter().map(|spec| spec.field.code());
+        for key in fields.chain([""]).map(|field| self.key(field)) {
+            if !book.draft(&key)?.is_empty() {
+                book.put_draft(&key, "")?;
+            }
         }
-        Ok(store.draft_clear(&self.key(""))?)
+        Ok(())
     }
 }
 
 /// The house that a parent is, or belongs to.
-fn job_of(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Option<String>> {
-    let id = |parent: &str| terms.id("parent", parent);
+fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Option<String>> {
+    if let (NewThing::House | NewThing::LooseBoard, true) = (what, parent.is_empty()) {
+        return Ok(None);
+    }
+    let id = terms.id("parent", parent)?;
     let job = match what {
-        NewThing::House | NewThing::LooseBoard if parent.is_empty() => None,
         NewThing::House
         | NewThing::Stock
         | NewThing::BlockSize
         | NewThing::Wall
         | NewThing::Mark
         | NewThing::LooseBoard
-        | NewThing::Offcut => Some(Job::of(store, terms, id(parent)?)?.id()),
-        NewThing::Notch | NewThing::Spoiled => Facts::of(store, terms, id(parent)?, kinds::BOARD)?.subject.job,
-        _ => Some(Wall::of(store, terms, id(parent)?)?.job),
+        | NewThing::Offcut => Some(desk::work(book, Some(id))?.job()?.id()),
+        // A loose board is of no house, whichever wall it was attached to.
+        NewThing::Notch | NewThing::Spoiled => desk::of(book, id, Kind::Board)?.house().get(id, Kind::Board)?.made_in,
+        _ => desk::of(book, id, Kind::Wall)?.id(),
     };
     Ok(job.map(|job| job.to_string()))
 }
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<NewView> {
-    let job = job_of(store, terms, what, parent)?;
-    let making = Making::of(store, what, parent)?;
-    let questions: Vec<Question> = making.asks().map(|ask| making.question(store, terms, ask)).collect::<Kept<_>>()?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<NewView> {
+    let job = job_of(book, terms, what, parent)?;
+    let making = Making::of(book, what, parent)?;
+    let questions: Vec<Question> = making.asks().map(|spec| making.question(book, terms, spec)).collect::<Kept<_>>()?;
     let asked = making.asked(&questions);
     let title = terms.phrase(what.title(!parent.is_empty()), &[]);
     Ok(NewView { what, parent: parent.to_owned(), job, title, questions, asked })
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &NewAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kept<Done> {
     match action {
         NewAction::KeepDraft { what, parent, field, text } => {
-            let making = Making::of(store, *what, parent)?;
-            ask::ask_of(terms, what.kind(), field)?;
-            ask::keep_keys(store, &making.key(field), text)?;
+            let making = Making::of(book, *what, parent)?;
+            what.spec(terms, field)?;
+            book.put_draft(&making.key(field), text)?;
             Ok(Done::without_answer(making.place()))
         }
         NewAction::Answer { what, parent, field, text } => {
-            job_of(store, terms, *what, parent)?;
-            answer(store, terms, Making::of(store, *what, parent)?, field, text)
+            job_of(book, terms, *what, parent)?;
+            answer(book, terms, Making::of(book, *what, parent)?, field, text)
         }
         NewAction::Leave { what, parent } => {
-            let place = above(store, terms, *what, parent)?;
-            Making::of(store, *what, parent)?.clear(store)?;
+            let place = above(book, terms, *what, parent)?;
+            Making::of(book, *what, parent)?.clear(book)?;
             Ok(Done::without_answer(place))
         }
     }
 }
 
-fn answer(store: &mut Store, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Kept<Done> {
-    let ask = ask::ask_of(terms, making.what.kind(), field)?;
-    let value = ask::value(terms, ask, text)?;
+fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Kept<Done> {
+    let spec = making.what.spec(terms, field)?;
+    let value = ask::value(terms, spec, text)?;
     // A name is any text, but a thing that nobody can call is of no use.
-    if matches!(ask.allowed, Allowed::AnyText) && !ask.optional && value.typed().is_empty() {
-        return Err(super::kept::first(terms, ask.field, ask.title).into());
+    if matches!(spec.allowed, Allowed::AnyText) && !spec.optional && value.typed().is_empty() {
+        return Err(WorkError::First { field: spec.field.code(), title: spec.title }.into());
     }
     making.answers.insert(field.to_owned(), value.typed());
-    let kept = serde_json::to_string(&making.answers).unwrap_or_default();
-    let open = making.asks().any(|ask| !making.answers.contains_key(ask.field));
+    let open = making.asks().any(|spec| !making.answers.contains_key(spec.field.code()));
     if open {
-        store.draft_put(&making.key(""), &kept)?;
-        store.draft_clear(&making.key(field))?;
+        book.put_long_draft(&making.key(""), serde_json::to_string(&making.answers).unwrap_or_default())?;
+        book.put_draft(&making.key(field), "")?;
         return Ok(Done::without_answer(making.place()));
     }
-    let done = make(store, terms, &making)?;
-    making.clear(store)?;
+    let done = make(book, terms, &making)?;
+    making.clear(book)?;
     Ok(done)
 }
 
 /// Makes the thing, through the screen that such things belong to.
-fn make(store: &mut Store, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done> {
-    let text = |field: &str| making.answers.get(field).cloned().unwrap_or_default();
+fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done> {
+    let text = |field| making.answer(field);
     let parent = making.parent.to_owned();
     let given = || -> Vec<Given> {
         let said = making.answers.iter().filter(|(_, text)| !text.is_empty());
         said.map(|(field, text)| Given { field: field.clone(), text: text.clone() }).collect()
     };
-    let part = |kind: &str| MeasureAction::AddPart { wall: parent.clone(), kind: kind.to_owned(), answers: given() };
+    let part =
+        |kind: Kind| MeasureAction::AddPart { wall: parent.clone(), kind: kind.code().to_owned(), answers: given() };
     match making.what {
         NewThing::House => {
             let like = (!parent.is_empty()).then_some(parent);
-            jobs::act(store, terms, &JobsAction::Create { name: text("name"), like })
+            jobs::act(book, terms, &JobsAction::Create { name: text(Field::Name), like })
         }
-        NewThing::Wall => house::act(store, terms, &HouseAction::AddWall { job: parent, name: text("name") }),
+        NewThing::Wall => house::act(book, terms, &HouseAction::AddWall { job: parent, name: text(Field::Name) }),
         NewThing::Stock => {
-            let action = HouseAction::AddStock { job: parent, length: text("length"), count: text("count") };
-            house::act(store, terms, &action)
+            let action = HouseAction::AddStock { job: parent, length: text(Field::Length), count: text(Field::Count) };
+            house::act(book, terms, &action)
         }
         NewThing::BlockSize => {
-            let action = HouseAction::AddBlockSize { job: parent, width: text("width"), height: text("height") };
-            house::act(store, terms, &action)
+            let action =
+                HouseAction::AddBlockSize { job: parent, width: text(Field::Width), height: text(Field::Height) };
+            house::act(book, terms, &action)
         }
-        NewThing::Mark => pole::act(store, terms, &PoleAction::AddMark { job: parent, answers: given() }),
+        NewThing::Mark => pole::act(book, terms, &PoleAction::AddMark { job: parent, answers: given() }),
         NewThing::LooseBoard => {
             let job = (!parent.is_empty()).then_some(parent);
-            board::act(store, terms, &BoardAction::CreateLoose { job, answers: given() })
+            board::act(book, terms, &BoardAction::CreateLoose { job, answers: given() })
         }
-        NewThing::BaseStep | NewThing::Stud | NewThing::Opening | NewThing::Abutment => {
-            measure::act(store, terms, &part(making.what.kind()))
-        }
-        NewThing::Penetration => {
-            wall::act(store, terms, &WallAction::AddPenetration { wall: parent, answers: given() })
-        }
+        NewThing::BaseStep => measure::act(book, terms, &part(Kind::BaseStep)),
+        NewThing::Stud => measure::act(book, terms, &part(Kind::Stud)),
+        NewThing::Opening => measure::act(book, terms, &part(Kind::Opening)),
+        NewThing::Abutment => measure::act(book, terms, &part(Kind::Abutment)),
+        NewThing::Penetration => wall::act(book, terms, &WallAction::AddPenetration { wall: parent, answers: given() }),
         NewThing::SamePenetration => {
-            let (from_left, from_base) = (text("from-left"), text("from-base"));
-            wall::act(store, terms, &WallAction::AddSameAsLast { wall: parent, from_left, from_base })
+            let (from_left, from_base) = (text(Field::FromLeft), text(Field::FromBase));
+            wall::act(book, terms, &WallAction::AddSameAsLast { wall: parent, from_left, from_base })
         }
-        NewThing::Notch => board::act(store, terms, &BoardAction::AddNotch { board: parent, answers: given() }),
+        NewThing::Notch => board::act(book, terms, &BoardAction::AddNotch { board: parent, answers: given() }),
         NewThing::Offcut => {
-            saw_list::act(store, terms, &SawListAction::AddOffcut { job: parent, length: text("length") })
+            saw_list::act(book, terms, &SawListAction::AddOffcut { job: parent, length: text(Field::Length) })
         }
-        NewThing::AsBuilt => pole::act(store, terms, &PoleAction::SayAsBuilt { wall: parent, answers: given() }),
+        NewThing::AsBuilt => pole::act(book, terms, &PoleAction::SayAsBuilt { wall: parent, answers: given() }),
         NewThing::Spoiled => {
-            board::act(store, terms, &BoardAction::SayItIsSpoiled { board: parent, left: text("left") })
+            board::act(book, terms, &BoardAction::SayItIsSpoiled { board: parent, left: text(Field::Left) })
         }
     }
 }
 
 /// The screen that a new thing was started from.
-fn above(store: &Store, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Place> {
-    let (job, parent) = (job_of(store, terms, what, parent)?, parent.to_owned());
+fn above(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Place> {
+    let (job, parent) = (job_of(book, terms, what, parent)?, parent.to_owned());
     Ok(match (what, job) {
         (NewThing::Notch | NewThing::Spoiled, _) => Place::Board { board: parent },
         (NewThing::Mark | NewThing::AsBuilt, Some(job)) => Place::Pole { job },

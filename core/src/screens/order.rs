@@ -1,42 +1,40 @@
 //! Order: what to buy.
 
-mod house;
 mod share;
 
-use crate::amounts::{AmountError, Item, amounts};
-use crate::measure::Length;
+use crate::amounts::{AmountError, Item, Words, amounts};
+use crate::book::Book;
 use crate::phrases::key;
-use crate::store::Store;
 use crate::views::{Code, Context, Note, OrderLine, OrderView, PoleAction, Problem};
+use crate::work::{Stock, Work, materials};
 
 use super::context::Terms;
 use super::document::take_into_new;
-use super::kept::Job;
-use super::pole;
-use super::spoken;
+use super::planning::refused;
 use super::trouble::{Kept, Trouble};
+use super::{desk, pole, spoken};
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
-    let job = Job::of(store, terms, terms.id("job", job)?)?;
-    let stock = job.stock(store)?;
-    let items = count(store, terms, &job, ORDER_EFFORT)?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
+    let work = desk::house(book, terms, job)?;
+    let stock = work.stock();
+    let items = count(terms, &work, ORDER_EFFORT)?;
     let lines: Vec<OrderLine> = items.iter().map(|item| line(terms, item, &stock)).collect();
     let json = items.iter().map(|item| item.json(terms.phrases, terms.show)).collect();
     let note = Note { code: "who-wins".to_owned(), text: terms.phrase(key("order-check"), &[]) };
     Ok(OrderView {
-        job: job.id().to_string(),
-        name: job.name().to_owned(),
+        job: desk::job_id(&work),
+        name: work.name().to_owned(),
         notes: vec![note],
-        text: share::text(job.name(), &lines),
+        text: share::text(work.name(), &lines),
         csv: share::csv(terms, &lines),
-        json: share::json(job.name(), &lines, json),
+        json: share::json(work.name(), &lines, json),
         lines,
     })
 }
 
-fn line(terms: &Terms<'_>, item: &Item, stock: &[(Length, Option<i64>)]) -> OrderLine {
+fn line(terms: &Terms<'_>, item: &Item, stock: &[Stock]) -> OrderLine {
     let amount = |amount| item.text(amount, terms.show, terms.language);
-    let words = |words: &crate::amounts::Words| words.text(terms.phrases, terms.show);
+    let words = |words: &Words| words.text(terms.phrases, terms.show);
     let own = item.stock.and_then(|length| stock.iter().find(|(stock, _)| *stock == length));
     let have = own.and_then(|(_, have)| *have);
     let buy = item.packs.saturating_sub(have.unwrap_or_default()).max(0);
@@ -73,12 +71,12 @@ fn line(terms: &Terms<'_>, item: &Item, stock: &[(Length, Option<i64>)]) -> Orde
 pub(crate) const ORDER_EFFORT: u64 = 400;
 
 /// Counts a house; without a saw list its boards are planned with so many steps.
-fn count(store: &Store, terms: &Terms<'_>, job: &Job, effort: u64) -> Kept<Vec<Item>> {
-    let house = house::house(store, terms, job, effort)?;
-    amounts(&house).map_err(|error| refused(terms, error))
+fn count(terms: &Terms<'_>, work: &Work, effort: u64) -> Kept<Vec<Item>> {
+    let house = materials(work, terms.division, effort).map_err(|error| refused(terms, "job", error))?;
+    amounts(&house).map_err(|error| not_counted(terms, error))
 }
 
-fn refused(terms: &Terms<'_>, error: AmountError) -> Trouble {
+fn not_counted(terms: &Terms<'_>, error: AmountError) -> Trouble {
     match error {
         AmountError::Rule(error) => error.into(),
         error => {
@@ -94,14 +92,14 @@ fn refused(terms: &Terms<'_>, error: AmountError) -> Trouble {
 /// [`Problem`] whose field is the path in the document.
 pub(crate) fn amounts_of_document(context: &Context, text: &str, effort: u64) -> Result<Vec<Item>, Problem> {
     spoken(context, |terms| {
-        let mut store = Store::in_memory()?;
-        let id = take_into_new(&mut store, terms, text)?;
-        let mut job = Job::of(&store, terms, id)?;
+        let mut book = Book::in_memory()?;
+        let job = take_into_new(&mut book, terms, text)?;
+        let mut work = desk::work(&book, Some(job))?;
         // A document whose pole was never laid out is counted by the lines that its own marks ask for.
-        if job.lines(&store)?.is_none() {
-            pole::act(&mut store, terms, &PoleAction::LayOut { job: id.to_string() })?;
-            job = Job::of(&store, terms, id)?;
+        if work.lines().is_none() {
+            pole::act(&mut book, terms, &PoleAction::LayOut { job: job.to_string() })?;
+            work = desk::work(&book, Some(job))?;
         }
-        count(&store, terms, &job, effort)
+        count(terms, &work, effort)
     })
 }

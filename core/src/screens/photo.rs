@@ -1,39 +1,34 @@
 //! Photos of steps: named in the book before a camera opens, taken in when it is back, signed with the next tick.
 
+use crate::book::{Book, DraftKey};
 use crate::steps::Step;
-use crate::store::{Id, PhotoState, Signed, Store};
+use crate::store::{Id, PhotoState, Signed};
 use crate::views::{Code, PhotoPlace, Problem, StepPhoto};
 
 use super::context::Terms;
 use super::trouble::Kept;
 
-/// The draft that keeps the id of a step's photo until the step is signed with it.
-pub(super) fn draft_key(subject: Id, step: &str) -> String {
-    format!("photo/{subject}/{step}")
-}
-
 /// Names the file for a photo of a step. One that is still waited for is given up.
-pub(super) fn begin(store: &mut Store, terms: &Terms<'_>, subject: Id, steps: &[Step], step: &str) -> Kept<()> {
+pub(super) fn begin(book: &mut Book, terms: &Terms<'_>, subject: Id, steps: &[Step], step: &str) -> Kept<()> {
     if !steps.iter().any(|known| known.code == step) {
         return Err(Problem::new(Code::Unknown, "step", terms.phrase("screen-unknown", &[])).into());
     }
-    let key = draft_key(subject, step);
-    if let Some(old) = waiting(store, &key)? {
-        store.photo_drop(&key, old)?;
+    let key = DraftKey::photo(subject, step);
+    if let Some(old) = waiting(book, &key)? {
+        book.drop_photo(&key, old)?;
     }
-    store.photo_begin(&key, terms.fresh(0))?;
+    book.begin_photo(&key, terms.fresh(0))?;
     Ok(())
 }
 
 /// Takes in what the camera has left for a step; nothing happens where no photo is waited for.
-pub(super) fn take_in(store: &mut Store, terms: &Terms<'_>, subject: Id, step: &str, closed: bool) -> Kept<()> {
-    let key = draft_key(subject, step);
-    let Some(photo) = waiting(store, &key)? else { return Ok(()) };
-    let came = store.photo_take_in(&key, photo)?;
+pub(super) fn take_in(book: &mut Book, terms: &Terms<'_>, subject: Id, step: &str, closed: bool) -> Kept<()> {
+    let key = DraftKey::photo(subject, step);
+    let Some(photo) = waiting(book, &key)? else { return Ok(()) };
+    let came = book.take_photo_in(&key, photo)?;
     if closed && came.is_none() {
-        let something =
-            store.photo_file(photo)?.is_some_and(|(_, file)| file.metadata().is_ok_and(|data| data.len() > 0));
-        store.photo_drop(&key, photo)?;
+        let something = book.photo(photo)?.is_some_and(|(_, file)| file.metadata().is_ok_and(|data| data.len() > 0));
+        book.drop_photo(&key, photo)?;
         if something {
             return Err(Problem::new(Code::Range, "photo", terms.phrase("signing-photo-not-whole", &[])).into());
         }
@@ -45,20 +40,20 @@ pub(super) fn take_in(store: &mut Store, terms: &Terms<'_>, subject: Id, step: &
 ///
 /// # Errors
 /// [`Problem`] for any other: a tick must not name what nobody can show.
-pub(super) fn here(store: &Store, terms: &Terms<'_>, photo: &str) -> Kept<Id> {
+pub(super) fn here(book: &Book, terms: &Terms<'_>, photo: &str) -> Kept<Id> {
     let id = terms.id("photo", photo)?;
-    match store.photo_file(id)? {
+    match book.photo(id)? {
         Some((PhotoState::Here, _)) => Ok(id),
         _ => Err(Problem::new(Code::Unknown, "photo", terms.phrase("signing-photo-not-here", &[])).into()),
     }
 }
 
 /// The photo of a step: the one that waits for the next tick, else the one of its last sign-off.
-pub(super) fn of_step(store: &Store, subject: Id, step: &str, signed: &[Signed]) -> Kept<Option<StepPhoto>> {
-    let draft = store.draft_get(&draft_key(subject, step))?.and_then(|text| text.parse().ok());
+pub(super) fn of_step(book: &Book, subject: Id, step: &str, signed: &[&Signed]) -> Kept<Option<StepPhoto>> {
+    let draft = book.draft(&DraftKey::photo(subject, step))?.parse().ok();
     let last = || signed.iter().rev().find(|one| one.sign_off.step == step).and_then(|one| one.sign_off.photo);
     let Some(photo) = draft.or_else(last) else { return Ok(None) };
-    let Some((state, file)) = store.photo_file(photo)? else { return Ok(None) };
+    let Some((state, file)) = book.photo(photo)? else { return Ok(None) };
     let place = match state {
         PhotoState::Waiting => PhotoPlace::Waiting,
         PhotoState::Here => PhotoPlace::Here,
@@ -69,7 +64,8 @@ pub(super) fn of_step(store: &Store, subject: Id, step: &str, signed: &[Signed])
 }
 
 /// The photo that a step waits for.
-fn waiting(store: &Store, key: &str) -> Kept<Option<Id>> {
-    let Some(photo) = store.draft_get(key)?.and_then(|text| text.parse().ok()) else { return Ok(None) };
-    Ok((store.photo(photo)? == Some(PhotoState::Waiting)).then_some(photo))
+fn waiting(book: &Book, key: &DraftKey) -> Kept<Option<Id>> {
+    let Ok(photo) = book.draft(key)?.parse() else { return Ok(None) };
+    let known = book.photo(photo)?;
+    Ok(known.filter(|(state, _)| *state == PhotoState::Waiting).map(|_| photo))
 }

@@ -1,43 +1,44 @@
 //! The boards of a whole house planned as one: made from the book, worked on apart from it, accepted into it.
 
 mod accept;
-mod house;
+mod refused;
 
+use std::sync::Arc;
+
+use crate::book::Book;
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::saw::{self, Planner, SawError};
-use crate::store::{Id, Store};
-use crate::views::{Code, Context, Outcome, PlanProgress, Problem, Source};
-use crate::wall::Span;
+use crate::saw;
+use crate::store::Id;
+use crate::views::{Code, Context, Outcome, Place, PlanProgress, Problem, Source};
+use crate::work::{HousePlan, Work};
 
 use super::context::Terms;
-use super::spoken;
 use super::trouble::Kept;
+use super::{desk, show, spoken};
 
-use house::House;
+pub(super) use accept::accept;
+pub(super) use refused::refused;
 
 /// Works on the boards of a house in slices, on a snapshot of the book. Cancelling is not calling again.
 #[derive(Clone, Debug)]
 pub struct HousePlanner {
     job: Id,
-    house: House,
-    planner: Planner,
+    plan: HousePlan,
 }
 
 impl HousePlanner {
-    /// A planner for what is bare of a house: boards that are cut or fixed stay.
+    /// A planner for what no board of a house covers that is cut or fixed: those stay.
     ///
     /// # Errors
     /// [`Problem`] where something must be answered first, or the boards at hand allow no plan.
-    pub fn of(store: &Store, context: &Context, job: &str) -> Result<Self, Problem> {
+    pub fn of(book: &Book, context: &Context, job: &str) -> Result<Self, Problem> {
         spoken(context, |terms| {
+            book.refresh()?;
             let job = terms.id("job", job)?;
-            let house = House::of(store, terms, job)?;
-            if house.list.runs.is_empty() {
-                return Err(Problem::new(Code::First, "job", terms.phrase(key("wall-nothing-to-plan"), &[])).into());
-            }
-            let planner = Planner::new(&house.list).map_err(|error| house.refused(terms, &error))?;
-            Ok(Self { job, house, planner })
+            let plan =
+                HousePlan::of(&*house(book, job)?, terms.division).map_err(|error| refused(terms, "job", error))?;
+            Ok(Self { job, plan })
         })
     }
 
@@ -46,14 +47,11 @@ impl HousePlanner {
     ///
     /// # Errors
     /// As [`HousePlanner::of`].
-    pub fn again(&self, store: &Store, context: &Context) -> Result<Self, Problem> {
+    pub fn again(&self, book: &Book, context: &Context) -> Result<Self, Problem> {
         spoken(context, |terms| {
-            let house = House::of(store, terms, self.job)?;
-            if house.list.runs.is_empty() {
-                return Err(Problem::new(Code::First, "job", terms.phrase(key("wall-nothing-to-plan"), &[])).into());
-            }
-            let planner = Planner::again(&house.list, &self.planner).map_err(|error| house.refused(terms, &error))?;
-            Ok(Self { job: self.job, house, planner })
+            book.refresh()?;
+            let plan = self.plan.again(&*house(book, self.job)?, terms.division);
+            Ok(Self { job: self.job, plan: plan.map_err(|error| refused(terms, "job", error))? })
         })
     }
 
@@ -63,24 +61,8 @@ impl HousePlanner {
     /// [`Problem`] for a context that cannot be read.
     pub fn step(&mut self, context: &Context, effort: u32) -> Result<PlanProgress, Problem> {
         spoken(context, |terms| {
-            let progress = self.planner.step(u64::from(effort));
-            let plan = self.planner.plan();
-            let length = |cost: u64| {
-                let length = Length::from_nm(i64::try_from(cost).unwrap_or(i64::MAX));
-                terms.reading(length, Source::Planned, None)
-            };
-            let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-            let (used, least) = (length(plan.cost), length(plan.bound));
-            let offcuts = count(plan.boards.len() - plan.count);
-            let args = [
-                ("boards", i64::from(count(plan.count)).into()),
-                ("used", used.text.as_str().into()),
-                ("least", least.text.as_str().into()),
-            ];
-            let said = if plan.proved { key("saw-plan-proved") } else { key("saw-plan-open") };
-            let text = terms.phrase(said, &args);
-            let boards = count(plan.count);
-            Ok(PlanProgress { done: progress.done, proved: plan.proved, boards, offcuts, used, least, text })
+            let done = self.plan.step(u64::from(effort)).done;
+            Ok(progress(terms, &self.plan.plan(), done))
         })
     }
 
@@ -90,67 +72,46 @@ impl HousePlanner {
     /// # Errors
     /// [`Problem`] with the code `first` where what the plan was made from has changed since, else as for any action;
     /// nothing was changed.
-    pub fn accept(&self, store: &mut Store, context: &Context) -> Result<Outcome, Problem> {
+    pub fn accept(&self, book: &mut Book, context: &Context) -> Result<Outcome, Problem> {
         spoken(context, |terms| {
-            if House::of(store, terms, self.job)? != self.house {
+            book.refresh()?;
+            let same = self.plan.is_of(&*house(book, self.job)?, terms.division);
+            if !same.map_err(|error| refused(terms, "job", error))? {
                 return Err(Problem::new(Code::First, "job", terms.phrase(key("saw-plan-stale"), &[])).into());
             }
-            accept::accept(store, terms, self.job, &self.house, &self.planner.plan())
+            let group = accept(book, terms, self.job, &self.plan)?;
+            let place = Place::House { job: self.job.to_string() };
+            let view = show(book, terms, &place)?;
+            Ok(Outcome { place, view, group: group.to_string() })
         })
     }
 
     /// The best plan so far. The cost of a board is its length: a billionth is a nanometre.
     pub fn plan(&self) -> saw::Plan {
-        self.planner.plan()
+        self.plan.plan()
     }
 }
 
-impl HousePlanner {
-    /// A planner for a house to order for: where the boards at hand do not suffice, it plans as if more were bought.
-    pub(super) fn buying(store: &Store, terms: &Terms<'_>, job: Id) -> Kept<Self> {
-        let mut house = House::of(store, terms, job)?;
-        let planner = match Planner::new(&house.list) {
-            Err(SawError::NotEnough) => {
-                house.list.stock.iter_mut().for_each(|stock| stock.count = None);
-                Planner::new(&house.list)
-            }
-            planner => planner,
-        };
-        let planner = planner.map_err(|error| house.refused(terms, &error))?;
-        Ok(Self { job, house, planner })
-    }
-
-    /// Goes on for so many steps; whether more can change nothing.
-    pub(super) fn work(&mut self, effort: u64) -> bool {
-        self.planner.step(effort).done
-    }
-
-    /// Where the pieces of the best plan so far lie, in the plan's order.
-    pub(super) fn on_walls(&self) -> Vec<OnWall> {
-        let pieces = self.planner.plan().pieces;
-        let on_wall = |piece: saw::Piece| {
-            let strip = self.house.runs.get(piece.run)?;
-            let x = Span { from: piece.from - strip.moved, to: piece.to - strip.moved };
-            Some(OnWall { wall: strip.wall, course: i64::from(strip.course.middle.course), x })
-        };
-        pieces.into_iter().filter_map(on_wall).collect()
-    }
-
-    /// Writes the best plan so far into the book, which has not moved on.
-    pub(super) fn keep(&self, store: &mut Store, terms: &Terms<'_>) -> Kept<Id> {
-        let outcome = accept::accept(store, terms, self.job, &self.house, &self.planner.plan())?;
-        Ok(terms.id("group", &outcome.group)?)
-    }
+/// What follows from the house, which is there.
+fn house(book: &Book, job: Id) -> Kept<Arc<Work>> {
+    let work = desk::work(book, Some(job))?;
+    work.job()?;
+    Ok(work)
 }
 
-/// Where a piece lies.
-pub(super) struct OnWall {
-    pub(super) wall: Id,
-    pub(super) course: i64,
-    pub(super) x: Span,
-}
-
-/// Whether an error comes from joints that do not fit beside those that are up.
-fn of_joints(error: &SawError) -> bool {
-    matches!(error, SawError::NoJoints { .. } | SawError::NoStud { .. } | SawError::NoStagger { .. })
+fn progress(terms: &Terms<'_>, plan: &saw::Plan, done: bool) -> PlanProgress {
+    let length = |cost: u64| {
+        let length = Length::from_nm(i64::try_from(cost).unwrap_or(i64::MAX));
+        terms.reading(length, Source::Planned, None)
+    };
+    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let (used, least) = (length(plan.cost), length(plan.bound));
+    let (boards, offcuts) = (count(plan.count), count(plan.boards.len() - plan.count));
+    let args = [
+        ("boards", i64::from(boards).into()),
+        ("used", used.text.as_str().into()),
+        ("least", least.text.as_str().into()),
+    ];
+    let said = if plan.proved { key("saw-plan-proved") } else { key("saw-plan-open") };
+    PlanProgress { done, proved: plan.proved, boards, offcuts, text: terms.phrase(said, &args), used, least }
 }

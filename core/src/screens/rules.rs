@@ -1,37 +1,38 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
+use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
 use crate::measure::Unit;
 use crate::rules::{Change as RuleChange, Quantity, Rule, RuleUnit};
-use crate::store::{Store, Value};
+use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
+use crate::work::Work;
 
-use super::ask::{accept, draft_key, keep_keys, op, sort_key};
+use super::ask::{accept, sort_key};
 use super::context::Terms;
-use super::kept::{Facts, Job};
 use super::parts::together;
 use super::trouble::Kept;
-use super::{Done, kinds};
+use super::{Done, desk};
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
-    let job = Job::of(store, terms, terms.id("job", job)?)?;
-    let rules = job.rules.rules().map(|rule| line(store, terms, &job, rule)).collect::<Kept<Vec<_>>>()?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
+    let work = desk::house(book, terms, job)?;
+    let rules = work.rules().rules().map(|rule| line(book, terms, &work, rule)).collect::<Kept<Vec<_>>>()?;
     let asks = || rules.iter().flat_map(|rule| &rule.asks);
     let waits = |question: &&Question| question.field.ends_with(REASON) && !question.optional;
     let asked = asks().find(|question| !question.draft.is_empty()).or_else(|| asks().find(waits)).cloned();
     Ok(RulesView {
-        job: job.id().to_string(),
-        family: terms.phrase(job.rules.family().phrase(), &[]),
+        job: desk::job_id(&work),
+        family: terms.phrase(work.rules().family().phrase(), &[]),
         who_wins: terms.phrase("rule-who-wins", &[]),
         rules,
         asked,
     })
 }
 
-fn line(store: &Store, terms: &Terms<'_>, job: &Job, rule: &Rule) -> Kept<RuleLine> {
-    let value = job.rules.get(rule.key)?;
+fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Kept<RuleLine> {
+    let value = work.rules().get(rule.key)?;
     let status = if rule.not_verified() { "rule-not-verified" } else { rule.status.phrase() };
     let bounds = [("least", rule.least.text().into()), ("most", rule.most.text().into())];
-    let differs = job.rules.differs_from_default(rule.key);
+    let differs = work.rules().differs_from_default(rule.key);
     let name = terms.phrase(&rule.name_phrase(), &[]);
     let mut line = RuleLine {
         key: rule.key.to_owned(),
@@ -45,7 +46,7 @@ fn line(store: &Store, terms: &Terms<'_>, job: &Job, rule: &Rule) -> Kept<RuleLi
         status: terms.phrase(status, &[]),
         not_verified: rule.not_verified(),
         fixed: rule.is_fixed(),
-        changed: job.rules.change(rule.key).map(|change| RuleChanged {
+        changed: work.rules().change(rule.key).map(|change| RuleChanged {
             signer: change.by.clone(),
             reason: change.reason.clone(),
             at_ms: change.at_ms,
@@ -55,7 +56,7 @@ fn line(store: &Store, terms: &Terms<'_>, job: &Job, rule: &Rule) -> Kept<RuleLi
     };
     line.said = said(terms, &line);
     if !line.fixed {
-        line.asks = asks(store, terms, job, &line)?;
+        line.asks = asks(book, terms, work.job()?.id(), &line)?;
     }
     Ok(line)
 }
@@ -79,18 +80,17 @@ fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
 const REASON: &str = "/reason";
 
 /// The drafts of a rule: keys of the value, keys of the reason, and the value that waits for its reason.
-fn drafts(job: &Job, key: &str) -> [String; 3] {
-    [String::new(), REASON.to_owned(), "/value".to_owned()].map(|tail| draft_key(job.id(), &format!("{key}{tail}")))
+fn drafts(job: Id, key: &str) -> [DraftKey; 3] {
+    ["", REASON, "/value"].map(|tail| DraftKey::named(job, &format!("{key}{tail}")))
 }
 
-fn asks(store: &Store, terms: &Terms<'_>, job: &Job, line: &RuleLine) -> Kept<Vec<Question>> {
+fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Kept<Vec<Question>> {
     let [value_draft, reason_draft, waiting] = drafts(job, &line.key);
-    let waiting = store.draft_get(&waiting)?;
+    let waiting = book.draft(&waiting)?;
     let rule = || line.name.as_str().into();
-    let value = waiting.as_deref().unwrap_or_default();
-    let question = |field: String, title: String, hint: String, draft: &str| -> Kept<Question> {
+    let question = |field: String, title: String, hint: String, draft: &DraftKey| -> Kept<Question> {
         Ok(Question {
-            subject: job.id().to_string(),
+            subject: job.to_string(),
             field,
             title,
             hint,
@@ -98,101 +98,108 @@ fn asks(store: &Store, terms: &Terms<'_>, job: &Job, line: &RuleLine) -> Kept<Ve
             choices: Vec::new(),
             answer: String::new(),
             reading: None,
-            draft: store.draft_get(draft)?.unwrap_or_default(),
+            draft: book.draft(draft)?,
             optional: true,
             picture: String::new(),
         })
     };
     let title = terms.phrase("rules-ask-value", &[("rule", rule())]);
     let mut of_value = question(line.key.clone(), title, line.bounds.clone(), &value_draft)?;
-    value.clone_into(&mut of_value.answer);
-    let title = terms.phrase("rules-ask-reason", &[("rule", rule()), ("value", value.into())]);
+    let title = terms.phrase("rules-ask-reason", &[("rule", rule()), ("value", waiting.as_str().into())]);
     let hint = terms.phrase("rules-ask-reason-hint", &[]);
     let mut of_reason = question(format!("{}{REASON}", line.key), title, hint, &reason_draft)?;
-    of_reason.optional = waiting.is_none();
+    of_reason.optional = waiting.is_empty();
+    of_value.answer = waiting;
     Ok(vec![of_value, of_reason])
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &RulesAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Kept<Done> {
+    let here = |work: &Work| Place::Rules { job: desk::job_id(work) };
     match action {
         RulesAction::KeepDraft { job, field, text } => {
-            let job = Job::of(store, terms, terms.id("job", job)?)?;
-            job.rules.rule(field.strip_suffix(REASON).unwrap_or(field))?;
-            keep_keys(store, &draft_key(job.id(), field), text)?;
-            Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
+            let work = desk::house(book, terms, job)?;
+            work.rules().rule(field.strip_suffix(REASON).unwrap_or(field))?;
+            book.put_draft(&DraftKey::named(work.job()?.id(), field), text)?;
+            Ok(Done::without_answer(here(&work)))
         }
         RulesAction::Answer { job, field, text } => {
-            let job = Job::of(store, terms, terms.id("job", job)?)?;
+            let work = desk::house(book, terms, job)?;
             let key = field.strip_suffix(REASON).unwrap_or(field);
-            let [value_draft, reason_draft, waiting] = drafts(&job, key);
+            let [value_draft, reason_draft, waiting] = drafts(work.job()?.id(), key);
             if key != field {
-                let value = store.draft_get(&waiting)?.unwrap_or_default();
-                return change(store, terms, &job, key, &value, text);
+                let value = book.draft(&waiting)?;
+                return change(book, terms, &work, key, &value, text);
             }
-            let rule = job.rules.rule(key)?;
+            let rule = work.rules().rule(key)?;
             if text.trim().is_empty() {
-                store.draft_clear(&reason_draft)?;
+                book.put_draft(&reason_draft, "")?;
             } else {
                 quantity(terms, rule, text)?;
             }
-            keep_keys(store, &waiting, text.trim())?;
-            store.draft_clear(&value_draft)?;
-            Ok(Done::without_answer(Place::Rules { job: job.id().to_string() }))
+            book.put_draft(&waiting, text.trim())?;
+            book.put_draft(&value_draft, "")?;
+            Ok(Done::without_answer(here(&work)))
         }
         RulesAction::Change { job, key, value, reason } => {
-            change(store, terms, &Job::of(store, terms, terms.id("job", job)?)?, key, value, reason)
+            let work = desk::house(book, terms, job)?;
+            change(book, terms, &work, key, value, reason)
         }
         RulesAction::BackToDefault { job, key } => {
-            back_to_default(store, terms, Job::of(store, terms, terms.id("job", job)?)?, key)
+            let work = desk::house(book, terms, job)?;
+            back_to_default(book, terms, &work, key)
         }
     }
 }
 
-fn change(store: &mut Store, terms: &Terms<'_>, job: &Job, key: &str, value: &str, reason: &str) -> Kept<Done> {
-    let rule = job.rules.rule(key)?;
+fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &str, reason: &str) -> Kept<Done> {
+    let rule = work.rules().rule(key)?;
     let value = quantity(terms, rule, value)?;
     let by = terms.context.signer.clone();
     let change = RuleChange { value, by, at_ms: terms.context.now_ms, reason: reason.trim().to_owned() };
-    job.rules.clone().set(key, change)?;
+    work.rules().clone().set(key, change)?;
     let (numerator, denominator) = value.fraction();
-    let mut answer = op("rule-changed", Some(job.id()), [&rule.name_phrase(), &value.text(), reason.trim()]);
-    let subject = match kept(store, job, key)?.last() {
-        Some(facts) => facts.id(),
+    let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), value.text());
+    let mut operation = Operation::new(OperationKind::RuleChanged, Some(job), [&name, &shown, reason.trim()]);
+    let id = match changes_of(work, key).last() {
+        Some(id) => id,
         None => {
             let id = terms.fresh(0);
-            answer = answer.create(id, kinds::RULE, Some(job.id()), sort_key(terms, 0));
-            answer = answer.set(id, "key", Value::Text(key.to_owned()));
+            operation = operation.create(id, Kind::Rule, Some(job), sort_key(terms, 0));
+            operation = operation.set(id, Field::Key, Value::Text(key.to_owned()));
             id
         }
     };
-    let answer = answer
-        .set(subject, "numerator", Value::Whole(numerator))
-        .set(subject, "denominator", Value::Whole(denominator))
-        .set(subject, "unit", Value::Text(value.unit().code().to_owned()))
-        .set(subject, "reason", Value::Text(reason.trim().to_owned()));
-    let drafts = drafts(job, key);
-    let outcome = accept(store, terms, answer, &drafts.each_ref().map(String::as_str))?;
-    Ok(Done::at(Place::Rules { job: job.id().to_string() }, outcome.group))
+    let operation = operation.set_all(
+        id,
+        [
+            (Field::Numerator, Value::Whole(numerator)),
+            (Field::Denominator, Value::Whole(denominator)),
+            (Field::Unit, Value::Text(value.unit().code().to_owned())),
+            (Field::Reason, Value::Text(reason.trim().to_owned())),
+        ],
+    );
+    let outcome = accept(book, terms, operation, &drafts(job, key))?;
+    Ok(Done::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 
-fn back_to_default(store: &mut Store, terms: &Terms<'_>, mut job: Job, key: &str) -> Kept<Done> {
-    let rule = job.rules.rule(key)?;
-    if !job.rules.back_to_default(key)? {
+fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Kept<Done> {
+    let rule = work.rules().rule(key)?;
+    if !work.rules().clone().back_to_default(key)? {
         return Err(Problem::new(Code::Order, "key", terms.phrase("rules-not-changed", &[])).into());
     }
-    let mut answer = op("rule-default", Some(job.id()), [&rule.name_phrase(), &rule.value.text()]);
-    for facts in kept(store, &job, key)? {
-        answer = answer.set(facts.id(), "numerator", Value::Absent);
+    let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), rule.value.text());
+    let mut operation = Operation::new(OperationKind::RuleDefault, Some(job), [&name, &shown]);
+    for id in changes_of(work, key) {
+        operation = operation.set(id, Field::Numerator, Value::Absent);
     }
-    let outcome = accept(store, terms, answer, &[])?;
-    Ok(Done::at(Place::Rules { job: job.id().to_string() }, outcome.group))
+    let outcome = accept(book, terms, operation, &[])?;
+    Ok(Done::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 
-/// Where a rule's change is kept: one thing, unless two phones changed it without having seen each other.
-fn kept(store: &Store, job: &Job, key: &str) -> Kept<Vec<Facts>> {
-    let mut kept = Facts::children(store, job.id(), kinds::RULE)?;
-    kept.retain(|facts| facts.text("key") == Some(key));
-    Ok(kept)
+/// What changes a rule: one thing, unless two phones changed it without having seen each other.
+fn changes_of(work: &Work, key: &str) -> impl Iterator<Item = Id> {
+    let changes = work.house().own(Kind::Rule).iter();
+    changes.filter(move |change| change.text(Field::Key) == Some(key)).map(|change| change.id())
 }
 
 /// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.

@@ -1,35 +1,30 @@
 //! Settings: who holds this phone, and how it speaks. They stay on the device and are no part of the book.
 
+use crate::book::{Allowed, Book, DraftKey, FieldSpec, Setting};
 use crate::measure::Reader;
 use crate::phrases::key;
-use crate::store::{Store, Value};
+use crate::store::Value;
 use crate::views::{
-    Choice, Code, Context, Place, Problem, Question, Remembered, SettingsAction, SettingsView, SignerLine, Source,
+    Code, Context, Place, Problem, Question, Remembered, SettingsAction, SettingsView, SignerLine, Source,
 };
 
 use super::Done;
 use super::ask;
 use super::context::Terms;
-use super::kinds::{Allowed, Ask};
 use super::trouble::Kept;
 
-const SIGNERS: &str = "signers";
-const SIGNER: &str = "signer";
-
-const fn setting(field: &'static str, title: &'static str, hint: &'static str, allowed: Allowed) -> Ask {
-    Ask { field, title, hint, allowed, optional: false }
-}
+type SettingSpec = FieldSpec<Setting<'static>>;
 
 /// Every setting but the signers; the first choice is the one that applies where nothing was chosen.
-const SETTINGS: &[Ask] = &[
-    setting(
-        "language",
+const SETTINGS: &[SettingSpec] = &[
+    FieldSpec::new(
+        Setting::Language,
         key("setting-language"),
         key("setting-language-hint"),
         Allowed::OneOf(&[("en", key("setting-language-en")), ("es", key("setting-language-es"))]),
     ),
-    setting(
-        "show",
+    FieldSpec::new(
+        Setting::Show,
         key("setting-show"),
         key("setting-show-hint"),
         Allowed::OneOf(&[
@@ -41,8 +36,8 @@ const SETTINGS: &[Ask] = &[
             ("mm/0.5", key("setting-show-mm-half")),
         ]),
     ),
-    setting(
-        "division",
+    FieldSpec::new(
+        Setting::Division,
         key("setting-division"),
         key("setting-division-hint"),
         Allowed::OneOf(&[
@@ -53,46 +48,47 @@ const SETTINGS: &[Ask] = &[
             ("0.5 mm", key("setting-division-mm-half")),
         ]),
     ),
-    setting(
-        "hand",
+    FieldSpec::new(
+        Setting::Hand,
         key("setting-hand"),
         key("setting-hand-hint"),
         Allowed::OneOf(&[("right", key("setting-hand-right")), ("left", key("setting-hand-left"))]),
     ),
-    setting(
-        "gloves",
+    FieldSpec::new(
+        Setting::Gloves,
         key("setting-gloves"),
         key("setting-gloves-hint"),
         Allowed::OneOf(&[("no", key("screen-no")), ("yes", key("screen-yes"))]),
     ),
-    setting(
-        "theme",
+    FieldSpec::new(
+        Setting::Theme,
         key("setting-theme"),
         key("setting-theme-hint"),
         Allowed::OneOf(&[("light", key("setting-theme-light")), ("dark", key("setting-theme-dark"))]),
     ),
-    Ask {
-        optional: true,
-        ..setting("tape-error", key("setting-tape-error"), key("setting-tape-error-hint"), Allowed::NotNegative)
-    },
-    Ask { optional: true, ..setting("saw", key("setting-saw"), key("setting-saw-hint"), Allowed::AnyText) },
+    FieldSpec::new(Setting::TapeError, key("setting-tape-error"), key("setting-tape-error-hint"), Allowed::NotNegative)
+        .optional(),
+    FieldSpec::new(Setting::Saw, key("setting-saw"), key("setting-saw-hint"), Allowed::AnyText).optional(),
 ];
 
 /// The question for a name that is not among the signers yet.
-const NEW_SIGNER: Ask = setting("signer", key("setting-new-signer"), key("setting-new-signer-hint"), Allowed::Text);
+const NEW_SIGNER: SettingSpec =
+    FieldSpec::new(Setting::Signer, key("setting-new-signer"), key("setting-new-signer-hint"), Allowed::Text);
 
 /// What the phone remembers; a setting that cannot be read, or that a newer program wrote, is as it was at first.
-pub fn remembered(store: &Store) -> Remembered {
-    let of = |field: &str| kept(store, field).unwrap_or_default();
-    let signer = store.setting_get(SIGNER).ok().flatten().unwrap_or_default();
-    let place = store.setting_get(&place_key(&signer)).ok().flatten();
+pub fn remembered(book: &Book) -> Remembered {
+    // Where this fails, nothing can be read below either, and everything is as it was at first.
+    let _ = book.refresh();
+    let of = |setting| chosen(book, setting).unwrap_or_default();
+    let signer = read(book, Setting::Signer).unwrap_or_default();
+    let place = read(book, Setting::Place(&signer));
     Remembered {
-        language: of("language"),
-        show: of("show"),
-        division: of("division"),
-        hand: of("hand"),
-        gloves: of("gloves") == "yes",
-        theme: of("theme"),
+        language: of(Setting::Language),
+        show: of(Setting::Show),
+        division: of(Setting::Division),
+        hand: of(Setting::Hand),
+        gloves: of(Setting::Gloves) == "yes",
+        theme: of(Setting::Theme),
         place: place.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or(Place::Jobs),
         signer,
     }
@@ -103,47 +99,41 @@ pub fn remembered(store: &Store) -> Remembered {
 ///
 /// # Errors
 /// [`Problem`] where the book cannot be written.
-pub fn remember_place(store: &mut Store, context: &Context, place: &Place) -> Result<(), Problem> {
+pub fn remember_place(book: &mut Book, context: &Context, place: &Place) -> Result<(), Problem> {
     let text = serde_json::to_string(place).unwrap_or_default();
     super::spoken(context, |terms| {
-        let key = place_key(&terms.context.signer);
-        let before = store.setting_get(&key)?;
+        book.refresh()?;
+        let signer = &terms.context.signer;
+        let before = book.setting(&Setting::Place(signer))?;
         if before.as_deref() != Some(&text) {
             // Settings is where the phone is handed over, not where its signer works.
             if let (Place::Settings, Some(before)) = (place, before) {
-                store.setting_put(&work_key(&terms.context.signer), &before)?;
+                book.put_setting(&Setting::Work(signer), &before)?;
             }
-            store.setting_put(&key, &text)?;
+            book.put_setting(&Setting::Place(signer), &text)?;
         }
         Ok(())
     })
 }
 
 /// Sends who gives the phone away back to where they worked, if they stood in Settings to do so.
-fn leave_settings(store: &mut Store) -> Kept<()> {
-    let signer = store.setting_get(SIGNER)?.unwrap_or_default();
-    let key = place_key(&signer);
-    let place = store.setting_get(&key)?.and_then(|text| serde_json::from_str(&text).ok());
-    if let (Some(Place::Settings), Some(work)) = (place, store.setting_get(&work_key(&signer))?) {
-        store.setting_put(&key, &work)?;
+fn leave_settings(book: &mut Book) -> Kept<()> {
+    let signer = book.setting(&Setting::Signer)?.unwrap_or_default();
+    let place = book.setting(&Setting::Place(&signer))?.and_then(|text| serde_json::from_str(&text).ok());
+    if let (Some(Place::Settings), Some(work)) = (place, book.setting(&Setting::Work(&signer))?) {
+        book.put_setting(&Setting::Place(&signer), &work)?;
     }
     Ok(())
 }
 
-fn place_key(signer: &str) -> String {
-    format!("place/{signer}")
-}
-
-/// Where a signer was before they went to Settings.
-fn work_key(signer: &str) -> String {
-    format!("work/{signer}")
+fn read(book: &Book, setting: Setting<'_>) -> Option<String> {
+    book.setting(&setting).ok().flatten()
 }
 
 /// A setting: what was chosen, else its first choice.
-fn kept(store: &Store, field: &str) -> Option<String> {
-    let ask = SETTINGS.iter().find(|ask| ask.field == field)?;
-    let text = store.setting_get(field).ok().flatten();
-    match ask.allowed {
+fn chosen(book: &Book, setting: Setting<'static>) -> Option<String> {
+    let text = read(book, setting);
+    match SETTINGS.iter().find(|spec| spec.field == setting)?.allowed {
         Allowed::OneOf(choices) => {
             let known = text.filter(|text| choices.iter().any(|(code, _)| code == text));
             known.or_else(|| choices.first().map(|(code, _)| (*code).to_owned()))
@@ -152,117 +142,94 @@ fn kept(store: &Store, field: &str) -> Option<String> {
     }
 }
 
-fn signers(store: &Store) -> Kept<Vec<String>> {
-    let text = store.setting_get(SIGNERS)?.unwrap_or_default();
+fn signers(book: &Book) -> Kept<Vec<String>> {
+    let text = book.setting(&Setting::Signers)?.unwrap_or_default();
     Ok(text.lines().map(str::to_owned).collect())
 }
 
-pub(super) fn view(store: &Store, terms: &Terms<'_>) -> Kept<SettingsView> {
-    let current = store.setting_get(SIGNER)?.unwrap_or_default();
-    let signers = signers(store)?.into_iter().map(|name| SignerLine { current: name == current, name }).collect();
-    let settings = SETTINGS.iter().map(|ask| question(store, terms, ask)).collect::<Kept<Vec<_>>>()?;
-    let new_signer = Question { draft: draft(store, NEW_SIGNER.field)?, ..ask::unanswered(terms, &NEW_SIGNER) };
+fn put_signers(book: &mut Book, signers: &[String]) -> Kept<()> {
+    Ok(book.put_setting(&Setting::Signers, &signers.join("\n"))?)
+}
+
+pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Kept<SettingsView> {
+    let current = book.setting(&Setting::Signer)?.unwrap_or_default();
+    let signers = signers(book)?.into_iter().map(|name| SignerLine { current: name == current, name }).collect();
+    let settings = SETTINGS.iter().map(|spec| question(book, terms, spec)).collect::<Kept<Vec<_>>>()?;
+    let new_signer = Question { draft: book.draft(&draft_key(&NEW_SIGNER))?, ..ask::unanswered(terms, &NEW_SIGNER) };
     let asked = settings.iter().chain([&new_signer]).find(|question| !question.draft.is_empty()).cloned();
     Ok(SettingsView { signers, settings, new_signer, asked })
 }
 
-fn draft_key(field: &str) -> String {
-    format!("setting/{field}")
+fn draft_key(spec: &SettingSpec) -> DraftKey {
+    DraftKey::setting(&spec.field.code())
 }
 
-fn draft(store: &Store, field: &str) -> Kept<String> {
-    Ok(store.draft_get(&draft_key(field))?.unwrap_or_default())
-}
-
-fn question(store: &Store, terms: &Terms<'_>, ask: &Ask) -> Kept<Question> {
-    let text = kept(store, ask.field).unwrap_or_default();
-    let choices: Vec<Choice> = match ask.allowed {
-        Allowed::OneOf(choices) => choices
-            .iter()
-            .map(|(code, label)| Choice { code: (*code).to_owned(), label: terms.phrase(label, &[]) })
-            .collect(),
-        _ => Vec::new(),
-    };
-    let reading = match ask.allowed {
+fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Kept<Question> {
+    let text = chosen(book, spec.field).unwrap_or_default();
+    let reading = match spec.allowed {
         Allowed::NotNegative => {
-            let typed = terms.typed(ask.field, &text).ok();
+            let typed = terms.typed(&spec.field.code(), &text).ok();
             typed.map(|(length, unit)| terms.reading(length, Source::Taped, Some(unit)))
         }
         _ => None,
     };
-    let label = choices.iter().find(|choice| choice.code == text).map(|choice| choice.label.clone());
-    Ok(Question {
-        subject: String::new(),
-        field: ask.field.to_owned(),
-        title: terms.phrase(ask.title, &[]),
-        hint: terms.phrase(ask.hint, &[]),
-        kind: ask.kind(),
-        answer: label.or_else(|| reading.as_ref().map(|reading| reading.text.clone())).unwrap_or(text),
-        choices,
-        reading,
-        draft: draft(store, ask.field)?,
-        optional: ask.optional,
-        picture: String::new(),
-    })
+    let label = spec.label(&text).map(|label| terms.phrase(label, &[]));
+    let answer = label.or_else(|| reading.as_ref().map(|reading| reading.text.clone())).unwrap_or(text);
+    Ok(Question { answer, reading, draft: book.draft(&draft_key(spec))?, ..ask::unanswered(terms, spec) })
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &SettingsAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -> Kept<Done> {
     match action {
         SettingsAction::TakePhone { signer } => {
             let name = name(terms, signer)?;
-            let mut all = signers(store)?;
+            let mut all = signers(book)?;
             if !all.contains(&name) {
                 all.push(name.clone());
-                store.setting_put(SIGNERS, &all.join("\n"))?;
+                put_signers(book, &all)?;
             }
-            leave_settings(store)?;
-            store.setting_put(SIGNER, &name)?;
-            store.draft_clear(&draft_key(NEW_SIGNER.field))?;
+            leave_settings(book)?;
+            book.put_setting(&Setting::Signer, &name)?;
+            book.put_draft(&draft_key(&NEW_SIGNER), "")?;
         }
         SettingsAction::DropSigner { signer } => {
-            let mut all = signers(store)?;
+            let mut all = signers(book)?;
             if !all.contains(signer) {
                 return Err(Problem::new(Code::Unknown, "signer", terms.phrase("screen-unknown", &[])).into());
             }
             all.retain(|name| name != signer);
-            store.setting_put(SIGNERS, &all.join("\n"))?;
-            if store.setting_get(SIGNER)?.as_deref() == Some(signer) {
-                store.setting_clear(SIGNER)?;
+            put_signers(book, &all)?;
+            if book.setting(&Setting::Signer)?.as_deref() == Some(signer) {
+                book.clear_setting(&Setting::Signer)?;
             }
         }
         SettingsAction::KeepDraft { field, text } => {
-            if field != NEW_SIGNER.field {
-                setting_of(terms, field)?;
-            }
-            ask::keep_keys(store, &draft_key(field), text)?;
+            let spec = if *field == NEW_SIGNER.field.code() { &NEW_SIGNER } else { spec_of(terms, field)? };
+            book.put_draft(&draft_key(spec), text)?;
         }
         SettingsAction::Answer { field, text } => {
-            answer(store, terms, field, text)?;
-            store.draft_clear(&draft_key(field))?;
+            let spec = spec_of(terms, field)?;
+            answer(book, terms, spec, text)?;
+            book.put_draft(&draft_key(spec), "")?;
         }
     }
     Ok(Done::without_answer(Place::Settings))
 }
 
-fn setting_of(terms: &Terms<'_>, field: &str) -> Kept<&'static Ask> {
-    SETTINGS.iter().find(|ask| ask.field == field).ok_or_else(|| {
-        let fields: Vec<&str> = SETTINGS.iter().map(|ask| ask.field).collect();
-        let text = terms.phrase("screen-not-an-answer", &[("fields", fields.join(", ").into())]);
-        Problem::new(Code::Unknown, field, text).into()
-    })
+fn spec_of(terms: &Terms<'_>, field: &str) -> Kept<&'static SettingSpec> {
+    let found = SETTINGS.iter().find(|spec| spec.field.code() == field);
+    found.ok_or_else(|| ask::not_an_answer(terms, SETTINGS, field).into())
 }
 
-fn answer(store: &mut Store, terms: &Terms<'_>, field: &str, text: &str) -> Kept<()> {
-    let ask = setting_of(terms, field)?;
-    match ask::value(terms, ask, text)? {
-        Value::Absent => store.setting_clear(field)?,
+fn answer(book: &mut Book, terms: &Terms<'_>, spec: &SettingSpec, text: &str) -> Kept<()> {
+    match ask::value(terms, spec, text)? {
+        Value::Absent => book.clear_setting(&spec.field)?,
         // With its unit, so that it stays the same length when another unit is shown.
         Value::Length { typed, unit, .. } => {
             let typed = typed.replace(',', ".");
             let whole = if Reader::default().read(&typed).is_ok() { typed } else { format!("{typed} {unit}") };
-            store.setting_put(field, &whole)?;
+            book.put_setting(&spec.field, &whole)?;
         }
-        value => store.setting_put(field, &value.typed())?,
+        value => book.put_setting(&spec.field, &value.typed())?,
     }
     Ok(())
 }

@@ -1,13 +1,13 @@
 //! Ticks on the steps of a board or a penetration: what was signed, as a view shows it, and one more sign-off.
 
-use std::collections::BTreeSet;
-
+use crate::book::{Book, DraftKey, Operation, OperationKind};
 use crate::measure::Unit;
 use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
-use crate::store::{Change, Hash, Id, Signed, State, Store, Value};
+use crate::store::{Hash, Id, Signed, State, Value};
 use crate::views::{Code, Note, Problem, Reading, Source, StepHow, StepLine, StepSaid, StepState};
+use crate::work::{Work, sign_offs};
 
-use super::ask::{Answer, accept, op};
+use super::ask::accept;
 use super::cautions;
 use super::context::Terms;
 use super::parts::together;
@@ -17,91 +17,91 @@ use super::trouble::Kept;
 
 /// The steps that are signed on, and what they belong to.
 pub(super) struct Signing<'a> {
+    /// The house.
+    pub(super) work: &'a Work,
     /// The board or penetration.
     pub(super) subject: Id,
-    /// Its job; none for a loose board.
-    pub(super) job: Option<Id>,
     /// What the done list calls it: a text or the key of a phrase.
     pub(super) about: &'a str,
     /// Its steps in their order.
     pub(super) steps: &'a [Step],
-    /// The hash of [`crate::steps::Canonical::detail_text`] of its present detail.
-    pub(super) detail: Hash,
+    /// What they are signed for.
+    pub(super) detail: Detail,
+}
+
+/// The hash of what a thing is now, of its [`crate::steps::Canonical::detail_text`], and what earlier programs took of the
+/// same: a sign-off on any of these is for what is there.
+pub(super) struct Detail {
+    /// What a sign-off carries from now on.
+    pub(super) hash: Hash,
+    /// What it may carry in books made before.
+    pub(super) earlier: Vec<Hash>,
+}
+
+impl Detail {
+    fn differs(&self, step: &str, history: &[SignOff]) -> bool {
+        std::iter::once(&self.hash).chain(&self.earlier).all(|hash| differs(step, history, &hash.to_string()))
+    }
 }
 
 /// The steps of a thing with what was said of each.
-pub(super) fn step_lines(store: &Store, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
-    let (subject, steps) = (on.subject, on.steps);
-    let signed = in_force(store, subject)?;
-    let history: Vec<SignOff> = signed.iter().filter_map(as_step).collect();
-    let detail = on.detail.to_string();
-    let lines = steps.iter().map(|step| {
-        let mut line = line(terms, step, &signed, &history, &detail);
-        line.cautions_read = cautions::read(store, terms, on.job, step)?;
-        line.photo = photo::of_step(store, subject, step.code, &signed)?;
+pub(super) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
+    let signed: Vec<&Signed> = on.work.house().signed(on.subject).collect();
+    let history = sign_offs(signed.iter().copied());
+    let lines = on.steps.iter().map(|step| {
+        let mut line = line(terms, step, &signed, &history);
+        line.differs = on.detail.differs(step.code, &history);
+        line.cautions_read = cautions::read(book, terms, on.work.id(), step)?;
+        line.photo = photo::of_step(book, on.subject, step.code, &signed)?;
         if line.state == StepState::Open {
-            line.asks = step_asks::asks(store, terms, subject, step)?;
+            line.asks = step_asks::asks(book, terms, on.subject, step)?;
         }
         Ok(line)
     });
     lines.collect()
 }
 
-/// The codes of the steps that are open.
-pub(super) fn open_steps(store: &Store, subject: Id, steps: &[Step]) -> Kept<BTreeSet<&'static str>> {
-    let history: Vec<SignOff> = in_force(store, subject)?.iter().filter_map(as_step).collect();
-    let open = steps.iter().filter(|step| state_of(step.code, &history).is_open());
-    Ok(open.map(|step| step.code).collect())
-}
-
-/// Whether a step of a thing is done or left out.
-pub(super) fn is_signed(store: &Store, subject: Id, step: &str) -> Kept<bool> {
-    let history: Vec<SignOff> = in_force(store, subject)?.iter().filter_map(as_step).collect();
-    Ok(!state_of(step, &history).is_open())
-}
-
 /// Signs a step and gives the group to undo it by.
-pub(super) fn sign(store: &mut Store, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
-    let answer = signed(store, terms, on, step, said)?;
-    accept_signed(store, terms, answer, on, step, said)
+pub(super) fn sign(book: &mut Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
+    let operation = signed(book, terms, on, step, said)?;
+    accept_signed(book, terms, operation, on, step, said)
 }
 
 /// Accepts an answer that signs a step, and drops what was begun for it.
 pub(super) fn accept_signed(
-    store: &mut Store,
+    book: &mut Book,
     terms: &Terms<'_>,
-    answer: Answer,
+    operation: Operation,
     on: &Signing<'_>,
     step: &str,
     said: &StepSaid,
 ) -> Kept<Id> {
     let mut used = step_asks::drafts(on.subject, step);
     if said.photo.is_some() {
-        used.push(photo::draft_key(on.subject, step));
+        used.push(DraftKey::photo(on.subject, step));
     }
-    let used: Vec<&str> = used.iter().map(String::as_str).collect();
-    let group = accept(store, terms, answer, &used)?.group;
+    let group = accept(book, terms, operation, &used)?.group;
     if let Some(step) = on.steps.iter().find(|known| known.code == step && said.how == StepHow::Tick) {
-        cautions::keep_read(store, terms, on.job, step)?;
+        cautions::keep_read(book, terms, on.work.id(), step)?;
     }
     Ok(group)
 }
 
 /// The answer that signs a step, not yet accepted: a caller may add what is kept with it, such as the lengths of a cut.
-pub(super) fn signed(store: &Store, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Answer> {
+pub(super) fn signed(book: &Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Operation> {
     let act = match said.how {
         StepHow::Tick => Act::Tick,
         StepHow::Skip => Act::Skip,
         StepHow::TakeBack => Act::Undo,
     };
-    let history: Vec<SignOff> = in_force(store, on.subject)?.iter().filter_map(as_step).collect();
+    let history = sign_offs(on.work.house().signed(on.subject));
     let one = SignOff {
         step: step.to_owned(),
         act,
         by: terms.context.signer.clone(),
         at_ms: terms.context.now_ms,
         reason: said.note.trim().to_owned(),
-        detail: on.detail.to_string(),
+        detail: on.detail.hash.to_string(),
         length: None,
         millidegrees: None,
         photo: String::new(),
@@ -109,14 +109,15 @@ pub(super) fn signed(store: &Store, terms: &Terms<'_>, on: &Signing<'_>, step: &
     check(on.steps, &history, &one).map_err(|error| refused(terms, on.steps, &error))?;
     let found = on.steps.iter().find(|known| known.code == step);
     let measured = found.map_or(Ok(None), |found| measured(terms, found, &said.measured))?;
-    let photo = said.photo.as_deref().map(|photo| photo::here(store, terms, photo)).transpose()?;
+    let photo = said.photo.as_deref().map(|photo| photo::here(book, terms, photo)).transpose()?;
     let (kind, state) = match said.how {
-        StepHow::Tick => ("step-done", State::Done),
-        StepHow::Skip => ("step-skipped", State::Skipped),
-        StepHow::TakeBack => ("step-taken-back", State::Undone),
+        StepHow::Tick => (OperationKind::StepDone, State::Done),
+        StepHow::Skip => (OperationKind::StepSkipped, State::Skipped),
+        StepHow::TakeBack => (OperationKind::StepTakenBack, State::Undone),
     };
     let text = found.map_or(step, |found| found.text);
-    Ok(op(kind, on.job, [on.about, text, said.note.trim()]).with(Change::SignOff(crate::store::SignOff {
+    let operation = Operation::new(kind, on.work.id(), [on.about, text, said.note.trim()]);
+    Ok(operation.sign(crate::store::SignOff {
         subject: on.subject,
         step: step.to_owned(),
         state,
@@ -125,44 +126,11 @@ pub(super) fn signed(store: &Store, terms: &Terms<'_>, on: &Signing<'_>, step: &
         reason: if act == Act::Tick { String::new() } else { said.note.trim().to_owned() },
         measured,
         photo,
-        detail_hash: on.detail,
-    })))
+        detail_hash: on.detail.hash,
+    }))
 }
 
-/// The sign-offs of a thing that nobody undid, oldest first.
-fn in_force(store: &Store, subject: Id) -> Kept<Vec<Signed>> {
-    Ok(store.sign_offs(subject)?.into_iter().filter(|signed| !signed.undone).collect())
-}
-
-/// A sign-off as the step list takes it; none for a word that a newer program wrote.
-fn as_step(signed: &Signed) -> Option<SignOff> {
-    let kept = &signed.sign_off;
-    let act = match kept.state {
-        State::Done => Act::Tick,
-        State::Skipped => Act::Skip,
-        State::Undone => Act::Undo,
-        State::Other(_) => return None,
-    };
-    Some(SignOff {
-        step: kept.step.clone(),
-        act,
-        by: kept.signer.clone(),
-        at_ms: signed.stamp.ms,
-        reason: if kept.reason.is_empty() { kept.note.clone() } else { kept.reason.clone() },
-        detail: kept.detail_hash.to_string(),
-        length: match kept.measured {
-            Some(Value::Length { length, .. }) => Some(length),
-            _ => None,
-        },
-        millidegrees: match kept.measured {
-            Some(Value::Whole(whole)) => Some(whole),
-            _ => None,
-        },
-        photo: kept.photo.map(|photo| photo.to_string()).unwrap_or_default(),
-    })
-}
-
-fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], detail: &str) -> StepLine {
+fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff]) -> StepLine {
     use crate::steps::StepState as Stands;
     let (state, by) = match state_of(step.code, history) {
         Stands::Open | Stands::Undone(_) => (StepState::Open, None),
@@ -191,7 +159,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[Signed], history: &[SignOff], 
         at_ms: by.map(|sign| sign.at_ms),
         note,
         measured: kept.and_then(|signed| reading(terms, signed)),
-        differs: differs(step.code, history, detail),
+        differs: false,
         photo_asked: step.photo,
         photo: None,
         asks: Vec::new(),

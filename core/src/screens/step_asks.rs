@@ -2,11 +2,11 @@
 //!
 //! The answer signs the step; until then its keys are a draft like those of any other question.
 
+use crate::book::{Book, DraftKey};
 use crate::steps::{MeasuredKind, Step};
-use crate::store::{Id, Store};
+use crate::store::Id;
 use crate::views::{AnswerKind, Code, PhotoPlace, Problem, Question, StepHow, StepLine, StepSaid};
 
-use super::ask::{draft_key, keep_keys};
 use super::context::Terms;
 use super::photo;
 use super::trouble::Kept;
@@ -48,7 +48,7 @@ impl About {
 }
 
 /// The questions of an open step.
-pub(super) fn asks(store: &Store, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
+pub(super) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
     let mut asks = Vec::new();
     for about in About::ALL {
         let Some((title, kind)) = about.asked(step) else { continue };
@@ -61,7 +61,7 @@ pub(super) fn asks(store: &Store, terms: &Terms<'_>, subject: Id, step: &Step) -
             choices: Vec::new(),
             answer: String::new(),
             reading: None,
-            draft: store.draft_get(&draft_key(subject, &field))?.unwrap_or_default(),
+            draft: book.draft(&DraftKey::named(subject, &field))?,
             // What later work hides, or keeps somebody safe, is not left out without a word.
             optional: !(matches!(about, About::Reason) && step.needs_reason()),
             picture: String::new(),
@@ -77,15 +77,15 @@ pub(super) fn begun(steps: &[StepLine]) -> Option<Question> {
 }
 
 /// The drafts of a step: once it is signed there is nothing more to be asked of it.
-pub(super) fn drafts(subject: Id, step: &str) -> Vec<String> {
-    About::ALL.iter().map(|about| draft_key(subject, &about.field(step))).collect()
+pub(super) fn drafts(subject: Id, step: &str) -> Vec<DraftKey> {
+    About::ALL.iter().map(|about| DraftKey::named(subject, &about.field(step))).collect()
 }
 
 /// Keeps the keys of an answer; false where the field is that of none of these steps.
-pub(super) fn keep(store: &mut Store, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
+pub(super) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
     let known = find(steps, field).is_some();
     if known {
-        keep_keys(store, &draft_key(subject, field), text)?;
+        book.put_draft(&DraftKey::named(subject, field), text)?;
     }
     Ok(known)
 }
@@ -96,7 +96,7 @@ pub(super) fn keep(store: &mut Store, subject: Id, steps: &[Step], field: &str, 
 /// # Errors
 /// [`Problem`] where nothing was measured or noted.
 pub(super) fn said(
-    store: &Store,
+    book: &Book,
     terms: &Terms<'_>,
     subject: Id,
     steps: &[Step],
@@ -108,7 +108,7 @@ pub(super) fn said(
     if text.is_empty() && !matches!(about, About::Reason) {
         return Err(Problem::new(Code::Missing, field, terms.phrase("screen-empty", &[])).into());
     }
-    let taken = photo::of_step(store, subject, step, &[])?.filter(|photo| photo.place == PhotoPlace::Here);
+    let taken = photo::of_step(book, subject, step, &[])?.filter(|photo| photo.place == PhotoPlace::Here);
     let tick = StepSaid {
         how: StepHow::Tick,
         note: String::new(),

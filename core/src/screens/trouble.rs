@@ -1,21 +1,24 @@
+use crate::book::{Kind, Missing};
 use crate::phrases::Phrases;
 use crate::rules::RuleError;
 use crate::store::StoreError;
 use crate::views::{Code, Problem};
+use crate::wall::OutlineError;
+use crate::work::WorkError;
 
 /// Why something could not be done, before it is put into words: what a screen says itself, or what a room below says.
 #[derive(Debug)]
-pub(super) enum Trouble {
+pub(crate) enum Trouble {
     /// Said by a screen.
     Said(Problem),
     /// Said by the store.
     Store(StoreError),
-    /// Said by the rules.
-    Rule(RuleError),
+    /// Said by what follows from the house.
+    Work(WorkError),
 }
 
 /// What a screen's own functions give.
-pub(super) type Kept<T> = Result<T, Trouble>;
+pub(crate) type Kept<T> = Result<T, Trouble>;
 
 impl From<Problem> for Trouble {
     fn from(problem: Problem) -> Self {
@@ -31,21 +34,63 @@ impl From<StoreError> for Trouble {
 
 impl From<RuleError> for Trouble {
     fn from(error: RuleError) -> Self {
-        Self::Rule(error)
+        Self::Work(error.into())
+    }
+}
+
+impl From<WorkError> for Trouble {
+    fn from(error: WorkError) -> Self {
+        Self::Work(error)
+    }
+}
+
+impl From<Missing> for Trouble {
+    fn from(missing: Missing) -> Self {
+        Self::Work(missing.into())
     }
 }
 
 impl Trouble {
+    /// No such thing in the book.
+    pub(crate) fn unknown(kind: Kind) -> Self {
+        Missing::Unknown(kind).into()
+    }
+
     /// The problem in words.
-    pub(super) fn into_problem(self, phrases: &Phrases) -> Problem {
+    pub(crate) fn into_problem(self, phrases: &Phrases) -> Problem {
         match self {
             Self::Said(problem) => problem,
-            Self::Rule(error) => Problem::new(Code::Range, error.code(), error.text(phrases)),
             Self::Store(error) => Problem::new(
                 Code::Book,
                 "",
                 phrases.phrase("screen-book-trouble", &[("why", error.to_string().into())]),
             ),
+            Self::Work(error) => of_work(error, phrases),
         }
+    }
+}
+
+fn of_work(error: WorkError, phrases: &Phrases) -> Problem {
+    match error {
+        WorkError::Missing(Missing::Unknown(kind)) => {
+            Problem::new(Code::Unknown, kind.code(), phrases.phrase("screen-unknown", &[]))
+        }
+        WorkError::Missing(Missing::Removed(kind)) => {
+            Problem::new(Code::Unknown, kind.code(), phrases.phrase("screen-removed", &[]))
+        }
+        WorkError::First { field, title } => {
+            let what = phrases.phrase(title, &[]);
+            Problem::new(Code::First, field, phrases.phrase("screen-first", &[("what", what.into())]))
+        }
+        WorkError::Rule(error) => Problem::new(Code::Range, error.code(), error.text(phrases)),
+        WorkError::Outline(error) => {
+            let field = match error {
+                OutlineError::NotPositive(_) => "width",
+                _ => "peak-height",
+            };
+            let why = [("why", error.to_string().into())];
+            Problem::new(Code::Range, field, phrases.phrase("wall-outline-trouble", &why))
+        }
+        WorkError::Peak => Problem::new(Code::Range, "peak-height", phrases.phrase("wall-peak-trouble", &[])),
     }
 }

@@ -2,66 +2,50 @@
 
 mod changed;
 mod elevation;
-mod follow;
-pub(in crate::screens) mod plan;
+mod plan;
 
-use crate::store::{Change, Store};
-use crate::views::{Code, Given, Place, Problem, View, WallAction, WallView};
+use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::store::Value;
+use crate::views::{Code, Place, Problem, View, WallAction, WallView};
+use crate::work::{Site, Work, WorkError};
 
-use super::ask::{self, accept, op, sort_key};
+use super::ask::{self, accept, sort_key};
 use super::context::Terms;
-use super::drawing::wall_revision;
-use super::kept::{Facts, Wall};
 use super::parts::given;
+use super::revision::wall_revision;
 use super::trouble::Kept;
-use super::{Done, kinds};
+use super::{Done, desk};
 
-pub(super) use follow::{follow, planned};
-
-pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
-    let mut view = elevation::view(store, terms, &Wall::of(store, terms, terms.id("wall", wall)?)?)?;
+pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
+    let (work, wall) = desk::wall(book, terms, wall)?;
+    let mut view = elevation::view(terms, &work, &wall)?;
     view.revision = wall_revision(terms.phrases, &view);
     Ok(view)
 }
 
-pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &WallAction) -> Kept<Done> {
-    let of = |store: &Store, wall: &str| Wall::of(store, terms, terms.id("wall", wall)?);
-    let here = |wall: &Wall| Place::Wall { wall: wall.id().to_string() };
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Kept<Done> {
     match action {
         WallAction::AddPenetration { wall, answers } => {
-            let wall = of(store, wall)?;
-            add(store, terms, &wall, answers, None)
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let fields = ask::fields(terms, fields_of(Kind::Penetration), &given(answers))?;
+            add(book, terms, (&work, &wall), fields)
         }
         WallAction::AddSameAsLast { wall, from_left, from_base } => {
-            let wall = of(store, wall)?;
-            let last = Facts::children(store, wall.id(), kinds::PENETRATION)?.into_iter().next_back();
-            let last = last.ok_or_else(|| super::kept::first(terms, "what", "ask-penetration-what"))?;
-            let put = |field: &str, text: &str| Given { field: field.to_owned(), text: text.to_owned() };
-            let mut answers = vec![put("from-left", from_left), put("from-base", from_base)];
-            let place = ["from-left", "from-base"];
-            for (field, kept) in last.iter().filter(|(field, _)| !place.contains(field)) {
-                answers.push(put(field, &kept.value.typed()));
-            }
-            add(store, terms, &wall, &answers, Some(&last))
+            let (work, wall) = desk::wall(book, terms, wall)?;
+            let last = work.house().under(wall.id(), Kind::Penetration).last();
+            let last = last.ok_or_else(|| WorkError::first(Kind::Penetration, Field::What))?;
+            let fields = same(terms, last, [from_left, from_base])?;
+            add(book, terms, (&work, &wall), fields)
         }
-        WallAction::RemovePenetration { wall, penetration } => {
-            let wall = of(store, wall)?;
-            let facts = Facts::of(store, terms, terms.id("penetration", penetration)?, kinds::PENETRATION)?;
-            if facts.subject.parent != Some(wall.id()) {
-                return Err(Problem::new(Code::Unknown, "penetration", terms.phrase("screen-unknown", &[])).into());
-            }
-            let name = format!("wall-kind-{}", facts.text("what").unwrap_or_default());
-            let answer = op("removed", Some(wall.job), [&name]).with(Change::Remove { subject: facts.id() });
-            let group = accept(store, terms, answer, &[])?.group;
-            Ok(Done::at(here(&wall), group))
-        }
+        WallAction::RemovePenetration { wall, penetration } => remove(book, terms, wall, penetration),
         WallAction::PlanBoards { wall } => {
-            let wall = of(store, wall)?;
-            let before = changed::planned(store, &wall)?;
-            let group = plan::plan(store, terms, &wall)?;
-            let mut done = Done::at(here(&wall), group);
-            if let Some(note) = changed::note(terms, &before, &changed::planned(store, &wall)?) {
-                let mut view = self::view(store, terms, &wall.id().to_string())?;
+            let (work, site) = desk::wall(book, terms, wall)?;
+            let before = changed::planned(&work, &site);
+            let group = plan::plan(book, terms, &work, &site)?;
+            let mut done = Done::at(here(&site), group);
+            let (work, site) = desk::wall(book, terms, wall)?;
+            if let Some(note) = changed::note(terms, &before, &changed::planned(&work, &site)) {
+                let mut view = self::view(book, terms, wall)?;
                 view.notes.push(note);
                 done.view = Some(View::WallKind { view });
             }
@@ -70,21 +54,49 @@ pub(super) fn act(store: &mut Store, terms: &Terms<'_>, action: &WallAction) -> 
     }
 }
 
-fn add(store: &mut Store, terms: &Terms<'_>, wall: &Wall, answers: &[Given], like: Option<&Facts>) -> Kept<Done> {
-    let mut fields = ask::fields(terms, kinds::PENETRATION, &given(answers))?;
-    // What is taken over from another one keeps the unit it was typed in.
-    for (field, value) in &mut fields {
-        if let Some(kept) = like.and_then(|like| like.field(field)).filter(|kept| kept.value.typed() == value.typed()) {
-            value.clone_from(&kept.value);
-        }
-    }
+fn here(wall: &Site) -> Place {
+    Place::Wall { wall: wall.id().to_string() }
+}
+
+fn add(book: &mut Book, terms: &Terms<'_>, (work, wall): (&Work, &Site), fields: Vec<(Field, Value)>) -> Kept<Done> {
     let id = terms.fresh(0);
-    let what = answers.iter().find(|given| given.field == "what").map_or("", |given| given.text.trim());
-    let mut answer = op("penetration-added", Some(wall.job), [&format!("wall-kind-{what}"), wall.name()]);
-    answer = answer.create(id, kinds::PENETRATION, Some(wall.id()), sort_key(terms, 0));
-    for (field, value) in fields {
-        answer = answer.set(id, field, value);
-    }
-    let group = accept(store, terms, answer, &[])?.group;
+    let what = fields.iter().find_map(|(field, value)| (*field == Field::What).then(|| value.typed()));
+    let name = format!("wall-kind-{}", what.unwrap_or_default());
+    let operation = Operation::new(OperationKind::PenetrationAdded, work.id(), [&*name, wall.name()])
+        .create(id, Kind::Penetration, Some(wall.id()), sort_key(terms, 0))
+        .set_all(id, fields);
+    let group = accept(book, terms, operation, &[])?.group;
     Ok(Done::at(Place::Penetration { penetration: id.to_string() }, group))
+}
+
+/// The fields of a penetration like another one at another place.
+fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> Kept<Vec<(Field, Value)>> {
+    let place = [(Field::FromLeft, from_left), (Field::FromBase, from_base)];
+    let mut fields = Vec::new();
+    for spec in fields_of(Kind::Penetration) {
+        let value = match place.iter().find(|(field, _)| *field == spec.field) {
+            Some((_, text)) => ask::value(terms, spec, text)?,
+            // What was worked out for the other one's place, and typed by nobody, holds there alone.
+            None => match like.written(spec.field).filter(|written| !written.value.typed().is_empty()) {
+                Some(written) => written.value.clone(),
+                None if spec.optional => continue,
+                None => return Err(WorkError::First { field: spec.field.code(), title: spec.title }.into()),
+            },
+        };
+        fields.push((spec.field, value));
+    }
+    Ok(fields)
+}
+
+fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Kept<Done> {
+    let (work, wall) = desk::wall(book, terms, wall)?;
+    let id = terms.id("penetration", penetration)?;
+    let penetration = work.house().get(id, Kind::Penetration)?;
+    if penetration.parent != Some(wall.id()) {
+        return Err(Problem::new(Code::Unknown, "penetration", terms.phrase("screen-unknown", &[])).into());
+    }
+    let name = format!("wall-kind-{}", penetration.text(Field::What).unwrap_or_default());
+    let operation = Operation::new(OperationKind::Removed, work.id(), [&*name]).remove(id);
+    let group = accept(book, terms, operation, &[])?.group;
+    Ok(Done::at(here(&wall), group))
 }

@@ -23,6 +23,10 @@ impl PhotoState {
             Self::Missing => "missing",
         }
     }
+
+    pub(super) fn of(word: &str) -> Option<Self> {
+        [Self::Waiting, Self::Here, Self::Missing].into_iter().find(|state| state.word() == word)
+    }
 }
 
 impl Store {
@@ -86,8 +90,7 @@ impl Store {
             .prepare_cached("SELECT state FROM photo WHERE id = ?1")?
             .query_row([photo], |row| row.get(0))
             .optional()?;
-        let states = [PhotoState::Waiting, PhotoState::Here, PhotoState::Missing];
-        Ok(states.into_iter().find(|state| Some(state.word()) == word.as_deref()))
+        Ok(word.as_deref().and_then(PhotoState::of))
     }
 
     /// Notes that a signer has seen which value lost.

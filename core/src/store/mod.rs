@@ -4,6 +4,7 @@
 //! is one [`Entry`], is one group: [`Store::transact`] writes it and the tables it changes in one transaction. All
 //! tables but the device's own are a projection of the entries that does not depend on the order they came in.
 
+mod bulk;
 mod canon;
 mod change;
 mod check;
@@ -29,6 +30,7 @@ use std::path::PathBuf;
 
 use rusqlite::Connection;
 
+pub use bulk::Scope;
 pub use change::{Author, Change, Op, SignOff, State};
 pub use check::Report;
 pub use copy::{Backup, backups, thin};
@@ -38,7 +40,7 @@ pub use id::{BadId, DeviceId, Id};
 pub use local::PhotoState;
 pub use merge::{AHEAD, TakenIn};
 pub use open::{APPLICATION_ID, OpenOptions, Opened, Opening, SCHEMA};
-pub use read::{Clash, Done, Field, Signed, Subject};
+pub use read::{Clash, HistoryEntry, Signed, Subject, Written};
 pub use stamp::{Now, Stamp};
 pub use value::Value;
 pub use write::{Outcome, Reopened, Undone};

@@ -76,13 +76,18 @@ impl Store {
     /// # Errors
     /// What SQLite said.
     pub fn photo_file(&self, photo: Id) -> Result<Option<(PhotoState, PathBuf)>> {
-        let (Some(state), Ok(photos)) = (self.photo(photo)?, self.photos()) else { return Ok(None) };
+        Ok(self.photo(photo)?.and_then(|state| self.photo_at(photo, state)))
+    }
+
+    /// The same for a photo whose state in the book is known; none for a book in memory.
+    pub fn photo_at(&self, photo: Id, state: PhotoState) -> Option<(PhotoState, PathBuf)> {
+        let photos = self.photos().ok()?;
         let file = photos.join(name(photo));
-        Ok(Some(match state {
+        Some(match state {
             _ if file.is_file() => (PhotoState::Here, file),
-            PhotoState::Waiting => (PhotoState::Waiting, self.incoming(photo)?),
+            PhotoState::Waiting => (PhotoState::Waiting, photos.join("incoming").join(name(photo))),
             PhotoState::Here | PhotoState::Missing => (PhotoState::Missing, file),
-        }))
+        })
     }
 
     /// Writes a photo for others to `to`: the picture and which way up it is, without the place where it was taken and

@@ -25,9 +25,9 @@ pub struct Subject {
     pub removed: Option<Stamp>,
 }
 
-/// A field and where its value comes from.
+/// What stands in a field, and where it comes from.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Field {
+pub struct Written {
     /// The value in force.
     pub value: Value,
     /// Whether it may no longer change, see [`super::Change::Keep`].
@@ -55,7 +55,7 @@ pub struct Signed {
 
 /// One line of the done list.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Done {
+pub struct HistoryEntry {
     /// The group.
     pub group: Id,
     /// When it was accepted.
@@ -74,6 +74,8 @@ pub struct Done {
     pub signer: String,
     /// The group it takes back.
     pub undoes: Option<Id>,
+    /// What was answered in that group.
+    pub undoes_kind: Option<String>,
     /// The undo in force that took it back.
     pub undone_by: Option<Id>,
 }
@@ -97,10 +99,10 @@ pub struct Clash {
     pub seen_by: Vec<String>,
 }
 
-const SUBJECT: &str = "SELECT s.id, s.kind, s.job, s.parent, s.sort_key, r.ms, r.counter, r.device \
+pub(super) const SUBJECT: &str = "SELECT s.id, s.kind, s.job, s.parent, s.sort_key, r.ms, r.counter, r.device \
      FROM subject s LEFT JOIN entry r ON r.id = s.removed";
 
-fn subject(row: &Row<'_>) -> rusqlite::Result<Subject> {
+pub(super) fn subject(row: &Row<'_>) -> rusqlite::Result<Subject> {
     let removed = match row.get(5)? {
         Some(ms) => Some(Stamp { ms, counter: row.get(6)?, device: row.get(7)? }),
         None => None,
@@ -110,12 +112,12 @@ fn subject(row: &Row<'_>) -> rusqlite::Result<Subject> {
 }
 
 const DONE: &str = "SELECT e.grp, e.ms, e.counter, e.device, e.utc_offset, e.job, e.kind, e.kind_version, e.form, \
-     e.payload, e.signer, e.undoes, (SELECT x.grp FROM entry x WHERE x.undoes = e.grp \
+     e.payload, e.signer, e.undoes, (SELECT k.kind FROM entry k WHERE k.grp = e.undoes), (SELECT x.grp FROM entry x WHERE x.undoes = e.grp \
      AND NOT EXISTS (SELECT 1 FROM undone y WHERE y.entry = x.id) ORDER BY x.ms, x.counter, x.device LIMIT 1) \
      FROM entry e";
 
-fn done(row: &Row<'_>) -> rusqlite::Result<Done> {
-    Ok(Done {
+fn done(row: &Row<'_>) -> rusqlite::Result<HistoryEntry> {
+    Ok(HistoryEntry {
         group: row.get(0)?,
         stamp: Stamp { ms: row.get(1)?, counter: row.get(2)?, device: row.get(3)? },
         utc_offset: row.get(4)?,
@@ -125,8 +127,17 @@ fn done(row: &Row<'_>) -> rusqlite::Result<Done> {
         args: Payload::read(row.get(8)?, &row.get::<_, String>(9)?).map(|payload| payload.args).unwrap_or_default(),
         signer: row.get(10)?,
         undoes: row.get(11)?,
-        undone_by: row.get(12)?,
+        undoes_kind: row.get(12)?,
+        undone_by: row.get(13)?,
     })
+}
+
+/// A sign-off; none where a newer program wrote it in a form of its own.
+pub(super) fn signed(row: &Row<'_>) -> rusqlite::Result<Option<Signed>> {
+    let sign_off = Canon::read(row.get_ref(0)?.as_str()?).and_then(|canon| SignOff::from_canon(&canon));
+    let stamp = Stamp { ms: row.get(1)?, counter: row.get(2)?, device: row.get(3)? };
+    let (group, undone) = (row.get(4)?, row.get(5)?);
+    Ok(sign_off.map(|sign_off| Signed { sign_off, stamp, group, undone }))
 }
 
 impl Store {
@@ -168,14 +179,14 @@ impl Store {
     }
 
     /// The fields of a subject by name. Cleared ones are there, with [`Value::Absent`].
-    pub fn fields(&self, subject: Id) -> Result<BTreeMap<String, Field>> {
+    pub fn fields(&self, subject: Id) -> Result<BTreeMap<String, Written>> {
         let sql = "SELECT f.name, f.value, f.kept, e.ms, e.counter, e.device, e.signer, e.grp \
              FROM field f JOIN entry e ON e.id = f.entry \
              WHERE f.subject = ?1 AND EXISTS (SELECT 1 FROM subject s WHERE s.id = ?1)";
         let fields = self.list(sql, [subject], |row| {
             let stamp = Stamp { ms: row.get(3)?, counter: row.get(4)?, device: row.get(5)? };
             let value = value(&row.get::<_, String>(1)?);
-            Ok((row.get(0)?, Field { value, kept: row.get(2)?, stamp, signer: row.get(6)?, group: row.get(7)? }))
+            Ok((row.get(0)?, Written { value, kept: row.get(2)?, stamp, signer: row.get(6)?, group: row.get(7)? }))
         })?;
         Ok(fields.into_iter().collect())
     }
@@ -186,17 +197,12 @@ impl Store {
              EXISTS (SELECT 1 FROM undone u WHERE u.entry = s.entry) \
              FROM sign_off s JOIN entry e ON e.id = s.entry WHERE s.subject = ?1 \
              ORDER BY e.ms, e.counter, e.device, s.step";
-        let signed = self.list(sql, [subject], |row| {
-            let sign_off = Canon::read(&row.get::<_, String>(0)?).and_then(|canon| SignOff::from_canon(&canon));
-            let stamp = Stamp { ms: row.get(1)?, counter: row.get(2)?, device: row.get(3)? };
-            let (group, undone) = (row.get(4)?, row.get(5)?);
-            Ok(sign_off.map(|sign_off| Signed { sign_off, stamp, group, undone }))
-        })?;
+        let signed = self.list(sql, [subject], signed)?;
         Ok(signed.into_iter().flatten().collect())
     }
 
     /// A page of the done list of every job, newest first, from before a stamp on.
-    pub fn done(&self, before: Option<Stamp>, count: u32) -> Result<Vec<Done>> {
+    pub fn done(&self, before: Option<Stamp>, count: u32) -> Result<Vec<HistoryEntry>> {
         let (ms, counter, device) = place(before);
         let sql = format!(
             "{DONE} WHERE (e.ms, e.counter, e.device) < (?1, ?2, ?3) ORDER BY e.ms DESC, e.counter DESC, e.device DESC LIMIT ?4"
@@ -205,7 +211,7 @@ impl Store {
     }
 
     /// A page of the done list of one job, `None` being the book itself, newest first, from before a stamp on.
-    pub fn done_in(&self, job: Option<Id>, before: Option<Stamp>, count: u32) -> Result<Vec<Done>> {
+    pub fn done_in(&self, job: Option<Id>, before: Option<Stamp>, count: u32) -> Result<Vec<HistoryEntry>> {
         let (ms, counter, device) = place(before);
         let sql = format!(
             "{DONE} WHERE e.job IS ?5 AND (e.ms, e.counter, e.device) < (?1, ?2, ?3) ORDER BY e.ms DESC, e.counter DESC, e.device DESC LIMIT ?4"
@@ -214,13 +220,13 @@ impl Store {
     }
 
     /// One line of the done list.
-    pub fn done_one(&self, group: Id) -> Result<Option<Done>> {
+    pub fn done_one(&self, group: Id) -> Result<Option<HistoryEntry>> {
         Ok(self.conn.prepare_cached(&format!("{DONE} WHERE e.grp = ?1"))?.query_row([group], done).optional()?)
     }
 
     /// What was answered later, and is in force, on what this group made or wrote, or points to what it made: newest
     /// first. To be shown before an undo. Undos themselves are left out.
-    pub fn dependents(&self, group: Id) -> Result<Vec<Done>> {
+    pub fn dependents(&self, group: Id) -> Result<Vec<HistoryEntry>> {
         let found: Option<(i64, String)> = self
             .conn
             .prepare_cached("SELECT form, payload FROM entry WHERE grp = ?1")?

@@ -14,7 +14,7 @@ impl Session<'_> {
     /// A house as a job document: to a file, which is whole or not there, or to standard output.
     pub(super) fn export(&mut self, house: &str, file: Option<&Path>) -> Result<(), Fault> {
         let job = self.job(house)?;
-        let text = job_document(&self.book.store, &self.book.context()?, &job)?;
+        let text = job_document(&self.book.inner, &self.book.context()?, &job)?;
         let Some(file) = file else { return out(text.trim_end()) };
         write_whole(file, &text)?;
         self.say("cli-exported", &file.display().to_string(), "path")
@@ -27,7 +27,7 @@ impl Session<'_> {
         let read = std::io::Read::take(std::fs::File::open(file).map_err(fault)?, MOST_BYTES);
         std::io::Read::read_to_string(&mut { read }, &mut text).map_err(fault)?;
         let context = self.book.context()?;
-        let outcome = take_in_document(&mut self.book.store, &context, &text)?;
+        let outcome = take_in_document(&mut self.book.inner, &context, &text)?;
         self.print_outcome(&outcome)
     }
 }

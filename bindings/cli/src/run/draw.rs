@@ -35,7 +35,7 @@ impl Session<'_> {
             small_dp: SMALL,
             left_hand: true,
         };
-        let drawing = screens::drawing(&self.book.store, &self.book.context()?, &subject, &frame)?;
+        let drawing = screens::drawing(&self.book.inner, &self.book.context()?, &subject, &frame)?;
         let strokes = unpack(&drawing.bytes, &drawing.texts).map_err(|error| Fault::other(error.to_string()))?;
         let theme = if dark { Theme::Dark } else { Theme::Sun };
         let text = svg(&strokes, (drawing.width_dp, drawing.height_dp), theme, &drawing.spoken);

@@ -7,9 +7,6 @@ use crate::fault::Fault;
 use crate::find::{Named, one};
 use crate::options::Answers;
 
-/// What the book calls a board.
-const BOARD: &str = "board";
-
 impl Session<'_> {
     /// The houses that are not archived.
     fn jobs(&self) -> Result<Vec<String>, Fault> {
@@ -60,10 +57,9 @@ impl Session<'_> {
         // Loose boards hang on no wall.
         let jobs = self.jobs()?.into_iter().filter_map(|job| job.parse().ok()).map(Some);
         for job in jobs.chain([None]) {
-            let loose = self.book.store.loose(job, BOARD)?;
-            boards.extend(
-                loose.into_iter().map(|board| Named { id: board.id.to_string(), name: short(&board.id.to_string()) }),
-            );
+            let house = self.book.inner.house(job)?;
+            let named = |id: String| Named { name: short(&id), id };
+            boards.extend(house.loose_boards().map(|board| named(board.id().to_string())));
         }
         Ok(boards)
     }

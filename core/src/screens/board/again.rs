@@ -1,25 +1,23 @@
 //! A board once more: one that was spoiled, and one like the last.
 
-use crate::measure::Length;
+use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::Done;
-use crate::screens::ask::{accept, op, sort_key};
+use crate::screens::ask::{accept, sort_key};
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job, Wall, first};
-use crate::screens::kinds;
-use crate::screens::signing::signed;
+use crate::screens::signing::{signed, step_lines};
 use crate::screens::trouble::Kept;
-use crate::store::{Id, Store, Value};
+use crate::screens::{Done, desk};
+use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
+use crate::work::WorkError;
 
 use super::hand::InHand;
-use super::notches;
 
 /// A spoiled board is planned again: its ticks are taken back, it counts once more as spoiled, the board of the stock that
 /// it came from is gone, and what is left of the piece is an offcut where it is worth keeping. All in one answer.
-pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left: &str) -> Kept<Id> {
-    if hand.state() == "planned" {
+pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &str) -> Kept<Id> {
+    if hand.board.state() == BoardState::Planned {
         let text = terms.phrase(key("board-not-cut"), &[]);
         return Err(Problem::new(Code::Order, "board", text).into());
     }
@@ -27,23 +25,21 @@ pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left:
         "" => None,
         typed => {
             let (length, unit) = terms.typed("left", typed)?;
-            if !length.is_positive() || hand.facts.length("length").is_some_and(|whole| length > whole) {
+            if !length.is_positive() || hand.board.record.length(Field::Length).is_some_and(|whole| length > whole) {
                 return Err(Problem::new(Code::Range, "left", terms.phrase(key("board-left-range"), &[])).into());
             }
             Some((length, typed.to_owned(), unit.code().to_owned()))
         }
     };
-    let (board, job) = (hand.facts.id(), hand.job.as_ref().map(Job::id));
+    let (board, job) = (hand.id(), hand.work.id());
     let name = hand.name();
     let said_left = left.as_ref().map(|(_, typed, _)| typed.clone()).unwrap_or_default();
-    let mut answer = op("board-spoiled", job, [&name, &said_left]);
+    let mut operation = Operation::new(OperationKind::BoardSpoiled, job, [&name, &said_left]);
 
     // The ticks that made it: a step is taken back as it was signed, each by itself.
-    let views = notches::views(store, terms, hand)?;
-    let detail = hand.detail(!views.is_empty());
-    let steps = detail.steps();
-    let on = hand.signing(&name, &steps, hand.hash(&detail, &views)?);
-    let lines = super::step_lines(store, terms, &on)?;
+    let steps = hand.steps()?;
+    let on = hand.signing(book, &name, &steps)?;
+    let lines = step_lines(book, terms, &on)?;
     for line in lines.iter().rev().filter(|line| line.state != StepState::Open) {
         let said = StepSaid {
             how: StepHow::TakeBack,
@@ -51,83 +47,79 @@ pub(super) fn spoiled(store: &mut Store, terms: &Terms<'_>, hand: &InHand, left:
             measured: String::new(),
             photo: None,
         };
-        for change in signed(store, terms, &on, &line.code, &said)?.0.changes {
-            answer = answer.with(change);
-        }
+        operation = operation.also(signed(book, terms, &on, &line.code, &said)?);
     }
-    let times = hand.facts.whole("spoiled").unwrap_or(0).saturating_add(1);
-    answer = answer.set(board, "state", Value::Text("planned".to_owned())).set(board, "spoiled", Value::Whole(times));
-    if let Some(job) = &hand.job {
-        if let Some((stock, count)) = used_up(store, job, hand)? {
-            answer = answer.set(stock, "count", Value::Whole(count));
+    let times = hand.board.record.whole(Field::Spoiled).unwrap_or(0).saturating_add(1);
+    operation = operation.set(board, Field::State, Value::Text(BoardState::Planned.code().to_owned())).set(
+        board,
+        Field::Spoiled,
+        Value::Whole(times),
+    );
+    if let Some(job) = job {
+        if let Some((stock, count)) = used_up(hand) {
+            operation = operation.set(stock, Field::Count, Value::Whole(count));
         }
         // It is no longer cut from that board of the stock: the next plan says from which.
-        for field in ["cut-from", "stock", "offcut"] {
-            if hand.facts.field(field).is_some() {
-                answer = answer.set(board, field, Value::Absent);
+        for field in [Field::CutFrom, Field::Stock, Field::Offcut] {
+            if hand.board.record.written(field).is_some() {
+                operation = operation.set(board, field, Value::Absent);
             }
         }
-        let least = job.rules.get_length(keys::OFFCUT_KEEP_LEAST)?;
+        let least = hand.work.rules().get_length(keys::OFFCUT_KEEP_LEAST)?;
         if let Some((length, typed, unit)) = left.filter(|(length, ..)| *length >= least) {
             let offcut = terms.fresh(0);
-            answer = answer.create(offcut, kinds::OFFCUT, Some(job.id()), sort_key(terms, 0));
-            answer = answer.set(offcut, "length", Value::Length { length, typed, unit });
+            operation = operation.create(offcut, Kind::Offcut, Some(job), sort_key(terms, 0)).set(
+                offcut,
+                Field::Length,
+                Value::Length { length, typed, unit },
+            );
         }
     }
-    Ok(accept(store, terms, answer, &[])?.group)
+    Ok(accept(book, terms, operation, &[])?.group)
 }
 
 /// The stock that a spoiled board leaves with one board less, where its boards are counted and nothing else that is cut
 /// or up came out of the same one.
-fn used_up(store: &Store, job: &Job, hand: &InHand) -> Kept<Option<(Id, i64)>> {
-    let from = (hand.facts.whole("cut-from"), hand.facts.length("stock"));
-    let (Some(number), Some(length)) = from else { return Ok(None) };
-    for wall in Wall::of_job(store, job.id())? {
-        for other in Facts::children(store, wall.id(), kinds::BOARD)? {
-            let stands = other.text("state").is_some_and(|state| state != "planned");
-            let same = other.whole("cut-from") == Some(number) && other.length("stock") == Some(length);
-            if stands && same && other.id() != hand.facts.id() {
-                return Ok(None);
-            }
-        }
+fn used_up(hand: &InHand) -> Option<(Id, i64)> {
+    let (number, length) = (hand.board.record.whole(Field::CutFrom)?, hand.board.record.length(Field::Stock)?);
+    let same = |other: &Record| {
+        let stands = BoardState::of(other.text(Field::State)) != BoardState::Planned;
+        stands
+            && other.id() != hand.id()
+            && other.whole(Field::CutFrom) == Some(number)
+            && other.length(Field::Stock) == Some(length)
+    };
+    if hand.work.walls().iter().flat_map(|wall| hand.work.boards(wall.id())).any(|other| same(other)) {
+        return None;
     }
-    let stock = Facts::children(store, job.id(), kinds::STOCK)?;
-    let counted = |stock: &Facts| Some((stock.id(), stock.whole("count").filter(|count| *count > 0)? - 1));
-    Ok(stock.iter().filter(|stock| stock.length("length") == Some(length)).find_map(counted))
-}
-
-/// Whether a house, or no house, has a loose board that another one can be the same as.
-pub(in crate::screens) fn has_loose(store: &Store, job: Option<Id>) -> Kept<bool> {
-    Ok(!store.loose(job, kinds::BOARD)?.is_empty())
+    let stock = hand.work.house().own(Kind::Stock).iter();
+    let counted = |stock: &Record| Some((stock.id(), stock.whole(Field::Count).filter(|count| *count > 0)? - 1));
+    stock.filter(|stock| stock.length(Field::Length) == Some(length)).find_map(|stock| counted(stock))
 }
 
 /// A loose board with the sizes and the taped blocks of the last loose one.
-pub(super) fn same_as_last(store: &mut Store, terms: &Terms<'_>, job: Option<&str>) -> Kept<Done> {
-    let job = job.map(|job| Job::of(store, terms, terms.id("job", job)?)).transpose()?;
-    let mut loose = Vec::new();
-    for subject in store.loose(job.as_ref().map(Job::id), kinds::BOARD)? {
-        loose.push(Facts::kept(store, subject)?);
-    }
-    loose.sort_by(|a, b| (&a.subject.sort_key, a.id()).cmp(&(&b.subject.sort_key, b.id())));
-    let last = loose.last().ok_or_else(|| first(terms, "length", key("ask-board-length")))?;
+pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<Done> {
+    let work = match job {
+        Some(job) => desk::house(book, terms, job)?,
+        None => desk::work(book, None)?,
+    };
+    let last = work.house().loose_boards().last();
+    let last = last.ok_or(WorkError::First { field: Field::Length.code(), title: key("ask-board-length") })?;
     let id = terms.fresh(0);
-    let shown = last.length("length").map(|length: Length| terms.shown(length)).unwrap_or_default();
-    let mut answer = op("board-loose", job.as_ref().map(Job::id), [&shown]);
-    answer = answer.create(id, kinds::BOARD, None, sort_key(terms, 0));
-    for ask in kinds::BOARD_ASKS {
-        if let Some(kept) = last.field(ask.field) {
-            answer = answer.set(id, ask.field, kept.value.clone());
-        }
-    }
-    for (n, notch) in (1..).zip(Facts::children(store, last.id(), kinds::NOTCH)?) {
+    let shown = last.length(Field::Length).map(|length| terms.shown(length)).unwrap_or_default();
+    let mut operation = Operation::new(OperationKind::BoardLoose, work.id(), [&shown])
+        .create(id, Kind::Board, None, sort_key(terms, 0))
+        .set_all(id, answers(last));
+    for (n, notch) in (1..).zip(work.house().under(last.id(), Kind::Notch)) {
         let copy = terms.fresh(n);
-        answer = answer.create(copy, kinds::NOTCH, Some(id), notch.subject.sort_key.clone());
-        for ask in kinds::NOTCH_ASKS {
-            if let Some(kept) = notch.field(ask.field) {
-                answer = answer.set(copy, ask.field, kept.value.clone());
-            }
-        }
+        operation = operation.create(copy, Kind::Notch, Some(id), notch.sort_key.clone()).set_all(copy, answers(notch));
     }
-    let group = accept(store, terms, answer, &[])?.group;
+    let group = accept(book, terms, operation, &[])?.group;
     Ok(Done::at(Place::Board { board: id.to_string() }, group))
+}
+
+/// What was answered of a thing, to say the same of another.
+fn answers(record: &Record) -> impl Iterator<Item = (Field, Value)> {
+    let specs = fields_of(record.kind).iter();
+    specs.filter_map(|spec| Some((spec.field, record.written(spec.field)?.value.clone())))
 }

@@ -1,237 +1,107 @@
+use crate::book::{BoardState, Book, DraftKey, Field, Kind, field_of, fields_of};
 use crate::measure::Length;
-use crate::notch::{
-    Block, Board, CutKind, Edge, Gap, GapRule, Marks, Notch, NotchError, NotchRequest, Sides, Warning, marks,
-};
+use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warning, marks};
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
 use crate::screens::ask;
 use crate::screens::context::Terms;
-use crate::screens::kept::Facts;
-use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-use crate::store::{Id, Store};
 use crate::views::{Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source};
+use crate::work::{BoardNotch, cross_check};
 
-use super::hand::{InHand, Met};
-use super::{cross, habit};
-
-/// A notch as it is known: what was taped, and what the plan says where it was not.
-pub(super) struct Known<'a> {
-    pub(super) taped: Option<&'a Facts>,
-    pub(super) planned: Option<&'a Met>,
-}
-
-/// Every notch of the board: those that were taped, then those that the plan expects, from left to right.
-pub(super) fn known(hand: &InHand) -> Vec<Known<'_>> {
-    let of = |facts: &Facts| facts.reference("penetration");
-    let mut known: Vec<Known<'_>> = Vec::new();
-    for taped in &hand.taped {
-        let planned = hand.met.iter().find(|met| of(taped) == Some(met.id));
-        known.push(Known { taped: Some(taped), planned });
-    }
-    for planned in &hand.met {
-        if !hand.taped.iter().any(|taped| of(taped) == Some(planned.id)) {
-            known.push(Known { taped: None, planned: Some(planned) });
-        }
-    }
-    known.sort_by_key(|known| known.reading(hand, "left"));
-    known
-}
-
-impl Known<'_> {
-    /// The id that answers go to.
-    pub(super) fn id(&self) -> String {
-        self.own().map(|id| id.to_string()).unwrap_or_default()
-    }
-
-    fn own(&self) -> Option<Id> {
-        self.taped.map(Facts::id).or_else(|| self.planned.map(|met| met.id))
-    }
-
-    /// All ids that it goes by: the notch's own, and that of what it is planned round.
-    fn ids(&self) -> Vec<String> {
-        let (taped, planned) = (self.taped.map(Facts::id), self.planned.map(|met| met.id));
-        taped.into_iter().chain(planned).map(|id| id.to_string()).collect()
-    }
-
-    /// A reading in the board's own frame: taped, else planned.
-    pub(super) fn reading(&self, hand: &InHand, field: &str) -> Option<Length> {
-        self.taped.and_then(|facts| facts.length(field)).or_else(|| self.planned_reading(hand, field))
-    }
-
-    fn planned_reading(&self, hand: &InHand, field: &str) -> Option<Length> {
-        let Met { x, y, .. } = self.planned?;
-        let place = hand.place()?;
-        Some(match field {
-            "left" => x.from - place.from,
-            "right" => x.to - place.from,
-            "bottom-left" => y.from - place.bottom_at(x.from),
-            "bottom-right" => y.from - place.bottom_at(x.to),
-            "top-left" => y.to - place.bottom_at(x.from),
-            "top-right" => y.to - place.bottom_at(x.to),
-            _ => return None,
-        })
-    }
-
-    /// The block in the board's frame; `None` until four readings are there. Without a right one the block is level.
-    pub(super) fn block(&self, hand: &InHand) -> Option<Block> {
-        let of = |field: &str| self.reading(hand, field);
-        let side = |left: &str, right: &str| {
-            let left_side = of(left)?;
-            let taped_right = self.taped.and_then(|facts| facts.length(right));
-            let level = || {
-                if self.taped.is_some_and(|facts| facts.length(left).is_some()) { Some(left_side) } else { of(right) }
-            };
-            Some(Sides::new(left_side, taped_right.or_else(level)?))
-        };
-        Some(Block {
-            left: of("left")?,
-            right: of("right")?,
-            bottom: side("bottom-left", "bottom-right")?,
-            top: side("top-left", "top-right")?,
-        })
-    }
-
-    fn name(&self, terms: &Terms<'_>) -> String {
-        match self.planned {
-            Some(planned) => terms.phrase(&planned.name, &[]),
-            None => terms.phrase(key("notch-loose-block"), &[]),
-        }
-    }
-
-    /// The questions, each with its planned answer where nothing was taped.
-    fn questions(&self, store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec<Question>> {
-        let mut questions = match self.taped {
-            Some(facts) => ask::questions(store, terms, facts)?,
-            None => kinds::NOTCH_ASKS.iter().map(|question| ask::unanswered(terms, question)).collect(),
-        };
-        for question in &mut questions {
-            question.subject = self.id();
-            if question.answer.is_empty()
-                && let Some(planned) = self.planned_reading(hand, &question.field)
-            {
-                let reading = terms.reading(planned, Source::Planned, None);
-                question.answer.clone_from(&reading.text);
-                question.reading = Some(reading);
-            }
-            if self.taped.is_none()
-                && let Some(planned) = self.planned
-            {
-                question.draft = store.draft_get(&ask::draft_key(planned.id, &question.field))?.unwrap_or_default();
-            }
-        }
-        if hand.state() != "planned" && self.block(hand).is_some() {
-            questions.push(self.gap(store, terms, hand)?);
-        }
-        Ok(questions)
-    }
-
-    /// The question what gap came out, with what was said of it last.
-    fn gap(&self, store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Question> {
-        let open = ask::unanswered(terms, ask::ask_of(terms, kinds::FITTED, kinds::GAP)?);
-        let said = habit::said(store, hand.facts.id(), &self.ids())?;
-        let reading = said.and_then(|facts| facts.reading(terms, kinds::GAP));
-        let draft = self.own().map(|id| store.draft_get(&ask::draft_key(id, kinds::GAP))).transpose()?;
-        let answer = reading.as_ref().map(|reading| reading.text.clone()).unwrap_or_default();
-        Ok(Question { subject: self.id(), answer, reading, draft: draft.flatten().unwrap_or_default(), ..open })
-    }
-}
-
-/// What the notch of a block is laid out from.
-pub(super) fn request(store: &Store, terms: &Terms<'_>, hand: &InHand, block: Block) -> Kept<NotchRequest> {
-    let rule = |key: &str| hand.rules.get_length(key);
-    Ok(NotchRequest {
-        board: Board { height: hand.height, length: hand.length(terms)?, lap: hand.lap },
-        block,
-        gap: GapRule::One(Gap { min: rule(keys::GAP_BLOCK_LEAST)?, max: rule(keys::GAP_BLOCK_MOST)? }),
-        overcut: habit::overcut(hand)?,
-        tape: habit::tape(store, terms, hand)?,
-        division: terms.division,
-        leg_min: rule(keys::LEG_LEAST)?,
-        below: hand.below,
-    })
-}
-
-/// What the cuts of a board follow from, in one text: the blocks as they are measured from it, and the rules. Neither
-/// the saw nor the hands are in it: the same board is right for whoever looks at it.
-pub(super) fn basis(hand: &InHand, views: &[NotchView]) -> Kept<String> {
-    let rule = |key: &str| hand.rules.get_length(key);
-    let prior = habit::prior(hand)?;
-    let rules = [rule(keys::GAP_BLOCK_LEAST)?, rule(keys::GAP_BLOCK_MOST)?, prior.min, prior.max];
-    let mut parts = vec![nanometres(&[hand.facts.length("length").unwrap_or_default(), hand.height])];
-    let known = known(hand);
-    for view in views {
-        let block = known.iter().find(|known| known.id() == view.notch).and_then(|known| known.block(hand));
-        let sides = block.map(|Block { left, right, bottom, top }| {
-            nanometres(&[left, right, bottom.left, bottom.right, top.left, top.right])
-        });
-        parts.push(format!("{}:{}:{}", view.cut, sides.unwrap_or_default(), nanometres(&rules)));
-    }
-    Ok(parts.join(";"))
-}
-
-/// The marks that a board is cut by, notch by notch, with the offset of each: for the record.
-pub(super) fn marked(hand: &InHand, views: &[NotchView]) -> String {
-    let known = known(hand);
-    let corner = |corner: &Corner| format!("{},{}", corner.x, corner.y);
-    let one = |view: &NotchView| {
-        let corners: Vec<String> = view.face.iter().flat_map(|face| &face.corners).map(corner).collect();
-        let offset = view.offset.as_ref().map_or(0, |offset| offset.nm);
-        let ids = known.iter().find(|known| known.id() == view.notch).map(Known::ids).unwrap_or_default();
-        format!("{}@{offset}@{}", ids.join(" "), corners.join(" "))
-    };
-    views.iter().map(one).collect::<Vec<_>>().join(";")
-}
-
-/// The offset that a notch was marked with, out of such a record.
-pub(super) fn marked_offset(record: &str, known: &Known<'_>) -> Option<Length> {
-    let ids = known.ids();
-    record.split(';').find_map(|notch| {
-        let mut parts = notch.split('@');
-        let own = parts.next()?.split(' ').any(|id| ids.iter().any(|known| known == id));
-        let offset = parts.next()?.parse().ok()?;
-        own.then(|| Length::from_nm(offset))
-    })
-}
-
-fn nanometres(lengths: &[Length]) -> String {
-    lengths.iter().map(|length| length.nm().to_string()).collect::<Vec<_>>().join(",")
-}
+use super::hand::InHand;
 
 /// The views of every notch that cuts the board or is not told yet.
-pub(super) fn views(store: &Store, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec<NotchView>> {
+pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec<NotchView>> {
+    let cut = hand.board.cut_notches()?;
     let mut views = Vec::new();
-    for known in known(hand) {
-        let mut view = NotchView {
-            notch: known.id(),
-            name: known.name(terms),
-            taped: known.taped.is_some(),
-            cut: String::new(),
-            cut_text: String::new(),
-            offset: None,
-            gap_least: None,
-            gap_most: None,
-            face: None,
-            back: None,
-            legs: Vec::new(),
-            notes: Vec::new(),
-            questions: known.questions(store, terms, hand)?,
-        };
-        if let (Some(block), Some(_)) = (known.block(hand), hand.facts.length("length")) {
-            let request = request(store, terms, hand, block)?;
-            match Notch::lay_out(&request) {
-                Ok(notch) => fill(terms, &mut view, &request, &notch),
-                Err(error) => view.notes.push(note(terms, "readings", refused(error), &[])),
-            }
-            off_plan(terms, hand, &known, &mut view)?;
-            view.notes.extend(cross::check(store, terms, hand, &known)?);
-        }
+    for notch in &hand.board.notches {
+        let view = view(book, terms, hand, notch)?;
         // A block that only comes near is no notch of this board, unless somebody taped it.
-        if view.taped || view.cut != "none" || !view.notes.is_empty() {
+        if cut.iter().any(|cut| std::ptr::eq(*cut, notch)) || view.cut != "none" || !view.notes.is_empty() {
             views.push(view);
         }
     }
     Ok(views)
+}
+
+fn view(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<NotchView> {
+    let mut view = NotchView {
+        notch: id(notch),
+        name: name(terms, notch),
+        taped: notch.is_taped(),
+        cut: String::new(),
+        cut_text: String::new(),
+        offset: None,
+        gap_least: None,
+        gap_most: None,
+        face: None,
+        back: None,
+        legs: Vec::new(),
+        notes: Vec::new(),
+        questions: questions(book, terms, hand, notch)?,
+    };
+    if hand.board.record.length(Field::Length).is_some()
+        && let Some(request) = hand.board.request(notch, &hand.tools)?
+    {
+        match Notch::lay_out(&request) {
+            Ok(laid) => fill(terms, &mut view, &request, &laid),
+            Err(error) => view.notes.push(note(terms, "readings", refused(error), &[])),
+        }
+        view.notes.extend(off_plan(terms, hand, notch)?);
+        if let Some(miss) = cross_check(&hand.work, &hand.board, notch)? {
+            let args = [("by", terms.shown_finely(miss).into())];
+            view.notes.push(note(terms, "cross-check", key("notch-cross-check"), &args));
+        }
+    }
+    Ok(view)
+}
+
+/// The id that answers go to.
+pub(super) fn id(notch: &BoardNotch) -> String {
+    notch.id().map(|id| id.to_string()).unwrap_or_default()
+}
+
+fn name(terms: &Terms<'_>, notch: &BoardNotch) -> String {
+    match &notch.planned {
+        Some(planned) => terms.phrase(&planned.name, &[]),
+        None => terms.phrase(key("notch-loose-block"), &[]),
+    }
+}
+
+/// The questions, each with its planned answer where nothing was taped.
+fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Vec<Question>> {
+    let mut questions = match &notch.taped {
+        Some(record) => ask::questions(book, terms, record)?,
+        None => fields_of(Kind::Notch).iter().map(|spec| ask::unanswered(terms, spec)).collect(),
+    };
+    for (question, spec) in questions.iter_mut().zip(fields_of(Kind::Notch)) {
+        question.subject = id(notch);
+        if question.answer.is_empty()
+            && let Some(planned) = notch.planned_reading(spec.field)
+        {
+            let reading = terms.reading(planned, Source::Planned, None);
+            question.answer.clone_from(&reading.text);
+            question.reading = Some(reading);
+        }
+        if let (None, Some(planned)) = (&notch.taped, &notch.planned) {
+            question.draft = book.draft(&DraftKey::field(planned.id, spec.field))?;
+        }
+    }
+    if hand.board.state() != BoardState::Planned && notch.block.is_some() {
+        questions.extend(gap(book, terms, hand, notch)?);
+    }
+    Ok(questions)
+}
+
+/// The question what gap came out, with what was said of it last.
+fn gap(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Option<Question>> {
+    let Some(spec) = field_of(Kind::Gap, Field::Gap) else { return Ok(None) };
+    let gaps = book.gaps()?;
+    let reading = gaps.last(hand.id(), &notch.ids()).and_then(|gap| terms.answer(gap, Field::Gap));
+    let draft = notch.id().map_or(Ok(String::new()), |id| book.draft(&DraftKey::field(id, Field::Gap)))?;
+    let answer = reading.as_ref().map(|reading| reading.text.clone()).unwrap_or_default();
+    Ok(Some(Question { subject: id(notch), answer, reading, draft, ..ask::unanswered(terms, spec) }))
 }
 
 fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: &Notch) {
@@ -256,25 +126,24 @@ fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: 
 
 /// Where the tape and the plan differ by more than the tolerance it is said, and which is right is asked; nothing is
 /// overwritten.
-fn off_plan(terms: &Terms<'_>, hand: &InHand, known: &Known<'_>, view: &mut NotchView) -> Kept<()> {
-    let tolerance = hand.rules.get_length(keys::TAPE_PLAN_TOLERANCE)?;
-    let Some(taped) = known.taped else { return Ok(()) };
-    for question in kinds::NOTCH_ASKS {
-        let (Some(read), Some(planned)) = (taped.length(question.field), known.planned_reading(hand, question.field))
-        else {
+fn off_plan(terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Vec<Note>> {
+    let tolerance = hand.board.rules.get_length(keys::TAPE_PLAN_TOLERANCE)?;
+    let Some(taped) = &notch.taped else { return Ok(Vec::new()) };
+    let mut notes = Vec::new();
+    for spec in fields_of(Kind::Notch) {
+        let (Some(read), Some(planned)) = (taped.length(spec.field), notch.planned_reading(spec.field)) else {
             continue;
         };
-        let by = (read - planned).abs();
-        if by > tolerance {
+        if (read - planned).abs() > tolerance {
             let args = [
-                ("question", terms.phrase(question.title, &[]).into()),
+                ("question", terms.phrase(spec.title, &[]).into()),
                 ("taped", terms.shown(read).into()),
                 ("planned", terms.shown(planned).into()),
             ];
-            view.notes.push(note(terms, "off-plan", key("notch-off-plan"), &args));
+            notes.push(note(terms, "off-plan", key("notch-off-plan"), &args));
         }
     }
-    Ok(())
+    Ok(notes)
 }
 
 fn marks_view(terms: &Terms<'_>, marks: &Marks) -> MarksView {

@@ -2,23 +2,26 @@ use std::collections::BTreeMap;
 
 use serde_json::{Map, Value as Json, json};
 
+use crate::book::{Field, House, Kind, Record, taped_code};
 use crate::measure::{Length, Reader, Rounding, Show};
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job};
-use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-use crate::store::{Id, Store, Value};
+use crate::store::{Id, Signed, Value};
+use crate::work::Work;
 
-use super::shape::{fields, is_length, keeps_lines, parts};
+use super::shape::{fields, is_length, is_named, keeps_lines, parts};
 
 /// A house as a document.
-pub(super) fn document(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Json> {
-    let mut writer = Writer { store, names: BTreeMap::new(), signed: Vec::new() };
+///
+/// # Errors
+/// Where it belongs to no house.
+pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Kept<Json> {
+    let mut writer = Writer { house: work.house(), names: BTreeMap::new(), signed: Vec::new() };
     let mut document = Map::new();
     document.insert("lapwright".to_owned(), json!(1));
-    document.extend(writer.thing(&job.facts)?);
-    let changes = job
-        .rules
+    document.extend(writer.thing(work.job()?));
+    let changes = work
+        .rules()
         .changes()
         .iter()
         .map(|(key, change)| json!({ "key": key, "value": change.value.text(), "reason": change.reason }));
@@ -34,58 +37,53 @@ pub(super) fn document(store: &Store, terms: &Terms<'_>, job: &Job) -> Kept<Json
 }
 
 struct Writer<'a> {
-    store: &'a Store,
+    house: &'a House,
     /// What penetrations and offcuts are called in the document.
     names: BTreeMap<Id, String>,
     signed: Vec<Json>,
 }
 
 impl Writer<'_> {
-    fn thing(&mut self, facts: &Facts) -> Kept<Map<String, Json>> {
-        let kind = facts.subject.kind.as_str();
+    fn thing(&mut self, record: &Record) -> Map<String, Json> {
+        let kind = record.kind;
         let mut thing = Map::new();
-        let letter = match kind {
-            kinds::PENETRATION => Some('p'),
-            kinds::OFFCUT => Some('o'),
-            _ => None,
-        };
-        if let Some(letter) = letter {
+        if is_named(kind) {
+            let letter = if kind == Kind::Offcut { 'o' } else { 'p' };
             let name = format!("{letter}{}", self.names.len() + 1);
-            self.names.insert(facts.id(), name.clone());
+            self.names.insert(record.id(), name.clone());
             thing.insert("id".to_owned(), name.into());
         }
-        for ask in fields(kind) {
-            let taped = is_length(ask).then(|| format!("{}-taped", ask.field));
-            for field in [Some(ask.field.to_owned()), taped].into_iter().flatten() {
-                if let Some(value) = facts.field(&field).and_then(|kept| value(&kept.value)) {
-                    thing.insert(field, value);
-                }
+        for spec in fields(kind) {
+            let plain = record.written(spec.field).map(|written| (spec.field.code().to_owned(), written));
+            let taped = record.taped(spec.field).filter(|_| is_length(spec));
+            let taped = taped.map(|written| (taped_code(spec.field), written));
+            for (code, written) in plain.into_iter().chain(taped) {
+                thing.extend(value(&written.value).map(|value| (code, value)));
             }
         }
-        if let Some(lines) = facts.text("lines").filter(|_| keeps_lines(kind)) {
+        if let Some(lines) = record.text(Field::Lines).filter(|_| keeps_lines(kind)) {
+            // A course that could not be corrected keeps no lines.
             let nm = lines.split(',').filter_map(|nm| nm.trim().parse().ok());
-            thing.insert("lines".to_owned(), nm.map(|nm| exact(Length::from_nm(nm))).collect::<Vec<_>>().into());
+            let lines: Vec<_> = nm.map(|nm| exact(Length::from_nm(nm))).collect();
+            thing.insert(Field::Lines.code().to_owned(), lines.into());
         }
-        if let Some(name) = facts.reference("penetration").and_then(|id| self.names.get(&id)) {
-            thing.insert("penetration".to_owned(), name.as_str().into());
+        let offcut = record.text(Field::Offcut).and_then(|id| id.parse().ok());
+        for (field, named) in [(Field::Penetration, record.reference(Field::Penetration)), (Field::Offcut, offcut)] {
+            if let Some(name) = named.and_then(|id| self.names.get(&id)) {
+                thing.insert(field.code().to_owned(), name.as_str().into());
+            }
         }
-        let offcut = facts.text("offcut").and_then(|id| id.parse().ok());
-        if let Some(name) = offcut.and_then(|id: Id| self.names.get(&id)) {
-            thing.insert("offcut".to_owned(), name.as_str().into());
-        }
-        self.signed.extend(sign_offs(self.store, facts, &self.names)?);
+        self.signed.extend(self.house.signed(record.id()).map(|signed| sign_off(signed, record, &self.names)));
         for part in parts(kind) {
-            let mut things = Vec::new();
-            for child in Facts::children(self.store, facts.id(), part.kind)? {
-                things.push(Json::from(self.thing(&child)?));
-            }
+            let under = self.house.under(record.id(), part.kind);
+            let mut things = under.iter().map(|child| Json::from(self.thing(child))).collect::<Vec<_>>().into_iter();
             if part.one {
-                thing.extend(things.into_iter().next().map(|one| (part.name.to_owned(), one)));
-            } else if !things.is_empty() {
-                thing.insert(part.name.to_owned(), things.into());
+                thing.extend(things.next().map(|one| (part.name.to_owned(), one)));
+            } else if things.len() > 0 {
+                thing.insert(part.name.to_owned(), things.collect::<Vec<_>>().into());
             }
         }
-        Ok(thing)
+        thing
     }
 }
 
@@ -119,30 +117,26 @@ fn exact(length: Length) -> String {
     format!("{sign}{}{point}{part} mm", nm / 1_000_000)
 }
 
-/// Who signed what on a thing: what was undone is left out.
-fn sign_offs(store: &Store, facts: &Facts, names: &BTreeMap<Id, String>) -> Kept<Vec<Json>> {
-    let signed = store.sign_offs(facts.id())?.into_iter().filter(|signed| !signed.undone);
-    let line = |signed: crate::store::Signed| {
-        let sign = signed.sign_off;
-        let mut line = Map::new();
-        match names.get(&facts.id()) {
-            Some(name) => line.insert("penetration".to_owned(), name.as_str().into()),
-            None => line.insert("course".to_owned(), facts.whole("course").into()),
-        };
-        line.insert("step".to_owned(), sign.step.into());
-        line.insert("state".to_owned(), sign.state.word().into());
-        line.insert("signer".to_owned(), sign.signer.into());
-        line.insert("at-ms".to_owned(), signed.stamp.ms.into());
-        let said = if sign.reason.is_empty() { sign.note } else { sign.reason };
-        if !said.is_empty() {
-            line.insert("note".to_owned(), said.into());
-        }
-        if let Some(measured) = sign.measured.as_ref().and_then(value) {
-            line.insert("measured".to_owned(), measured);
-        }
-        Json::from(line)
+/// Who signed what on a thing.
+fn sign_off(signed: &Signed, record: &Record, names: &BTreeMap<Id, String>) -> Json {
+    let sign = &signed.sign_off;
+    let mut line = Map::new();
+    match names.get(&record.id()) {
+        Some(name) => line.insert("penetration".to_owned(), name.as_str().into()),
+        None => line.insert("course".to_owned(), record.whole(Field::Course).into()),
     };
-    Ok(signed.map(line).collect())
+    line.insert("step".to_owned(), sign.step.as_str().into());
+    line.insert("state".to_owned(), sign.state.word().into());
+    line.insert("signer".to_owned(), sign.signer.as_str().into());
+    line.insert("at-ms".to_owned(), signed.stamp.ms.into());
+    let said = if sign.reason.is_empty() { &sign.note } else { &sign.reason };
+    if !said.is_empty() {
+        line.insert("note".to_owned(), said.as_str().into());
+    }
+    if let Some(measured) = sign.measured.as_ref().and_then(value) {
+        line.insert("measured".to_owned(), measured);
+    }
+    line.into()
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 use serde_json::{Map, Value as Json, json};
 
-use crate::screens::kinds::{self, Allowed, Ask};
+use crate::book::{Allowed, Field, FieldSpec, Kind, fields_of, taped_code};
 
-use super::shape::{fields, is_length, keeps_lines, parts};
+use super::shape::{fields, is_length, is_named, keeps_lines, parts};
 
 /// The JSON Schema (draft 2020-12) of a job document.
 pub fn job_document_schema() -> String {
@@ -11,7 +11,7 @@ pub fn job_document_schema() -> String {
         "title": "Job document",
         "description": "A house as `lapwright` passes it on. A length is a text with its unit, as it was typed."
     });
-    let mut root = thing(kinds::JOB);
+    let mut root = thing(Kind::Job);
     if let Some(properties) = root.get_mut("properties").and_then(Json::as_object_mut) {
         properties.insert("lapwright".to_owned(), json!({ "const": 1 }));
         properties.insert("rules-changed".to_owned(), rules());
@@ -29,27 +29,28 @@ pub fn job_document_schema() -> String {
     text
 }
 
-fn thing(kind: &str) -> Map<String, Json> {
+fn thing(kind: Kind) -> Map<String, Json> {
     let mut properties = Map::new();
-    for ask in fields(kind) {
-        properties.insert(ask.field.to_owned(), field(ask));
-        if is_length(ask) {
-            properties.insert(format!("{}-taped", ask.field), field(ask));
+    for spec in fields(kind) {
+        properties.insert(spec.field.code().to_owned(), field(spec));
+        if is_length(spec) {
+            properties.insert(taped_code(spec.field), field(spec));
         }
     }
+    let name = || json!({ "type": "string", "minLength": 1 });
     match kind {
         kind if keeps_lines(kind) => {
             let lines = json!({ "type": "array", "items": { "type": "string", "maxLength": 200 } });
-            properties.insert("lines".to_owned(), lines);
+            properties.insert(Field::Lines.code().to_owned(), lines);
         }
-        kinds::BOARD => {
-            properties.insert("offcut".to_owned(), json!({ "type": "string", "minLength": 1 }));
+        kind if is_named(kind) => {
+            properties.insert("id".to_owned(), name());
         }
-        kinds::PENETRATION | kinds::OFFCUT => {
-            properties.insert("id".to_owned(), json!({ "type": "string", "minLength": 1 }));
+        Kind::Board => {
+            properties.insert(Field::Offcut.code().to_owned(), name());
         }
-        kinds::NOTCH => {
-            properties.insert("penetration".to_owned(), json!({ "type": "string", "minLength": 1 }));
+        Kind::Notch => {
+            properties.insert(Field::Penetration.code().to_owned(), name());
         }
         _ => {}
     }
@@ -61,15 +62,15 @@ fn thing(kind: &str) -> Map<String, Json> {
     let mut schema = Map::new();
     schema.insert("type".to_owned(), "object".into());
     schema.insert("properties".to_owned(), properties.into());
-    if kind == kinds::WALL {
+    if kind == Kind::Wall {
         schema.insert("required".to_owned(), json!(["name"]));
     }
     schema.insert("additionalProperties".to_owned(), false.into());
     schema
 }
 
-fn field(ask: &Ask) -> Json {
-    match ask.allowed {
+fn field(spec: &FieldSpec) -> Json {
+    match spec.allowed {
         Allowed::Positive | Allowed::NotNegative | Allowed::AnyLength => json!({ "$ref": "#/$defs/length" }),
         Allowed::OneOf(choices) => json!({ "enum": choices.iter().map(|(code, _)| *code).collect::<Vec<_>>() }),
         Allowed::Whole(least, most) => json!({ "type": "integer", "minimum": least, "maximum": most }),
@@ -113,8 +114,8 @@ fn readings() -> Json {
         properties.insert(name.to_owned(), json!({ "type": "string", "minLength": 1 }));
     }
     properties.insert("course".to_owned(), json!({ "type": "integer", "minimum": 1 }));
-    let asks = kinds::asks(kinds::NOTCH);
-    properties.extend(asks.iter().map(|ask| (ask.field.to_owned(), json!({ "type": "string", "minLength": 1 }))));
+    let text = |spec: &FieldSpec| (spec.field.code().to_owned(), json!({ "type": "string", "minLength": 1 }));
+    properties.extend(fields_of(Kind::Notch).iter().map(text));
     let required: Vec<&String> = properties.keys().collect();
     let required = json!(required);
     json!({

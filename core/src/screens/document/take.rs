@@ -2,19 +2,19 @@ use std::collections::BTreeMap;
 
 use serde_json::{Map, Value as Json};
 
+use crate::book::{Allowed, Book, Field, FieldSpec, Kind, Operation, OperationKind, field_of_code, taped_code};
 use crate::measure::{Length, Reader};
 use crate::phrases::Arg;
 use crate::rules::{Change, Family, RuleSet};
-use crate::screens::ask::{self, Answer, accept, op, open_question, questions, sort_key};
+use crate::screens::ask::{self, accept, open_question, questions, sort_key};
 use crate::screens::context::Terms;
-use crate::screens::kept::{Job, Wall};
 use crate::screens::rules::quantity;
 use crate::screens::trouble::{Kept, Trouble};
-use crate::screens::{house, kinds};
-use crate::store::{Id, Store, Value};
+use crate::screens::{desk, house};
+use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
 
-use super::shape::{Part, fields, is_length, keeps_lines, parts};
+use super::shape::{Part, fields, is_length, is_named, keeps_lines, parts};
 
 /// The most bytes of a document.
 const BYTES: usize = 16 << 20;
@@ -28,9 +28,10 @@ pub(super) struct Taken {
 
 struct Thing {
     id: Id,
-    kind: &'static str,
+    kind: Kind,
     /// None for the house itself.
     parent: Option<Id>,
+    /// By code, measured twins among them.
     fields: Vec<(String, Value)>,
 }
 
@@ -47,11 +48,11 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Kept<Taken> {
         return Err(say(Code::Range, "document-not-ours", &[]).into());
     }
     let mut reader = Reading { terms, names: BTreeMap::new(), things: Vec::new() };
-    let job = reader.thing(kinds::JOB, None, &document, "")?;
+    let job = reader.thing(Kind::Job, None, &document, "")?;
     if let Some(changes) = document.get("rules-changed") {
         reader.rules(job, &document, changes)?;
     }
-    let name = document.get("name").and_then(Json::as_str).unwrap_or_default().to_owned();
+    let name = document.get(Field::Name.code()).and_then(Json::as_str).unwrap_or_default().to_owned();
     Ok(Taken { job, name, things: reader.things })
 }
 
@@ -67,26 +68,26 @@ impl Reading<'_> {
         Problem::new(code, path, self.terms.phrase(key, args)).into()
     }
 
-    fn thing(&mut self, kind: &'static str, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Kept<Id> {
+    fn thing(&mut self, kind: Kind, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Kept<Id> {
         self.known_names(kind, json, path)?;
         let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
-        let mut kept = Vec::new();
-        for ask in fields(kind) {
-            if let Some(json) = json.get(ask.field) {
-                kept.push((ask.field.to_owned(), self.value(ask, json, &join(path, ask.field))?));
-            }
-            let taped = format!("{}-taped", ask.field);
-            if let Some(json) = json.get(&taped).filter(|_| is_length(ask)) {
-                let value = self.value(ask, json, &join(path, &taped))?;
-                kept.push((taped, value));
+        let mut given = Vec::new();
+        for spec in fields(kind) {
+            let taped = is_length(spec).then(|| taped_code(spec.field));
+            for code in std::iter::once(spec.field.code().to_owned()).chain(taped) {
+                if let Some(json) = json.get(&code) {
+                    let value = self.value(spec, json, &join(path, &code))?;
+                    given.push((code, value));
+                }
             }
         }
-        kept.retain(|(_, value)| *value != Value::Absent);
-        if matches!(kind, kinds::JOB | kinds::WALL) && !kept.iter().any(|(field, _)| field == "name") {
-            return Err(self.problem(Code::Missing, &join(path, "name"), "screen-empty", &[]));
+        given.retain(|(_, value)| *value != Value::Absent);
+        let has_name = given.iter().any(|(code, _)| code == Field::Name.code());
+        if matches!(kind, Kind::Job | Kind::Wall) && !has_name {
+            return Err(self.problem(Code::Missing, &join(path, Field::Name.code()), "screen-empty", &[]));
         }
-        kept.extend(self.special(kind, id, json, path)?);
-        self.things.push(Thing { id, kind, parent, fields: kept });
+        given.extend(self.special(kind, id, json, path)?.map(|(field, value)| (field.code().to_owned(), value)));
+        self.things.push(Thing { id, kind, parent, fields: given });
         for part in parts(kind) {
             if let Some(json) = json.get(part.name) {
                 self.part(id, part, json, &join(path, part.name))?;
@@ -116,30 +117,12 @@ impl Reading<'_> {
     }
 
     /// What no question asks: the lines of a pole, what a penetration is called, and which one a notch is for.
-    fn special(&mut self, kind: &str, id: Id, json: &Map<String, Json>, path: &str) -> Kept<Vec<(String, Value)>> {
-        if let Some(lines) = json.get("lines").filter(|_| keeps_lines(kind)) {
-            let path = join(path, "lines");
-            let Json::Array(lines) = lines else {
-                return Err(self.problem(Code::Range, &path, "document-list", &[]));
-            };
-            let mut read = Vec::new();
-            for (at, line) in lines.iter().enumerate() {
-                let line = self.length(line.as_str().unwrap_or_default(), &format!("{path}[{at}]"))?;
-                // A pole's lines ascend one by one, those of a wall at each of their three places.
-                let below = if kind == kinds::POLE { 1 } else { 3 };
-                let below = at.checked_sub(below).and_then(|at| read.get(at));
-                if below.is_some_and(|below| line <= *below) {
-                    return Err(self.problem(Code::Order, &format!("{path}[{at}]"), "document-lines-order", &[]));
-                }
-                read.push(line);
-            }
-            if kind == kinds::AS_BUILT && read.len() % 3 != 0 {
-                return Err(self.problem(Code::Missing, &path, "document-lines-threes", &[]));
-            }
-            let text = read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
-            return Ok(vec![("lines".to_owned(), Value::Text(text))]);
+    fn special(&mut self, kind: Kind, id: Id, json: &Map<String, Json>, path: &str) -> Kept<Option<(Field, Value)>> {
+        if let Some(lines) = json.get(Field::Lines.code()).filter(|_| keeps_lines(kind)) {
+            let lines = self.lines(kind, lines, &join(path, Field::Lines.code()))?;
+            return Ok(Some((Field::Lines, Value::Text(lines))));
         }
-        if let Some(name) = json.get("id").filter(|_| matches!(kind, kinds::PENETRATION | kinds::OFFCUT)) {
+        if let Some(name) = json.get("id").filter(|_| is_named(kind)) {
             let path = join(path, "id");
             let name = name.as_str().filter(|name| !name.is_empty());
             let name = name.ok_or_else(|| self.problem(Code::Missing, &path, "screen-empty", &[]))?;
@@ -147,38 +130,56 @@ impl Reading<'_> {
                 return Err(self.problem(Code::Order, &path, "document-twice", &[("name", name.into())]));
             }
         }
-        let named = |field: &str, name: &Json| {
-            let found = self.names.get(name.as_str().unwrap_or_default()).copied();
-            found.ok_or_else(|| {
-                let names = self.names.keys().cloned().collect::<Vec<_>>().join(", ");
-                self.problem(Code::Unknown, &join(path, field), "screen-pick", &[("choices", names.into())])
-            })
+        let field = match kind {
+            Kind::Board => Field::Offcut,
+            Kind::Notch => Field::Penetration,
+            _ => return Ok(None),
         };
-        if let Some(name) = json.get("offcut").filter(|_| kind == kinds::BOARD) {
-            let found = named("offcut", name)?;
-            return Ok(vec![("offcut".to_owned(), Value::Text(found.to_string()))]);
-        }
-        if let Some(name) = json.get("penetration").filter(|_| kind == kinds::NOTCH) {
-            let found = named("penetration", name)?;
-            return Ok(vec![("penetration".to_owned(), Value::Reference(found))]);
-        }
-        Ok(Vec::new())
+        let Some(name) = json.get(field.code()) else { return Ok(None) };
+        let found = self.names.get(name.as_str().unwrap_or_default()).copied().ok_or_else(|| {
+            let names = self.names.keys().cloned().collect::<Vec<_>>().join(", ");
+            self.problem(Code::Unknown, &join(path, field.code()), "screen-pick", &[("choices", names.into())])
+        })?;
+        let value = if field == Field::Offcut { Value::Text(found.to_string()) } else { Value::Reference(found) };
+        Ok(Some((field, value)))
     }
 
-    fn value(&self, ask: &kinds::Ask, json: &Json, path: &str) -> Kept<Value> {
+    /// Course lines, as the book keeps them.
+    fn lines(&self, kind: Kind, json: &Json, path: &str) -> Kept<String> {
+        let Json::Array(lines) = json else {
+            return Err(self.problem(Code::Range, path, "document-list", &[]));
+        };
+        let mut read = Vec::new();
+        for (at, line) in lines.iter().enumerate() {
+            let line = self.length(line.as_str().unwrap_or_default(), &format!("{path}[{at}]"))?;
+            // A pole's lines ascend one by one, those of a wall at each of their three places.
+            let below = if kind == Kind::Pole { 1 } else { 3 };
+            let below = at.checked_sub(below).and_then(|at| read.get(at));
+            if below.is_some_and(|below| line <= *below) {
+                return Err(self.problem(Code::Order, &format!("{path}[{at}]"), "document-lines-order", &[]));
+            }
+            read.push(line);
+        }
+        if kind == Kind::AsBuilt && read.len() % 3 != 0 {
+            return Err(self.problem(Code::Missing, path, "document-lines-threes", &[]));
+        }
+        Ok(read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(","))
+    }
+
+    fn value(&self, spec: &FieldSpec, json: &Json, path: &str) -> Kept<Value> {
         let (text, planned) = match json {
             Json::String(text) => (text.clone(), false),
-            Json::Number(number) if matches!(ask.allowed, kinds::Allowed::Whole(..)) => (number.to_string(), false),
-            Json::Object(one) if is_length(ask) && one.len() == 1 => match one.get("planned").and_then(Json::as_str) {
+            Json::Number(number) if matches!(spec.allowed, Allowed::Whole(..)) => (number.to_string(), false),
+            Json::Object(one) if is_length(spec) && one.len() == 1 => match one.get("planned").and_then(Json::as_str) {
                 Some(text) => (text.to_owned(), true),
                 None => return Err(self.problem(Code::Range, path, "document-length", &[])),
             },
             _ => return Err(self.problem(Code::Range, path, "document-text", &[])),
         };
-        if is_length(ask) {
+        if is_length(spec) {
             self.length(&text, path)?;
         }
-        let value = ask::value(self.terms, ask, &text).map_err(|trouble| match trouble {
+        let value = ask::value(self.terms, spec, &text).map_err(|trouble| match trouble {
             Trouble::Said(problem) => Trouble::Said(Problem { field: path.to_owned(), ..problem }),
             other => other,
         })?;
@@ -198,12 +199,14 @@ impl Reading<'_> {
         let Json::Array(changes) = changes else {
             return Err(self.problem(Code::Range, "rules-changed", "document-list", &[]));
         };
-        let family = document.get("rules").and_then(Json::as_str).and_then(Family::from_code).unwrap_or_default();
+        let family =
+            document.get(Field::Rules.code()).and_then(Json::as_str).and_then(Family::from_code).unwrap_or_default();
         let mut rules = RuleSet::of(family);
         for (at, change) in changes.iter().enumerate() {
             let path = format!("rules-changed[{at}]");
             let text = |name: &str| change.get(name).and_then(Json::as_str).unwrap_or_default().trim().to_owned();
-            let (key, value, reason) = (text("key"), text("value"), text("reason"));
+            let (key, value) = (text(Field::Key.code()), text("value"));
+            let reason = text(Field::Reason.code());
             let refused = |trouble: Trouble| {
                 Trouble::Said(Problem { field: path.clone(), ..trouble.into_problem(self.terms.phrases) })
             };
@@ -213,39 +216,37 @@ impl Reading<'_> {
             let change = Change { value, by, at_ms, reason: reason.clone() };
             rules.set(&key, change).map_err(|error| refused(error.into()))?;
             let (numerator, denominator) = value.fraction();
-            let kept = [
-                ("key", Value::Text(key)),
-                ("numerator", Value::Whole(numerator)),
-                ("denominator", Value::Whole(denominator)),
-                ("unit", Value::Text(value.unit().code().to_owned())),
-                ("reason", Value::Text(reason)),
+            let fields = [
+                (Field::Key, Value::Text(key)),
+                (Field::Numerator, Value::Whole(numerator)),
+                (Field::Denominator, Value::Whole(denominator)),
+                (Field::Unit, Value::Text(value.unit().code().to_owned())),
+                (Field::Reason, Value::Text(reason)),
             ];
             let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
-            let fields = kept.map(|(field, value)| (field.to_owned(), value)).into();
-            self.things.push(Thing { id, kind: kinds::RULE, parent: Some(job), fields });
+            let fields = fields.map(|(field, value)| (field.code().to_owned(), value)).into();
+            self.things.push(Thing { id, kind: Kind::Rule, parent: Some(job), fields });
         }
         Ok(())
     }
 
     /// Refuses what the document names and nothing here understands: it would be lost in silence.
-    fn known_names(&self, kind: &str, json: &Map<String, Json>, path: &str) -> Kept<()> {
-        let mut known: Vec<&str> = fields(kind).map(|ask| ask.field).collect();
+    fn known_names(&self, kind: Kind, json: &Map<String, Json>, path: &str) -> Kept<()> {
+        let mut known: Vec<&str> = fields(kind).map(|spec| spec.field.code()).collect();
         known.extend(parts(kind).iter().map(|part| part.name));
         known.extend(match kind {
-            kinds::JOB => &["lapwright", "rules-changed", "report", "readings"][..],
-            kind if keeps_lines(kind) => &["lines"],
-            kinds::PENETRATION | kinds::OFFCUT => &["id"],
-            kinds::BOARD => &["offcut"],
-            kinds::NOTCH => &["penetration"],
+            Kind::Job => &["lapwright", "rules-changed", "report", "readings"][..],
+            kind if keeps_lines(kind) => const { &[Field::Lines.code()] },
+            kind if is_named(kind) => &["id"],
+            Kind::Board => const { &[Field::Offcut.code()] },
+            Kind::Notch => const { &[Field::Penetration.code()] },
             _ => &[],
         });
-        let is_known = |name: &str| {
-            known.contains(&name)
-                || name
-                    .strip_suffix("-taped")
-                    .is_some_and(|own| fields(kind).any(|ask| ask.field == own && is_length(ask)))
+        let is_twin = |name: &str| {
+            let Some((field, true)) = field_of_code(name) else { return false };
+            fields(kind).any(|spec| spec.field == field && is_length(spec))
         };
-        match json.keys().find(|name| !is_known(name)) {
+        match json.keys().find(|name| !known.contains(&name.as_str()) && !is_twin(name)) {
             None => Ok(()),
             Some(name) => {
                 let args = [("names", known.join(", ").into())];
@@ -257,37 +258,38 @@ impl Reading<'_> {
 
 impl Taken {
     /// Writes the house: the house itself as one answer, everything under it as another.
-    pub(super) fn write(&self, store: &mut Store, terms: &Terms<'_>) -> Kept<(Id, Id)> {
+    pub(super) fn write(&self, book: &mut Book, terms: &Terms<'_>) -> Kept<(Id, Id)> {
         let mut group = None;
-        for (kind, job) in [("job-created", None), ("job-taken-in", Some(self.job))] {
-            let mut answer: Answer = op(kind, job, [self.name.trim()]);
+        for (kind, job) in [(OperationKind::JobCreated, None), (OperationKind::JobTakenIn, Some(self.job))] {
+            let mut operation = Operation::new(kind, job, [self.name.trim()]);
             let own = |thing: &&Thing| thing.parent.is_none() == job.is_none();
             for (at, thing) in self.things.iter().enumerate().filter(|(_, thing)| own(thing)) {
-                answer = answer.create(thing.id, thing.kind, thing.parent, sort_key(terms, at));
-                for (field, value) in &thing.fields {
-                    answer = answer.set(thing.id, field, value.clone());
+                operation = operation.create(thing.id, thing.kind, thing.parent, sort_key(terms, at));
+                for (code, value) in &thing.fields {
+                    operation = operation.set_code(thing.id, code.clone(), value.clone());
                 }
             }
-            if !answer.0.changes.is_empty() {
-                group = Some(accept(store, terms, answer, &[])?.group);
+            if !operation.is_empty() {
+                group = Some(accept(book, terms, operation, &[])?.group);
             }
         }
         Ok((self.job, group.unwrap_or(self.job)))
     }
 
     /// Whether what was written fits together: each wall that is all measured must have an outline.
-    pub(super) fn check(&self, store: &Store, terms: &Terms<'_>, job: Id) -> Kept<()> {
-        let job = Job::of(store, terms, job)?;
-        for (at, wall) in Wall::of_job(store, job.id())?.iter().enumerate() {
-            if open_question(&questions(store, terms, &wall.facts)?).is_none() {
-                wall.outline(store, terms).map_err(|trouble| {
-                    let problem = trouble.into_problem(terms.phrases);
+    pub(super) fn check(&self, book: &Book, terms: &Terms<'_>, job: Id) -> Kept<()> {
+        let work = desk::work(book, Some(job))?;
+        work.job()?;
+        for (at, wall) in work.walls().iter().enumerate() {
+            if open_question(&questions(book, terms, &wall.record)?).is_none() {
+                wall.outline().map_err(|error| {
+                    let problem = Trouble::from(error).into_problem(terms.phrases);
                     let field = format!("walls[{at}].{}", problem.field);
                     Problem { field, ..problem }
                 })?;
             }
         }
-        house::view(store, terms, &job.id().to_string()).map(|_| ())
+        house::view(book, terms, &job.to_string()).map(|_| ())
     }
 }
 

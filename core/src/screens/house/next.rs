@@ -1,74 +1,38 @@
-use crate::screens::ask::{open_question, questions};
+use crate::book::{BoardState, Book, FieldSpec, Record};
+use crate::screens::ask::question;
 use crate::screens::context::Terms;
-use crate::screens::kept::Facts;
-use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-use crate::steps::Step;
-use crate::store::Store;
-use crate::views::NextWork;
+use crate::views;
+use crate::work::{NextWork, Site, Work};
 
-use super::state::{BoardStands, HoleState, House, WallState};
-
-/// What comes next: everything is measured before the pole is laid out, because one pole serves every wall; then wall by
-/// wall, lowest course first, what the next course covers before the course, and the sealant after the last board.
-pub(super) fn next(store: &Store, terms: &Terms<'_>, house: &House) -> Kept<NextWork> {
-    if let Some(question) = open_question(&questions(store, terms, &house.job.facts)?) {
-        return Ok(NextWork::AnswerJob { question: question.clone() });
-    }
-    if Facts::children(store, house.job.id(), kinds::STOCK)?.is_empty() {
-        return Ok(NextWork::AddStock);
-    }
-    if house.walls.is_empty() {
-        return Ok(NextWork::AddWall);
-    }
-    for state in &house.walls {
-        if let Some(question) = &state.question {
-            let (wall, name) = (state.wall.id().to_string(), state.wall.name().to_owned());
-            return Ok(NextWork::MeasureWall { wall, name, question: question.clone() });
+/// What comes next, as a view tells it.
+pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work, next: &NextWork<'_>) -> Kept<views::NextWork> {
+    let ask = |record: &Record, spec: &FieldSpec| question(book, terms, record, spec);
+    let named = |wall: &Site| (wall.id().to_string(), wall.name().to_owned());
+    Ok(match next {
+        NextWork::AnswerJob(spec) => views::NextWork::AnswerJob { question: ask(work.job()?, spec)? },
+        NextWork::AddStock => views::NextWork::AddStock,
+        NextWork::AddWall => views::NextWork::AddWall,
+        NextWork::MeasureWall(site, spec) => {
+            let (wall, name) = named(site);
+            views::NextWork::MeasureWall { wall, name, question: ask(&site.record, spec)? }
         }
-    }
-    if !house.laid_out {
-        return Ok(NextWork::LayOutPole);
-    }
-    Ok(house.walls.iter().find_map(|state| on_wall(terms, state)).unwrap_or(NextWork::NothingLeft))
-}
-
-fn on_wall(terms: &Terms<'_>, state: &WallState) -> Option<NextWork> {
-    let (wall, name) = (state.wall.id().to_string(), state.wall.name().to_owned());
-    if state.boards.is_empty() {
-        return Some(NextWork::PlanWall { wall, name });
-    }
-    let board = state.boards.iter().find(|board| board.stands != BoardStands::Fixed);
-    let covered = state.holes.iter().filter(|hole| {
-        let bottom = hole.penetration.outer().1.from;
-        board.is_none_or(|board| bottom < board.y.to)
-    });
-    for hole in covered {
-        if let Some(step) = hole.open_before_boards() {
-            return Some(make_tight(terms, hole, step));
+        NextWork::LayOutPole => views::NextWork::LayOutPole,
+        NextWork::PlanWall(site) => {
+            let (wall, name) = named(site);
+            views::NextWork::PlanWall { wall, name }
         }
-    }
-    for hole in &state.holes {
-        if (board.is_none() || state.boarded(hole))
-            && let Some(step) = hole.open_step()
-        {
-            return Some(make_tight(terms, hole, step));
+        NextWork::MakeTight(penetration, step) => views::NextWork::MakeTight {
+            penetration: penetration.id().to_string(),
+            name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
+            step: step.code.to_owned(),
+            text: terms.phrase(step.text, &[]),
+        },
+        NextWork::HangBoard(site, board) => {
+            let (wall, name) = named(site);
+            let cut = board.state == BoardState::Cut;
+            views::NextWork::HangBoard { board: board.id().to_string(), wall, name, course: board.course, cut }
         }
-    }
-    board.map(|board| NextWork::HangBoard {
-        board: board.id.to_string(),
-        wall,
-        name,
-        course: board.course,
-        cut: board.stands == BoardStands::Cut,
+        NextWork::NothingLeft => views::NextWork::NothingLeft,
     })
-}
-
-fn make_tight(terms: &Terms<'_>, hole: &HoleState, step: &Step) -> NextWork {
-    NextWork::MakeTight {
-        penetration: hole.penetration.id().to_string(),
-        name: terms.phrase(&format!("wall-kind-{}", hole.penetration.kind.code()), &[]),
-        step: step.code.to_owned(),
-        text: terms.phrase(step.text, &[]),
-    }
 }

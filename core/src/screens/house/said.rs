@@ -1,8 +1,13 @@
 //! What a house view says in words.
 
+use crate::book::BoardState;
 use crate::phrases::key;
 use crate::screens::context::Terms;
+use crate::screens::revision::small_revision;
 use crate::views::{NextWork, WallProgress};
+use crate::work;
+
+use super::small;
 
 /// What comes next, short enough for the button that goes there.
 pub(super) fn next(terms: &Terms<'_>, next: &NextWork) -> String {
@@ -28,7 +33,26 @@ pub(super) fn next(terms: &Terms<'_>, next: &NextWork) -> String {
 }
 
 /// How far a wall is.
-pub(super) fn progress(terms: &Terms<'_>, wall: &WallProgress) -> String {
+pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProgress {
+    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let boards = |state| count(wall.boards.iter().filter(|board| board.state == state).count());
+    let progress = WallProgress {
+        wall: wall.wall.id().to_string(),
+        name: wall.wall.name().to_owned(),
+        measured: wall.open_field.is_none(),
+        planned: boards(BoardState::Planned),
+        cut: boards(BoardState::Cut),
+        fixed: boards(BoardState::Fixed),
+        penetrations: count(wall.penetrations.len()),
+        penetrations_open: count(wall.penetrations.iter().filter(|one| !one.open.is_empty()).count()),
+        said: String::new(),
+        // A wall whose sizes do not fit together yet is not drawn.
+        revision: small::of_progress(wall).map_or(0, |drawn| small_revision(&drawn)),
+    };
+    WallProgress { said: in_words(terms, &progress), ..progress }
+}
+
+fn in_words(terms: &Terms<'_>, wall: &WallProgress) -> String {
     if !wall.measured {
         return terms.phrase(key("house-wall-not-measured"), &[]);
     }

@@ -1,60 +1,60 @@
 //! Whether an answer leaves a wall that can stand: asked before anything is kept.
 
+use crate::book::{Field, Kind, Record};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Wall, head as head_of};
-use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-use crate::store::{Store, Value};
+use crate::store::Value;
 use crate::views::{Code, Problem};
 use crate::wall::{Outline, Span};
+use crate::work::{Site, Work, WorkError, head_of, outline_with};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.
-pub(super) fn wall(store: &Store, terms: &Terms<'_>, wall: &Wall, field: &str, value: Value) -> Kept<()> {
-    let imagined = Wall { facts: wall.facts.with(field, value), job: wall.job };
-    let sizes = ["width", "left-height", "right-height"];
-    if sizes.iter().any(|size| imagined.facts.length(size).is_none()) {
+pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field, value: Value) -> Kept<()> {
+    let answered = wall.record.with(field, value);
+    let sizes = [Field::Width, Field::LeftHeight, Field::RightHeight];
+    if sizes.into_iter().any(|size| answered.length(size).is_none()) {
         return Ok(());
     }
-    let outline = imagined.outline(store, terms).map_err(|_| impossible(terms, field))?;
-    openings_stay(store, terms, &imagined, &outline, field)
+    let steps = work.house().under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
+    let outline = outline_with(&answered, steps).map_err(|_| impossible(terms, field))?;
+    openings_stay(terms, wall, &outline, field)
 }
 
 /// What is already on the wall must stay on it.
-fn openings_stay(store: &Store, terms: &Terms<'_>, wall: &Wall, outline: &Outline, field: &str) -> Kept<()> {
-    for (_, opening) in wall.openings(store)? {
-        if !outline.holds(opening.across(), Span { from: opening.bottom, to: opening.top }) {
-            return Err(Problem::new(Code::Range, field, terms.phrase(key("measure-opening-outside"), &[])).into());
-        }
+fn openings_stay(terms: &Terms<'_>, wall: &Site, outline: &Outline, field: Field) -> Kept<()> {
+    let stays = |bottom, top, across| outline.holds(across, Span { from: bottom, to: top });
+    if wall.openings.iter().all(|(_, opening)| stays(opening.bottom, opening.top, opening.across())) {
+        return Ok(());
     }
-    Ok(())
+    Err(range(field, terms.phrase(key("measure-opening-outside"), &[])).into())
+}
+
+fn range(field: Field, text: String) -> Problem {
+    Problem::new(Code::Range, field.code(), text)
 }
 
 /// Whether a part lies on its wall.
-pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) -> Kept<()> {
-    let width = wall.facts.length("width").ok_or_else(|| super::needs(terms, "width", key("ask-wall-width")))?;
-    let outside = |field: &str| {
-        let text = terms.phrase(key("measure-outside"), &[("width", terms.shown(width).into())]);
-        Problem::new(Code::Range, field, text)
-    };
-    let from = part.length(if part.subject.kind == kinds::STUD { "at" } else { "from-left" }).unwrap_or_default();
+pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Kept<()> {
+    let width = wall.record.length(Field::Width).ok_or_else(|| WorkError::first(Kind::Wall, Field::Width))?;
+    let outside = |field| range(field, terms.phrase(key("measure-outside"), &[("width", terms.shown(width).into())]));
+    let from_field = if part.kind == Kind::Stud { Field::At } else { Field::FromLeft };
+    let from = part.length(from_field).unwrap_or_default();
     if from > width {
-        return Err(outside(if part.subject.kind == kinds::STUD { "at" } else { "from-left" }).into());
+        return Err(outside(from_field).into());
     }
-    if part.length("width").is_some_and(|own| from + own > width) {
-        return Err(outside("width").into());
+    if part.length(Field::Width).is_some_and(|own| from + own > width) {
+        return Err(outside(Field::Width).into());
     }
-    if part.subject.kind == kinds::OPENING {
+    if part.kind == Kind::Opening {
         head(terms, width, part)?;
+        if let Ok(outline) = wall.outline() {
+            opening(terms, outline, part)?;
+        }
     }
-    if part.subject.kind == kinds::OPENING
-        && let Ok(outline) = wall.outline(store, terms)
-    {
-        opening(terms, &outline, part)?;
-    }
-    if part.subject.kind == kinds::BASE_STEP {
-        step(store, terms, wall, part)?;
+    if part.kind == Kind::BaseStep {
+        step(terms, (work, wall), part)?;
     }
     Ok(())
 }
@@ -63,72 +63,71 @@ pub(super) fn part(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) 
 const LEAN: (i64, i64) = (1, 12);
 
 /// The readings at the head of an opening lie on the wall, and its sides lean by a little only.
-fn head(terms: &Terms<'_>, wall: Length, part: &Facts) -> Kept<()> {
+fn head(terms: &Terms<'_>, wall: Length, part: &Record) -> Kept<()> {
     let (Some(left), Some(width), Some(height)) =
-        (part.length("from-left"), part.length("width"), part.length("height"))
+        (part.length(Field::FromLeft), part.length(Field::Width), part.length(Field::Height))
     else {
         return Ok(());
     };
-    let (from, over) = (part.length("head-from-left"), part.length("head-width"));
+    let (from, over) = (part.length(Field::HeadFromLeft), part.length(Field::HeadWidth));
     let right = left + width;
     let Span { from: head_left, to: head_right } = head_of(part, left, width);
     let most = height.scaled(LEAN.0, LEAN.1).unwrap_or(height);
-    let sides = [("head-from-left", head_left - left), ("head-width", head_right - right)];
+    let sides = [(Field::HeadFromLeft, head_left - left), (Field::HeadWidth, head_right - right)];
     let field = match sides.into_iter().find(|(_, lean)| lean.abs() > most) {
         Some((field, _)) => field,
-        None if head_right > wall => "head-width",
+        None if head_right > wall => Field::HeadWidth,
         None => return Ok(()),
     };
     // Where only one of the two was read, that is the one to look at.
     let field = match (from, over) {
-        (Some(_), None) => "head-from-left",
-        (None, _) => "head-width",
+        (Some(_), None) => Field::HeadFromLeft,
+        (None, _) => Field::HeadWidth,
         _ => field,
     };
     // Measured from the corner: each side's reading less its lean.
-    let own = if field == "head-width" { right - head_left } else { left };
+    let own = if field == Field::HeadWidth { right - head_left } else { left };
     let (least, greatest) = ((own - most).max(Length::ZERO), (own + most).min(wall));
     let args = [("least", terms.shown(least).into()), ("most", terms.shown(greatest).into())];
-    Err(Problem::new(Code::Range, field, terms.phrase(key("measure-head-range"), &args)).into())
+    Err(range(field, terms.phrase(key("measure-head-range"), &args)).into())
 }
 
 /// A window or a door lies under the wall's top, a rake too, and over its base line, where that steps up too.
-fn opening(terms: &Terms<'_>, outline: &Outline, part: &Facts) -> Kept<()> {
-    let of = |field: &str| part.length(field).unwrap_or_default();
-    let (left, right) = (of("from-left"), of("from-left") + of("width"));
-    let head = head_of(part, left, of("width"));
-    let across = Span { from: left.min(head.from), to: right.max(head.to) };
-    let (bottom, top) = (of("from-base"), of("from-base") + of("height"));
+fn opening(terms: &Terms<'_>, outline: &Outline, part: &Record) -> Kept<()> {
+    let of = |field| part.length(field).unwrap_or_default();
+    let (left, width) = (of(Field::FromLeft), of(Field::Width));
+    let head = head_of(part, left, width);
+    let across = Span { from: left.min(head.from), to: (left + width).max(head.to) };
+    let (bottom, top) = (of(Field::FromBase), of(Field::FromBase) + of(Field::Height));
     if outline.holds(across, Span { from: bottom, to: top }) {
         return Ok(());
     }
     // Where the wall is wide enough at the opening's foot, it is its head that leaves it.
     let (field, text) = match outline.holds(across, Span { from: bottom, to: bottom + Length::from_nm(1) }) {
-        true => ("height", key("measure-over-top")),
-        false if bottom >= outline.top() => ("height", key("measure-over-top")),
-        false => ("from-base", key("measure-under-base")),
+        true => (Field::Height, key("measure-over-top")),
+        false if bottom >= outline.top() => (Field::Height, key("measure-over-top")),
+        false => (Field::FromBase, key("measure-under-base")),
     };
-    Err(Problem::new(Code::Range, field, terms.phrase(text, &[])).into())
+    Err(range(field, terms.phrase(text, &[])).into())
 }
 
 /// The base line with this step among the others must leave a wall above it, with all that is on it.
-fn step(store: &Store, terms: &Terms<'_>, wall: &Wall, part: &Facts) -> Kept<()> {
-    let rise = part.length("rise").unwrap_or_default();
-    let ends = ["left-height", "right-height"].map(|field| wall.facts.length(field));
+fn step(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Kept<()> {
+    let rise = part.length(Field::Rise).unwrap_or_default();
+    let ends = [Field::LeftHeight, Field::RightHeight].map(|field| wall.record.length(field));
     let least = ends.into_iter().flatten().min();
     if least.is_some_and(|least| rise >= least) || rise == Length::ZERO {
-        return Err(impossible(terms, "rise").into());
+        return Err(impossible(terms, Field::Rise).into());
     }
     if ends.contains(&None) {
         return Ok(());
     }
-    let mut steps = Facts::children(store, wall.id(), kinds::BASE_STEP)?;
-    steps.retain(|step| step.id() != part.id());
-    steps.push(part.clone());
-    let outline = wall.outline_of(terms, &steps).map_err(|_| impossible(terms, "rise"))?;
-    openings_stay(store, terms, wall, &outline, "rise")
+    let steps = work.house().under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
+    let steps = steps.filter(|step| step.id() != part.id()).chain([part]);
+    let outline = outline_with(&wall.record, steps).map_err(|_| impossible(terms, Field::Rise))?;
+    openings_stay(terms, wall, &outline, Field::Rise)
 }
 
-fn impossible(terms: &Terms<'_>, field: &str) -> Problem {
-    Problem::new(Code::Range, field, terms.phrase(key("measure-impossible"), &[]))
+fn impossible(terms: &Terms<'_>, field: Field) -> Problem {
+    range(field, terms.phrase(key("measure-impossible"), &[]))
 }

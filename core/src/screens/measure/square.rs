@@ -1,26 +1,26 @@
 //! Out of square: what the diagonals and the ends of a wall tell.
 
+use crate::book::{Field, Record};
 use crate::measure::{Length, round_half_away};
 use crate::phrases::key;
 use crate::screens::context::Terms;
-use crate::screens::kept::Facts;
 use crate::views::Note;
 
 /// What differs by less than this is the tape (common practice, no source).
 const TAPE: Length = Length::from_inches_64(0, 8);
 
 /// What the sizes of a wall tell about its corners.
-pub(super) fn notes(terms: &Terms<'_>, wall: &Facts) -> Vec<Note> {
+pub(super) fn notes(terms: &Terms<'_>, wall: &Record) -> Vec<Note> {
     let mut notes = Vec::new();
-    let sizes = ["width", "left-height", "right-height"].map(|field| wall.length(field));
+    let sizes = [Field::Width, Field::LeftHeight, Field::RightHeight].map(|field| wall.length(field));
     let [Some(width), Some(left), Some(right)] = sizes else { return notes };
-    let gable = wall.length("peak-height").is_some();
+    let gable = wall.length(Field::PeakHeight).is_some();
     if !gable && (left - right).abs() > TAPE {
         let higher = if left > right { key("measure-left-higher") } else { key("measure-right-higher") };
         let by = terms.shown((left - right).abs());
         notes.push(Note { code: "ends-differ".to_owned(), text: terms.phrase(higher, &[("by", by.into())]) });
     }
-    let diagonals = ["diagonal-up", "diagonal-down"].map(|field| wall.length(field));
+    let diagonals = [Field::DiagonalUp, Field::DiagonalDown].map(|field| wall.length(field));
     if let [Some(up), Some(down)] = diagonals
         && let Some(lean) = lean(width, left, right, up, down)
         && lean.abs() > TAPE

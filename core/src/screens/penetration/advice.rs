@@ -1,22 +1,19 @@
-use crate::flashing::SplitBlock;
+use crate::book::{Book, Field, Operation, OperationKind, taped_code};
 use crate::measure::Length;
-use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
+use crate::notch::Advice;
 use crate::phrases::key;
-use crate::rules::keys;
-use crate::screens::ask::{accept, op};
+use crate::screens::ask::accept;
 use crate::screens::context::Terms;
-use crate::screens::kept::Facts;
-use crate::screens::kinds;
 use crate::screens::trouble::Kept;
-use crate::store::{Id, Store, Value};
+use crate::store::{Id, Value};
 use crate::views::{BlockAdvice, Code, Problem, Source};
-use crate::wall::{Mounting, Shape};
+use crate::work::PenetrationSite;
 
-use super::{Round, block};
+use super::name_key;
 
 /// The advice for a block that is not made yet and whose boards are not cut; `None` where it sits well.
-pub(super) fn of(store: &Store, terms: &Terms<'_>, round: &Round) -> Kept<Option<BlockAdvice>> {
-    let Some(advice) = advice(store, terms, round)? else { return Ok(None) };
+pub(super) fn of(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Option<BlockAdvice>> {
+    let Some(advice) = site.block_advice(terms.division)? else { return Ok(None) };
     let reading = |length: Length| terms.reading(length, Source::Planned, None);
     Ok(Some(BlockAdvice {
         width: reading(advice.block.size.width),
@@ -27,27 +24,25 @@ pub(super) fn of(store: &Store, terms: &Terms<'_>, round: &Round) -> Kept<Option
 }
 
 /// Takes the advice, in one answer.
-pub(super) fn take(store: &mut Store, terms: &Terms<'_>, round: &Round) -> Kept<Id> {
-    let none = || Problem::new(Code::First, "block-height", terms.phrase(key("advice-none"), &[]));
-    let advice = advice(store, terms, round)?.ok_or_else(none)?;
-    let id = round.penetration.id();
-    let what = format!("wall-kind-{}", round.penetration.kind.code());
-    let size = format!("{} × {}", terms.shown(advice.block.size.width), terms.shown(advice.block.size.height));
-    let mut answer = op("block-advised", Some(round.job.id()), [&what, &size, &terms.shown(advice.block.hole)]);
-    let fields = [
-        ("block-width", advice.block.size.width),
-        ("block-height", advice.block.size.height),
-        ("hole-from-bottom", advice.block.hole),
-    ];
-    for (field, length) in fields {
+pub(super) fn take(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Id> {
+    let none = || Problem::new(Code::First, Field::BlockHeight.code(), terms.phrase(key("advice-none"), &[]));
+    let block = site.block_advice(terms.division)?.ok_or_else(none)?.block;
+    let (id, record) = (site.penetration.id(), &site.penetration.record);
+    let size = format!("{} × {}", terms.shown(block.size.width), terms.shown(block.size.height));
+    let (name, hole) = (name_key(site), terms.shown(block.hole));
+    let mut operation = Operation::new(OperationKind::BlockAdvised, site.work.id(), [&name, &size, &hole]);
+    for (field, length) in [
+        (Field::BlockWidth, block.size.width),
+        (Field::BlockHeight, block.size.height),
+        (Field::HoleFromBottom, block.hole),
+    ] {
         // What was measured of a block says what the block was; this is another one.
-        let taped = format!("{field}-taped");
-        if round.penetration.facts.field(&taped).is_some() {
-            answer = answer.set(id, &taped, Value::Absent);
+        if record.taped(field).is_some() {
+            operation = operation.set_code(id, taped_code(field), Value::Absent);
         }
-        answer = answer.set(id, field, Value::Length { length, typed: String::new(), unit: "mm".to_owned() });
+        operation = operation.set(id, field, Value::Length { length, typed: String::new(), unit: "mm".to_owned() });
     }
-    Ok(accept(store, terms, answer, &[])?.group)
+    Ok(accept(book, terms, operation, &[])?.group)
 }
 
 fn gain(terms: &Terms<'_>, Advice { seat, now, .. }: &Advice) -> String {
@@ -63,72 +58,4 @@ fn gain(terms: &Terms<'_>, Advice { seat, now, .. }: &Advice) -> String {
         }
     }
     gains.join(" ")
-}
-
-fn advice(store: &Store, terms: &Terms<'_>, round: &Round) -> Kept<Option<Advice>> {
-    let Some(block) = round.penetration.block else { return Ok(None) };
-    let (Some(hole_least), Ok(board_height)) = (hole_least(terms, round)?, round.job.board_height(terms)) else {
-        return Ok(None);
-    };
-    if round.courses.is_empty() || begun(store, round)? {
-        return Ok(None);
-    }
-    let rule = |key: &str| round.job.rules.get_length(key);
-    let side = rule(keys::BLOCK_SIDE_LEAST)?;
-    let request = AdviceRequest {
-        centre: round.penetration.centre.y,
-        placed: PlacedBlock { size: BlockSize { width: block.x.length(), height: block.y.length() }, hole: block.hole },
-        sizes: sizes(store, round)?,
-        width_least: round.penetration.shape.width() + side + side,
-        hole_least,
-        // The first board may be ripped: its line is that of its full height.
-        bottoms: round.courses.iter().map(|course| course.top() - board_height).collect(),
-        board_height,
-        lap: round.job.lap()?,
-        gap: Gap { min: rule(keys::GAP_BLOCK_LEAST)?, max: rule(keys::GAP_BLOCK_MOST)? },
-        overcut: Overcut { min: rule(keys::SAW_OVER_LEAST)?, max: rule(keys::SAW_OVER_MOST)? },
-        leg_min: rule(keys::LEG_LEAST)?,
-        strip_min: rule(keys::STRIP_LEAST)?,
-        division: terms.division,
-    };
-    // Boards or a block that make no sense are said elsewhere on the screen.
-    Ok(request.advise().unwrap_or(None))
-}
-
-/// The sizes of blocks that the house has.
-fn sizes(store: &Store, round: &Round) -> Kept<Vec<BlockSize>> {
-    let size = |facts: &Facts| Some(BlockSize { width: facts.length("width")?, height: facts.length("height")? });
-    Ok(Facts::children(store, round.job.id(), kinds::BLOCK_SIZE)?.iter().filter_map(size).collect())
-}
-
-/// How far the hole's centre stays from the block's bottom and top: wood beside the hole, and room for the sloped cut.
-fn hole_least(terms: &Terms<'_>, round: &Round) -> Kept<Option<Length>> {
-    let Some(block) = round.penetration.block else { return Ok(None) };
-    let rule = |key: &str| round.job.rules.get_length(key);
-    let (side, gap) = (rule(keys::BLOCK_SIDE_LEAST)?, rule(keys::GAP_BLOCK_MOST)?);
-    match (round.penetration.mounting, round.penetration.shape) {
-        (Mounting::Split, Shape::Round { diameter }) => {
-            let split = SplitBlock::lay_out(&block::split(terms, round, &block, diameter)?);
-            // A cut that cannot be made at all is said at the block; the climb must end inside it.
-            Ok(split.ok().map(|split| (split.bit.half() + side).max(split.climb.half() + terms.division.length())))
-        }
-        (_, shape) => Ok(Some(shape.height().half() + gap + side)),
-    }
-}
-
-/// Whether the block stands already, or a board at it is cut or up.
-fn begun(store: &Store, round: &Round) -> Kept<bool> {
-    let signed = store.sign_offs(round.penetration.id())?;
-    if signed.iter().any(|signed| !signed.undone) {
-        return Ok(true);
-    }
-    let (x, y) = round.penetration.outer();
-    let at_block = |board: &Facts| {
-        let (from, to, bottom, height) =
-            (board.length("from")?, board.length("to")?, board.length("bottom")?, board.length("height")?);
-        Some(from < x.to && x.from < to && bottom < y.to && y.from < bottom + height)
-    };
-    let stands = |board: &Facts| board.text("state").is_some_and(|state| state != "planned");
-    let boards = Facts::children(store, round.wall.id(), kinds::BOARD)?;
-    Ok(boards.iter().any(|board| stands(board) && at_block(board) == Some(true)))
 }

@@ -1,76 +1,30 @@
-use num_rational::BigRational;
-
-use crate::flashing::{BlockError, BlockLimits, BlockWarning, SlipBlock, SlipRequest, SplitBlock, SplitRequest};
+use crate::flashing::{BlockError, BlockWarning, SlipBlock, SlipError, SplitBlock};
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
-use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::kept::Block;
 use crate::screens::trouble::Kept;
 use crate::views::{Note, Size, Source};
 use crate::wall::{Mounting, Shape};
-
-use super::Round;
+use crate::work::{MadeBlock, PenetrationSite};
 
 /// The sizes of the block and whether it is split; empty, with a note, where it cannot be made so.
-pub(super) fn sizes(terms: &Terms<'_>, round: &Round, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, bool)> {
-    let penetration = &round.penetration;
-    let Some(block) = penetration.block else { return Ok((Vec::new(), false)) };
-    let (width, height) = (block.x.length(), block.y.length());
+pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, bool)> {
+    let (Some(block), Some(made)) = (site.penetration.block, site.made_block(terms.division)?) else {
+        return Ok((Vec::new(), false));
+    };
     let whole = vec![
-        size(terms, "width", key("block-width"), width),
-        size(terms, "height", key("block-height"), height),
+        size(terms, "width", key("block-width"), block.x.length()),
+        size(terms, "height", key("block-height"), block.y.length()),
         size(terms, "thickness", key("block-thickness"), block.thickness),
     ];
-    match (penetration.mounting, penetration.shape) {
-        (Mounting::Split, Shape::Round { diameter }) => {
-            let split = SplitBlock::lay_out(&split(terms, round, &block, diameter)?);
-            Ok((split_sizes(terms, whole, split, notes), true))
-        }
-        (mounting, through) => {
-            if mounting == Mounting::Split {
+    Ok(match made {
+        MadeBlock::Split(split) => (split_sizes(terms, whole, split, notes), true),
+        MadeBlock::Slip(slip) => {
+            if site.penetration.mounting == Mounting::Split {
                 notes.push(said(terms, "split-not-round", key("block-split-not-round"), &[]));
             }
-            let request = SlipRequest {
-                width,
-                height,
-                thickness: block.thickness,
-                through,
-                center: block.hole,
-                gap: round.job.rules.get_length(keys::GAP_BLOCK_MOST)?,
-                board_thickness: round.job.board_thickness()?,
-                limits: limits(round)?,
-            };
-            Ok((slip_sizes(terms, whole, &request, notes), false))
+            (slip_sizes(terms, whole, slip, notes), false)
         }
-    }
-}
-
-/// What a block that is split round a pipe is laid out from.
-pub(super) fn split(terms: &Terms<'_>, round: &Round, block: &Block, pipe: Length) -> Kept<SplitRequest> {
-    let rules = &round.job.rules;
-    Ok(SplitRequest {
-        width: block.x.length(),
-        height: block.y.length(),
-        thickness: block.thickness,
-        pipe,
-        center: block.hole,
-        angle: BigRational::from_integer(rules.get_whole(keys::BLOCK_ANGLE)?.into()),
-        kerf: rules.get_length(keys::SAW_KERF)?,
-        gap: rules.get_length(keys::GAP_BLOCK_MOST)?,
-        bits: None,
-        board_thickness: Some(round.job.board_thickness()?),
-        division: terms.division,
-        limits: limits(round)?,
-    })
-}
-
-fn limits(round: &Round) -> Kept<BlockLimits> {
-    let rule = |key: &str| round.job.rules.get_length(key);
-    Ok(BlockLimits {
-        bit_step: rule(keys::BLOCK_BIT_STEP)?,
-        side_least: rule(keys::BLOCK_SIDE_LEAST)?,
-        thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN)?,
     })
 }
 
@@ -100,8 +54,13 @@ fn split_sizes(
     sizes
 }
 
-fn slip_sizes(terms: &Terms<'_>, mut sizes: Vec<Size>, request: &SlipRequest, notes: &mut Vec<Note>) -> Vec<Size> {
-    match SlipBlock::lay_out(request) {
+fn slip_sizes(
+    terms: &Terms<'_>,
+    mut sizes: Vec<Size>,
+    slip: Result<SlipBlock, SlipError>,
+    notes: &mut Vec<Note>,
+) -> Vec<Size> {
+    match slip {
         Ok(slip) => {
             match slip.hole {
                 Shape::Round { diameter } => sizes.push(size(terms, "bit", key("block-bit"), diameter)),

@@ -1,171 +1,152 @@
-use crate::measure::{Length, Rounding};
-use crate::phrases::key;
-use crate::rules::keys;
-use crate::screens::Done;
-use crate::screens::ask::{self, Answer, accept, op, sort_key};
-use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job};
-use crate::screens::kinds;
-use crate::screens::planning::HousePlanner;
-use crate::screens::trouble::Kept;
-use crate::store::{Change, Id, Store, Value};
-use crate::views::{Code, Place, Problem, SawListAction};
+use std::sync::Arc;
 
-use super::boards::{Boards, SawBoard};
+use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::saw::DEFAULT_EFFORT;
+use crate::screens::ask::{self, accept, sort_key};
+use crate::screens::context::Terms;
+use crate::screens::planning::{self, refused};
+use crate::screens::trouble::Kept;
+use crate::screens::{Done, desk};
+use crate::store::{Id, Value};
+use crate::views::{Code, Place, Problem, SawListAction};
+use crate::work::{HousePlan, SawBoard, SawBoards, Work, least_with_offcut, planned};
+
+use super::pattern;
 
 /// The planner's steps of a first plan: over in a moment on a phone.
 const FIRST: u64 = 400;
 /// The planner's steps of a better plan: some seconds where a proof is hard.
-const MORE: u64 = crate::saw::DEFAULT_EFFORT;
+const MORE: u64 = DEFAULT_EFFORT;
 
-pub(in crate::screens) fn act(store: &mut Store, terms: &Terms<'_>, action: &SawListAction) -> Kept<Done> {
-    let of = |store: &Store, job: &str| Job::of(store, terms, terms.id("job", job)?);
-    let (job, group) = match action {
-        SawListAction::Plan { job } => {
-            let job = of(store, job)?;
-            let mut planner = HousePlanner::buying(store, terms, job.id())?;
-            planner.work(FIRST);
-            let group = planner.keep(store, terms)?;
-            (job, group)
-        }
-        SawListAction::Improve { job } => {
-            let job = of(store, job)?;
-            let group = improve(store, terms, &job)?;
-            (job, group)
-        }
-        SawListAction::MarkCut { job, number } => {
-            let job = of(store, job)?;
-            let group = mark_cut(store, terms, &job, *number)?;
-            (job, group)
-        }
-        SawListAction::AddOffcut { job, length } => {
-            let job = of(store, job)?;
-            let fields = ask::fields(terms, kinds::OFFCUT, &[("length", length.as_str())].into())?;
-            let id = terms.fresh(0);
-            let mut answer = op("offcut-added", Some(job.id()), [length.trim()]);
-            answer = answer.create(id, kinds::OFFCUT, Some(job.id()), sort_key(terms, 0));
-            for (field, value) in fields {
-                if let Value::Length { length, .. } = value {
-                    answer = with_offcut(answer, store, &job, length)?;
-                }
-                answer = answer.set(id, field, value);
+pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawListAction) -> Kept<Done> {
+    let (SawListAction::Plan { job }
+    | SawListAction::Improve { job }
+    | SawListAction::MarkCut { job, .. }
+    | SawListAction::AddOffcut { job, .. }
+    | SawListAction::DropOffcut { job, .. }
+    | SawListAction::KeepOffcut { job, .. }
+    | SawListAction::SayStock { job, .. }
+    | SawListAction::KeepDraft { job, .. }) = action;
+    let work = desk::house(book, terms, job)?;
+    let id = work.job()?.id();
+    let place = Place::SawList { job: desk::job_id(&work) };
+    let group = match action {
+        SawListAction::Plan { .. } => planning::accept(book, terms, id, &plan(terms, &work, FIRST)?)?,
+        SawListAction::Improve { .. } => {
+            let plan = plan(terms, &work, MORE)?;
+            if !SawBoards::of(&work)?.is_bettered_by(&plan.plan()) {
+                return Err(Problem::new(Code::Infeasible, "job", terms.phrase(key("saw-no-better"), &[])).into());
             }
-            let group = accept(store, terms, answer, &[])?.group;
-            (job, group)
+            planning::accept(book, terms, id, &plan)?
         }
-        SawListAction::DropOffcut { job, offcut } => {
-            let job = of(store, job)?;
-            let group = put(store, terms, &job, offcut, ("offcut-dropped", Value::Text("dropped".to_owned())))?;
-            (job, group)
+        SawListAction::MarkCut { number, .. } => mark_cut(book, terms, &work, *number)?,
+        SawListAction::AddOffcut { length, .. } => add_offcut(book, terms, &work, length)?,
+        SawListAction::DropOffcut { offcut, .. } => drop_offcut(book, terms, &work, offcut)?,
+        SawListAction::KeepOffcut { offcut, .. } => keep_offcut(book, terms, &work, offcut)?,
+        SawListAction::SayStock { stock, count, .. } => {
+            let stock = part(terms, &work, (Kind::Stock, "stock"), stock)?;
+            ask::answer(book, terms, stock, Field::Count.code(), count)?.group
         }
-        SawListAction::KeepOffcut { job, offcut } => {
-            let job = of(store, job)?;
-            let group = put(store, terms, &job, offcut, ("offcut-kept", Value::Absent))?;
-            (job, group)
-        }
-        SawListAction::SayStock { job, stock, count } => {
-            let job = of(store, job)?;
-            let facts = child(store, terms, &job, ("stock", kinds::STOCK), stock)?;
-            let group = ask::answer(store, terms, &facts, "count", count)?.group;
-            (job, group)
-        }
-        SawListAction::KeepDraft { job, stock, text } => {
-            let job = of(store, job)?;
-            let facts = child(store, terms, &job, ("stock", kinds::STOCK), stock)?;
-            ask::keep_draft(store, terms, &facts, "count", text)?;
-            return Ok(Done::without_answer(Place::SawList { job: job.id().to_string() }));
+        SawListAction::KeepDraft { stock, text, .. } => {
+            let stock = part(terms, &work, (Kind::Stock, "stock"), stock)?;
+            ask::keep_draft(book, terms, stock, Field::Count.code(), text)?;
+            return Ok(Done::without_answer(place));
         }
     };
-    Ok(Done::at(Place::SawList { job: job.id().to_string() }, group))
+    Ok(Done::at(place, group))
 }
 
-/// Plans with more effort, and takes the plan where it is better or better known.
-fn improve(store: &mut Store, terms: &Terms<'_>, job: &Job) -> Kept<Id> {
-    let mut planner = HousePlanner::buying(store, terms, job.id())?;
-    planner.work(MORE);
-    let plan = planner.plan();
-    let list = Boards::of(store, job)?;
-    // Boards that are begun stay as they are: the plan is of the rest alone.
-    let in_all = |nm: u64| list.begun() + Length::from_nm(i64::try_from(nm).unwrap_or(i64::MAX));
-    let (used, least) = (in_all(plan.cost), in_all(plan.bound));
-    let none = list.boards.is_empty() || list.unlisted > 0;
-    let better = none || used < list.used() || used == list.used() && least > list.least(job);
-    if !better {
-        return Err(Problem::new(Code::Infeasible, "job", terms.phrase(key("saw-no-better"), &[])).into());
-    }
-    planner.keep(store, terms)
+fn plan(terms: &Terms<'_>, work: &Work, effort: u64) -> Kept<HousePlan> {
+    let mut plan = HousePlan::buying(work, terms.division).map_err(|error| refused(terms, "job", error))?;
+    plan.step(effort);
+    Ok(plan)
 }
 
 /// All pieces of a board are cut: each keeps its length, and a rest worth keeping becomes an offcut.
-fn mark_cut(store: &mut Store, terms: &Terms<'_>, job: &Job, number: i64) -> Kept<Id> {
-    let list = Boards::of(store, job)?;
-    let unknown = || Problem::new(Code::Unknown, "number", terms.phrase("screen-unknown", &[]));
-    let board = list.boards.iter().find(|board| board.number == number).ok_or_else(unknown)?;
-    if board.cut() {
+fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Kept<Id> {
+    let list = SawBoards::of(work)?;
+    let board = pattern::board(terms, &list, number)?;
+    if board.is_cut() {
         return Err(Problem::new(Code::Order, "number", terms.phrase(key("saw-already-cut"), &[])).into());
     }
-    let mut answer = op("saw-cut", Some(job.id()), [&number.to_string(), &cuts(terms, board)]);
-    for piece in board.pieces.iter().filter(|piece| piece.planned()) {
-        let id = piece.facts.id();
-        answer = answer.set(id, "state", Value::Text("cut".to_owned())).with(Change::Keep {
-            subject: id,
-            field: "sawn-length".to_owned(),
-            value: planned(piece.length),
-        });
+    let mut operation = Operation::new(OperationKind::SawCut, work.id(), [&*number.to_string(), &*cuts(terms, board)]);
+    for piece in board.pieces.iter().filter(|piece| piece.is_planned()) {
+        let id = piece.board.id();
+        operation = operation.set(id, Field::State, Value::Text(BoardState::Cut.code().to_owned())).keep_code(
+            id,
+            Field::SawnLength.code().to_owned(),
+            planned(piece.length),
+        );
     }
     let source = board.offcut.as_deref().and_then(|offcut| offcut.parse().ok());
     if let Some(offcut) = source {
-        answer = answer.set(offcut, "used", Value::Text("cut".to_owned()));
+        operation = operation.set(offcut, Field::Used, Value::Text(CUT_UP.to_owned()));
     }
-    // The cut that frees the rest takes a kerf, too.
-    let rest = board.rest - job.rules.get_length(keys::SAW_KERF)?;
-    let rest = terms.division.round(rest, Rounding::Down);
-    if board.rest >= job.rules.get_length(keys::OFFCUT_KEEP_LEAST)? && rest.is_positive() {
+    if let Some(length) = board.offcut_left(work, terms.division)? {
         let id = terms.fresh(0);
-        answer = answer
-            .create(id, kinds::OFFCUT, Some(job.id()), sort_key(terms, 0))
-            .set(id, "length", planned(rest))
-            .set(id, "cut-from", Value::Whole(number));
+        operation = operation
+            .create(id, Kind::Offcut, work.id(), sort_key(terms, 0))
+            .set(id, Field::Length, planned(length))
+            .set(id, Field::CutFrom, Value::Whole(number));
     }
-    Ok(accept(store, terms, answer, &[])?.group)
+    Ok(accept(book, terms, operation, &[])?.group)
 }
 
 fn cuts(terms: &Terms<'_>, board: &SawBoard) -> String {
     board.pieces.iter().map(|piece| terms.shown(piece.length)).collect::<Vec<_>>().join(" + ")
 }
 
-fn planned(length: Length) -> Value {
-    Value::Length { length, typed: String::new(), unit: "mm".to_owned() }
+fn add_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, length: &str) -> Kept<Id> {
+    let given = [(Field::Length.code(), length)].into();
+    let fields = ask::fields(terms, fields_of(Kind::Offcut), &given)?;
+    let id = terms.fresh(0);
+    let offcut = Record::unsaved(id, Kind::Offcut, work.job()?.id(), &fields);
+    let operation = Operation::new(OperationKind::OffcutAdded, work.id(), [length.trim()])
+        .create(id, Kind::Offcut, work.id(), sort_key(terms, 0))
+        .set_all(id, fields);
+    Ok(accept(book, terms, at_hand(operation, work, &offcut)?, &[])?.group)
 }
 
-/// Puts an offcut away, or back; one that is cut up stays so.
-fn put(store: &mut Store, terms: &Terms<'_>, job: &Job, offcut: &str, (kind, used): (&str, Value)) -> Kept<Id> {
-    let facts = child(store, terms, job, ("offcut", kinds::OFFCUT), offcut)?;
-    if facts.text("used") == Some("cut") {
+/// What an offcut that is cut up is used for.
+const CUT_UP: &str = "cut";
+
+/// Puts an offcut away.
+fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Kept<Id> {
+    let (offcut, length) = whole_offcut(terms, work, offcut)?;
+    let operation = Operation::new(OperationKind::OffcutDropped, work.id(), [&*length]);
+    let operation = operation.set(offcut.id(), Field::Used, Value::Text("dropped".to_owned()));
+    Ok(accept(book, terms, operation, &[])?.group)
+}
+
+/// Takes an offcut that was put away back.
+fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Kept<Id> {
+    let (offcut, length) = whole_offcut(terms, work, offcut)?;
+    let operation = Operation::new(OperationKind::OffcutKept, work.id(), [&*length]);
+    let operation = at_hand(operation, work, offcut)?.set(offcut.id(), Field::Used, Value::Absent);
+    Ok(accept(book, terms, operation, &[])?.group)
+}
+
+/// An offcut that is not cut up, and its length as it is shown.
+fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Kept<(&'a Arc<Record>, String)> {
+    let offcut = part(terms, work, (Kind::Offcut, "offcut"), offcut)?;
+    if offcut.text(Field::Used) == Some(CUT_UP) {
         return Err(Problem::new(Code::Order, "offcut", terms.phrase(key("saw-offcut-gone"), &[])).into());
     }
-    let length = facts.reading(terms, "length").map(|length| length.text).unwrap_or_default();
-    let mut answer = op(kind, Some(job.id()), [&*length]);
-    if used == Value::Absent {
-        answer = with_offcut(answer, store, job, facts.length("length").unwrap_or(Length::ZERO))?;
-    }
-    let answer = answer.set(facts.id(), "used", used);
-    Ok(accept(store, terms, answer, &[])?.group)
+    let length = terms.answer(offcut, Field::Length).map(|length| length.text).unwrap_or_default();
+    Ok((offcut, length))
 }
 
-/// Takes from what is known of the least: an offcut that the plan did not have may stand for one new board, at most the
-/// longest, so that a list may take so much less.
-fn with_offcut(answer: Answer, store: &Store, job: &Job, offcut: Length) -> Kept<Answer> {
-    let Some(least) = job.facts.length("plan-least") else { return Ok(answer) };
-    let stock = Facts::children(store, job.id(), kinds::STOCK)?;
-    let longest = stock.iter().filter_map(|stock| stock.length("length")).max();
-    let left = longest.filter(|longest| *longest >= offcut).map_or(Length::ZERO, |longest| least - longest);
-    Ok(answer.set(job.id(), "plan-least", planned(left.max(Length::ZERO))))
+/// The answer with what is known of the least once a further offcut is at hand.
+fn at_hand(operation: Operation, work: &Work, offcut: &Record) -> Kept<Operation> {
+    let least = least_with_offcut(work, offcut.length(Field::Length).unwrap_or(Length::ZERO));
+    Ok(operation.set_all(work.job()?.id(), least.map(|least| (Field::PlanLeast, planned(least)))))
 }
 
-/// A thing of this house.
-fn child(store: &Store, terms: &Terms<'_>, job: &Job, (field, kind): (&str, &str), id: &str) -> Kept<Facts> {
+/// A part of this house.
+fn part<'a>(terms: &Terms<'_>, work: &'a Work, (kind, field): (Kind, &str), id: &str) -> Kept<&'a Arc<Record>> {
     let id = terms.id(field, id)?;
-    let found = Facts::children(store, job.id(), kind)?.into_iter().find(|facts| facts.id() == id);
-    Ok(found.ok_or_else(|| Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[])))?)
+    let unknown = || Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[]));
+    Ok(work.house().own(kind).iter().find(|part| part.id() == id).ok_or_else(unknown)?)
 }

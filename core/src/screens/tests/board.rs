@@ -1,20 +1,21 @@
 use super::penetration::{hose_bib, lay_out_pole, wall};
 use super::*;
+use crate::book::{CutRecord, Field, Kind};
 use crate::measure::Length;
 
-fn shown(store: &Store, language: &str, board: &str) -> BoardView {
+fn shown(book: &Book, language: &str, board: &str) -> BoardView {
     let place = Place::Board { board: board.to_owned() };
-    let View::BoardKind { view } = view(store, &context(language, 0), &place).unwrap() else { panic!("board") };
+    let View::BoardKind { view } = view(book, &context(language, 0), &place).unwrap() else { panic!("board") };
     view
 }
 
-fn tap(store: &mut Store, n: u8, action: BoardAction) -> Result<Outcome, Problem> {
-    act(store, &context("en", n), &Action::BoardKind { action })
+fn tap(book: &mut Book, n: u8, action: BoardAction) -> Result<Outcome, Problem> {
+    act(book, &context("en", n), &Action::BoardKind { action })
 }
 
-fn undo(store: &mut Store, n: u8, group: String) {
+fn undo(book: &mut Book, n: u8, group: String) {
     let action = DoneListAction::Undo { job: None, group };
-    act(store, &context("en", n), &Action::DoneListKind { action }).unwrap();
+    act(book, &context("en", n), &Action::DoneListKind { action }).unwrap();
 }
 
 fn answers(given: &[(&str, &str)]) -> Vec<Given> {
@@ -37,42 +38,43 @@ fn said(board: &str, step: &str, how: StepHow) -> BoardAction {
 const LOOSE: [(&str, &str); 3] = [("length", "96"), ("height", "8 1/4"), ("lap", "1 1/4")];
 const FOUR: [(&str, &str); 4] = [("left", "40"), ("right", "46 1/2"), ("bottom-left", "-2"), ("top-left", "3")];
 
-fn loose(store: &mut Store, job: Option<String>) -> String {
-    let made = tap(store, 20, BoardAction::CreateLoose { job, answers: answers(&LOOSE) }).unwrap();
+fn loose(book: &mut Book, job: Option<String>) -> String {
+    let made = tap(book, 20, BoardAction::CreateLoose { job, answers: answers(&LOOSE) }).unwrap();
     let Place::Board { board } = made.place else { panic!("a new board opens") };
     board
 }
 
 /// A wall with its boards planned round a hose bib: the board under its block and the board over it. Block height 5 13/16
 /// in, from 28 1/4 to 34 1/16 in; the boards lie at 21 and 28 in.
-fn planned() -> (Store, String, String, [String; 2]) {
-    let (mut store, job, wall) = wall();
+fn planned() -> (Book, String, String, [String; 2]) {
+    let (mut book, job, wall) = wall();
     let action = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
-    act(&mut store, &context("en", 10), &Action::HouseKind { action }).unwrap();
-    lay_out_pole(&mut store, &job);
+    act(&mut book, &context("en", 10), &Action::HouseKind { action }).unwrap();
+    lay_out_pole(&mut book, &job);
     let hole = hose_bib(
-        &mut store,
+        &mut book,
         &wall,
         &[("from-base", "31 1/16"), ("block-width", "5"), ("block-height", "5 13/16"), ("hole-from-bottom", "2 13/16")],
     );
     let action = WallAction::PlanBoards { wall: wall.clone() };
-    act(&mut store, &context("en", 11), &Action::WallKind { action }).unwrap();
+    act(&mut book, &context("en", 11), &Action::WallKind { action }).unwrap();
     let course = |course: i64| {
-        let boards = spoken(&context("en", 0), |_| kept::Facts::children(&store, wall.parse().unwrap(), kinds::BOARD));
-        let board = boards.unwrap().into_iter().find(|board| board.whole("course") == Some(course)).unwrap();
+        let house = book.house(Some(job.parse().unwrap())).unwrap();
+        let boards = house.under(wall.parse().unwrap(), Kind::Board);
+        let board = boards.iter().find(|board| board.whole(Field::Course) == Some(course)).unwrap();
         board.id().to_string()
     };
     let boards = [course(4), course(5)];
-    (store, job, hole, boards)
+    (book, job, hole, boards)
 }
 
 /// Tapes the round of a block, one answer a reading.
-fn tape(store: &mut Store, n: u8, board: &str, readings: &[(&str, &str)]) {
+fn tape(book: &mut Book, n: u8, board: &str, readings: &[(&str, &str)]) {
     for (at, (field, text)) in readings.iter().enumerate() {
-        let notch = shown(store, "en", board).notches[0].notch.clone();
+        let notch = shown(book, "en", board).notches[0].notch.clone();
         let (board, field, text) = (board.to_owned(), (*field).to_owned(), (*text).to_owned());
         let n = n + u8::try_from(at).unwrap();
-        tap(store, n, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
+        tap(book, n, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
     }
 }
 
@@ -80,10 +82,10 @@ fn tape(store: &mut Store, n: u8, board: &str, readings: &[(&str, &str)]) {
 #[test]
 fn four_readings_on_a_loose_board_give_the_notch_at_once() {
     for with_house in [false, true] {
-        let (mut store, job) = house();
-        let board = loose(&mut store, with_house.then_some(job));
+        let (mut book, job) = house();
+        let board = loose(&mut book, with_house.then_some(job));
         let action = BoardAction::AddNotch { board, answers: answers(&FOUR) };
-        let View::BoardKind { view } = tap(&mut store, 21, action).unwrap().view else { panic!("board") };
+        let View::BoardKind { view } = tap(&mut book, 21, action).unwrap().view else { panic!("board") };
         let notch = &view.notches[0];
         assert_eq!((notch.cut.as_str(), notch.taped), ("bottom", true));
         // The rules' gap and overcut are alike, so the marks lie on the block.
@@ -99,8 +101,8 @@ fn four_readings_on_a_loose_board_give_the_notch_at_once() {
 
 #[test]
 fn the_plan_shows_a_notch_before_it_is_taped_and_the_tape_replaces_it() {
-    let (mut store, _, hole, [lower, upper]) = planned();
-    let view = shown(&store, "en", &upper);
+    let (mut book, _, hole, [lower, upper]) = planned();
+    let view = shown(&book, "en", &upper);
     let notch = &view.notches[0];
     assert_eq!((notch.notch.as_str(), notch.taped, notch.cut.as_str()), (hole.as_str(), false, "bottom"));
     assert_eq!(notch.face.as_ref().unwrap().levels[0].left.nm, inches(6, 4));
@@ -109,7 +111,7 @@ fn the_plan_shows_a_notch_before_it_is_taped_and_the_tape_replaces_it() {
         questions.iter().find(|question| question.field == "top-left").unwrap().reading.clone().unwrap()
     };
     assert_eq!((top(&view).source, top(&view).nm), (Source::Planned, inches(6, 4)));
-    assert_eq!(shown(&store, "en", &lower).notches[0].cut, "top");
+    assert_eq!(shown(&book, "en", &lower).notches[0].cut, "top");
 
     let action = BoardAction::AnswerNotch {
         board: upper.clone(),
@@ -117,133 +119,134 @@ fn the_plan_shows_a_notch_before_it_is_taped_and_the_tape_replaces_it() {
         field: "top-left".to_owned(),
         text: "6 1/2".to_owned(),
     };
-    let taped = tap(&mut store, 30, action).unwrap();
-    let after = shown(&store, "en", &upper);
+    let taped = tap(&mut book, 30, action).unwrap();
+    let after = shown(&book, "en", &upper);
     assert_eq!((top(&after).source, top(&after).nm, after.notches.len()), (Source::Taped, inches(6, 32), 1));
     assert_ne!(after.revision, view.revision);
     let off = after.notches[0].notes.iter().find(|note| note.code == "off-plan").unwrap();
     assert!(off.text.contains("6 1/2\"") && off.text.contains("6 1/16\""), "{}", off.text);
-    undo(&mut store, 31, taped.group);
-    assert_eq!(shown(&store, "en", &upper), view, "taken back, the plan speaks again");
+    undo(&mut book, 31, taped.group);
+    assert_eq!(shown(&book, "en", &upper), view, "taken back, the plan speaks again");
 }
 
 /// A fact of the trade (common practice, no source): 1 in of notch in the top of one board and 6 1/16 in in the bottom of
 /// the next, lapped 1 1/4 in, close on a block of 5 13/16 in.
 #[test]
 fn two_notches_close_on_their_block() {
-    let (mut store, _, _, [lower, upper]) = planned();
-    let crossed = |store: &Store, board: &str| {
-        let notes = shown(store, "en", board).notches.swap_remove(0).notes;
+    let (mut book, _, _, [lower, upper]) = planned();
+    let crossed = |book: &Book, board: &str| {
+        let notes = shown(book, "en", board).notches.swap_remove(0).notes;
         notes.into_iter().find(|note| note.code == "cross-check").map(|note| note.text)
     };
-    tape(&mut store, 30, &upper, &[("bottom-left", "1/4"), ("top-left", "6 1/16")]);
-    assert_eq!(crossed(&store, &upper), None, "one board alone says nothing");
-    tape(&mut store, 40, &lower, &[("bottom-left", "7 1/4"), ("top-left", "13 1/16")]);
-    assert_eq!((crossed(&store, &lower), crossed(&store, &upper)), (None, None));
+    tape(&mut book, 30, &upper, &[("bottom-left", "1/4"), ("top-left", "6 1/16")]);
+    assert_eq!(crossed(&book, &upper), None, "one board alone says nothing");
+    tape(&mut book, 40, &lower, &[("bottom-left", "7 1/4"), ("top-left", "13 1/16")]);
+    assert_eq!((crossed(&book, &lower), crossed(&book, &upper)), (None, None));
     // An eighth is what a tape explains, a quarter is not.
-    tape(&mut store, 50, &lower, &[("bottom-left", "7 1/8")]);
-    assert_eq!(crossed(&store, &upper), None);
-    tape(&mut store, 60, &lower, &[("bottom-left", "7")]);
+    tape(&mut book, 50, &lower, &[("bottom-left", "7 1/8")]);
+    assert_eq!(crossed(&book, &upper), None);
+    tape(&mut book, 60, &lower, &[("bottom-left", "7")]);
     for board in [&lower, &upper] {
-        let text = crossed(&store, board).unwrap();
+        let text = crossed(&book, board).unwrap();
         assert!(text.contains("1/4\""), "{text}");
     }
 }
 
 #[test]
 fn what_is_cut_keeps_its_numbers_when_a_rule_changes() {
-    let (mut store, job, _, [_, upper]) = planned();
-    let differs = |store: &Store| shown(store, "en", &upper).notes.iter().any(|note| note.code == "differs-from-cut");
-    let cut = tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
-    assert_eq!((shown(&store, "en", &upper).state.as_str(), differs(&store)), ("cut", false));
-    let numbers = |store: &Store| {
-        let fields = store.fields(upper.parse().unwrap()).unwrap();
-        fields.into_iter().filter(|(name, _)| name.starts_with("cut")).map(|(_, field)| field.value).collect::<Vec<_>>()
+    let (mut book, job, _, [_, upper]) = planned();
+    let differs = |book: &Book| shown(book, "en", &upper).notes.iter().any(|note| note.code == "differs-from-cut");
+    let cut = tap(&mut book, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    assert_eq!((shown(&book, "en", &upper).state.as_str(), differs(&book)), ("cut", false));
+    let numbers = |book: &Book| {
+        let id = upper.parse().unwrap();
+        let house = book.house_of(id).unwrap().unwrap();
+        CutRecord::of(&house, house.get(id, Kind::Board).unwrap())
     };
-    let kept = numbers(&store);
-    assert_eq!(kept.len(), 1);
+    let kept = numbers(&book);
+    assert_eq!(kept.as_ref().unwrap().notches.len(), 1);
     let action = RulesAction::Change {
         job,
         key: "gap.block.most".to_owned(),
         value: "1/2".to_owned(),
         reason: "swells".to_owned(),
     };
-    let changed = act(&mut store, &context("en", 31), &Action::RulesKind { action }).unwrap();
-    assert!(differs(&store));
-    assert_eq!(numbers(&store), kept);
-    undo(&mut store, 32, changed.group);
-    assert!(!differs(&store));
-    undo(&mut store, 33, cut.group);
-    assert_eq!(shown(&store, "en", &upper).state, "planned");
+    let changed = act(&mut book, &context("en", 31), &Action::RulesKind { action }).unwrap();
+    assert!(differs(&book));
+    assert_eq!(numbers(&book), kept);
+    undo(&mut book, 32, changed.group);
+    assert!(!differs(&book));
+    undo(&mut book, 33, cut.group);
+    assert_eq!(shown(&book, "en", &upper).state, "planned");
 }
 
 #[test]
 fn nailing_fixes_a_board_and_taking_it_back_does_not_uncut_it() {
-    let (mut store, _, _, [_, upper]) = planned();
+    let (mut book, _, _, [_, upper]) = planned();
     for step in ["board-notch", "board-prime", "board-nail"] {
-        tap(&mut store, 30, said(&upper, step, StepHow::Tick)).unwrap();
+        tap(&mut book, 30, said(&upper, step, StepHow::Tick)).unwrap();
     }
-    assert_eq!(shown(&store, "en", &upper).state, "fixed");
-    tap(&mut store, 31, said(&upper, "board-nail", StepHow::TakeBack)).unwrap();
-    assert_eq!(shown(&store, "en", &upper).state, "cut");
+    assert_eq!(shown(&book, "en", &upper).state, "fixed");
+    tap(&mut book, 31, said(&upper, "board-nail", StepHow::TakeBack)).unwrap();
+    assert_eq!(shown(&book, "en", &upper).state, "cut");
 }
 
 /// Three gaps that came out 3/16 in at marks on the block: the saw takes 3/16 in, and the rules trust the tape.
 #[test]
 fn a_saw_is_learned_from_three_cuts_and_forgotten_on_demand() {
-    let (mut store, _) = house();
-    let board = loose(&mut store, None);
-    let added = tap(&mut store, 21, BoardAction::AddNotch { board: board.clone(), answers: answers(&FOUR) }).unwrap();
+    let (mut book, _) = house();
+    let board = loose(&mut book, None);
+    let added = tap(&mut book, 21, BoardAction::AddNotch { board: board.clone(), answers: answers(&FOUR) }).unwrap();
     let View::BoardKind { view } = added.view else { panic!("board") };
     let notch = view.notches[0].notch.clone();
-    let least = |store: &Store| shown(store, "en", &board).notches[0].gap_least.clone().unwrap().nm;
-    assert_eq!(least(&store), inches(0, 4));
+    let least = |book: &Book| shown(book, "en", &board).notches[0].gap_least.clone().unwrap().nm;
+    assert_eq!(least(&book), inches(0, 4));
     for n in 0..3 {
-        assert_eq!(least(&store), inches(0, 4), "the rule's until three cuts are known");
+        assert_eq!(least(&book), inches(0, 4), "the rule's until three cuts are known");
         let (board, notch, text) = (board.clone(), notch.clone(), "3/16".to_owned());
-        tap(&mut store, 30 + n, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
+        tap(&mut book, 30 + n, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
     }
-    assert_eq!(least(&store), inches(0, 12));
-    let habit = shown(&store, "en", &board).notes.into_iter().find(|note| note.code == "habit").unwrap();
+    assert_eq!(least(&book), inches(0, 12));
+    let habit = shown(&book, "en", &board).notes.into_iter().find(|note| note.code == "habit").unwrap();
     assert!(habit.text.contains('3') && habit.text.contains("3/16\""), "{}", habit.text);
-    tap(&mut store, 40, BoardAction::ForgetHabit { board: board.clone() }).unwrap();
-    assert_eq!(least(&store), inches(0, 4));
+    tap(&mut book, 40, BoardAction::ForgetHabit { board: board.clone() }).unwrap();
+    assert_eq!(least(&book), inches(0, 4));
 }
 
 /// The gap is asked once the board is cut; its keys outlive a stop, and what was said stands there.
 #[test]
 fn the_gap_is_asked_of_a_cut_notch_and_learned_from() {
-    let (mut store, _, hole, [_, upper]) = planned();
-    let question = |store: &Store| {
-        let questions = shown(store, "en", &upper).notches[0].questions.clone();
+    let (mut book, _, hole, [_, upper]) = planned();
+    let question = |book: &Book| {
+        let questions = shown(book, "en", &upper).notches[0].questions.clone();
         questions.into_iter().find(|question| question.field == "gap")
     };
-    assert_eq!(question(&store), None, "nothing came out of a board that is not cut");
-    while shown(&store, "en", &upper).state == "planned" {
-        let view = shown(&store, "en", &upper);
+    assert_eq!(question(&book), None, "nothing came out of a board that is not cut");
+    while shown(&book, "en", &upper).state == "planned" {
+        let view = shown(&book, "en", &upper);
         let step = view.steps.iter().find(|step| step.state == StepState::Open).unwrap();
-        tap(&mut store, 30, said(&upper, &step.code, StepHow::Tick)).unwrap();
+        tap(&mut book, 30, said(&upper, &step.code, StepHow::Tick)).unwrap();
     }
-    let open = question(&store).unwrap();
+    let open = question(&book).unwrap();
     assert_eq!((open.subject.as_str(), open.answer.as_str(), open.optional), (hole.as_str(), "", true));
     let (board, subject, field) = (upper.clone(), open.subject.clone(), open.field.clone());
     let text = "3/1".to_owned();
-    tap(&mut store, 40, BoardAction::KeepDraft { board, subject, field, text }).unwrap();
-    let asked = shown(&store, "en", &upper).asked.unwrap();
+    tap(&mut book, 40, BoardAction::KeepDraft { board, subject, field, text }).unwrap();
+    let asked = shown(&book, "en", &upper).asked.unwrap();
     assert_eq!((asked.field.as_str(), asked.draft.as_str()), ("gap", "3/1"));
     let (board, notch, field, text) = (upper.clone(), open.subject, open.field, "3/16".to_owned());
-    tap(&mut store, 41, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
-    let said = question(&store).unwrap();
+    tap(&mut book, 41, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
+    let said = question(&book).unwrap();
     assert_eq!((said.answer.as_str(), said.draft.as_str()), ("3/16\"", ""));
     assert_eq!(said.reading.unwrap().signer, "Ines");
-    assert_eq!(shown(&store, "en", &upper).gaps_known, 1);
+    assert_eq!(shown(&book, "en", &upper).gaps_known, 1);
 }
 
 /// The reason why a step is left out is a question: its keys are kept, asked on after a stop, and gone with the answer.
 #[test]
 fn a_begun_reason_is_asked_on_until_the_step_is_signed() {
-    let (mut store, _, _, [_, upper]) = planned();
-    let step = shown(&store, "en", &upper).steps[0].clone();
+    let (mut book, _, _, [_, upper]) = planned();
+    let step = shown(&book, "en", &upper).steps[0].clone();
     let asks = step.asks.last().cloned().unwrap();
     let keep = |field: &str| BoardAction::KeepDraft {
         board: upper.clone(),
@@ -251,32 +254,31 @@ fn a_begun_reason_is_asked_on_until_the_step_is_signed() {
         field: field.to_owned(),
         text: "no time".to_owned(),
     };
-    assert_eq!(tap(&mut store, 30, keep("no-such-step/reason")).unwrap_err().code, "unknown");
-    tap(&mut store, 31, keep(&asks.field)).unwrap();
-    let asked = shown(&store, "en", &upper).asked.unwrap();
+    assert_eq!(tap(&mut book, 30, keep("no-such-step/reason")).unwrap_err().code, "unknown");
+    tap(&mut book, 31, keep(&asks.field)).unwrap();
+    let asked = shown(&book, "en", &upper).asked.unwrap();
     assert_eq!((asked.field, asked.draft.as_str()), (asks.field, "no time"));
-    tap(&mut store, 32, said(&upper, &step.code, StepHow::Tick)).unwrap();
-    let signed = shown(&store, "en", &upper).steps[0].clone();
+    tap(&mut book, 32, said(&upper, &step.code, StepHow::Tick)).unwrap();
+    let signed = shown(&book, "en", &upper).steps[0].clone();
     assert_eq!(signed.asks, [], "nothing is asked of what is done");
-    tap(&mut store, 33, said(&upper, &step.code, StepHow::TakeBack)).unwrap();
-    assert!(shown(&store, "en", &upper).steps[0].asks.iter().all(|asks| asks.draft.is_empty()));
+    tap(&mut book, 33, said(&upper, &step.code, StepHow::TakeBack)).unwrap();
+    assert!(shown(&book, "en", &upper).steps[0].asks.iter().all(|asks| asks.draft.is_empty()));
 }
 
 /// What was measured at a step and a note are answers like any other; each ticks its step.
 #[test]
 fn a_measure_or_a_note_ticks_its_step() {
-    let (mut store, _, _, [_, upper]) = planned();
-    let step = |store: &Store, code: &str| {
-        shown(store, "en", &upper).steps.into_iter().find(|step| step.code == code).unwrap()
-    };
+    let (mut book, _, _, [_, upper]) = planned();
+    let step =
+        |book: &Book, code: &str| shown(book, "en", &upper).steps.into_iter().find(|step| step.code == code).unwrap();
     let fields = |step: &StepLine| step.asks.iter().map(|asks| asks.field.clone()).collect::<Vec<_>>();
-    let open = step(&store, "board-measure");
+    let open = step(&book, "board-measure");
     assert_eq!(fields(&open), ["board-measure/measured", "board-measure/note", "board-measure/reason"]);
     assert_eq!(open.asks[0].kind, AnswerKind::LengthKind);
-    assert_eq!(fields(&step(&store, "board-mark")), ["board-mark/note", "board-mark/reason"], "nothing to measure");
+    assert_eq!(fields(&step(&book, "board-mark")), ["board-mark/note", "board-mark/reason"], "nothing to measure");
     let mut answer = |n, field: &str, text: &str| {
         let (board, field, text) = (upper.clone(), field.to_owned(), text.to_owned());
-        tap(&mut store, n, BoardAction::Answer { board, field, text })
+        tap(&mut book, n, BoardAction::Answer { board, field, text })
     };
     for (text, code) in [("", "missing"), ("wide", "length")] {
         assert_eq!(answer(30, "board-measure/measured", text).unwrap_err().code, code);
@@ -284,28 +286,28 @@ fn a_measure_or_a_note_ticks_its_step() {
     answer(31, "board-measure/measured", "143 1/2").unwrap();
     answer(32, "board-mark/note", "the face was up").unwrap();
     assert_eq!(answer(33, "board-mark/note", "again").unwrap_err().code, "order");
-    let measured = step(&store, "board-measure");
+    let measured = step(&book, "board-measure");
     assert_eq!((measured.state, measured.measured.unwrap().text.as_str()), (StepState::Done, "143 1/2\""));
-    let noted = step(&store, "board-mark");
+    let noted = step(&book, "board-mark");
     assert_eq!((noted.state, noted.said.as_str()), (StepState::Done, "Ines, 05:00, the face was up"));
 }
 
 /// Whoever still names the planned notch answers the one that was taped in its place.
 #[test]
 fn a_planned_notch_is_taped_once() {
-    let (mut store, _, hole, [_, upper]) = planned();
+    let (mut book, _, hole, [_, upper]) = planned();
     for (n, field) in [(30, "left"), (31, "right")] {
         let (board, notch, field, text) = (upper.clone(), hole.clone(), field.to_owned(), "61".to_owned());
-        tap(&mut store, n, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
+        tap(&mut book, n, BoardAction::AnswerNotch { board, notch, field, text }).unwrap();
     }
-    assert_eq!(shown(&store, "en", &upper).notches.len(), 1);
+    assert_eq!(shown(&book, "en", &upper).notches.len(), 1);
 }
 
 /// Teaches a signer's saw by three gaps on a loose board.
-fn teach(store: &mut Store, signer: &str, gap: &str) {
-    let board = loose(store, None);
+fn teach(book: &mut Book, signer: &str, gap: &str) {
+    let board = loose(book, None);
     let by = |n| Context { signer: signer.to_owned(), ..context("en", n) };
-    let mut tap = |n, action| act(store, &by(n), &Action::BoardKind { action }).unwrap();
+    let mut tap = |n, action| act(book, &by(n), &Action::BoardKind { action }).unwrap();
     let added = tap(50, BoardAction::AddNotch { board: board.clone(), answers: answers(&FOUR) });
     let View::BoardKind { view } = added.view else { panic!("board") };
     for n in 51..54 {
@@ -316,12 +318,12 @@ fn teach(store: &mut Store, signer: &str, gap: &str) {
 
 #[test]
 fn another_hand_and_saw_make_no_cut_board_differ() {
-    let (mut store, _, _, [_, upper]) = planned();
-    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
-    teach(&mut store, "Ben", "0");
+    let (mut book, _, _, [_, upper]) = planned();
+    tap(&mut book, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    teach(&mut book, "Ben", "0");
     let place = Place::Board { board: upper };
     let ben = Context { signer: "Ben".to_owned(), ..context("en", 60) };
-    let View::BoardKind { view } = view(&store, &ben, &place).unwrap() else { panic!("board") };
+    let View::BoardKind { view } = view(&book, &ben, &place).unwrap() else { panic!("board") };
     assert!(view.notes.iter().any(|note| note.code == "habit"), "Ben's saw was learned");
     assert!(view.notes.iter().all(|note| note.code != "differs-from-cut"), "{:?}", view.notes);
     assert!(view.steps.iter().all(|step| !step.differs));
@@ -330,54 +332,55 @@ fn another_hand_and_saw_make_no_cut_board_differ() {
 /// The board was cut on the line of the block; later the saw was learned to take nothing, and marks moved out.
 #[test]
 fn a_gap_goes_with_the_offset_that_its_board_was_marked_with() {
-    let (mut store, _, _, [_, upper]) = planned();
-    assert_eq!(shown(&store, "en", &upper).notches[0].offset.as_ref().unwrap().nm, 0);
-    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
-    teach(&mut store, "Ines", "0");
-    let view = shown(&store, "en", &upper);
+    let (mut book, _, _, [_, upper]) = planned();
+    assert_eq!(shown(&book, "en", &upper).notches[0].offset.as_ref().unwrap().nm, 0);
+    tap(&mut book, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    teach(&mut book, "Ines", "0");
+    let view = shown(&book, "en", &upper);
     assert!(view.notches[0].offset.as_ref().unwrap().nm > 0);
     let (board, notch, text) = (upper, view.notches[0].notch.clone(), "1/8".to_owned());
-    tap(&mut store, 61, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
-    let fitted = store.subjects(None, kinds::FITTED).unwrap();
-    let length = |subject: &crate::store::Subject, name: &str| match &store.fields(subject.id).unwrap()[name].value {
-        crate::store::Value::Length { length, .. } => length.nm(),
-        other => panic!("{other:?}"),
-    };
+    tap(&mut book, 61, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text }).unwrap();
+    let fitted = book.store().subjects(None, "fitted").unwrap();
+    let length =
+        |subject: &crate::store::Subject, name: &str| match &book.store().fields(subject.id).unwrap()[name].value {
+            crate::store::Value::Length { length, .. } => length.nm(),
+            other => panic!("{other:?}"),
+        };
     let last = fitted.iter().find(|subject| length(subject, "gap") == inches(0, 8)).unwrap();
     assert_eq!(length(last, "offset"), 0);
 }
 
 #[test]
 fn a_signed_step_differs_once_a_reading_changes() {
-    let (mut store, _, _, [_, upper]) = planned();
-    tap(&mut store, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
-    let differs = |store: &Store| shown(store, "en", &upper).steps.iter().any(|step| step.differs);
-    assert!(!differs(&store));
-    tape(&mut store, 31, &upper, &[("top-left", "6 1/2")]);
-    assert!(differs(&store));
+    let (mut book, _, _, [_, upper]) = planned();
+    tap(&mut book, 30, said(&upper, "board-notch", StepHow::Tick)).unwrap();
+    let differs = |book: &Book| shown(book, "en", &upper).steps.iter().any(|step| step.differs);
+    assert!(!differs(&book));
+    tape(&mut book, 31, &upper, &[("top-left", "6 1/2")]);
+    assert!(differs(&book));
 }
 
 #[test]
 fn an_unknown_step_is_told_which_there_are() {
-    let (mut store, _, _, [_, upper]) = planned();
-    let problem = tap(&mut store, 30, said(&upper, "no-such-step", StepHow::Tick)).unwrap_err();
+    let (mut book, _, _, [_, upper]) = planned();
+    let problem = tap(&mut book, 30, said(&upper, "no-such-step", StepHow::Tick)).unwrap_err();
     assert!(problem.text.contains("board-notch") && problem.text.contains("board-nail"), "{}", problem.text);
 }
 
 #[test]
 fn a_loose_board_goes_on_a_wall_once() {
-    let (mut store, job, wall) = wall();
-    let board = loose(&mut store, Some(job));
+    let (mut book, job, wall) = wall();
+    let board = loose(&mut book, Some(job));
     let attach = BoardAction::Attach { board: board.clone(), wall: wall.clone() };
-    tap(&mut store, 21, attach.clone()).unwrap();
-    assert_eq!(shown(&store, "en", &board).wall, wall);
-    assert_eq!(tap(&mut store, 22, attach).unwrap_err().code, "order");
+    tap(&mut book, 21, attach.clone()).unwrap();
+    assert_eq!(shown(&book, "en", &board).wall, wall);
+    assert_eq!(tap(&mut book, 22, attach).unwrap_err().code, "order");
 }
 
 #[test]
 fn bad_input_changes_nothing() {
-    let (mut store, _, hole, [_, upper]) = planned();
-    let before = store.content_hash().unwrap();
+    let (mut book, _, hole, [_, upper]) = planned();
+    let before = book.store().content_hash().unwrap();
     let answer = |notch: &str, field: &str, text: &str| BoardAction::AnswerNotch {
         board: upper.clone(),
         notch: notch.to_owned(),
@@ -397,47 +400,47 @@ fn bad_input_changes_nothing() {
         (answer(&hole, "gap", "-1"), "range", "gap"),
     ] {
         let shown = format!("{action:?}");
-        let problem = tap(&mut store, 30, action).unwrap_err();
+        let problem = tap(&mut book, 30, action).unwrap_err();
         assert_eq!((problem.code.as_str(), problem.field.as_str()), (code, field), "{shown}");
     }
-    assert_eq!(store.content_hash().unwrap(), before);
+    assert_eq!(book.store().content_hash().unwrap(), before);
 }
 
 #[test]
 fn keys_that_are_typed_are_kept_as_a_draft() {
-    let (mut store, _, hole, [_, upper]) = planned();
+    let (mut book, _, hole, [_, upper]) = planned();
     let typed = BoardAction::KeepDraft {
         board: upper.clone(),
         subject: hole,
         field: "left".to_owned(),
         text: "57 1".to_owned(),
     };
-    assert_eq!(tap(&mut store, 30, typed).unwrap().group, "");
-    assert_eq!(shown(&store, "en", &upper).notches[0].questions[0].draft, "57 1");
-    tape(&mut store, 31, &upper, &[("left", "57 1/2")]);
-    assert_eq!(shown(&store, "en", &upper).notches[0].questions[0].draft, "");
+    assert_eq!(tap(&mut book, 30, typed).unwrap().group, "");
+    assert_eq!(shown(&book, "en", &upper).notches[0].questions[0].draft, "57 1");
+    tape(&mut book, 31, &upper, &[("left", "57 1/2")]);
+    assert_eq!(shown(&book, "en", &upper).notches[0].questions[0].draft, "");
 }
 
 #[test]
 fn reads_well_in_both_languages() {
-    let (mut store, _, _, [_, upper]) = planned();
-    tape(&mut store, 30, &upper, &[("top-left", "6 1/2")]);
+    let (mut book, _, _, [_, upper]) = planned();
+    tape(&mut book, 30, &upper, &[("top-left", "6 1/2")]);
     for language in ["en", "es"] {
-        insta::assert_json_snapshot!(format!("board-{language}"), shown(&store, language, &upper));
+        insta::assert_json_snapshot!(format!("board-{language}"), shown(&book, language, &upper));
     }
 }
 
 /// What was done to a board is told in the language of who reads it, not of who did it.
 #[test]
 fn the_done_list_names_a_board_in_the_readers_language() {
-    let (mut store, _, _, [_, upper]) = planned();
-    let step = shown(&store, "en", &upper).steps[0].code.clone();
-    tap(&mut store, 30, said(&upper, &step, StepHow::Tick)).unwrap();
-    let loose = loose(&mut store, None);
-    let step = shown(&store, "en", &loose).steps[0].code.clone();
-    tap(&mut store, 50, said(&loose, &step, StepHow::Tick)).unwrap();
+    let (mut book, _, _, [_, upper]) = planned();
+    let step = shown(&book, "en", &upper).steps[0].code.clone();
+    tap(&mut book, 30, said(&upper, &step, StepHow::Tick)).unwrap();
+    let loose = loose(&mut book, None);
+    let step = shown(&book, "en", &loose).steps[0].code.clone();
+    tap(&mut book, 50, said(&loose, &step, StepHow::Tick)).unwrap();
     let lines = |language: &str| {
-        let shown = view(&store, &context(language, 60), &Place::DoneList { job: None }).unwrap();
+        let shown = view(&book, &context(language, 60), &Place::DoneList { job: None }).unwrap();
         let View::DoneListKind { view } = shown else { panic!("done list") };
         view.lines.into_iter().map(|line| line.text).collect::<Vec<_>>()
     };

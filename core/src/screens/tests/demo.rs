@@ -2,6 +2,7 @@
 
 use num_rational::BigRational;
 
+use crate::book::{Field, Kind};
 use crate::flashing::{
     BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, Rectangle, SlipBlock, SlipRequest, SplitBlock,
     SplitRequest,
@@ -10,32 +11,29 @@ use crate::handover::DEMO_HOUSE;
 use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job, Penetration, Wall};
-use crate::screens::kinds;
-use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, Want};
-use crate::store::{Id, Store};
+use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, WallLine, Want};
 use crate::wall::{Mounting, Shape};
+use crate::work::{Penetration, Site, Work, course_lines};
 
 /// The pole as it is laid out from what the book holds: its lines with the start.
-pub(super) fn lines(store: &Store, job: Id) -> Vec<Length> {
-    let pole = &Facts::children(store, job, kinds::POLE).unwrap()[0];
-    let length = |name: &str| pole.length(name).unwrap();
-    let marks = Facts::children(store, pole.id(), kinds::MARK).unwrap();
-    let marks = marks.iter().map(|mark| Mark {
-        name: mark.text("name").unwrap().to_owned(),
-        at: mark.length("at").unwrap(),
-        want: match mark.text("want") {
+fn lines(work: &Work) -> Vec<Length> {
+    let pole = work.pole().unwrap();
+    let length = |field| pole.length(field).unwrap();
+    let marks = work.house().under(pole.id(), Kind::Mark).iter().map(|mark| Mark {
+        name: mark.text(Field::Name).unwrap().to_owned(),
+        at: mark.length(Field::At).unwrap(),
+        want: match mark.text(Field::Want) {
             Some("land") => Want::Land,
-            _ => Want::Clear(mark.length("clear").unwrap()),
+            _ => Want::Clear(mark.length(Field::Clear).unwrap()),
         },
-        weight: mark.whole("weight").unwrap().try_into().unwrap(),
+        weight: mark.whole(Field::Weight).unwrap().try_into().unwrap(),
     });
     let request = PoleRequest {
-        from: length("from"),
-        to: length("to"),
-        mode: Mode::Fit { change_max: pole.length("change-max") },
-        reveal_max: length("reveal-max"),
-        reveal_min: pole.length("reveal-min"),
+        from: length(Field::From),
+        to: length(Field::To),
+        mode: Mode::Fit { change_max: pole.length(Field::ChangeMax) },
+        reveal_max: length(Field::RevealMax),
+        reveal_min: pole.length(Field::RevealMin),
         marks: marks.collect(),
         division: Division::SIXTEENTH,
     };
@@ -46,15 +44,14 @@ pub(super) fn lines(store: &Store, job: Id) -> Vec<Length> {
     std::iter::once(request.from).chain(pole.lines.iter().map(|line| request.from + *line)).collect()
 }
 
-pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
-    let job = Job::of(store, terms, id).unwrap();
-    let lines = lines(store, id);
+pub(super) fn check(work: &Work, terms: &Terms<'_>) {
+    let lines: Vec<WallLine> = lines(work).into_iter().map(WallLine::level).collect();
     let (mut crossed, mut read) = (Vec::new(), 0);
-    for wall in Wall::of_job(store, id).unwrap() {
-        let outline = wall.outline(store, terms).unwrap();
-        let courses = wall.courses(terms, &job, &lines, &outline).unwrap();
-        let base = wall.base(terms).unwrap();
-        for hole in Penetration::on_wall(store, terms, &job, wall.id()).unwrap() {
+    for wall in work.walls() {
+        let courses = course_lines(work, &wall.record, &lines, wall.outline().unwrap()).unwrap();
+        let courses: Vec<CourseLine> = courses.into_iter().map(|course| course.middle).collect();
+        let base = wall.base().unwrap();
+        for hole in &wall.penetrations {
             let block = hole.block.unwrap();
             let bottoms: Vec<Length> = courses.iter().map(|course| course.bottom).collect();
             let (least, most) = (Length::from_inches_64(0, 48), Length::from_inches_64(1, 0));
@@ -65,9 +62,9 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
                 }
             }
             crossed.push(bottoms.iter().filter(|line| **line > block.y.from && **line < block.y.to).count());
-            read += readings(terms, &wall, &hole, &courses);
-            patch(&job, &hole, bottoms);
-            made(&job, &hole);
+            read += readings(terms, wall, hole, &courses);
+            patch(work, hole, bottoms);
+            made(work, hole);
             assert!(hole.centre.y + base > most, "{:?} lies above the first line", hole.kind);
         }
     }
@@ -78,7 +75,7 @@ pub(super) fn check(store: &Store, terms: &Terms<'_>, id: Id) {
 }
 
 /// What the tape reads in the demonstration is there for every board round every block, and near what was planned.
-fn readings(terms: &Terms<'_>, wall: &Wall, hole: &Penetration, courses: &[CourseLine]) -> usize {
+fn readings(terms: &Terms<'_>, wall: &Site, hole: &Penetration, courses: &[CourseLine]) -> usize {
     let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap();
     let walls = document["walls"].as_array().unwrap();
     let holes = walls.iter().flat_map(|wall| wall["penetrations"].as_array().unwrap());
@@ -110,15 +107,15 @@ fn readings(terms: &Terms<'_>, wall: &Wall, hole: &Penetration, courses: &[Cours
 }
 
 /// The patch laps over the board below it, so that it sheds.
-fn patch(job: &Job, hole: &Penetration, bottoms: Vec<Length>) {
-    let rule = |key| job.rules.get_length(key).unwrap();
+fn patch(work: &Work, hole: &Penetration, bottoms: Vec<Length>) {
+    let rule = |key| work.rules().get_length(key).unwrap();
     let block = hole.block.unwrap();
     let diameter = hole.shape.width().min(hole.shape.height());
     let request = PatchRequest {
         board: PatchBoard {
-            height: job.facts.length("board-height").unwrap(),
-            lap: job.lap().unwrap(),
-            nail_line: job.nail_line().unwrap(),
+            height: work.board_height().unwrap(),
+            lap: work.lap().unwrap(),
+            nail_line: work.nail_line().unwrap(),
         },
         bottoms,
         block: Rectangle { left: block.x.from, right: block.x.to, bottom: block.y.from, top: block.y.to },
@@ -134,8 +131,8 @@ fn patch(job: &Job, hole: &Penetration, bottoms: Vec<Length>) {
 }
 
 /// The block can be sawn, and its pieces go over what it goes round.
-fn made(job: &Job, hole: &Penetration) {
-    let rule = |key| job.rules.get_length(key).unwrap();
+fn made(work: &Work, hole: &Penetration) {
+    let rule = |key| work.rules().get_length(key).unwrap();
     let block = hole.block.unwrap();
     let limits = BlockLimits {
         bit_step: rule(keys::BLOCK_BIT_STEP),
@@ -143,7 +140,7 @@ fn made(job: &Job, hole: &Penetration) {
         thickness_margin: rule(keys::BLOCK_THICKNESS_MARGIN),
     };
     let (width, height) = (block.x.to - block.x.from, block.y.to - block.y.from);
-    let board_thickness = job.board_thickness().unwrap();
+    let board_thickness = work.board_thickness().unwrap();
     let (thickness, center, gap) = (block.thickness, block.hole, Length::from_inches_64(0, 4));
     match (hole.mounting, hole.shape) {
         (Mounting::Split, Shape::Round { diameter }) => {
@@ -153,7 +150,7 @@ fn made(job: &Job, hole: &Penetration) {
                 thickness,
                 pipe: diameter,
                 center,
-                angle: BigRational::from_integer(job.rules.get_whole(keys::BLOCK_ANGLE).unwrap().into()),
+                angle: BigRational::from_integer(work.rules().get_whole(keys::BLOCK_ANGLE).unwrap().into()),
                 kerf: rule(keys::SAW_KERF),
                 gap,
                 bits: None,

@@ -1,20 +1,21 @@
 use super::*;
 use crate::handover::{DEMO_HOUSE as DEMO, job_document, take_in_document};
-use crate::screens::signing::{Signing, sign};
+use crate::screens::signing::{Detail, Signing, sign};
+use crate::work::PenetrationSite;
 
-fn take(store: &mut Store, n: u8, text: &str) -> Result<String, Problem> {
-    let outcome = take_in_document(store, &context("en", n), text)?;
+fn take(book: &mut Book, n: u8, text: &str) -> Result<String, Problem> {
+    let outcome = take_in_document(book, &context("en", n), text)?;
     let Place::House { job } = outcome.place else { panic!("a house opens") };
     Ok(job)
 }
 
-fn out(store: &Store, job: &str) -> String {
-    job_document(store, &context("en", 0), job).unwrap()
+fn out(book: &Book, job: &str) -> String {
+    job_document(book, &context("en", 0), job).unwrap()
 }
 
 #[test]
 fn what_goes_out_comes_in_and_goes_out_the_same() {
-    let (mut first, mut second) = (Store::in_memory().unwrap(), Store::in_memory().unwrap());
+    let (mut first, mut second) = (Book::in_memory().unwrap(), Book::in_memory().unwrap());
     let job = take(&mut first, 1, DEMO).unwrap();
     let text = out(&first, &job);
     let again = take(&mut second, 2, &text).unwrap();
@@ -41,17 +42,17 @@ fn planned_lengths_lines_notches_and_rules_come_along() {
                 "notches": [{ "left": "12\"", "penetration": "p1" }] }] }],
         "rules-changed": [{ "key": "lap.least", "value": "32 mm", "reason": "maker" }]
     }"#;
-    let mut store = Store::in_memory().unwrap();
-    let job = take(&mut store, 1, text).unwrap();
-    let came: serde_json::Value = serde_json::from_str(&out(&store, &job)).unwrap();
+    let mut book = Book::in_memory().unwrap();
+    let job = take(&mut book, 1, text).unwrap();
+    let came: serde_json::Value = serde_json::from_str(&out(&book, &job)).unwrap();
     let sent: serde_json::Value = serde_json::from_str(text).unwrap();
     assert_eq!(came, sent);
 }
 
 #[test]
 fn a_document_in_error_keeps_nothing_and_says_where() {
-    let mut store = Store::in_memory().unwrap();
-    let empty = store.content_hash().unwrap();
+    let mut book = Book::in_memory().unwrap();
+    let empty = book.store().content_hash().unwrap();
     let wall = |rest: &str| format!(r#"{{"lapwright": 1, "name": "x", "walls": [{{"name": "w", {rest}}}]}}"#);
     let job = |rest: &str| format!(r#"{{"lapwright": 1, "name": "x", {rest}}}"#);
     for (text, field) in [
@@ -79,81 +80,66 @@ fn a_document_in_error_keeps_nothing_and_says_where() {
         (wall(r#""penetrations": [{"id": "a"}, {"id": "a"}]"#), "walls[0].penetrations[1].id"),
         (DEMO.replace("{ \"from-left\": \"100 in\"", "{ \"from-left\": \"400 in\""), "walls[1].peak-height"),
     ] {
-        let problem = take(&mut store, 1, &text).expect_err(&text);
+        let problem = take(&mut book, 1, &text).expect_err(&text);
         assert_eq!(problem.field, field, "{text}: {problem:?}");
-        assert_eq!(store.content_hash().unwrap(), empty, "{text}");
+        assert_eq!(book.store().content_hash().unwrap(), empty, "{text}");
     }
 }
 
 #[test]
 fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
-    let mut store = Store::in_memory().unwrap();
-    let job = take(&mut store, 1, DEMO).unwrap();
-    let wall = store.children(job.parse().unwrap(), kinds::WALL).unwrap()[1].id;
-    let tap = store.children(wall, kinds::PENETRATION).unwrap()[2].id;
-    let plain = out(&store, &job);
+    let (mut book, job) = demo_house();
+    let plain = out(&book, &job);
     spoken(&context("en", 2), |terms| {
-        let kept = kept::Job::of(&store, terms, job.parse().unwrap())?;
-        let steps = kept::Penetration::of(&store, terms, &kept, tap)?.detail(&kept, &[]).steps();
+        let work = desk::house(&book, terms, &job)?;
+        let wall = &work.walls()[1];
+        let tap = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
+        let (subject, steps) = (tap.penetration.id(), tap.detail.steps());
         let said = StepSaid { how: StepHow::Tick, note: "shut".to_owned(), measured: String::new(), photo: None };
-        let detail = crate::store::Hash::NONE;
-        let on = Signing { subject: tap, job: None, about: "", steps: &steps, detail };
-        sign(&mut store, terms, &on, "water-line", &said)
+        let detail = Detail { hash: crate::store::Hash::NONE, earlier: Vec::new() };
+        let on = Signing { work: &work, subject, about: "", steps: &steps, detail };
+        sign(&mut book, terms, &on, "water-line", &said)
     })
     .unwrap();
-    let signed = out(&store, &job);
+    let signed = out(&book, &job);
     let document: serde_json::Value = serde_json::from_str(&signed).unwrap();
     let line = &document["report"]["sign-offs"][0];
     assert_eq!(
         (&line["penetration"], &line["step"], &line["signer"]),
         (&"p5".into(), &"water-line".into(), &"Ines".into())
     );
-    let mut second = Store::in_memory().unwrap();
+    let mut second = Book::in_memory().unwrap();
     let again = take(&mut second, 3, &signed).unwrap();
     assert_eq!(out(&second, &again), plain, "nobody signs for somebody else");
 }
 
 #[test]
 fn the_demo_house_lays_out_and_every_penetration_can_be_made_tight() {
-    let mut store = Store::in_memory().unwrap();
-    let id = take(&mut store, 1, DEMO).unwrap();
+    let (book, job) = demo_house();
     spoken(&context("en", 2), |terms| {
-        demo::check(&store, terms, id.parse().unwrap());
+        demo::check(&*desk::house(&book, terms, &job)?, terms);
         Ok(())
     })
     .unwrap();
-    let View::HouseKind { view } = view(&store, &context("en", 2), &Place::House { job: id }).unwrap() else {
-        panic!("house")
-    };
-    assert_eq!(view.next, NextWork::LayOutPole);
+    assert_eq!(shown::<HouseView>(&book, "en", Place::House { job }).next, NextWork::LayOutPole);
 }
 
 #[test]
 fn the_demo_house_is_laid_out_and_planned_by_a_persons_taps() {
-    let mut store = Store::in_memory().unwrap();
-    let job = take(&mut store, 1, DEMO).unwrap();
-    let tap = |store: &mut Store, n: u8, action: Action| act(store, &context("en", n), &action).unwrap();
-    tap(&mut store, 2, Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } });
-    let next = |store: &Store| {
-        let View::HouseKind { view } = view(store, &context("en", 0), &Place::House { job: job.clone() }).unwrap()
-        else {
-            panic!("house")
-        };
-        view.next
-    };
-    for (n, wall) in (3..).zip(store.children(job.parse().unwrap(), kinds::WALL).unwrap()) {
-        let wall = wall.id.to_string();
+    let (mut book, job) = demo_laid_out();
+    let house = |book: &Book| shown::<HouseView>(book, "en", Place::House { job: job.clone() });
+    for (n, wall) in (3..).zip(house(&book).walls) {
         if n == 3 {
-            assert!(matches!(next(&store), NextWork::PlanWall { wall: first, .. } if first == wall));
+            assert!(matches!(house(&book).next, NextWork::PlanWall { wall: first, .. } if first == wall.wall));
         }
-        tap(&mut store, n, Action::WallKind { action: WallAction::PlanBoards { wall } });
+        tap(&mut book, n, WallAction::PlanBoards { wall: wall.wall }).unwrap();
     }
-    assert!(matches!(next(&store), NextWork::HangBoard { course: 1, cut: false, .. }));
-    let text = out(&store, &job);
+    assert!(matches!(house(&book).next, NextWork::HangBoard { course: 1, cut: false, .. }));
+    let text = out(&book, &job);
     let document: serde_json::Value = serde_json::from_str(&text).unwrap();
     assert!(document["walls"][0]["boards"].as_array().unwrap().len() > 40);
     assert_eq!(document["pole"]["lines"].as_array().unwrap().len(), 25);
-    let mut second = Store::in_memory().unwrap();
+    let mut second = Book::in_memory().unwrap();
     let again = take(&mut second, 9, &text).unwrap();
     assert_eq!(out(&second, &again), text);
 }

@@ -2,50 +2,40 @@
 
 use super::*;
 use crate::drawing::{Stroke, unpack};
-use crate::handover::{DEMO_HOUSE, take_in_document};
 
 const PHONE: Frame =
     Frame { width_dp: 360.0, height_dp: 800.0, answer_dp: 44.0, label_dp: 18.0, small_dp: 16.0, left_hand: false };
 
 /// The demo house with its pole laid out and its first wall planned.
 struct Demo {
-    store: Store,
+    book: Book,
     job: String,
     wall: String,
 }
 
 impl Demo {
     fn new() -> Self {
-        let mut store = Store::in_memory().unwrap();
-        let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
-        let (Place::House { job }, View::HouseKind { view }) = (outcome.place, outcome.view) else { panic!("a house") };
-        let wall = view.walls[0].wall.clone();
-        let mut demo = Self { store, job, wall };
-        demo.tap(2, Action::PoleKind { action: PoleAction::LayOut { job: demo.job.clone() } });
-        demo.tap(3, Action::WallKind { action: WallAction::PlanBoards { wall: demo.wall.clone() } });
+        let (book, job) = demo_laid_out();
+        let house: HouseView = shown(&book, "en", Place::House { job: job.clone() });
+        let mut demo = Self { book, job, wall: house.walls[0].wall.clone() };
+        demo.tap(3, WallAction::PlanBoards { wall: demo.wall.clone() });
         demo
     }
 
-    fn tap(&mut self, n: u8, action: Action) {
-        act(&mut self.store, &context("en", n), &action).unwrap();
+    fn tap(&mut self, n: u8, action: impl Into<Action>) {
+        tap(&mut self.book, n, action).unwrap();
     }
 
     fn draw(&self, language: &str, subject: &Subject) -> Drawing {
-        drawing(&self.store, &context(language, 0), subject, &PHONE).unwrap()
-    }
-
-    fn view(&self, place: &Place) -> View {
-        view(&self.store, &context("en", 0), place).unwrap()
+        drawing(&self.book, &context(language, 0), subject, &PHONE).unwrap()
     }
 
     fn wall(&self) -> WallView {
-        let View::WallKind { view } = self.view(&Place::Wall { wall: self.wall.clone() }) else { panic!("a wall") };
-        view
+        shown(&self.book, "en", Place::Wall { wall: self.wall.clone() })
     }
 
     fn board(&self, board: &str) -> BoardView {
-        let View::BoardKind { view } = self.view(&Place::Board { board: board.to_owned() }) else { panic!("a board") };
-        view
+        shown(&self.book, "en", Place::Board { board: board.to_owned() })
     }
 
     /// A board with a notch.
@@ -105,20 +95,20 @@ fn a_boards_revision_changes_when_and_only_when_its_drawing_does() {
     let before = face(&demo);
     // A keyed in draft, a tick and another name of the house are no part of the drawing.
     let job = demo.job.clone();
-    demo.tap(10, Action::JobsKind { action: JobsAction::Rename { job, name: "Lot 9".to_owned() } });
+    demo.tap(10, JobsAction::Rename { job, name: "Lot 9".to_owned() });
     let notch = demo.board(&board).notches[0].notch.clone();
     let keys = ("left".to_owned(), "12".to_owned());
     let (subject, (field, text)) = (notch.clone(), keys);
-    demo.tap(11, Action::BoardKind { action: BoardAction::KeepDraft { board: board.clone(), subject, field, text } });
+    demo.tap(11, BoardAction::KeepDraft { board: board.clone(), subject, field, text });
     assert_eq!(face(&demo), before);
     // A reading of the tape is.
     let (field, text) = ("top-left".to_owned(), "3 3/8".to_owned());
-    demo.tap(12, Action::BoardKind { action: BoardAction::AnswerNotch { board: board.clone(), notch, field, text } });
+    demo.tap(12, BoardAction::AnswerNotch { board: board.clone(), notch, field, text });
     let taped = face(&demo);
     assert_ne!(taped.revision, before.revision);
     assert_ne!(taped.bytes, before.bytes);
     let metric = Context { show: "mm".to_owned(), ..context("en", 0) };
-    let shown = drawing(&demo.store, &metric, &Subject::BoardFace { board: board.clone() }, &PHONE).unwrap();
+    let shown = drawing(&demo.book, &metric, &Subject::BoardFace { board: board.clone() }, &PHONE).unwrap();
     assert_ne!(shown.revision, taped.revision);
 }
 
@@ -130,7 +120,7 @@ fn a_walls_revision_changes_with_the_state_of_a_board() {
     let board = demo.notched();
     let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
     let step = "board-notch".to_owned();
-    demo.tap(10, Action::BoardKind { action: BoardAction::SignStep { board, step, said } });
+    demo.tap(10, BoardAction::SignStep { board, step, said });
     assert_ne!(demo.wall().revision, before);
 }
 
@@ -142,7 +132,7 @@ fn a_tap_on_a_wall_leads_to_what_is_there() {
     assert_eq!(drawing.targets.len(), wall.boards.len() + wall.penetrations.len());
     for target in &drawing.targets {
         assert!(!target.spoken.is_empty());
-        demo.view(&target.place);
+        view(&demo.book, &context("en", 0), &target.place).unwrap();
     }
 }
 
@@ -150,26 +140,23 @@ fn a_tap_on_a_wall_leads_to_what_is_there() {
 fn an_unknown_subject_is_refused() {
     let demo = Demo::new();
     let subject = Subject::BoardFace { board: "nothing".to_owned() };
-    assert_eq!(drawing(&demo.store, &context("en", 0), &subject, &PHONE).unwrap_err().code, "unknown");
+    assert_eq!(drawing(&demo.book, &context("en", 0), &subject, &PHONE).unwrap_err().code, "unknown");
 }
 
 /// Every length that the guided set-up of a wall asks for has its picture, and so have the readings at a board.
 #[test]
 fn every_length_of_the_set_up_has_a_picture() {
-    let (store, job) = demo_laid_out();
-    let View::HouseKind { view: house } = view(&store, &context("en", 0), &Place::House { job }).unwrap() else {
-        panic!("house")
-    };
+    let (book, job) = demo_laid_out();
+    let house: HouseView = shown(&book, "en", Place::House { job });
     let frame = Frame { width_dp: 344.0, height_dp: 130.0, ..PHONE };
     let mut seen = 0;
     for wall in house.walls {
-        let place = Place::Measure { wall: wall.wall };
-        let View::MeasureKind { view } = view(&store, &context("en", 0), &place).unwrap() else { panic!("measure") };
+        let view: MeasureView = shown(&book, "en", Place::Measure { wall: wall.wall });
         for question in view.questions.iter().chain(view.parts.iter().flat_map(|part| &part.questions)) {
             assert_eq!(question.kind == AnswerKind::LengthKind, !question.picture.is_empty(), "{}", question.title);
             if question.kind == AnswerKind::LengthKind {
                 let subject = Subject::TapePlace { picture: question.picture.clone() };
-                let drawn = drawing(&store, &context("en", 0), &subject, &frame).unwrap();
+                let drawn = drawing(&book, &context("en", 0), &subject, &frame).unwrap();
                 assert!(drawn.spoken.contains(&question.title), "{}", drawn.spoken);
                 seen += 1;
             }
@@ -177,29 +164,24 @@ fn every_length_of_the_set_up_has_a_picture() {
     }
     assert!(seen > 20, "{seen}");
     let unknown = Subject::TapePlace { picture: "ask-nothing".to_owned() };
-    assert_eq!(drawing(&store, &context("en", 0), &unknown, &frame).unwrap_err().code, "unknown");
+    assert_eq!(drawing(&book, &context("en", 0), &unknown, &frame).unwrap_err().code, "unknown");
 }
 
 /// A wall drawn small changes when a board of it goes up, and the other walls do not.
 #[test]
 fn a_wall_drawn_small_changes_with_its_own_boards_alone() {
-    let (mut store, job) = demo_laid_out();
-    let house = |store: &Store| {
-        let place = Place::House { job: job.clone() };
-        let View::HouseKind { view } = view(store, &context("en", 0), &place).unwrap() else { panic!("house") };
-        view.walls
-    };
+    let (mut book, job) = demo_laid_out();
+    let walls = |book: &Book| shown::<HouseView>(book, "en", Place::House { job: job.clone() }).walls;
     let frame = Frame { width_dp: 300.0, height_dp: 110.0, ..PHONE };
-    let before = house(&store);
+    let before = walls(&book);
     let wall = before[0].wall.clone();
-    let action = Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } };
-    act(&mut store, &context("en", 9), &action).unwrap();
-    let planned = house(&store);
+    tap(&mut book, 9, WallAction::PlanBoards { wall }).unwrap();
+    let planned = walls(&book);
     assert_ne!(before[0].revision, planned[0].revision);
     assert_eq!(before[1].revision, planned[1].revision);
     for line in &planned {
         let subject = Subject::WallSmall { wall: line.wall.clone() };
-        let drawn = drawing(&store, &context("en", 0), &subject, &frame).unwrap();
+        let drawn = drawing(&book, &context("en", 0), &subject, &frame).unwrap();
         assert_eq!(drawn.revision, line.revision);
         assert!(drawn.texts.is_empty() && drawn.height_dp <= 110.0);
     }

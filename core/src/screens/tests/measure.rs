@@ -3,19 +3,15 @@
 use super::penetration::wall;
 use super::*;
 
-fn tap(store: &mut Store, n: u8, action: MeasureAction) -> Result<Outcome, Problem> {
-    act(store, &context("en", n), &Action::MeasureKind { action })
-}
-
-fn answer(store: &mut Store, n: u8, wall: &str, field: &str, text: &str) -> Result<Outcome, Problem> {
+fn answer(book: &mut Book, n: u8, wall: &str, field: &str, text: &str) -> Result<Outcome, Problem> {
     let (wall, field, text) = (wall.to_owned(), field.to_owned(), text.to_owned());
-    tap(store, n, MeasureAction::Answer { wall, field, text })
+    tap(book, n, MeasureAction::Answer { wall, field, text })
 }
 
-fn add(store: &mut Store, n: u8, wall: &str, kind: &str, given: &[(&str, &str)]) -> Result<Outcome, Problem> {
+fn add(book: &mut Book, n: u8, wall: &str, kind: &str, given: &[(&str, &str)]) -> Result<Outcome, Problem> {
     let answers = given.iter().map(|(field, text)| Given { field: (*field).to_owned(), text: (*text).to_owned() });
     let (wall, kind, answers) = (wall.to_owned(), kind.to_owned(), answers.collect());
-    tap(store, n, MeasureAction::AddPart { wall, kind, answers })
+    tap(book, n, MeasureAction::AddPart { wall, kind, answers })
 }
 
 fn window(from_left: &'static str, from_base: &'static str, height: &'static str) -> [(&'static str, &'static str); 5] {
@@ -31,27 +27,27 @@ fn refused(outcome: Result<Outcome, Problem>) -> (String, String) {
 /// at 148 in, and with a peak of 130 in only at 126 1/3 in.
 #[test]
 fn a_window_stays_under_the_rake() {
-    let (mut store, _, wall) = wall();
-    answer(&mut store, 10, &wall, "peak-from-left", "72").unwrap();
-    answer(&mut store, 11, &wall, "peak-height", "156").unwrap();
-    let low = refused(add(&mut store, 12, &wall, "opening", &window("10", "100", "30")));
+    let (mut book, _, wall) = wall();
+    answer(&mut book, 10, &wall, "peak-from-left", "72").unwrap();
+    answer(&mut book, 11, &wall, "peak-height", "156").unwrap();
+    let low = refused(add(&mut book, 12, &wall, "opening", &window("10", "100", "30")));
     assert_eq!(low, ("range".to_owned(), "height".to_owned()));
-    add(&mut store, 13, &wall, "opening", &window("60", "100", "40")).unwrap();
-    let lower = refused(answer(&mut store, 14, &wall, "peak-height", "130"));
+    add(&mut book, 13, &wall, "opening", &window("60", "100", "40")).unwrap();
+    let lower = refused(answer(&mut book, 14, &wall, "peak-height", "130"));
     assert_eq!(lower, ("range".to_owned(), "peak-height".to_owned()));
 }
 
 #[test]
 fn steps_of_the_base_are_looked_at_together_and_with_what_is_on_the_wall() {
-    let (mut store, _, wall) = wall();
+    let (mut book, _, wall) = wall();
     let step = |from_left, rise| [("from-left", from_left), ("rise", rise)];
-    add(&mut store, 10, &wall, "base-step", &step("40", "60")).unwrap();
-    let over = refused(add(&mut store, 11, &wall, "base-step", &step("80", "60")));
+    add(&mut book, 10, &wall, "base-step", &step("40", "60")).unwrap();
+    let over = refused(add(&mut book, 11, &wall, "base-step", &step("80", "60")));
     assert_eq!(over, ("range".to_owned(), "rise".to_owned()), "60 and 60 in leave nothing of 108 in");
-    let under = refused(add(&mut store, 12, &wall, "opening", &window("60", "30", "40")));
+    let under = refused(add(&mut book, 12, &wall, "opening", &window("60", "30", "40")));
     assert_eq!(under, ("range".to_owned(), "from-base".to_owned()));
-    add(&mut store, 13, &wall, "opening", &window("100", "65", "30")).unwrap();
-    let into = refused(add(&mut store, 14, &wall, "base-step", &step("90", "10")));
+    add(&mut book, 13, &wall, "opening", &window("100", "65", "30")).unwrap();
+    let into = refused(add(&mut book, 14, &wall, "base-step", &step("90", "10")));
     assert_eq!(into, ("range".to_owned(), "rise".to_owned()));
-    add(&mut store, 15, &wall, "base-step", &step("130", "10")).unwrap();
+    add(&mut book, 15, &wall, "base-step", &step("130", "10")).unwrap();
 }

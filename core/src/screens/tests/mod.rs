@@ -22,6 +22,7 @@ mod voice;
 mod wall;
 
 use crate::handover::DEMO_HOUSE;
+use crate::measure::Length;
 use crate::views::*;
 
 use super::document::take_in_document;
@@ -40,21 +41,84 @@ pub(super) fn context(language: &str, n: u8) -> Context {
     }
 }
 
+/// Inches and sixty-fourths in nanometres.
+pub(super) fn inches(whole: i64, sixty_fourths: i64) -> i64 {
+    Length::from_inches_64(whole, sixty_fourths).nm()
+}
+
+/// What was tapped on a screen, and what it led to.
+pub(super) fn tap(book: &mut Book, n: u8, action: impl Into<Action>) -> Result<Outcome, Problem> {
+    act(book, &context("en", n), &action.into())
+}
+
+/// What a place shows, as the view of its screen.
+pub(super) fn shown<V: OfScreen>(book: &Book, language: &str, place: Place) -> V {
+    V::of(view(book, &context(language, 0), &place).unwrap())
+}
+
+/// The view of one screen.
+pub(super) trait OfScreen {
+    fn of(view: View) -> Self;
+}
+
+macro_rules! screens {
+    ($($kind:ident: $view:ident $(, $action:ident)?;)+) => {
+        $(
+            impl OfScreen for $view {
+                fn of(view: View) -> Self {
+                    match view {
+                        View::$kind { view } => view,
+                        other => panic!("{other:?} is of another screen"),
+                    }
+                }
+            }
+
+            $(
+                impl From<$action> for Action {
+                    fn from(action: $action) -> Self {
+                        Self::$kind { action }
+                    }
+                }
+            )?
+        )+
+    };
+}
+
+screens! {
+    JobsKind: JobsView, JobsAction;
+    HouseKind: HouseView, HouseAction;
+    PenetrationKind: PenetrationView, PenetrationAction;
+    PoleKind: PoleView, PoleAction;
+    WallKind: WallView, WallAction;
+    BoardKind: BoardView, BoardAction;
+    MeasureKind: MeasureView, MeasureAction;
+    RulesKind: RulesView, RulesAction;
+    SettingsKind: SettingsView, SettingsAction;
+    DoneListKind: DoneListView, DoneListAction;
+    NewKind: NewView, NewAction;
+    SawListKind: SawListView, SawListAction;
+    OrderKind: OrderView;
+}
+
 /// A book with one house.
-pub(super) fn house() -> (Store, String) {
-    let mut store = Store::in_memory().unwrap();
-    let action = JobsAction::Create { name: "Lot 12".to_owned(), like: None };
-    let outcome = act(&mut store, &context("en", 1), &Action::JobsKind { action }).unwrap();
+pub(super) fn house() -> (Book, String) {
+    let mut book = Book::in_memory().unwrap();
+    let outcome = tap(&mut book, 1, JobsAction::Create { name: "Lot 12".to_owned(), like: None }).unwrap();
     let Place::House { job } = outcome.place else { panic!("a new house opens") };
-    (store, job)
+    (book, job)
+}
+
+/// A book with the demo house.
+pub(super) fn demo_house() -> (Book, String) {
+    let mut book = Book::in_memory().unwrap();
+    let outcome = take_in_document(&mut book, &context("en", 1), DEMO_HOUSE).unwrap();
+    let Place::House { job } = outcome.place else { panic!("a house opens") };
+    (book, job)
 }
 
 /// A book with the demo house, its pole laid out.
-pub(super) fn demo_laid_out() -> (Store, String) {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
-    let Place::House { job } = outcome.place else { panic!("a house") };
-    let action = Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } };
-    act(&mut store, &context("en", 2), &action).unwrap();
-    (store, job)
+pub(super) fn demo_laid_out() -> (Book, String) {
+    let (mut book, job) = demo_house();
+    tap(&mut book, 2, PoleAction::LayOut { job: job.clone() }).unwrap();
+    (book, job)
 }

@@ -1,25 +1,19 @@
 //! Saw list and Order, from the demo house.
 
-use crate::measure::Length;
-
 use super::{demo_laid_out as demo, *};
 
-fn saw(store: &Store, language: &str, job: &str) -> SawListView {
-    let place = Place::SawList { job: job.to_owned() };
-    let View::SawListKind { view } = view(store, &context(language, 0), &place).unwrap() else { panic!("saw list") };
-    view
+fn saw(book: &Book, language: &str, job: &str) -> SawListView {
+    shown(book, language, Place::SawList { job: job.to_owned() })
 }
 
-fn order(store: &Store, language: &str, job: &str) -> OrderView {
-    let place = Place::Order { job: job.to_owned() };
-    let View::OrderKind { view } = view(store, &context(language, 0), &place).unwrap() else { panic!("order") };
-    view
+fn order(book: &Book, language: &str, job: &str) -> OrderView {
+    shown(book, language, Place::Order { job: job.to_owned() })
 }
 
-fn tap(store: &mut Store, n: u8, action: SawListAction) -> Result<SawListView, Problem> {
-    let outcome = act(store, &context("en", n), &Action::SawListKind { action })?;
-    let View::SawListKind { view } = outcome.view else { panic!("saw list") };
-    Ok(view)
+/// What was tapped on the saw list, and what it shows then.
+fn tap(book: &mut Book, n: u8, action: SawListAction) -> Result<SawListView, Problem> {
+    let outcome = super::tap(book, n, action)?;
+    Ok(SawListView::of(outcome.view))
 }
 
 fn plan(job: &str) -> SawListAction {
@@ -28,9 +22,9 @@ fn plan(job: &str) -> SawListAction {
 
 #[test]
 fn one_tap_plans_the_house_and_one_more_marks_a_board() {
-    let (mut store, job) = demo();
-    assert!(!saw(&store, "en", &job).planned);
-    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    let (mut book, job) = demo();
+    assert!(!saw(&book, "en", &job).planned);
+    let list = tap(&mut book, 3, plan(&job)).unwrap();
     assert!(list.planned && list.notes.is_empty() && list.least.nm <= list.used.nm);
     // Within one board of the least possible.
     assert!(list.used.nm - list.least.nm <= 144 * 25_400_000, "{}", list.text);
@@ -45,7 +39,7 @@ fn one_tap_plans_the_house_and_one_more_marks_a_board() {
     assert!(first.pieces.iter().any(|piece| piece.wall == "Street gable" && piece.course <= 3), "{first:?}");
     assert_eq!(list.next, Some(first.number));
     let kept = list.boards.iter().find(|board| board.keep).unwrap().number;
-    let after = tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number: kept }).unwrap();
+    let after = tap(&mut book, 4, SawListAction::MarkCut { job: job.clone(), number: kept }).unwrap();
     assert_eq!(after.boards_cut, 1);
     let rest = after.boards.iter().find(|board| board.number == kept).unwrap().rest.nm;
     // The offcut is the rest less the cut that frees it, rounded down to the tape.
@@ -57,26 +51,26 @@ fn one_tap_plans_the_house_and_one_more_marks_a_board() {
 
 #[test]
 fn what_is_cut_stays_and_offcuts_are_used() {
-    let (mut store, job) = demo();
-    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    let (mut book, job) = demo();
+    let list = tap(&mut book, 3, plan(&job)).unwrap();
     let cut = list.boards.iter().find(|board| board.pieces.len() > 1).unwrap().clone();
-    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number: cut.number }).unwrap();
-    tap(&mut store, 5, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
-    let again = tap(&mut store, 6, plan(&job)).unwrap();
+    tap(&mut book, 4, SawListAction::MarkCut { job: job.clone(), number: cut.number }).unwrap();
+    tap(&mut book, 5, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
+    let again = tap(&mut book, 6, plan(&job)).unwrap();
     let stays = again.boards.iter().find(|board| board.number == cut.number).unwrap();
     assert_eq!((&stays.pieces, stays.cut), (&cut.pieces, true));
     let taken = again.boards.iter().find(|board| board.offcut && board.length.nm == 132 * 25_400_000).unwrap();
     let number = taken.number;
-    let after = tap(&mut store, 7, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let after = tap(&mut book, 7, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
     let gone = after.offcuts.iter().find(|offcut| offcut.length.nm == 132 * 25_400_000).unwrap().clone();
     assert!(!gone.at_hand);
     let back = SawListAction::KeepOffcut { job: job.clone(), offcut: gone.offcut };
-    assert_eq!(tap(&mut store, 8, back).unwrap_err().code, "order");
+    assert_eq!(tap(&mut book, 8, back).unwrap_err().code, "order");
     // Undone, the board is whole again and its offcut at hand.
-    let group = store.done(None, 1).unwrap()[0].group;
+    let group = book.history(None, None, 1).unwrap()[0].group;
     let undo = DoneListAction::Undo { job: None, group: group.to_string() };
-    act(&mut store, &context("en", 9), &Action::DoneListKind { action: undo }).unwrap();
-    let undone = saw(&store, "en", &job);
+    super::tap(&mut book, 9, undo).unwrap();
+    let undone = saw(&book, "en", &job);
     assert!(!undone.boards.iter().find(|board| board.number == number).unwrap().cut);
     assert_eq!(undone.offcuts.iter().filter(|offcut| offcut.at_hand).count(), 2 - usize::from(!cut.keep));
 }
@@ -85,45 +79,45 @@ fn what_is_cut_stays_and_offcuts_are_used() {
 /// more is known of the least.
 #[test]
 fn a_half_cut_list_gives_way_only_to_a_better_one() {
-    let (mut store, job) = demo();
+    let (mut book, job) = demo();
     let improve = || SawListAction::Improve { job: job.clone() };
-    let first = tap(&mut store, 3, plan(&job)).unwrap();
-    let best = tap(&mut store, 4, improve()).unwrap_or(first);
-    let cut = tap(&mut store, 5, SawListAction::MarkCut { job: job.clone(), number: best.next.unwrap() }).unwrap();
+    let first = tap(&mut book, 3, plan(&job)).unwrap();
+    let best = tap(&mut book, 4, improve()).unwrap_or(first);
+    let cut = tap(&mut book, 5, SawListAction::MarkCut { job: job.clone(), number: best.next.unwrap() }).unwrap();
     // An offcut that came of it might make a better list possible.
     for offcut in cut.offcuts.iter().filter(|offcut| offcut.at_hand) {
         let drop = SawListAction::DropOffcut { job: job.clone(), offcut: offcut.offcut.clone() };
-        tap(&mut store, 6, drop).unwrap();
+        tap(&mut book, 6, drop).unwrap();
     }
-    let before = saw(&store, "en", &job);
+    let before = saw(&book, "en", &job);
     assert!(before.proved, "{}", before.text);
-    let after = tap(&mut store, 7, improve()).map(|list| list.text);
+    let after = tap(&mut book, 7, improve()).map(|list| list.text);
     assert_eq!(after.unwrap_err().code, "infeasible");
-    assert_eq!(saw(&store, "en", &job), before);
+    assert_eq!(saw(&book, "en", &job), before);
 }
 
 #[test]
 fn an_offcut_is_thrown_away_and_kept_after_all() {
-    let (mut store, job) = demo();
-    let added = tap(&mut store, 3, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
+    let (mut book, job) = demo();
+    let added = tap(&mut book, 3, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
     let offcut = added.offcuts[0].offcut.clone();
-    let dropped = tap(&mut store, 4, SawListAction::DropOffcut { job: job.clone(), offcut: offcut.clone() }).unwrap();
+    let dropped = tap(&mut book, 4, SawListAction::DropOffcut { job: job.clone(), offcut: offcut.clone() }).unwrap();
     assert!(!dropped.offcuts[0].at_hand);
-    let kept = tap(&mut store, 5, SawListAction::KeepOffcut { job, offcut }).unwrap();
+    let kept = tap(&mut book, 5, SawListAction::KeepOffcut { job, offcut }).unwrap();
     assert!(kept.offcuts[0].at_hand);
 }
 
 #[test]
 fn short_stock_is_said_and_the_order_buys_what_is_lacking() {
-    let (mut store, job) = demo();
-    let stock = saw(&store, "en", &job).stock[0].stock.clone();
+    let (mut book, job) = demo();
+    let stock = saw(&book, "en", &job).stock[0].stock.clone();
     let say = SawListAction::SayStock { job: job.clone(), stock, count: "10".to_owned() };
-    tap(&mut store, 3, say).unwrap();
-    let list = tap(&mut store, 4, plan(&job)).unwrap();
+    tap(&mut book, 3, say).unwrap();
+    let list = tap(&mut book, 4, plan(&job)).unwrap();
     let need = &list.stock[0];
     assert_eq!((need.have, need.short), (Some(10), need.used - 10));
     assert!(need.short > 0 && list.notes.iter().any(|note| note.code == "stock-short"));
-    let order = order(&store, "en", &job);
+    let order = order(&book, "en", &job);
     let boards = &order.lines[0];
     assert_eq!((boards.have, boards.buy), (Some(10), boards.packs - 10));
     assert!(boards.packs > need.used, "an allowance for breakage comes on top");
@@ -137,21 +131,21 @@ fn short_stock_is_said_and_the_order_buys_what_is_lacking() {
 
 #[test]
 fn an_order_without_a_saw_list_plans_one_for_itself_and_keeps_nothing() {
-    let (mut store, job) = demo();
-    let before = store.done(None, 100).unwrap().len();
-    let without = order(&store, "en", &job);
-    assert_eq!(store.done(None, 100).unwrap().len(), before);
-    tap(&mut store, 3, plan(&job)).unwrap();
-    assert_eq!(order(&store, "en", &job).lines, without.lines);
+    let (mut book, job) = demo();
+    let before = book.history(None, None, 100).unwrap().len();
+    let without = order(&book, "en", &job);
+    assert_eq!(book.history(None, None, 100).unwrap().len(), before);
+    tap(&mut book, 3, plan(&job)).unwrap();
+    assert_eq!(order(&book, "en", &job).lines, without.lines);
 }
 
 #[test]
 fn bad_input_is_refused_and_changes_nothing() {
-    let (mut store, job) = demo();
-    tap(&mut store, 3, plan(&job)).unwrap();
-    let number = saw(&store, "en", &job).boards[0].number;
-    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
-    let before = (saw(&store, "en", &job), store.done(None, 100).unwrap().len());
+    let (mut book, job) = demo();
+    tap(&mut book, 3, plan(&job)).unwrap();
+    let number = saw(&book, "en", &job).boards[0].number;
+    tap(&mut book, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let before = (saw(&book, "en", &job), book.history(None, None, 100).unwrap().len());
     let own = || job.clone();
     let strange = Id::from_bytes([9; 16]).to_string();
     for (n, (action, code, field)) in [
@@ -172,33 +166,32 @@ fn bad_input_is_refused_and_changes_nothing() {
     .into_iter()
     .enumerate()
     {
-        let problem = tap(&mut store, 10 + n as u8, action.clone()).unwrap_err();
+        let problem = tap(&mut book, 10 + n as u8, action.clone()).unwrap_err();
         assert_eq!((problem.code.as_str(), problem.field.as_str()), (code, field), "{action:?}");
     }
-    assert_eq!((saw(&store, "en", &job), store.done(None, 100).unwrap().len()), before);
+    assert_eq!((saw(&book, "en", &job), book.history(None, None, 100).unwrap().len()), before);
 }
 
 #[test]
 fn a_wall_planned_anew_by_itself_is_said() {
-    let (mut store, job) = demo();
-    tap(&mut store, 3, plan(&job)).unwrap();
-    let wall = crate::screens::kept::Wall::of_job(&store, job.parse().unwrap()).unwrap()[1].id().to_string();
-    let action = Action::WallKind { action: WallAction::PlanBoards { wall } };
-    act(&mut store, &context("en", 4), &action).unwrap();
-    let list = saw(&store, "en", &job);
+    let (mut book, job) = demo();
+    tap(&mut book, 3, plan(&job)).unwrap();
+    let house: HouseView = shown(&book, "en", Place::House { job: job.clone() });
+    super::tap(&mut book, 4, WallAction::PlanBoards { wall: house.walls[1].wall.clone() }).unwrap();
+    let list = saw(&book, "en", &job);
     assert!(list.notes.iter().any(|note| note.code == "unlisted"), "{:?}", list.notes);
 }
 
 #[test]
 fn views_in_both_languages() {
-    let (mut store, job) = demo();
-    tap(&mut store, 3, plan(&job)).unwrap();
-    tap(&mut store, 4, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
+    let (mut book, job) = demo();
+    tap(&mut book, 3, plan(&job)).unwrap();
+    tap(&mut book, 4, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();
     for language in ["en", "es"] {
-        let mut list = saw(&store, language, &job);
+        let mut list = saw(&book, language, &job);
         list.boards.truncate(3);
         insta::assert_json_snapshot!(format!("saw-list-{language}"), list);
-        let order = order(&store, language, &job);
+        let order = order(&book, language, &job);
         insta::assert_json_snapshot!(format!("order-{language}"), order.lines);
         insta::assert_snapshot!(format!("order-text-{language}"), order.text);
         insta::assert_snapshot!(format!("order-csv-{language}"), order.csv);
@@ -207,24 +200,24 @@ fn views_in_both_languages() {
 
 #[test]
 fn the_book_is_its_entries() {
-    let (mut store, job) = demo();
-    tap(&mut store, 3, plan(&job)).unwrap();
-    let number = saw(&store, "en", &job).boards[0].number;
-    tap(&mut store, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
-    let before = saw(&store, "en", &job);
-    store.rebuild().unwrap();
-    assert_eq!(saw(&store, "en", &job), before);
+    let (mut book, job) = demo();
+    tap(&mut book, 3, plan(&job)).unwrap();
+    let number = saw(&book, "en", &job).boards[0].number;
+    tap(&mut book, 4, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let before = saw(&book, "en", &job);
+    book.store_mut().rebuild().unwrap();
+    assert_eq!(saw(&book, "en", &job), before);
 }
 
 #[test]
 fn a_job_document_carries_the_saw_list() {
-    let (mut store, job) = demo();
-    tap(&mut store, 3, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
-    let list = tap(&mut store, 4, plan(&job)).unwrap();
+    let (mut book, job) = demo();
+    tap(&mut book, 3, SawListAction::AddOffcut { job: job.clone(), length: "11'".to_owned() }).unwrap();
+    let list = tap(&mut book, 4, plan(&job)).unwrap();
     let number = list.boards.iter().find(|board| board.offcut).unwrap().number;
-    let list = tap(&mut store, 5, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
-    let document = crate::handover::job_document(&store, &context("en", 6), &job).unwrap();
-    let mut other = Store::in_memory().unwrap();
+    let list = tap(&mut book, 5, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let document = crate::handover::job_document(&book, &context("en", 6), &job).unwrap();
+    let mut other = Book::in_memory().unwrap();
     let outcome = take_in_document(&mut other, &context("en", 7), &document).unwrap();
     let Place::House { job: taken } = outcome.place else { panic!("a house") };
     let again = saw(&other, "en", &taken);
@@ -239,13 +232,13 @@ fn a_job_document_carries_the_saw_list() {
 
 #[test]
 fn each_board_of_the_list_is_drawn() {
-    let (mut store, job) = demo();
-    let list = tap(&mut store, 3, plan(&job)).unwrap();
+    let (mut book, job) = demo();
+    let list = tap(&mut book, 3, plan(&job)).unwrap();
     let frame =
         Frame { width_dp: 360.0, height_dp: 200.0, answer_dp: 44.0, label_dp: 20.0, small_dp: 16.0, left_hand: false };
     for board in &list.boards {
         let subject = Subject::SawPattern { job: job.clone(), number: board.number };
-        let drawn = drawing(&store, &context("en", 4), &subject, &frame).unwrap();
+        let drawn = drawing(&book, &context("en", 4), &subject, &frame).unwrap();
         // The board's own length, each piece and the rest are written.
         let mut wanted = vec![board.length.nm];
         wanted.extend(board.pieces.iter().map(|piece| piece.length.nm));
@@ -259,17 +252,14 @@ fn each_board_of_the_list_is_drawn() {
         assert_eq!(texts, wanted);
     }
     let subject = Subject::SawPattern { job, number: 9_999 };
-    assert_eq!(drawing(&store, &context("en", 5), &subject, &frame).unwrap_err().code, "unknown");
+    assert_eq!(drawing(&book, &context("en", 5), &subject, &frame).unwrap_err().code, "unknown");
 }
 
 /// A board of the same number with other cuts is drawn anew.
 #[test]
 fn each_board_of_the_list_has_the_revision_of_its_cuts() {
-    let (mut store, job) = demo_laid_out();
-    let action = SawListAction::Plan { job: job.clone() };
-    act(&mut store, &context("en", 60), &Action::SawListKind { action }).unwrap();
-    let shown = view(&store, &context("en", 61), &Place::SawList { job }).unwrap();
-    let View::SawListKind { view } = shown else { panic!("saw list") };
+    let (mut book, job) = demo();
+    let view = tap(&mut book, 60, plan(&job)).unwrap();
     let same = |one: &SawBoardLine, other: &SawBoardLine| {
         (&one.cuts, one.length.nm, one.rest.nm) == (&other.cuts, other.length.nm, other.rest.nm)
     };
@@ -283,19 +273,19 @@ fn each_board_of_the_list_has_the_revision_of_its_cuts() {
 /// An offcut that comes after the plan may spare a board: until a further plan had it nobody says that none takes less.
 #[test]
 fn an_offcut_after_the_plan_takes_the_proof_away_until_the_next_one() {
-    let (mut store, job) = demo();
-    let planned = tap(&mut store, 3, plan(&job)).unwrap();
+    let (mut book, job) = demo();
+    let planned = tap(&mut book, 3, plan(&job)).unwrap();
     assert!(planned.proved, "{}", planned.text);
     let add = SawListAction::AddOffcut { job: job.clone(), length: "12'".to_owned() };
-    let added = tap(&mut store, 4, add).unwrap();
+    let added = tap(&mut book, 4, add).unwrap();
     assert!(!added.proved && added.used_boards == planned.used_boards, "{}", added.text);
     let offcut = added.offcuts.iter().find(|offcut| offcut.length.nm == 144 * 25_400_000).unwrap().offcut.clone();
     // A further plan takes it in place of a new board.
-    let spared = tap(&mut store, 5, SawListAction::Improve { job: job.clone() }).unwrap();
+    let spared = tap(&mut book, 5, SawListAction::Improve { job: job.clone() }).unwrap();
     assert_eq!(spared.used_boards, planned.used_boards - 1, "{}", spared.text);
     let drop = SawListAction::DropOffcut { job: job.clone(), offcut: offcut.clone() };
-    tap(&mut store, 6, drop).unwrap();
-    tap(&mut store, 7, plan(&job)).unwrap();
-    let kept = tap(&mut store, 8, SawListAction::KeepOffcut { job, offcut }).unwrap();
+    tap(&mut book, 6, drop).unwrap();
+    tap(&mut book, 7, plan(&job)).unwrap();
+    let kept = tap(&mut book, 8, SawListAction::KeepOffcut { job, offcut }).unwrap();
     assert!(!kept.proved, "{}", kept.text);
 }

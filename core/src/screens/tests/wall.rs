@@ -1,29 +1,18 @@
 //! A wall planned by taps.
 
 use super::*;
-use crate::handover::{DEMO_HOUSE, take_in_document};
 
-fn shown(store: &Store, wall: &str) -> WallView {
-    match view(store, &context("en", 99), &Place::Wall { wall: wall.to_owned() }).unwrap() {
-        View::WallKind { view } => view,
-        other => panic!("{other:?}"),
-    }
-}
-
-fn tap(store: &mut Store, n: u8, action: Action) -> Outcome {
-    act(store, &context("en", n), &action).unwrap()
+fn wall_view(book: &Book, wall: &str) -> WallView {
+    shown(book, "en", Place::Wall { wall: wall.to_owned() })
 }
 
 /// The demo house with its pole laid out, and its first wall planned.
-fn planned() -> (Store, String) {
-    let mut store = Store::in_memory().unwrap();
-    let outcome = take_in_document(&mut store, &context("en", 1), DEMO_HOUSE).unwrap();
-    let Place::House { job } = outcome.place else { panic!("a house") };
-    let View::HouseKind { view } = outcome.view else { panic!("a house") };
-    let wall = view.walls[0].wall.clone();
-    tap(&mut store, 2, Action::PoleKind { action: PoleAction::LayOut { job } });
-    tap(&mut store, 3, Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } });
-    (store, wall)
+fn planned() -> (Book, String) {
+    let (mut book, job) = demo_laid_out();
+    let house: HouseView = shown(&book, "en", Place::House { job });
+    let wall = house.walls[0].wall.clone();
+    tap(&mut book, 3, WallAction::PlanBoards { wall: wall.clone() }).unwrap();
+    (book, wall)
 }
 
 /// What boards cover of each course, left to right.
@@ -38,19 +27,16 @@ fn covered(view: &WallView) -> std::collections::BTreeMap<i64, i64> {
 /// What is up stays when a wall is planned again, and no wall stays bare beside it.
 #[test]
 fn planning_again_goes_round_what_is_up() {
-    let (mut store, wall) = planned();
-    let before = shown(&store, &wall);
+    let (mut book, wall) = planned();
+    let before = wall_view(&book, &wall);
     let up = before.boards[1].board.clone();
-    let View::BoardKind { view } = view(&store, &context("en", 4), &Place::Board { board: up.clone() }).unwrap() else {
-        panic!("a board")
-    };
-    for (n, step) in (10..).zip(&view.steps) {
+    let board: BoardView = shown(&book, "en", Place::Board { board: up.clone() });
+    for (n, step) in (10..).zip(&board.steps) {
         let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
-        let action = BoardAction::SignStep { board: up.clone(), step: step.code.clone(), said };
-        tap(&mut store, n, Action::BoardKind { action });
+        tap(&mut book, n, BoardAction::SignStep { board: up.clone(), step: step.code.clone(), said }).unwrap();
     }
-    tap(&mut store, 50, Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } });
-    let after = shown(&store, &wall);
+    tap(&mut book, 50, WallAction::PlanBoards { wall: wall.clone() }).unwrap();
+    let after = wall_view(&book, &wall);
     let kept = after.boards.iter().find(|board| board.board == up).expect("what is up stays");
     assert_eq!((kept.state.as_str(), kept.at), ("fixed", before.boards[1].at));
     assert_eq!(covered(&after), covered(&before));
@@ -60,18 +46,35 @@ fn planning_again_goes_round_what_is_up() {
 /// Both walls of the demo house take their lines from one pole: every line meets at the corner.
 #[test]
 fn lines_meet_at_the_corner() {
-    let (mut store, first) = planned();
-    let job = shown(&store, &first).job;
-    let View::HouseKind { view } = view(&store, &context("en", 5), &Place::House { job }).unwrap() else {
-        panic!("a house")
-    };
-    let second = view.walls[1].wall.clone();
-    tap(&mut store, 6, Action::WallKind { action: WallAction::PlanBoards { wall: second.clone() } });
+    let (mut book, first) = planned();
+    let job = wall_view(&book, &first).job;
+    let house: HouseView = shown(&book, "en", Place::House { job });
+    let second = house.walls[1].wall.clone();
+    tap(&mut book, 6, WallAction::PlanBoards { wall: second.clone() }).unwrap();
     // The second base line lies 14 in above the datum of the pole, the first on it.
     let heights = |wall: &str, base: i64| -> std::collections::BTreeSet<i64> {
-        shown(&store, wall).courses.iter().map(|line| line + base * 25_400_000).collect()
+        wall_view(&book, wall).courses.iter().map(|line| line + base * 25_400_000).collect()
     };
     let (first, second) = (heights(&first, 0), heights(&second, 14));
     let common = second.iter().filter(|height| first.contains(height)).count();
     assert!(common >= second.len() - 1 && common > 10, "{first:?} {second:?}");
+}
+
+/// What is like another one is so but for its place: that is what was typed for it, in the unit of whoever typed it.
+#[test]
+fn a_penetration_like_the_last_one_lies_where_it_was_put() {
+    let (mut book, _, wall) = super::penetration::wall();
+    super::penetration::hose_bib(&mut book, &wall, &[]);
+    let metric = Context { show: "mm".to_owned(), division: "1 mm".to_owned(), ..context("en", 20) };
+    let action =
+        WallAction::AddSameAsLast { wall: wall.clone(), from_left: "60".to_owned(), from_base: "700".to_owned() };
+    let added = act(&mut book, &metric, &action.into()).unwrap();
+    let PenetrationView { penetration, .. } = PenetrationView::of(added.view);
+    let wall = wall_view(&book, &wall);
+    let [first, second] = &wall.penetrations[..] else { panic!("two: {:?}", wall.penetrations) };
+    assert_eq!((&second.penetration, &second.name), (&penetration, &first.name));
+    let middle = |at: Rectangle| ((at.left + at.right) / 2, (at.bottom + at.top) / 2);
+    assert_eq!(middle(first.at), (inches(60, 0), inches(24, 0)));
+    assert_eq!(middle(second.at), (60_000_000, 700_000_000));
+    assert_eq!(second.at.right - second.at.left, first.at.right - first.at.left);
 }

@@ -1,24 +1,21 @@
 use std::collections::BTreeSet;
 
+use crate::book::{BoardState, Field, Record};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Wall};
-use crate::screens::kinds;
-use crate::screens::trouble::Kept;
-use crate::store::Store;
 use crate::views::Note;
+use crate::work::{Site, Work, state_of};
 
 /// A planned board: its course, and where it begins and ends.
 type Planned = (i64, Length, Length);
 
 /// The boards of a wall that are neither cut nor up.
-pub(super) fn planned(store: &Store, wall: &Wall) -> Kept<BTreeSet<Planned>> {
-    let read = |board: &Facts| {
-        let planned = board.text("state").unwrap_or("planned") == "planned";
-        Some((board.whole("course").filter(|_| planned)?, board.length("from")?, board.length("to")?))
-    };
-    Ok(Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(read).collect())
+pub(super) fn planned(work: &Work, wall: &Site) -> BTreeSet<Planned> {
+    let ends =
+        |board: &Record| Some((board.whole(Field::Course)?, board.length(Field::From)?, board.length(Field::To)?));
+    let planned = work.boards(wall.id()).iter().filter(|board| state_of(board) == BoardState::Planned);
+    planned.filter_map(|board| ends(board)).collect()
 }
 
 /// What planning again changed; none for the first plan, and none where all is as it was.

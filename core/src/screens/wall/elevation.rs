@@ -1,15 +1,15 @@
+use crate::book::{Field, Kind};
 use crate::flashing::too_near;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::screens::context::Terms;
-use crate::screens::kept::{Facts, Job, Penetration, Wall};
-use crate::screens::kinds;
+use crate::screens::desk;
 use crate::screens::trouble::Kept;
-use crate::siding::CourseLine;
-use crate::store::{Id, Store};
+use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span};
+use crate::work::{Course, Penetration, Site, WallBoard, Work};
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
@@ -22,100 +22,92 @@ impl Rectangle {
 }
 
 /// The view of a wall.
-pub(super) fn view(store: &Store, terms: &Terms<'_>, wall: &Wall) -> Kept<WallView> {
-    let job = Job::of(store, terms, wall.job)?;
-    let outline = wall.outline(store, terms)?;
+pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Kept<WallView> {
+    let (outline, courses) = (wall.outline()?, wall.courses()?);
     let width = outline.width();
-    let courses = match job.lines(store)? {
-        Some(lines) => {
-            let lines = wall.lines_at(store, &lines, width.half(), width)?;
-            wall.courses(terms, &job, &lines, &outline)?
-        }
-        None => Vec::new(),
-    };
-    let studs = wall.studs(store, terms)?.within(Length::ZERO, width, 10_000);
-    let openings = wall.openings(store)?;
-    let opening = |(id, opening): &(Id, Opening)| OpeningLine {
-        opening: id.to_string(),
-        name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
-        at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
-        corners: opening.corners().map(|point| Corner { x: point.x.nm(), y: point.y.nm() }).to_vec(),
-    };
-    let penetrations: Vec<PenetrationLine> = Penetration::on_wall(store, terms, &job, wall.id())?
-        .iter()
-        .map(|penetration| {
-            let (x, y) = penetration.outer();
-            PenetrationLine {
-                penetration: penetration.id().to_string(),
-                name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
-                at: Rectangle::of(x, y),
-            }
-        })
-        .collect();
+    let studs = wall.studs()?.within(Length::ZERO, width, 10_000);
+    let penetrations: Vec<PenetrationLine> =
+        wall.penetrations.iter().map(|penetration| penetration_line(terms, penetration)).collect();
     let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
-    let boards = boards(store, terms, wall, (&blocks, &openings))?;
+    let boards = WallBoard::on_wall(work, wall.id());
     Ok(WallView {
         wall: wall.id().to_string(),
-        job: job.id().to_string(),
+        job: desk::job_id(work),
         name: wall.name().to_owned(),
-        width: wall.facts.reading(terms, "width").unwrap_or_else(|| terms.reading(width, Source::Planned, None)),
-        outline: outline.points().iter().map(|point| Corner { x: point.x.nm(), y: point.y.nm() }).collect(),
-        courses: courses.iter().map(|course| course.bottom.nm()).collect(),
+        width: terms.answer(&wall.record, Field::Width).unwrap_or_else(|| terms.reading(width, Source::Planned, None)),
+        outline: outline.points().iter().copied().map(corner).collect(),
+        courses: courses.iter().map(|course| course.middle.bottom.nm()).collect(),
         studs: studs.iter().map(|stud| stud.nm()).collect(),
-        notes: [notes(terms, &courses, &openings, &outline), clearances(store, terms, &job, wall, &outline)?].concat(),
-        openings: openings.iter().map(opening).collect(),
+        notes: [notes(terms, courses, &wall.openings, outline), clearances(terms, work, wall, outline)?].concat(),
+        openings: wall.openings.iter().map(|(id, opening)| opening_line(terms, *id, opening)).collect(),
+        boards: boards.iter().filter_map(|board| board_line(terms, board, &blocks, &wall.openings)).collect(),
         penetrations,
-        boards,
         revision: 0,
     })
 }
 
-fn boards(
-    store: &Store,
+fn corner(point: Point) -> Corner {
+    Corner { x: point.x.nm(), y: point.y.nm() }
+}
+
+fn opening_line(terms: &Terms<'_>, id: Id, opening: &Opening) -> OpeningLine {
+    OpeningLine {
+        opening: id.to_string(),
+        name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
+        at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
+        corners: opening.corners().map(corner).to_vec(),
+    }
+}
+
+fn penetration_line(terms: &Terms<'_>, penetration: &Penetration) -> PenetrationLine {
+    let (x, y) = penetration.outer();
+    PenetrationLine {
+        penetration: penetration.id().to_string(),
+        name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
+        at: Rectangle::of(x, y),
+    }
+}
+
+fn board_line(
     terms: &Terms<'_>,
-    wall: &Wall,
-    (blocks, openings): (&[Rectangle], &[(Id, Opening)]),
-) -> Kept<Vec<BoardLine>> {
-    let line = |facts: &Facts| {
-        let bottom = facts.length("bottom")?;
-        let x = Span { from: facts.length("from")?, to: facts.length("to")? };
-        let y = Span { from: bottom, to: bottom + facts.length("height")? };
-        let at = Rectangle::of(x, y);
-        let course = facts.whole("course")?;
-        // A board that ends at a side that leans is bevelled there, not notched.
-        let round = |opening: &Opening| {
-            let across = opening.narrowest(y.from, y.to);
-            Rectangle::of(across, Span { from: opening.bottom, to: opening.top }).meets(&at)
-        };
-        let notched = blocks.iter().any(|block| block.meets(&at)) || openings.iter().any(|(_, opening)| round(opening));
-        let state = facts.text("state").unwrap_or("planned");
-        let args = [
-            ("course", course.into()),
-            ("state", state.into()),
-            ("notched", if notched { "yes" } else { "no" }.into()),
-        ];
-        Some(BoardLine {
-            board: facts.id().to_string(),
-            course,
-            length: facts.reading(terms, "length")?,
-            notched,
-            at,
-            state: state.to_owned(),
-            said: terms.phrase(key("frame-board"), &args),
-        })
+    board: &WallBoard,
+    blocks: &[Rectangle],
+    openings: &[(Id, Opening)],
+) -> Option<BoardLine> {
+    let at = Rectangle::of(board.x(), board.y());
+    // A board that ends at a side that leans is bevelled there, not notched.
+    let round = |opening: &Opening| {
+        let across = opening.narrowest(board.y().from, board.y().to);
+        Rectangle::of(across, Span { from: opening.bottom, to: opening.top }).meets(&at)
     };
-    let mut boards: Vec<BoardLine> = Facts::children(store, wall.id(), kinds::BOARD)?.iter().filter_map(line).collect();
-    boards.sort_by(|a, b| (a.course, a.at.left, &a.board).cmp(&(b.course, b.at.left, &b.board)));
-    Ok(boards)
+    let notched = blocks.iter().any(|block| block.meets(&at)) || openings.iter().any(|(_, opening)| round(opening));
+    let state = board.state.code();
+    let args = [
+        ("course", board.course.into()),
+        ("state", state.into()),
+        ("notched", if notched { "yes" } else { "no" }.into()),
+    ];
+    Some(BoardLine {
+        board: board.id().to_string(),
+        course: board.course,
+        length: terms.answer(&board.record, Field::Length)?,
+        notched,
+        at,
+        state: state.to_owned(),
+        said: terms.phrase(key("frame-board"), &args),
+    })
 }
 
 /// Where the bottom edge of the siding stands too near to ground, paving, a roof or a deck.
-fn clearances(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, outline: &Outline) -> Kept<Vec<Note>> {
+fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) -> Kept<Vec<Note>> {
     let mut notes = Vec::new();
-    for facts in Facts::children(store, wall.id(), kinds::ABUTMENT)? {
-        let (Some(what), Some(from), Some(width), Some(surface)) =
-            (facts.text("what"), facts.length("from-left"), facts.length("width"), facts.length("top"))
-        else {
+    for abutment in work.house().under(wall.id(), Kind::Abutment) {
+        let (Some(what), Some(from), Some(width), Some(surface)) = (
+            abutment.text(Field::What),
+            abutment.length(Field::FromLeft),
+            abutment.length(Field::Width),
+            abutment.length(Field::Top),
+        ) else {
             continue;
         };
         let rule = match what {
@@ -128,7 +120,7 @@ fn clearances(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, outline:
         let under = |(a, b): &(Point, Point)| a.y == b.y && a.x < from + width && b.x > from;
         let base = outline.sides().filter(under);
         let edge = base.map(|(a, _)| a.y).min().unwrap_or_default();
-        let clearance = job.rules.get_length(rule)?;
+        let clearance = work.rules().get_length(rule)?;
         if let Some(short) = too_near(edge, surface, clearance) {
             let args = [
                 ("what", terms.phrase(&format!("wall-abutment-{what}"), &[]).into()),
@@ -144,12 +136,12 @@ fn clearances(store: &Store, terms: &Terms<'_>, job: &Job, wall: &Wall, outline:
 /// A strip thinner than this under a sill or over a head looks like a fault (common practice, no source).
 const THIN: Length = Length::from_inches_64(2, 0);
 
-fn notes(terms: &Terms<'_>, courses: &[CourseLine], openings: &[(Id, Opening)], outline: &Outline) -> Vec<Note> {
+fn notes(terms: &Terms<'_>, courses: &[Course], openings: &[(Id, Opening)], outline: &Outline) -> Vec<Note> {
     let mut notes = Vec::new();
     if courses.is_empty() {
         notes.push(Note { code: "pole-missing".to_owned(), text: terms.phrase(key("wall-pole-missing"), &[]) });
     }
-    let lines = || courses.iter().map(|course| course.bottom).chain([outline.top()]);
+    let lines = || courses.iter().map(|course| course.middle.bottom).chain([outline.top()]);
     for (_, opening) in openings {
         // Under a sill the strip runs from the line below up to it; over a head from it up to the next line.
         let below = lines().filter(|line| *line < opening.bottom).max().map(|line| opening.bottom - line);

@@ -1,0 +1,32 @@
+//! The book as the trade reads it: a house whole in memory, one table of fields, one way to change anything.
+//!
+//! [`Book`] owns the store. A house is read in a handful of statements, the same number at any age and size of the book,
+//! and kept until an answer changes it; no room above names a field by text, sees the store, or knows SQL.
+
+mod board_state;
+mod cut_record;
+mod field;
+mod fields;
+mod gaps;
+mod house;
+mod kind;
+mod load;
+mod memory;
+mod operation;
+mod owner;
+mod record;
+mod settings;
+
+pub use board_state::BoardState;
+pub use cut_record::{CutNotch, CutRecord};
+pub use field::Field;
+pub use fields::{
+    Allowed, FieldSpec, RULE_FAMILIES, SPOILED_FIELDS, all_fields, field_of, fields_of, written_fields_of,
+};
+pub use gaps::Gaps;
+pub use house::{House, Missing};
+pub use kind::Kind;
+pub use operation::{Operation, OperationKind};
+pub use owner::{Book, JobRow};
+pub use record::{Measured, Record, field_of_code, taped_code};
+pub use settings::{DraftKey, Setting};

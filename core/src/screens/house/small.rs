@@ -1,0 +1,37 @@
+use std::sync::Arc;
+
+use crate::drawing::Elevation;
+use crate::screens::trouble::Kept;
+use crate::views::{Corner, Rectangle};
+use crate::wall::{Point, Span};
+use crate::work::{Site, WallProgress, Work};
+
+/// A wall drawn small.
+///
+/// # Errors
+/// Where its sizes do not fit together yet.
+pub(in crate::screens) fn small(work: &Work, wall: &Arc<Site>) -> Kept<Elevation> {
+    of_progress(&WallProgress::of(work, wall))
+}
+
+/// The same of a wall whose progress is known.
+///
+/// # Errors
+/// As [`small`].
+pub(super) fn of_progress(progress: &WallProgress) -> Kept<Elevation> {
+    let wall = &progress.wall;
+    let corner = |point: Point| Corner { x: point.x.nm(), y: point.y.nm() };
+    let openings = wall.openings.iter().map(|(_, opening)| {
+        let at = Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top });
+        (at, opening.corners().map(corner).to_vec())
+    });
+    let through = progress.penetrations.iter().map(|one| one.penetration.outer());
+    let boards = progress.boards.iter().map(|board| (Rectangle::of(board.x(), board.y()), board.state.code()));
+    Ok(Elevation::plain(
+        wall.name(),
+        wall.outline()?.points().iter().copied().map(corner).collect(),
+        openings.collect(),
+        through.map(|(x, y)| Rectangle::of(x, y)).collect(),
+        boards.collect(),
+    ))
+}

@@ -1,0 +1,60 @@
+//! What follows from a house: pure, each once, and remembered by the content that it was made from.
+//!
+//! [`Work`] is made from a [`House`](crate::book::House) and handed to whatever answers one tap: the action, the view and the
+//! drawings. A wall whose measures did not change since the last tap is taken over as it was.
+
+mod block_advice;
+mod board;
+mod course;
+mod cross_check;
+mod cut_list;
+mod error;
+mod follow;
+mod head_flashing;
+mod house;
+mod house_plan;
+mod joints;
+mod materials;
+mod mounting_block;
+mod next;
+mod notch;
+mod patch;
+mod penetration;
+mod penetration_site;
+mod plan_error;
+mod planned_board;
+mod progress;
+mod saw_boards;
+mod signed;
+mod site;
+mod uncovered;
+mod wall_board;
+mod wall_layers;
+mod wall_plan;
+mod weather;
+
+pub use board::{Board, Obstruction, Placement};
+pub use course::{AsBuiltEntry, Course, as_built_line, lengths, merge_as_built};
+pub use cross_check::cross_check;
+pub use cut_list::{HouseCutList, OpenRun};
+pub use error::{Result, WorkError};
+pub use follow::follow;
+pub use house::{Stock, Work};
+pub use house_plan::{CoursePiece, HousePlan};
+pub use joints::joint_rules;
+pub use materials::materials;
+pub use mounting_block::MadeBlock;
+pub use next::NextWork;
+pub use notch::{BoardNotch, READINGS, Tools};
+pub use patch::patch_lengths;
+pub use penetration::{ABOVE_REACH, Block, Penetration};
+pub use penetration_site::PenetrationSite;
+pub use plan_error::PlanError;
+pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, bevels, planned};
+pub use progress::{PenetrationProgress, WallProgress, open_field};
+pub use saw_boards::{SawBoard, SawBoards, SawPiece, least_with_offcut};
+pub use signed::{is_signed, open_steps, sign_offs};
+pub use site::{Site, course_lines, head_of, outline_with};
+pub use wall_board::{WallBoard, state_of};
+pub use wall_plan::WallPlan;
+pub use weather::{OpenToWeather, WeatherGap, open_to_weather};

@@ -1,0 +1,76 @@
+use crate::book::{BoardState, FieldSpec, Kind};
+use crate::steps::Step;
+
+use super::error::Result;
+use super::progress::{PenetrationProgress, WallProgress, open_field};
+use super::wall_board::WallBoard;
+use super::{Penetration, Site, Work};
+
+/// What comes next in a house.
+#[derive(Clone, Debug)]
+pub enum NextWork<'a> {
+    /// A question of the house is open.
+    AnswerJob(&'static FieldSpec),
+    /// Nobody said which stock there is.
+    AddStock,
+    /// It has no walls.
+    AddWall,
+    /// A question of a wall is open.
+    MeasureWall(&'a Site, &'static FieldSpec),
+    /// The pole is not laid out.
+    LayOutPole,
+    /// A wall has no boards.
+    PlanWall(&'a Site),
+    /// A step of a penetration is open.
+    MakeTight(&'a Penetration, &'a Step),
+    /// A board of a wall is not up.
+    HangBoard(&'a Site, &'a WallBoard),
+    /// Every wall is clad.
+    NothingLeft,
+}
+
+impl<'a> NextWork<'a> {
+    /// What comes next: everything is measured before the pole is laid out, because one pole serves every wall; then wall by
+    /// wall, lowest course first, what the next course covers before the course, and the sealant after the last board.
+    ///
+    /// # Errors
+    /// [`WorkError::Missing`](super::WorkError::Missing) for what belongs to no house.
+    pub fn of(work: &Work, walls: &'a [WallProgress]) -> Result<Self> {
+        let open_wall = || walls.iter().find_map(|wall| Some(Self::MeasureWall(&wall.wall, wall.open_field?)));
+        Ok(if let Some(spec) = open_field(work.job()?) {
+            Self::AnswerJob(spec)
+        } else if work.house().own(Kind::Stock).is_empty() {
+            Self::AddStock
+        } else if walls.is_empty() {
+            Self::AddWall
+        } else if let Some(measure) = open_wall() {
+            measure
+        } else if work.lines().is_none() {
+            Self::LayOutPole
+        } else {
+            walls.iter().find_map(Self::on_wall).unwrap_or(Self::NothingLeft)
+        })
+    }
+
+    fn on_wall(progress: &'a WallProgress) -> Option<Self> {
+        if progress.boards.is_empty() {
+            return Some(Self::PlanWall(&progress.wall));
+        }
+        let board = progress.boards.iter().find(|board| board.state != BoardState::Fixed);
+        let covered = |one: &&PenetrationProgress| {
+            let bottom = one.penetration.outer().1.from;
+            board.is_none_or(|board| bottom < board.y().to)
+        };
+        let before = progress
+            .penetrations
+            .iter()
+            .filter(covered)
+            .find_map(|one| Some(Self::MakeTight(&one.penetration, one.open_before_boards()?)));
+        let after = || {
+            let boarded = progress.penetrations.iter().filter(|one| board.is_none() || progress.is_boarded(one));
+            boarded.into_iter().find_map(|one| Some(Self::MakeTight(&one.penetration, one.open_step()?)))
+        };
+        let hang = || board.map(|board| Self::HangBoard(&progress.wall, board));
+        before.or_else(after).or_else(hang)
+    }
+}

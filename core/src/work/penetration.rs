@@ -1,0 +1,148 @@
+use std::sync::Arc;
+
+use crate::book::{Field, Record};
+use crate::flashing::head_needed;
+use crate::measure::{Division, Length, Rounding};
+use crate::rules::keys;
+use crate::siding::CourseLine;
+use crate::steps::PenetrationDetail;
+use crate::store::Id;
+use crate::wall::{Finish, Mounting, PenetrationKind, Point, Shape, Span};
+
+use super::Work;
+use super::error::{Result, WorkError};
+
+/// What goes through a wall, with everything that has a default filled in.
+#[derive(Clone, Debug)]
+pub struct Penetration {
+    /// What the book has of it.
+    pub record: Arc<Record>,
+    /// What it is.
+    pub kind: PenetrationKind,
+    /// Its outline.
+    pub shape: Shape,
+    /// Its centre, from the wall's left corner and base line.
+    pub centre: Point,
+    /// Whether the fixture comes off.
+    pub mounting: Mounting,
+    /// How it is finished.
+    pub finish: Finish,
+    /// The block (or trim) round it; `None` for a collar alone.
+    pub block: Option<Block>,
+    /// Whether the sealant is painted over.
+    pub painted: bool,
+}
+
+/// A mounting block on the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Block {
+    /// Left to right.
+    pub x: Span,
+    /// Bottom to top.
+    pub y: Span,
+    /// From the wall outward.
+    pub thickness: Length,
+    /// The hole's centre above the block's bottom.
+    pub hole: Length,
+}
+
+/// How far a block reaches past its fixture on each side where nobody says otherwise (common practice, no source).
+const BLOCK_BEYOND: Length = Length::from_inches_64(2, 16);
+
+/// What is higher above the base line is worked at from a ladder or a scaffold (common practice, no source).
+pub const ABOVE_REACH: Length = Length::from_inches_64(78, 0);
+
+impl Penetration {
+    /// A penetration as the book has it, in its house.
+    ///
+    /// # Errors
+    /// [`WorkError::First`] where kind, size or place is lacking.
+    pub fn of(work: &Work, record: &Arc<Record>) -> Result<Self> {
+        let need = |field| record.length(field).ok_or_else(|| WorkError::first(record.kind, field));
+        let kind = record.text(Field::What).and_then(PenetrationKind::from_code);
+        let kind = kind.ok_or_else(|| WorkError::first(record.kind, Field::What))?;
+        let width = need(Field::Width)?;
+        let shape = match record.length(Field::Height) {
+            Some(height) => Shape::Rectangle { width, height },
+            None => Shape::Round { diameter: width },
+        };
+        let centre = Point::new(need(Field::FromLeft)?, need(Field::FromBase)?);
+        let mounting = record.text(Field::Mounting).and_then(Mounting::from_code).unwrap_or(usual_mounting(kind));
+        let finish = record.text(Field::Finish).and_then(Finish::from_code).unwrap_or(Finish::Block);
+        let painted = record.yes(Field::Painted) == Some(true);
+        let block = match finish {
+            Finish::Collar => None,
+            Finish::Block | Finish::Trim => Some(block(record, work, shape, centre)?),
+        };
+        Ok(Self { record: Arc::clone(record), kind, shape, centre, mounting, finish, block, painted })
+    }
+
+    /// Its id.
+    pub fn id(&self) -> Id {
+        self.record.id()
+    }
+
+    /// What the boards are cut round: the block, or the fixture itself where there is none.
+    pub fn outer(&self) -> (Span, Span) {
+        match self.block {
+            Some(block) => (block.x, block.y),
+            None => (around(self.centre.x, self.shape.width()), around(self.centre.y, self.shape.height())),
+        }
+    }
+
+    /// What its steps are made from; `courses` are those of its wall.
+    pub fn detail(&self, work: &Work, courses: &[CourseLine]) -> PenetrationDetail {
+        let (_, y) = self.outer();
+        let first_course = courses.first().is_some_and(|first| y.from < first.bottom + first.height);
+        let wide = self.block.is_some_and(|block| head_needed(block.x.to - block.x.from));
+        PenetrationDetail {
+            kind: self.kind,
+            shape: self.shape,
+            finish: self.finish,
+            mounting: self.mounting,
+            head_flashing: self.record.yes(Field::HeadFlashing).unwrap_or(wide),
+            painted: self.painted,
+            first_course,
+            bottom_open: self.record.yes(Field::BottomOpen).unwrap_or(false),
+            old_house: work.old_house(),
+            above_reach: y.to > ABOVE_REACH,
+        }
+    }
+}
+
+/// Whether such a fixture usually comes off (common practice, no source).
+fn usual_mounting(kind: PenetrationKind) -> Mounting {
+    match kind {
+        PenetrationKind::ElectricalBox
+        | PenetrationKind::Light
+        | PenetrationKind::VentHood
+        | PenetrationKind::MeterBase => Mounting::SlipOver,
+        PenetrationKind::HoseBib
+        | PenetrationKind::Pipe
+        | PenetrationKind::Conduit
+        | PenetrationKind::Cable
+        | PenetrationKind::LineSet => Mounting::Split,
+    }
+}
+
+fn around(centre: Length, size: Length) -> Span {
+    let from = centre - size.half();
+    Span { from, to: from + size }
+}
+
+fn block(record: &Record, work: &Work, shape: Shape, centre: Point) -> Result<Block> {
+    let round_up = |size: Length| Division::SIXTEENTH.round(size, Rounding::Up);
+    let beyond = BLOCK_BEYOND + BLOCK_BEYOND;
+    let width = record.length(Field::BlockWidth).unwrap_or_else(|| round_up(shape.width() + beyond));
+    let height = record.length(Field::BlockHeight).unwrap_or_else(|| round_up(shape.height() + beyond));
+    let thickness = match record.length(Field::BlockThickness) {
+        Some(thickness) => thickness,
+        None => {
+            let board = work.board_thickness()?;
+            round_up(board + board + work.rules().get_length(keys::BLOCK_THICKNESS_MARGIN)?)
+        }
+    };
+    let hole = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
+    let bottom = centre.y - hole;
+    Ok(Block { x: around(centre.x, width), y: Span { from: bottom, to: bottom + height }, thickness, hole })
+}

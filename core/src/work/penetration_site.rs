@@ -1,0 +1,86 @@
+use std::sync::Arc;
+
+use crate::flashing::{Pipe, Rectangle};
+use crate::measure::Length;
+use crate::siding::CourseLine;
+use crate::steps::{Canonical, PenetrationDetail};
+use crate::store::Hash;
+
+use super::error::Result;
+use super::patch::patch_lengths;
+use super::{Penetration, Site, Work};
+
+/// A penetration with what stands round it.
+#[derive(Clone, Debug)]
+pub struct PenetrationSite {
+    /// What follows from its house.
+    pub work: Arc<Work>,
+    /// Its wall.
+    pub wall: Arc<Site>,
+    /// The penetration.
+    pub penetration: Penetration,
+    /// The wall's courses as they lie at its centre; none without a pole, or where the wall is not measured.
+    pub courses: Vec<CourseLine>,
+    /// What its steps are made from.
+    pub detail: PenetrationDetail,
+}
+
+impl PenetrationSite {
+    /// A penetration of a wall of a house.
+    pub fn new(work: Arc<Work>, wall: Arc<Site>, penetration: Penetration) -> Self {
+        let courses = wall.courses_at(&work, penetration.centre.x).unwrap_or_default();
+        let detail = penetration.detail(&work, &courses);
+        Self { work, wall, penetration, courses, detail }
+    }
+
+    /// What the boards end at, on the wall.
+    pub fn outer(&self) -> Rectangle {
+        let (x, y) = self.penetration.outer();
+        Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to }
+    }
+
+    /// What goes through the wall. A box is cut round itself; the slit and the cover go by its smaller side.
+    pub fn pipe(&self) -> Pipe {
+        let Penetration { shape, centre, .. } = self.penetration;
+        Pipe { diameter: shape.width().min(shape.height()), x: centre.x, y: centre.y }
+    }
+
+    /// The number on the pole of a course that is counted from one on this wall.
+    pub fn course_number(&self, course: usize) -> usize {
+        let line = course.checked_sub(1).and_then(|index| self.courses.get(index));
+        line.and_then(|line| usize::try_from(line.course).ok()).unwrap_or(course)
+    }
+
+    /// What the sign-offs are made under: place, block and patch, so that a step that was signed for other sizes says so.
+    ///
+    /// # Errors
+    /// [`super::WorkError::Rule`].
+    pub fn canonical(&self) -> Result<Canonical> {
+        let centre = self.penetration.centre;
+        let mut detail = self.detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
+        if let Some(block) = self.penetration.block {
+            detail = detail
+                .length("block.width", block.x.length())
+                .length("block.height", block.y.length())
+                .length("block.thickness", block.thickness)
+                .length("block.hole", block.hole);
+        }
+        // A patch that cannot be cut yet has no sizes to sign for.
+        let patch = self.patch()?.and_then(std::result::Result::ok);
+        let lengths = patch.iter().flat_map(patch_lengths);
+        Ok(lengths.fold(detail, |detail, (code, length)| detail.length(&format!("patch.{code}"), length)))
+    }
+
+    /// The hash of [`PenetrationSite::canonical`].
+    ///
+    /// # Errors
+    /// As there.
+    pub fn hash(&self) -> Result<Hash> {
+        Ok(Hash::of(self.canonical()?.detail_text()))
+    }
+
+    /// A length that the rules of the house give.
+    pub(super) fn rule(&self, key: &str) -> Result<Length> {
+        Ok(self.work.rules().get_length(key)?)
+    }
+}

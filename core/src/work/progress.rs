@@ -1,0 +1,108 @@
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::book::{BoardState, FieldSpec, Record, fields_of};
+use crate::siding::CourseLine;
+use crate::steps::Step;
+use crate::store::Value;
+use crate::wall::Span;
+
+use super::signed::open_steps;
+use super::wall_board::WallBoard;
+use super::{Penetration, Site, Work};
+
+/// How far a wall is, with everything on it.
+#[derive(Clone, Debug)]
+pub struct WallProgress {
+    /// The wall.
+    pub wall: Arc<Site>,
+    /// The first question of it that the work cannot go on without.
+    pub open_field: Option<&'static FieldSpec>,
+    /// The boards of its plan, lowest course first, then from the left.
+    pub boards: Vec<WallBoard>,
+    /// What goes through it, lowest first.
+    pub penetrations: Vec<PenetrationProgress>,
+}
+
+/// A penetration with its steps and those that are open.
+#[derive(Clone, Debug)]
+pub struct PenetrationProgress {
+    /// The penetration.
+    pub penetration: Penetration,
+    /// Its steps in their order.
+    pub steps: Vec<Step>,
+    /// The codes of those that are open.
+    pub open: BTreeSet<&'static str>,
+}
+
+/// The first question of a thing that the work cannot go on without and nobody answered.
+pub fn open_field(record: &Record) -> Option<&'static FieldSpec> {
+    let answered = |spec: &FieldSpec| {
+        let written = record.written(spec.field).map(|written| &written.value);
+        record.length(spec.field).is_some() || written.is_some_and(|value| *value != Value::Text(String::new()))
+    };
+    fields_of(record.kind).iter().find(|spec| !spec.optional && !answered(spec))
+}
+
+impl WallProgress {
+    /// How far each wall of a house is, in their order.
+    pub fn of_house(work: &Work) -> Vec<Self> {
+        work.walls().iter().map(|wall| Self::of(work, wall)).collect()
+    }
+
+    /// How far a wall is.
+    pub fn of(work: &Work, wall: &Arc<Site>) -> Self {
+        // A wall whose sizes do not fit together yet has no courses.
+        let courses = wall.courses().unwrap_or_default();
+        let courses: Vec<CourseLine> = courses.iter().map(|course| course.middle).collect();
+        let mut penetrations: Vec<PenetrationProgress> =
+            wall.penetrations.iter().map(|one| PenetrationProgress::of(work, one, &courses)).collect();
+        penetrations.sort_by_key(|one| (one.penetration.outer().1.from, one.penetration.id()));
+        Self {
+            open_field: open_field(&wall.record),
+            boards: WallBoard::on_wall(work, wall.id()),
+            wall: Arc::clone(wall),
+            penetrations,
+        }
+    }
+
+    /// Whether every board round a penetration is fixed; not so where none is planned there yet.
+    pub fn is_boarded(&self, one: &PenetrationProgress) -> bool {
+        let (x, y) = one.penetration.outer();
+        let mut round = self.boards.iter().filter(|board| overlap(board.x(), x) && overlap(board.y(), y)).peekable();
+        round.peek().is_some() && round.all(|board| board.state == BoardState::Fixed)
+    }
+}
+
+impl PenetrationProgress {
+    fn of(work: &Work, penetration: &Penetration, courses: &[CourseLine]) -> Self {
+        let steps = penetration.detail(work, courses).steps();
+        let open = open_steps(work.house(), penetration.id(), &steps);
+        Self { penetration: penetration.clone(), steps, open }
+    }
+
+    /// The first open step before the boards are put round it.
+    pub fn open_before_boards(&self) -> Option<&Step> {
+        let mut before = self.steps.iter().take_while(|step| step.code != "boards-cut");
+        before.find(|step| self.is_open(step.code))
+    }
+
+    /// The first open step.
+    pub fn open_step(&self) -> Option<&Step> {
+        self.steps.iter().find(|step| self.is_open(step.code))
+    }
+
+    /// Whether a step is in its list and open.
+    pub fn is_open(&self, code: &str) -> bool {
+        self.open.contains(code)
+    }
+
+    /// Whether a step is in its list and done or left out.
+    pub fn is_signed(&self, code: &str) -> bool {
+        self.steps.iter().any(|step| step.code == code) && !self.is_open(code)
+    }
+}
+
+fn overlap(a: Span, b: Span) -> bool {
+    a.from < b.to && b.from < a.to
+}

@@ -1,0 +1,169 @@
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::book::{BoardState, Field, Record};
+use crate::measure::{Division, Length, Rounding};
+use crate::rules::keys;
+use crate::saw::Plan;
+
+use super::Work;
+use super::error::Result;
+use super::wall_board::state_of;
+
+/// The boards of a house as its saw list cuts them.
+#[derive(Clone, Debug)]
+pub struct SawBoards {
+    /// Each board with what is cut from it, in cutting order: wall by wall, the lowest course first.
+    pub boards: Vec<SawBoard>,
+    /// Planned boards of the walls that no saw list knows.
+    pub unlisted: usize,
+    /// No list takes less than this length of new boards: what was cut before the plan was made is as it is, and the
+    /// plan's own boards have the bound.
+    pub least: Length,
+}
+
+/// A board and what is cut from it.
+#[derive(Clone, Debug)]
+pub struct SawBoard {
+    /// Its number in the book.
+    pub number: i64,
+    /// Its length.
+    pub length: Length,
+    /// The id of the offcut that it is, as the book has it; none for a new board.
+    pub offcut: Option<String>,
+    /// What is cut from it, the longest first.
+    pub pieces: Vec<SawPiece>,
+    /// What is left of it.
+    pub rest: Length,
+}
+
+/// A piece and where it goes.
+#[derive(Clone, Debug)]
+pub struct SawPiece {
+    /// The board of the wall that it is.
+    pub board: Arc<Record>,
+    /// The wall's name.
+    pub wall: String,
+    /// Its length.
+    pub length: Length,
+    /// Its course, counted on the pole from one.
+    pub course: i64,
+    /// Its left end on the wall.
+    pub from: Length,
+    /// The wall's place among the walls of the house.
+    order: usize,
+}
+
+impl SawPiece {
+    /// Whether it is not cut yet.
+    pub fn is_planned(&self) -> bool {
+        state_of(&self.board) == BoardState::Planned
+    }
+
+    fn place(&self) -> (usize, i64, Length) {
+        (self.order, self.course, self.from)
+    }
+}
+
+impl SawBoard {
+    fn of(number: i64, mut pieces: Vec<SawPiece>, kerf: Length) -> Option<Self> {
+        pieces.sort_by_key(|piece| (Reverse(piece.length), piece.place()));
+        let first = &pieces.first()?.board;
+        let (length, offcut) = (first.length(Field::Stock)?, first.text(Field::Offcut).map(str::to_owned));
+        let cuts = i64::try_from(pieces.len()).unwrap_or(i64::MAX).saturating_sub(1);
+        let kerfs = kerf.checked_mul(cuts).unwrap_or(length);
+        let rest = length - kerfs - pieces.iter().map(|piece| piece.length).sum();
+        Some(Self { number, length, offcut, pieces, rest: rest.max(Length::ZERO) })
+    }
+
+    /// Whether all that it gives is cut.
+    pub fn is_cut(&self) -> bool {
+        self.pieces.iter().all(|piece| !piece.is_planned())
+    }
+
+    /// Whether something is cut from it.
+    fn is_begun(&self) -> bool {
+        self.pieces.iter().any(|piece| !piece.is_planned())
+    }
+
+    /// The rest as an offcut, rounded down to the tape, where it is worth keeping: the cut that frees it takes a kerf, too.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`](super::WorkError::Rule).
+    pub fn offcut_left(&self, work: &Work, division: Division) -> Result<Option<Length>> {
+        let rules = work.rules();
+        let freed = division.round(self.rest - rules.get_length(keys::SAW_KERF)?, Rounding::Down);
+        let worth = self.rest >= rules.get_length(keys::OFFCUT_KEEP_LEAST)? && freed.is_positive();
+        Ok(worth.then_some(freed))
+    }
+}
+
+impl SawBoards {
+    /// The boards of a house.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`](super::WorkError::Rule).
+    pub fn of(work: &Work) -> Result<Self> {
+        let kerf = work.rules().get_length(keys::SAW_KERF)?;
+        let mut numbered: BTreeMap<i64, Vec<SawPiece>> = BTreeMap::new();
+        let mut unlisted = 0;
+        for (order, wall) in work.walls().iter().enumerate() {
+            for board in work.boards(wall.id()) {
+                let piece = || {
+                    let (length, from) = (board.length(Field::Length)?, board.length(Field::From)?);
+                    let (course, wall) = (board.whole(Field::Course)?, wall.name().to_owned());
+                    Some(SawPiece { board: Arc::clone(board), wall, length, course, from, order })
+                };
+                match board.whole(Field::CutFrom).zip(piece()) {
+                    Some((number, piece)) => numbered.entry(number).or_default().push(piece),
+                    None => unlisted += usize::from(state_of(board) == BoardState::Planned),
+                }
+            }
+        }
+        let board = |(number, pieces)| SawBoard::of(number, pieces, kerf);
+        let mut boards: Vec<SawBoard> = numbered.into_iter().filter_map(board).collect();
+        boards.sort_by_key(|board| (board.pieces.iter().map(SawPiece::place).min(), board.number));
+        let mut list = Self { boards, unlisted, least: Length::ZERO };
+        let kept = |field| work.job().ok().and_then(|job| job.length(field)).unwrap_or_default();
+        list.least = (list.used() - kept(Field::PlanUsed) + kept(Field::PlanLeast)).max(Length::ZERO);
+        Ok(list)
+    }
+
+    /// The board of a number.
+    pub fn board(&self, number: i64) -> Option<&SawBoard> {
+        self.boards.iter().find(|board| board.number == number)
+    }
+
+    /// The boards that are no offcuts.
+    pub fn new_boards(&self) -> impl Iterator<Item = &SawBoard> {
+        self.boards.iter().filter(|board| board.offcut.is_none())
+    }
+
+    /// The length of all new boards.
+    pub fn used(&self) -> Length {
+        self.new_boards().map(|board| board.length).sum()
+    }
+
+    /// The length of the new boards from which something is cut: no further plan changes them.
+    fn begun(&self) -> Length {
+        self.new_boards().filter(|board| board.is_begun()).map(|board| board.length).sum()
+    }
+
+    /// Whether a plan of all that is not begun takes less, or more is known of the least.
+    pub fn is_bettered_by(&self, plan: &Plan) -> bool {
+        let in_all = |nm: u64| self.begun() + Length::from_nm(i64::try_from(nm).unwrap_or(i64::MAX));
+        let (used, least) = (in_all(plan.cost), in_all(plan.bound));
+        let none = self.boards.is_empty() || self.unlisted > 0;
+        none || used < self.used() || used == self.used() && least > self.least
+    }
+}
+
+/// The least of the plan in force with a further offcut at hand: one that the plan did not have may stand for one new board,
+/// at most the longest, so that a list may take so much less. None where no plan is in force.
+pub fn least_with_offcut(work: &Work, offcut: Length) -> Option<Length> {
+    let least = work.job().ok()?.length(Field::PlanLeast)?;
+    let longest = work.longest_stock().ok();
+    let left = longest.filter(|longest| *longest >= offcut).map_or(Length::ZERO, |longest| least - longest);
+    Some(left.max(Length::ZERO))
+}

@@ -4,19 +4,8 @@ use std::path::PathBuf;
 use crate::{Done, project, shell};
 
 /// The benchmarks that print a time each, and the planner's own, of which a few families give an idea in some minutes.
-const TIMED: &[&str] = &[
-    "bench",
-    "--package",
-    "lapwright",
-    "--bench",
-    "notch",
-    "--bench",
-    "pole",
-    "--bench",
-    "store",
-    "--bench",
-    "board_view",
-];
+const TIMED: &[&str] =
+    &["bench", "--package", "lapwright", "--bench", "notch", "--bench", "pole", "--bench", "store", "--bench", "tap"];
 const PLANNED: &[&str] =
     &["bench", "--package", "lapwright", "--bench", "planner", "--", "--seconds", "2", "four/any/", "house/two/"];
 

@@ -23,6 +23,7 @@ mod read;
 mod stamp;
 #[cfg(test)]
 mod tests;
+mod trace;
 mod value;
 mod write;
 
@@ -42,6 +43,7 @@ pub use merge::{AHEAD, TakenIn};
 pub use open::{APPLICATION_ID, OpenOptions, Opened, Opening, SCHEMA};
 pub use read::{Clash, HistoryEntry, Signed, Subject, Written};
 pub use stamp::{Now, Stamp};
+pub use trace::Statements;
 pub use value::Value;
 pub use write::{Outcome, Reopened, Undone};
 

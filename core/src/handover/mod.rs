@@ -1,9 +1,72 @@
-//! What is handed over: a house as a job document, for a colleague, a record or another program.
+//! What is handed over: a house as a job document, JSON of a format of our own, for a colleague, a record or another
+//! program.
 //!
-//! A document is made from what the screens hold, and taken in through the same questions as what a person taps, so it
-//! lives with them; this is its door.
+//! `"lapwright": 1` names the format. A thing's fields have the names that the book keeps. A length is the text that was
+//! typed, always with its unit; `{"planned": "8 1/4 in"}` is one that was computed. What a document says goes through
+//! the same questions as what a person taps, and nothing is kept unless all of it is right. `report` (who signed what)
+//! and `readings` (what the tape reads, for a demonstration) are for reading: taking a document in leaves them out,
+//! because nobody signs for somebody else.
 
-pub use crate::screens::document::{job_document, job_document_schema, take_in_document};
+mod out;
+mod schema;
+mod shape;
+mod take;
+
+use crate::book::Book;
+use crate::screens::context::Terms;
+use crate::screens::trouble::Kept;
+use crate::screens::{desk, show, spoken};
+use crate::store::Id;
+use crate::views::{Context, Outcome, Place, Problem};
+
+pub use schema::job_document_schema;
 
 /// The demo house as a job document: invented, small, and with everything on it that the trade meets.
 pub const DEMO_HOUSE: &str = include_str!("../../../fixtures/demo/house.json");
+
+/// A house as a job document.
+///
+/// # Errors
+/// [`Problem`] where there is no such house, or the book cannot be read.
+pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String, Problem> {
+    spoken(context, |terms| {
+        book.refresh()?;
+        let work = desk::house(book, terms, job)?;
+        let document = out::document(&work, terms)?;
+        let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
+        text.push('\n');
+        Ok(text)
+    })
+}
+
+/// Takes a job document in as a new house.
+///
+/// # Errors
+/// [`Problem`] whose field is the path to what is wrong, such as `walls[0].openings[1].width`; nothing was kept.
+pub fn take_in_document(book: &mut Book, context: &Context, text: &str) -> Result<Outcome, Problem> {
+    spoken(context, |terms| {
+        book.refresh()?;
+        let (job, group) = take_in(book, terms, text)?;
+        let place = Place::House { job: job.to_string() };
+        let view = show(book, terms, &place)?;
+        Ok(Outcome { place, view, group: group.to_string() })
+    })
+}
+
+/// Takes a job document into a book that holds nothing else, so that nothing of it need be saved where it is refused.
+pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> Kept<Id> {
+    let taken = take::read(terms, text)?;
+    let (job, _) = taken.write(book, terms)?;
+    taken.check(book, terms, job)?;
+    Ok(job)
+}
+
+/// Takes a job document in, and gives the house and the accepted answer.
+pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Kept<(Id, Id)> {
+    let taken = take::read(terms, text)?;
+    // First into a book of its own: what does not fit together is refused before the real one is touched.
+    let mut rehearsal = Book::in_memory()?;
+    let (job, _) = taken.write(&mut rehearsal, terms)?;
+    taken.check(&rehearsal, terms, job)?;
+    taken.write(book, terms)
+}

@@ -4,7 +4,7 @@ use crate::book::{Book, DraftKey, Field, Kind, Record, all_fields, field_of};
 use crate::store::{DeviceId, HistoryEntry, Id, Reopened, Stamp};
 use crate::views::{Code, DoneLine, DoneListAction, DoneListView, Place, Problem, ReopenedAnswer, View};
 
-use super::Done;
+use super::ActionResult;
 use super::context::Terms;
 use super::kept_phrase;
 use super::moment::{clock, day};
@@ -29,7 +29,7 @@ fn page(book: &Book, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) 
     Ok(DoneListView { job, lines, older, looked_at: None, depends: Vec::new(), reopened: Vec::new() })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -> Kept<ActionResult> {
     let unknown = |field| Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[]));
     match action {
         DoneListAction::Older { job, from } => {
@@ -52,13 +52,13 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -
             }
             let (group, reopened) = take_back(book, terms, id)?;
             let view = DoneListView { reopened, ..view(book, terms, job.as_deref())? };
-            Ok(Done { group: Some(group), ..showing(job, view) })
+            Ok(ActionResult { group: Some(group), ..showing(job, view) })
         }
     }
 }
 
-fn showing(job: &Option<String>, view: DoneListView) -> Done {
-    Done { place: Place::DoneList { job: job.clone() }, group: None, view: Some(View::DoneListKind { view }) }
+fn showing(job: &Option<String>, view: DoneListView) -> ActionResult {
+    ActionResult { place: Place::DoneList { job: job.clone() }, group: None, view: Some(View::DoneListKind { view }) }
 }
 
 /// Takes an answer back and keeps what it had said as drafts, so that its questions stand open again, filled in. Gives the

@@ -13,7 +13,7 @@ use crate::work::{self, NextWork, Work};
 use super::ask::{self, accept, keep_draft, sort_key};
 use super::context::Terms;
 use super::trouble::Kept;
-use super::{Done, copied, desk};
+use super::{ActionResult, copied, desk};
 
 pub(super) use small::small;
 
@@ -55,17 +55,17 @@ fn block_size_line(terms: &Terms<'_>, size: &Record) -> Option<BlockSizeLine> {
     Some(BlockSizeLine { block_size: size.id().to_string(), width, height, said })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Kept<ActionResult> {
     match action {
         HouseAction::Answer { job, field, text } => {
             let work = desk::house(book, terms, job)?;
             let outcome = ask::answer(book, terms, work.job()?, field, text)?;
-            Ok(Done::at(here(&work), outcome.group))
+            Ok(ActionResult::at(here(&work), outcome.group))
         }
         HouseAction::KeepDraft { job, field, text } => {
             let work = desk::house(book, terms, job)?;
             keep_draft(book, terms, work.job()?, field, text)?;
-            Ok(Done::without_answer(here(&work)))
+            Ok(ActionResult::without_answer(here(&work)))
         }
         HouseAction::AddStock { job, length, count } => {
             let given = [(Field::Length, length.as_str()), (Field::Count, count)];
@@ -91,7 +91,7 @@ fn add(
     job: &str,
     (kind, operation): (Kind, OperationKind),
     given: [(Field, &str); 2],
-) -> Kept<Done> {
+) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let answers = given.into_iter().map(|(field, text)| (field.code(), text)).collect();
     let fields = ask::fields(terms, crate::book::fields_of(kind), &answers)?;
@@ -99,10 +99,10 @@ fn add(
     let operation = Operation::new(operation, work.id(), given.map(|(_, text)| text.trim()))
         .create(id, kind, work.id(), sort_key(terms, 0))
         .set_all(id, fields);
-    Ok(Done::at(here(&work), accept(book, terms, operation, &[])?.group))
+    Ok(ActionResult::at(here(&work), accept(book, terms, operation, &[])?.group))
 }
 
-fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<Done> {
+fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let named = ask::value(terms, ask::spec_of(terms, Kind::Wall, Field::Name.code())?, name)?;
     if named == Value::Absent {
@@ -113,17 +113,17 @@ fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<D
         .create(id, Kind::Wall, work.id(), sort_key(terms, 0))
         .set(id, Field::Name, named);
     let outcome = accept(book, terms, operation, &[])?;
-    Ok(Done::at(Place::Measure { wall: id.to_string() }, outcome.group))
+    Ok(ActionResult::at(Place::Measure { wall: id.to_string() }, outcome.group))
 }
 
-fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Kept<Done> {
+fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let id = terms.id("part", part)?;
     let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
     let what = name_of(terms, &work, id).ok_or_else(unknown)?;
     let operation = Operation::new(OperationKind::Removed, work.id(), [&*what]).remove(id);
     let outcome = accept(book, terms, operation, &[])?;
-    Ok(Done::at(here(&work), outcome.group))
+    Ok(ActionResult::at(here(&work), outcome.group))
 }
 
 /// What a part of a house is called: a wall by its name, anything else by its sizes.

@@ -1,14 +1,14 @@
 //! Jobs: which house.
 
 use crate::book::{Book, Field, JobRow, Kind, Operation, OperationKind};
-use crate::handover::DEMO_HOUSE;
+use crate::handover::{self, DEMO_HOUSE};
 use crate::store::Value;
 use crate::views::{JobLine, JobsAction, JobsView, Place};
 
 use super::ask::{self, accept, sort_key};
 use super::context::Terms;
 use super::trouble::Kept;
-use super::{Done, copied, desk, document};
+use super::{ActionResult, copied, desk};
 
 /// What a house takes over from the one that it is like.
 const LIKE: [Field; 5] = [Field::BoardHeight, Field::BoardThickness, Field::Lap, Field::NailLine, Field::Rules];
@@ -26,21 +26,24 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Kept<JobsView> {
     Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?) })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Kept<ActionResult> {
     match action {
         JobsAction::Create { name, like } => create(book, terms, name, like.as_deref()),
         JobsAction::Rename { job, name } => {
             let work = desk::house(book, terms, job)?;
             let outcome = ask::answer(book, terms, work.job()?, Field::Name.code(), name)?;
-            Ok(Done::at(Place::Jobs, outcome.group))
+            Ok(ActionResult::at(Place::Jobs, outcome.group))
         }
         JobsAction::Archive { job } => archive(book, terms, job, true),
         JobsAction::BringBack { job } => archive(book, terms, job, false),
-        JobsAction::OpenDemo => document::take_in(book, terms, DEMO_HOUSE),
+        JobsAction::OpenDemo => {
+            let (job, group) = handover::take_in(book, terms, DEMO_HOUSE)?;
+            Ok(ActionResult::at(Place::House { job: job.to_string() }, group))
+        }
     }
 }
 
-fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) -> Kept<Done> {
+fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) -> Kept<ActionResult> {
     let id = terms.fresh(0);
     let named = ask::value(terms, ask::spec_of(terms, Kind::Job, Field::Name.code())?, name)?;
     let mut operation = Operation::new(OperationKind::JobCreated, None, [name.trim()])
@@ -61,10 +64,10 @@ fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) ->
         }
     }
     let outcome = accept(book, terms, operation, &[])?;
-    Ok(Done::at(Place::House { job: id.to_string() }, outcome.group))
+    Ok(ActionResult::at(Place::House { job: id.to_string() }, outcome.group))
 }
 
-fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Kept<Done> {
+fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let (kind, word) = match archived {
         true => (OperationKind::JobArchived, "yes"),
@@ -76,5 +79,5 @@ fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Kep
         Value::Text(word.to_owned()),
     );
     let outcome = accept(book, terms, operation, &[])?;
-    Ok(Done::at(Place::Jobs, outcome.group))
+    Ok(ActionResult::at(Place::Jobs, outcome.group))
 }

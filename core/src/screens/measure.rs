@@ -13,7 +13,7 @@ use super::ask::{self, accept, keep_draft, sort_key};
 use super::context::Terms;
 use super::parts::given;
 use super::trouble::Kept;
-use super::{Done, desk};
+use super::{ActionResult, desk};
 
 /// The kinds of parts of a wall.
 const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutment];
@@ -39,7 +39,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<MeasureVi
     })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Kept<ActionResult> {
     match action {
         MeasureAction::Answer { wall, field, text } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
@@ -47,14 +47,14 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
             let value = ask::value(terms, spec, text)?;
             fits::wall(terms, (&work, &wall), spec.field, value)?;
             let group = ask::answer(book, terms, &wall.record, field, text)?.group;
-            Ok(Done::at(here(&wall), group))
+            Ok(ActionResult::at(here(&wall), group))
         }
         MeasureAction::KeepDraft { wall, subject, field, text } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
             let asked =
                 if *subject == wall.id().to_string() { &wall.record } else { part(terms, (&work, &wall), subject)? };
             keep_draft(book, terms, asked, field, text)?;
-            Ok(Done::without_answer(here(&wall)))
+            Ok(ActionResult::without_answer(here(&wall)))
         }
         MeasureAction::AddPart { wall, kind, answers } => add(book, terms, wall, kind, answers),
         MeasureAction::AnswerPart { wall, part: id, field, text } => {
@@ -64,7 +64,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
             let value = ask::value(terms, spec, text)?;
             fits::part(terms, (&work, &wall), &part.with(spec.field, value))?;
             let group = ask::answer(book, terms, part, field, text)?.group;
-            Ok(Done::at(here(&wall), group))
+            Ok(ActionResult::at(here(&wall), group))
         }
         MeasureAction::RemovePart { wall, part: id } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
@@ -72,7 +72,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
             let name = format!("wall-part-{}", part.kind);
             let operation = Operation::new(OperationKind::Removed, work.id(), [&*name]).remove(part.id());
             let group = accept(book, terms, operation, &[])?.group;
-            Ok(Done::at(here(&wall), group))
+            Ok(ActionResult::at(here(&wall), group))
         }
     }
 }
@@ -94,7 +94,7 @@ fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &Site), id: &str) -> Kep
     Ok(parts(work, wall).find(|part| part.id() == id).ok_or_else(unknown)?)
 }
 
-fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Kept<Done> {
+fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Kept<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let Some(kind) = PARTS.into_iter().find(|known| known.code() == kind) else {
         let text = terms.phrase("screen-pick", &[("choices", PARTS.map(Kind::code).join(", ").into())]);
@@ -108,5 +108,5 @@ fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Gi
         .create(id, kind, Some(wall.id()), sort_key(terms, 0))
         .set_all(id, fields);
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(here(&wall), group))
+    Ok(ActionResult::at(here(&wall), group))
 }

@@ -5,13 +5,12 @@
 //!
 //! `desk` finds the house that a tap is about and what follows from it, `ask` reads and writes answers.
 
-mod ask;
+pub(crate) mod ask;
 mod board;
 mod cautions;
-mod context;
+pub(crate) mod context;
 mod copied;
-mod desk;
-pub(crate) mod document;
+pub(crate) mod desk;
 mod done_list;
 mod drawing;
 mod frame;
@@ -28,12 +27,12 @@ mod photo;
 mod planning;
 mod pole;
 mod revision;
-mod rules;
+pub(crate) mod rules;
 mod saw_list;
 mod settings;
 mod signing;
 mod step_asks;
-mod trouble;
+pub(crate) mod trouble;
 mod voice;
 mod wall;
 
@@ -52,14 +51,14 @@ pub use settings::{remember_place, remembered};
 pub use voice::heard;
 
 /// What an action of a screen did.
-struct Done {
+struct ActionResult {
     place: Place,
     group: Option<Id>,
     /// What to show there, where it says more than the place alone does.
     view: Option<View>,
 }
 
-impl Done {
+impl ActionResult {
     /// An accepted answer, and where to go.
     const fn at(place: Place, group: Id) -> Self {
         Self { place, group: Some(group), view: None }
@@ -125,7 +124,7 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
     })
 }
 
-fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> {
+pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(book, terms)? },
         Place::House { job } => View::HouseKind { view: house::view(book, terms, job)? },
@@ -146,7 +145,7 @@ fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> {
 }
 
 /// Reads the context and puts trouble into its language.
-fn spoken<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
+pub(crate) fn spoken<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
     let terms = Terms::read(context)?;
     work(&terms).map_err(|trouble: Trouble| trouble.into_problem(terms.phrases))
 }

@@ -14,7 +14,7 @@ use crate::work::WorkError;
 use super::ask;
 use super::context::Terms;
 use super::trouble::Kept;
-use super::{Done, board, desk, house, jobs, measure, pole, saw_list, wall};
+use super::{ActionResult, board, desk, house, jobs, measure, pole, saw_list, wall};
 
 impl NewThing {
     /// What it will be in the book; that a board is spoiled is no thing of its own.
@@ -177,13 +177,13 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str)
     Ok(NewView { what, parent: parent.to_owned(), job, title, questions, asked })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kept<ActionResult> {
     match action {
         NewAction::KeepDraft { what, parent, field, text } => {
             let making = Making::of(book, *what, parent)?;
             what.spec(terms, field)?;
             book.put_draft(&making.key(field), text)?;
-            Ok(Done::without_answer(making.place()))
+            Ok(ActionResult::without_answer(making.place()))
         }
         NewAction::Answer { what, parent, field, text } => {
             job_of(book, terms, *what, parent)?;
@@ -192,12 +192,12 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kep
         NewAction::Leave { what, parent } => {
             let place = above(book, terms, *what, parent)?;
             Making::of(book, *what, parent)?.clear(book)?;
-            Ok(Done::without_answer(place))
+            Ok(ActionResult::without_answer(place))
         }
     }
 }
 
-fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Kept<Done> {
+fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Kept<ActionResult> {
     let spec = making.what.spec(terms, field)?;
     let value = ask::value(terms, spec, text)?;
     // A name is any text, but a thing that nobody can call is of no use.
@@ -209,7 +209,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &st
     if open {
         book.put_long_draft(&making.key(""), serde_json::to_string(&making.answers).unwrap_or_default())?;
         book.put_draft(&making.key(field), "")?;
-        return Ok(Done::without_answer(making.place()));
+        return Ok(ActionResult::without_answer(making.place()));
     }
     let done = make(book, terms, &making)?;
     making.clear(book)?;
@@ -217,7 +217,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &st
 }
 
 /// Makes the thing, through the screen that such things belong to.
-fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Kept<Done> {
+fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Kept<ActionResult> {
     let text = |field| making.answer(field);
     let parent = making.parent.to_owned();
     let given = || -> Vec<Given> {

@@ -4,12 +4,12 @@ mod share;
 
 use crate::amounts::{AmountError, Item, Words, amounts};
 use crate::book::Book;
+use crate::handover::take_into_new;
 use crate::phrases::key;
 use crate::views::{Code, Context, Note, OrderLine, OrderView, PoleAction, Problem};
 use crate::work::{Stock, Work, materials};
 
 use super::context::Terms;
-use super::document::take_into_new;
 use super::planning::refused;
 use super::trouble::{Kept, Trouble};
 use super::{desk, pole, spoken};

@@ -18,7 +18,7 @@ use super::context::Terms;
 use super::revision::penetration_revision;
 use super::signing::{Detail, Signing, sign, step_lines};
 use super::trouble::Kept;
-use super::{Done, desk, photo, step_asks};
+use super::{ActionResult, desk, photo, step_asks};
 
 /// A penetration that a shell named.
 fn site_of(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<PenetrationSite> {
@@ -87,7 +87,7 @@ pub(super) fn spoilt(
     Ok(shed::check(terms, &site, &layers).unwrap())
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction) -> Kept<ActionResult> {
     let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
     let record = |book: &Book, id: &str| {
         let id = terms.id("penetration", id)?;
@@ -102,7 +102,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
                 Some((step, said)) => sign_step(book, terms, &site, step, &said)?,
                 None => ask::answer(book, terms, record, field, text)?.group,
             };
-            Ok(Done::at(here(penetration), group))
+            Ok(ActionResult::at(here(penetration), group))
         }
         PenetrationAction::KeepDraft { penetration, field, text } => {
             let site = site_of(book, terms, penetration)?;
@@ -110,33 +110,33 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
             if !step_asks::keep(book, record.id(), &site.detail.steps(), field, text)? {
                 keep_draft(book, terms, record, field, text)?;
             }
-            Ok(Done::without_answer(here(penetration)))
+            Ok(ActionResult::without_answer(here(penetration)))
         }
         PenetrationAction::TakeSameAs { penetration, like } => {
             let (own, model) = (record(book, penetration)?, record(book, like)?);
             let same = SAME.into_iter().filter_map(|field| Some((field, model.written(field)?.value.clone())));
             let operation = Operation::new(OperationKind::PenetrationSame, own.made_in, []).set_all(own.id(), same);
             let outcome = accept(book, terms, operation, &[])?;
-            Ok(Done::at(here(penetration), outcome.group))
+            Ok(ActionResult::at(here(penetration), outcome.group))
         }
         PenetrationAction::TakeAdvice { penetration } => {
             let site = site_of(book, terms, penetration)?;
             let group = advice::take(book, terms, &site)?;
-            Ok(Done::at(here(penetration), group))
+            Ok(ActionResult::at(here(penetration), group))
         }
         PenetrationAction::SignStep { penetration, step, said } => {
             let site = site_of(book, terms, penetration)?;
-            Ok(Done::at(here(penetration), sign_step(book, terms, &site, step, said)?))
+            Ok(ActionResult::at(here(penetration), sign_step(book, terms, &site, step, said)?))
         }
         PenetrationAction::BeginPhoto { penetration, step } => {
             let site = site_of(book, terms, penetration)?;
             photo::begin(book, terms, site.penetration.id(), &site.detail.steps(), step)?;
-            Ok(Done::without_answer(here(penetration)))
+            Ok(ActionResult::without_answer(here(penetration)))
         }
         PenetrationAction::TakePhotoIn { penetration, step, closed } => {
             let record = record(book, penetration)?;
             photo::take_in(book, terms, record.id(), step, *closed)?;
-            Ok(Done::without_answer(here(penetration)))
+            Ok(ActionResult::without_answer(here(penetration)))
         }
     }
 }

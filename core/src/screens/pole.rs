@@ -15,7 +15,7 @@ use super::context::Terms;
 use super::parts::given;
 use super::revision::pole_revision;
 use super::trouble::Kept;
-use super::{Done, desk};
+use super::{ActionResult, desk};
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<PoleView> {
     let work = desk::house(book, terms, job)?;
@@ -24,12 +24,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<PoleView> 
     Ok(view)
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Kept<ActionResult> {
     match action {
         PoleAction::Answer { job, field, text } => {
             let work = desk::house(book, terms, job)?;
             let group = answer(book, terms, &work, field, text)?;
-            Ok(Done::at(here(&work), group))
+            Ok(ActionResult::at(here(&work), group))
         }
         PoleAction::KeepDraft { job, field, text } => {
             let work = desk::house(book, terms, job)?;
@@ -37,14 +37,14 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Ke
             if let Some(pole) = work.pole() {
                 keep_draft(book, terms, pole, field, text)?;
             }
-            Ok(Done::without_answer(here(&work)))
+            Ok(ActionResult::without_answer(here(&work)))
         }
         PoleAction::AddMark { job, answers } => add_mark(book, terms, job, answers),
         PoleAction::RemoveMark { job, mark } => remove_mark(book, terms, job, mark),
         PoleAction::LayOut { job } => {
             let work = desk::house(book, terms, job)?;
             let group = lay_out(book, terms, &work)?;
-            Ok(Done::at(here(&work), group))
+            Ok(ActionResult::at(here(&work), group))
         }
         PoleAction::SayAsBuilt { wall, answers } => as_built::say(book, terms, wall, answers),
         PoleAction::RemoveAsBuilt { as_built } => as_built::remove(book, terms, as_built),
@@ -68,7 +68,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &s
     Ok(accept(book, terms, operation, &[DraftKey::field(id, spec.field)])?.group)
 }
 
-fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) -> Kept<Done> {
+fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let answers = given(answers);
     let fields = ask::fields(terms, fields_of(Kind::Mark), &answers)?;
@@ -85,10 +85,10 @@ fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) ->
     };
     operation = operation.create(id, Kind::Mark, Some(pole), sort_key(terms, 0)).set_all(id, fields);
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(here(&work), group))
+    Ok(ActionResult::at(here(&work), group))
 }
 
-fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Kept<Done> {
+fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Kept<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let mark = work.house().get(terms.id("mark", mark)?, Kind::Mark)?;
     if work.pole().is_none_or(|pole| mark.parent != Some(pole.id())) {
@@ -97,7 +97,7 @@ fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Kep
     let name = mark.text(Field::Name).unwrap_or_default();
     let operation = Operation::new(OperationKind::Removed, work.id(), [name]).remove(mark.id());
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(here(&work), group))
+    Ok(ActionResult::at(here(&work), group))
 }
 
 /// Keeps the layout: what is up stays, so no line that a fixed board stands on may move.

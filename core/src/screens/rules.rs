@@ -11,7 +11,7 @@ use super::ask::{accept, sort_key};
 use super::context::Terms;
 use super::parts::together;
 use super::trouble::Kept;
-use super::{Done, desk};
+use super::{ActionResult, desk};
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
     let work = desk::house(book, terms, job)?;
@@ -113,14 +113,14 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Kept<Vec<Qu
     Ok(vec![of_value, of_reason])
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Kept<ActionResult> {
     let here = |work: &Work| Place::Rules { job: desk::job_id(work) };
     match action {
         RulesAction::KeepDraft { job, field, text } => {
             let work = desk::house(book, terms, job)?;
             work.rules().rule(field.strip_suffix(REASON).unwrap_or(field))?;
             book.put_draft(&DraftKey::named(work.job()?.id(), field), text)?;
-            Ok(Done::without_answer(here(&work)))
+            Ok(ActionResult::without_answer(here(&work)))
         }
         RulesAction::Answer { job, field, text } => {
             let work = desk::house(book, terms, job)?;
@@ -138,7 +138,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> K
             }
             book.put_draft(&waiting, text.trim())?;
             book.put_draft(&value_draft, "")?;
-            Ok(Done::without_answer(here(&work)))
+            Ok(ActionResult::without_answer(here(&work)))
         }
         RulesAction::Change { job, key, value, reason } => {
             let work = desk::house(book, terms, job)?;
@@ -151,7 +151,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> K
     }
 }
 
-fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &str, reason: &str) -> Kept<Done> {
+fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &str, reason: &str) -> Kept<ActionResult> {
     let rule = work.rules().rule(key)?;
     let value = quantity(terms, rule, value)?;
     let by = terms.context.signer.clone();
@@ -179,10 +179,10 @@ fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &st
         ],
     );
     let outcome = accept(book, terms, operation, &drafts(job, key))?;
-    Ok(Done::at(Place::Rules { job: job.to_string() }, outcome.group))
+    Ok(ActionResult::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 
-fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Kept<Done> {
+fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Kept<ActionResult> {
     let rule = work.rules().rule(key)?;
     if !work.rules().clone().back_to_default(key)? {
         return Err(Problem::new(Code::Order, "key", terms.phrase("rules-not-changed", &[])).into());
@@ -193,7 +193,7 @@ fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -
         operation = operation.set(id, Field::Numerator, Value::Absent);
     }
     let outcome = accept(book, terms, operation, &[])?;
-    Ok(Done::at(Place::Rules { job: job.to_string() }, outcome.group))
+    Ok(ActionResult::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 
 /// What changes a rule: one thing, unless two phones changed it without having seen each other.
@@ -203,7 +203,7 @@ fn changes_of(work: &Work, key: &str) -> impl Iterator<Item = Id> {
 }
 
 /// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
-pub(super) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
+pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
     let own = rule.value.unit();
     if rule.value.length().is_some() {
         let (length, unit) = terms.typed("value", text)?;

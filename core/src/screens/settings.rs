@@ -8,7 +8,7 @@ use crate::views::{
     Code, Context, Place, Problem, Question, Remembered, SettingsAction, SettingsView, SignerLine, Source,
 };
 
-use super::Done;
+use super::ActionResult;
 use super::ask;
 use super::context::Terms;
 use super::trouble::Kept;
@@ -178,7 +178,7 @@ fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Kept<Question
     Ok(Question { answer, reading, draft: book.draft(&draft_key(spec))?, ..ask::unanswered(terms, spec) })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -> Kept<ActionResult> {
     match action {
         SettingsAction::TakePhone { signer } => {
             let name = name(terms, signer)?;
@@ -212,7 +212,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -
             book.put_draft(&draft_key(spec), "")?;
         }
     }
-    Ok(Done::without_answer(Place::Settings))
+    Ok(ActionResult::without_answer(Place::Settings))
 }
 
 fn spec_of(terms: &Terms<'_>, field: &str) -> Kept<&'static SettingSpec> {

@@ -14,7 +14,7 @@ use super::context::Terms;
 use super::parts::given;
 use super::revision::wall_revision;
 use super::trouble::Kept;
-use super::{Done, desk};
+use super::{ActionResult, desk};
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
     let (work, wall) = desk::wall(book, terms, wall)?;
@@ -23,7 +23,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<WallView>
     Ok(view)
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Kept<Done> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Kept<ActionResult> {
     match action {
         WallAction::AddPenetration { wall, answers } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
@@ -42,7 +42,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Ke
             let (work, site) = desk::wall(book, terms, wall)?;
             let before = changed::planned(&work, &site);
             let group = plan::plan(book, terms, &work, &site)?;
-            let mut done = Done::at(here(&site), group);
+            let mut done = ActionResult::at(here(&site), group);
             let (work, site) = desk::wall(book, terms, wall)?;
             if let Some(note) = changed::note(terms, &before, &changed::planned(&work, &site)) {
                 let mut view = self::view(book, terms, wall)?;
@@ -58,7 +58,12 @@ fn here(wall: &Site) -> Place {
     Place::Wall { wall: wall.id().to_string() }
 }
 
-fn add(book: &mut Book, terms: &Terms<'_>, (work, wall): (&Work, &Site), fields: Vec<(Field, Value)>) -> Kept<Done> {
+fn add(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    (work, wall): (&Work, &Site),
+    fields: Vec<(Field, Value)>,
+) -> Kept<ActionResult> {
     let id = terms.fresh(0);
     let what = fields.iter().find_map(|(field, value)| (*field == Field::What).then(|| value.typed()));
     let name = format!("wall-kind-{}", what.unwrap_or_default());
@@ -66,7 +71,7 @@ fn add(book: &mut Book, terms: &Terms<'_>, (work, wall): (&Work, &Site), fields:
         .create(id, Kind::Penetration, Some(wall.id()), sort_key(terms, 0))
         .set_all(id, fields);
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(Place::Penetration { penetration: id.to_string() }, group))
+    Ok(ActionResult::at(Place::Penetration { penetration: id.to_string() }, group))
 }
 
 /// The fields of a penetration like another one at another place.
@@ -88,7 +93,7 @@ fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> 
     Ok(fields)
 }
 
-fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Kept<Done> {
+fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Kept<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let id = terms.id("penetration", penetration)?;
     let penetration = work.house().get(id, Kind::Penetration)?;
@@ -98,5 +103,5 @@ fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> 
     let name = format!("wall-kind-{}", penetration.text(Field::What).unwrap_or_default());
     let operation = Operation::new(OperationKind::Removed, work.id(), [&*name]).remove(id);
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(here(&wall), group))
+    Ok(ActionResult::at(here(&wall), group))
 }

@@ -7,7 +7,7 @@ use crate::screens::context::Terms;
 use crate::screens::parts::given;
 use crate::screens::signing::{accept_signed, signed};
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, desk, photo, step_asks};
+use crate::screens::{ActionResult, desk, photo, step_asks};
 use crate::store::{Id, Value};
 use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
 use crate::work::WorkError;
@@ -15,7 +15,7 @@ use crate::work::WorkError;
 use super::hand::InHand;
 use super::{again, notches, overcut};
 
-pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Kept<Done> {
+pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Kept<ActionResult> {
     let id = |board: &str| terms.id("board", board);
     let here = |board: &str| Place::Board { board: board.to_owned() };
     match action {
@@ -27,11 +27,11 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
                 Some((step, said)) => sign_step(book, terms, &hand, step, &said)?,
                 None => ask::answer(book, terms, &hand.board.record, field, text)?.group,
             };
-            Ok(Done::at(here(board), group))
+            Ok(ActionResult::at(here(board), group))
         }
         BoardAction::AddNotch { board, answers } => {
             let hand = InHand::of(book, terms, id(board)?)?;
-            Ok(Done::at(here(board), add_notch(book, terms, &hand, answers)?))
+            Ok(ActionResult::at(here(board), add_notch(book, terms, &hand, answers)?))
         }
         BoardAction::AnswerNotch { board, notch, field, text } => {
             let hand = InHand::of(book, terms, id(board)?)?;
@@ -40,12 +40,12 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
             } else {
                 answer_notch(book, terms, &hand, notch, field, text)?
             };
-            Ok(Done::at(here(board), group))
+            Ok(ActionResult::at(here(board), group))
         }
         BoardAction::KeepDraft { board, subject, field, text } => {
             let hand = InHand::of(book, terms, id(board)?)?;
             draft(book, terms, &hand, subject, field, text)?;
-            Ok(Done::without_answer(here(board)))
+            Ok(ActionResult::without_answer(here(board)))
         }
         BoardAction::Attach { board, wall } => {
             let hand = InHand::of(book, terms, id(board)?)?;
@@ -56,27 +56,27 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
             }
             let operation = Operation::new(OperationKind::BoardAttached, to.id(), [wall.name()]);
             let operation = operation.set(hand.id(), Field::Wall, Value::Reference(wall.id()));
-            Ok(Done::at(here(board), accept(book, terms, operation, &[])?.group))
+            Ok(ActionResult::at(here(board), accept(book, terms, operation, &[])?.group))
         }
         BoardAction::SignStep { board, step, said } => {
             let hand = InHand::of(book, terms, id(board)?)?;
-            Ok(Done::at(here(board), sign_step(book, terms, &hand, step, said)?))
+            Ok(ActionResult::at(here(board), sign_step(book, terms, &hand, step, said)?))
         }
         BoardAction::BeginPhoto { board, step } => {
             let hand = InHand::of(book, terms, id(board)?)?;
             let steps = hand.steps()?;
             photo::begin(book, terms, hand.id(), &steps, step)?;
-            Ok(Done::without_answer(here(board)))
+            Ok(ActionResult::without_answer(here(board)))
         }
         BoardAction::TakePhotoIn { board, step, closed } => {
             let id = id(board)?;
             desk::of(book, id, Kind::Board)?;
             photo::take_in(book, terms, id, step, *closed)?;
-            Ok(Done::without_answer(here(board)))
+            Ok(ActionResult::without_answer(here(board)))
         }
         BoardAction::SayItIsSpoiled { board, left } => {
             let hand = InHand::of(book, terms, id(board)?)?;
-            Ok(Done::at(here(board), again::spoiled(book, terms, &hand, left)?))
+            Ok(ActionResult::at(here(board), again::spoiled(book, terms, &hand, left)?))
         }
         BoardAction::CreateSameAsLast { job } => again::same_as_last(book, terms, job.as_deref()),
         BoardAction::ForgetHabit { board } => {
@@ -86,15 +86,15 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
                 operation = operation.remove(*gap);
             }
             if operation.is_empty() {
-                return Ok(Done::without_answer(here(board)));
+                return Ok(ActionResult::without_answer(here(board)));
             }
-            Ok(Done::at(here(board), accept(book, terms, operation, &[])?.group))
+            Ok(ActionResult::at(here(board), accept(book, terms, operation, &[])?.group))
         }
     }
 }
 
 /// Three answers make a loose board: how long, how high, and what it laps; a house knows the last two.
-fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: &[Given]) -> Kept<Done> {
+fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: &[Given]) -> Kept<ActionResult> {
     let job = job.map(|job| desk::house(book, terms, job)).transpose()?.and_then(|work| work.id());
     let fields = ask::fields(terms, fields_of(Kind::Board), &given(answers))?;
     if job.is_none() && !fields.iter().any(|(field, _)| *field == Field::Height) {
@@ -107,7 +107,7 @@ fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: 
         .create(id, Kind::Board, None, sort_key(terms, 0))
         .set_all(id, fields);
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(Place::Board { board: id.to_string() }, group))
+    Ok(ActionResult::at(Place::Board { board: id.to_string() }, group))
 }
 
 fn add_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, answers: &[Given]) -> Kept<Id> {

@@ -7,7 +7,7 @@ use crate::screens::ask::{accept, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::signing::{signed, step_lines};
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, desk};
+use crate::screens::{ActionResult, desk};
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
 use crate::work::WorkError;
@@ -98,7 +98,7 @@ fn used_up(hand: &InHand) -> Option<(Id, i64)> {
 }
 
 /// A loose board with the sizes and the taped blocks of the last loose one.
-pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<Done> {
+pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<ActionResult> {
     let work = match job {
         Some(job) => desk::house(book, terms, job)?,
         None => desk::work(book, None)?,
@@ -115,7 +115,7 @@ pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>
         operation = operation.create(copy, Kind::Notch, Some(id), notch.sort_key.clone()).set_all(copy, answers(notch));
     }
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(Place::Board { board: id.to_string() }, group))
+    Ok(ActionResult::at(Place::Board { board: id.to_string() }, group))
 }
 
 /// What was answered of a thing, to say the same of another.

@@ -8,7 +8,7 @@ use crate::screens::ask::{self, accept, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::parts::given;
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, desk};
+use crate::screens::{ActionResult, desk};
 use crate::siding::WallLine;
 use crate::views::{AsBuiltLine, ChangedLine, Given, Note, Place, Source};
 use crate::work::{AsBuiltEntry, Site, Work, WorkError, as_built_line, follow, merge_as_built};
@@ -137,7 +137,7 @@ fn needed(terms: &Terms<'_>, record: &Record, note: &mut impl FnMut(&str, String
 }
 
 /// Keeps what the tape reads at a course that hangs; the planned boards above it follow, in the same answer.
-pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Given]) -> Kept<Done> {
+pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Given]) -> Kept<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let pole_lines = work.need_lines()?;
     let fields = ask::fields(terms, fields_of(Kind::AsBuilt), &given(answers))?;
@@ -161,11 +161,11 @@ pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Giv
     entries.insert(at, AsBuiltEntry { record, course, hung, above: correction::lines(&found) });
     operation = follow(operation, (&work, &wall), (before, &merged(pole_lines, &entries)), terms.division)?;
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(Place::Pole { job: desk::job_id(&work) }, group))
+    Ok(ActionResult::at(Place::Pole { job: desk::job_id(&work) }, group))
 }
 
 /// A course as it hangs was taken for another one, or taped wrongly: its entry goes, and the boards follow.
-pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Kept<Done> {
+pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Kept<ActionResult> {
     let id = terms.id("as-built", as_built)?;
     let work = desk::of(book, id, Kind::AsBuilt)?;
     let record = work.house().get(id, Kind::AsBuilt)?;
@@ -177,7 +177,7 @@ pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Kept
     let lines = (wall.lines().unwrap_or_default(), &*merged(pole_lines, &left));
     let operation = follow(operation, (&work, wall), lines, terms.division)?;
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(Done::at(Place::Pole { job: desk::job_id(&work) }, group))
+    Ok(ActionResult::at(Place::Pole { job: desk::job_id(&work) }, group))
 }
 
 /// Plans every wall's lines again where the pole's own lines change: what was taped stays, what follows from it is new.

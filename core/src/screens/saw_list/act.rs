@@ -8,7 +8,7 @@ use crate::screens::ask::{self, accept, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::planning::{self, refused};
 use crate::screens::trouble::Kept;
-use crate::screens::{Done, desk};
+use crate::screens::{ActionResult, desk};
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, SawListAction};
 use crate::work::{HousePlan, SawBoard, SawBoards, Work, least_with_offcut, planned};
@@ -20,7 +20,7 @@ const FIRST: u64 = 400;
 /// The planner's steps of a better plan: some seconds where a proof is hard.
 const MORE: u64 = DEFAULT_EFFORT;
 
-pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawListAction) -> Kept<Done> {
+pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawListAction) -> Kept<ActionResult> {
     let (SawListAction::Plan { job }
     | SawListAction::Improve { job }
     | SawListAction::MarkCut { job, .. }
@@ -52,10 +52,10 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawLi
         SawListAction::KeepDraft { stock, text, .. } => {
             let stock = part(terms, &work, (Kind::Stock, "stock"), stock)?;
             ask::keep_draft(book, terms, stock, Field::Count.code(), text)?;
-            return Ok(Done::without_answer(place));
+            return Ok(ActionResult::without_answer(place));
         }
     };
-    Ok(Done::at(place, group))
+    Ok(ActionResult::at(place, group))
 }
 
 fn plan(terms: &Terms<'_>, work: &Work, effort: u64) -> Kept<HousePlan> {

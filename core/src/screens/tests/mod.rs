@@ -21,11 +21,10 @@ mod signing;
 mod voice;
 mod wall;
 
-use crate::handover::DEMO_HOUSE;
+use crate::handover::{DEMO_HOUSE, take_in_document};
 use crate::measure::Length;
 use crate::views::*;
 
-use super::document::take_in_document;
 use super::*;
 
 /// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own dice and second.

@@ -10,9 +10,9 @@ use crate::screens::ask::{self, accept, open_question, questions, sort_key};
 use crate::screens::context::Terms;
 use crate::screens::rules::quantity;
 use crate::screens::trouble::{Kept, Trouble};
-use crate::screens::{desk, house};
+use crate::screens::{desk, show};
 use crate::store::{Id, Value};
-use crate::views::{Code, Problem};
+use crate::views::{Code, Place, Problem};
 
 use super::shape::{Part, fields, is_length, is_named, keeps_lines, parts};
 
@@ -289,7 +289,7 @@ impl Taken {
                 })?;
             }
         }
-        house::view(book, terms, &job.to_string()).map(|_| ())
+        show(book, terms, &Place::House { job: job.to_string() }).map(|_| ())
     }
 }
 

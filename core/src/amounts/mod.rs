@@ -10,6 +10,7 @@ mod backing;
 mod blocks;
 mod boards;
 mod coats;
+mod error;
 mod fasteners;
 mod flashing;
 mod house;
@@ -21,36 +22,10 @@ mod starter;
 mod trim;
 mod words;
 
-use thiserror::Error;
-
-use crate::rules::RuleError;
-use crate::saw::SawError;
-
+pub use error::AmountError;
 pub use house::{Board, CutBoard, Hole, House, RunPieces, Wall};
 pub use item::{Item, Measure};
 pub use words::{Place, Words};
-
-/// Why amounts cannot be given.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
-pub enum AmountError {
-    /// A rule that is not there, or of another kind.
-    #[error(transparent)]
-    Rule(#[from] RuleError),
-    /// Trim or flashing that no stock length can be cut into.
-    #[error("the pieces of {material} cannot be cut from its stock: {why}")]
-    Saw {
-        /// The material's key.
-        material: &'static str,
-        /// Why.
-        why: SawError,
-    },
-    /// More of a material than can be counted.
-    #[error("more of {material} than can be counted")]
-    TooMuch {
-        /// The material's key.
-        material: &'static str,
-    },
-}
 
 /// The materials of a house in the order in which a crew loads them; what there is none of is left out.
 ///

@@ -75,8 +75,7 @@ impl HousePlanner {
     pub fn accept(&self, book: &mut Book, context: &Context) -> Result<Outcome, Problem> {
         spoken(context, |terms| {
             book.refresh()?;
-            let same = self.plan.is_of(&*house(book, self.job)?, terms.division);
-            if !same.map_err(|error| refused(terms, "job", error))? {
+            if !self.plan.is_of(&*house(book, self.job)?, terms.division)? {
                 return Err(Problem::new(Code::First, "job", terms.phrase(key("saw-plan-stale"), &[])).into());
             }
             let group = accept(book, terms, self.job, &self.plan)?;

@@ -16,30 +16,30 @@ const BETWEEN: Length = Length::from_inches(1_000);
 
 /// A house as the planner takes it, and what its runs are in the book. Two that are equal give the same plan.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct HouseCutList {
+pub(super) struct HouseCutList {
     /// What is to be covered and from what; the walls stand side by side on one axis.
-    pub list: CutList,
+    pub(super) list: CutList,
     /// One for each run of the list.
-    pub runs: Vec<OpenRun>,
+    pub(super) runs: Vec<OpenRun>,
     /// The offcuts of the list.
-    pub offcuts: Vec<Id>,
+    pub(super) offcuts: Vec<Id>,
     /// The boards that give way to a plan: those that are neither cut nor up.
-    pub give_way: Vec<Id>,
+    pub(super) give_way: Vec<Id>,
     /// The highest number of a board that was cut already.
-    pub last: i64,
+    pub(super) last: i64,
 }
 
 /// A stretch of a course that no board covers which is cut or up.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct OpenRun {
+pub(super) struct OpenRun {
     /// The wall.
-    pub wall: Id,
+    pub(super) wall: Id,
     /// Its course.
-    pub course: Course,
+    pub(super) course: Course,
     /// How far the wall was moved along the axis.
-    pub moved: Length,
+    pub(super) moved: Length,
     /// The stretch itself, from the wall's left corner.
-    pub run: Run,
+    pub(super) run: Run,
 }
 
 impl HouseCutList {
@@ -47,7 +47,7 @@ impl HouseCutList {
     ///
     /// # Errors
     /// [`WorkError`](super::WorkError) where the pole is not laid out, or a wall or the stock are not known yet.
-    pub fn of(work: &Work, division: Division) -> Result<Self> {
+    pub(super) fn of(work: &Work, division: Division) -> Result<Self> {
         work.need_lines()?;
         let rules = work.rules();
         let mut list = CutList::new();

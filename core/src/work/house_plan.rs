@@ -85,8 +85,8 @@ impl HousePlan {
     /// Whether it was made from the house as it is now.
     ///
     /// # Errors
-    /// As [`HouseCutList::of`].
-    pub fn is_of(&self, work: &Work, division: Division) -> Result<bool, PlanError> {
+    /// [`WorkError`] where the pole, a wall or the stock is no longer known.
+    pub fn is_of(&self, work: &Work, division: Division) -> Result<bool, WorkError> {
         Ok(HouseCutList::of(work, division)? == self.cuts)
     }
 

@@ -16,7 +16,7 @@ const STUDS_MOST: usize = 10_000;
 ///
 /// # Errors
 /// [`WorkError`](super::WorkError) where the wall, its studs or the stock are not known yet.
-pub fn joint_rules(work: &Work, wall: &Site) -> Result<JointRules> {
+pub(super) fn joint_rules(work: &Work, wall: &Site) -> Result<JointRules> {
     let (studs, rules) = (wall.studs()?, work.rules());
     let spacing = match studs {
         Studs::Spaced { spacing, .. } => *spacing,

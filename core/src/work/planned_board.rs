@@ -45,7 +45,7 @@ pub struct CutFrom {
 
 /// How far the top edge of a board ends to the right of its bottom edge, at its left and at its right end: that of the
 /// run's end where the board stands there, with its gap, and square elsewhere.
-pub fn bevels(run: &Run, (from, to): (Length, Length), gap: Length) -> (Length, Length) {
+pub(super) fn bevels(run: &Run, (from, to): (Length, Length), gap: Length) -> (Length, Length) {
     let at = |stands: bool, end: End| if stands { end.bevel() } else { Length::ZERO };
     (at(from <= run.from() + gap, run.left), at(to >= run.to() - gap, run.right))
 }

@@ -43,6 +43,6 @@ pub fn open_steps(house: &House, subject: Id, steps: &[Step]) -> BTreeSet<&'stat
 }
 
 /// Whether a step of a thing is done or left out.
-pub fn is_signed(house: &House, subject: Id, step: &str) -> bool {
+pub(super) fn is_signed(house: &House, subject: Id, step: &str) -> bool {
     !state_of(step, &sign_offs(house.signed(subject))).is_open()
 }

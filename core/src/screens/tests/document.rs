@@ -93,8 +93,8 @@ fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
     spoken(&context("en", 2), |terms| {
         let work = desk::house(&book, terms, &job)?;
         let wall = &work.walls()[1];
-        let tap = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
-        let (subject, steps) = (tap.penetration.id(), tap.detail.steps());
+        let site = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
+        let (subject, steps) = (site.penetration.id(), site.detail.steps());
         let said = StepSaid { how: StepHow::Tick, note: "shut".to_owned(), measured: String::new(), photo: None };
         let detail = Detail { hash: crate::store::Hash::NONE, earlier: Vec::new() };
         let on = Signing { work: &work, subject, about: "", steps: &steps, detail };

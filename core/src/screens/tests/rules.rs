@@ -89,7 +89,7 @@ fn reads_well_in_both_languages() {
 fn a_typed_value_waits_for_its_reason_and_no_key_is_lost() {
     let (mut book, job) = house();
     let key = "lap.least";
-    let tap = |book: &mut Book, n: u8, action: RulesAction| {
+    let asked_then = |book: &mut Book, n: u8, action: RulesAction| {
         let view: RulesView = OfScreen::of(tap(book, n, action)?.view);
         Ok::<_, Problem>(view.asked.map(|question| (question.field, question.draft)))
     };
@@ -105,16 +105,16 @@ fn a_typed_value_waits_for_its_reason_and_no_key_is_lost() {
     };
     let reason = format!("{key}/reason");
     let asked = |field: &str, draft: &str| Some((field.to_owned(), draft.to_owned()));
-    assert_eq!(tap(&mut book, 2, keep(key, "3")).unwrap(), asked(key, "3"));
-    assert_eq!(tap(&mut book, 3, answer(key, "a lot")).unwrap_err().field, "value");
-    assert_eq!(tap(&mut book, 4, answer(key, "30 mm")).unwrap(), asked(&reason, ""));
+    assert_eq!(asked_then(&mut book, 2, keep(key, "3")).unwrap(), asked(key, "3"));
+    assert_eq!(asked_then(&mut book, 3, answer(key, "a lot")).unwrap_err().field, "value");
+    assert_eq!(asked_then(&mut book, 4, answer(key, "30 mm")).unwrap(), asked(&reason, ""));
     assert_eq!(line(&book, &job, key).value, "1 1/4 in", "not without a reason");
-    assert!(tap(&mut book, 5, answer(&reason, "  ")).is_err());
-    assert_eq!(tap(&mut book, 6, keep(&reason, "maker")).unwrap(), asked(&reason, "maker"));
-    assert_eq!(tap(&mut book, 7, answer(&reason, "maker's page 4")).unwrap(), None);
+    assert!(asked_then(&mut book, 5, answer(&reason, "  ")).is_err());
+    assert_eq!(asked_then(&mut book, 6, keep(&reason, "maker")).unwrap(), asked(&reason, "maker"));
+    assert_eq!(asked_then(&mut book, 7, answer(&reason, "maker's page 4")).unwrap(), None);
     assert_eq!(line(&book, &job, key).value, "30 mm");
-    tap(&mut book, 8, answer(key, "40 mm")).unwrap();
-    assert_eq!(tap(&mut book, 9, answer(key, "")).unwrap(), None, "an empty value gives the change up");
+    asked_then(&mut book, 8, answer(key, "40 mm")).unwrap();
+    assert_eq!(asked_then(&mut book, 9, answer(key, "")).unwrap(), None, "an empty value gives the change up");
     assert_eq!(line(&book, &job, key).value, "30 mm");
-    assert_eq!(tap(&mut book, 10, keep("no.such", "1")).unwrap_err().code, "range");
+    assert_eq!(asked_then(&mut book, 10, keep("no.such", "1")).unwrap_err().code, "range");
 }

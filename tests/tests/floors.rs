@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::slice;
 use std::sync::LazyLock;
 
 use proc_macro2::{TokenStream, TokenTree};
@@ -226,16 +227,16 @@ impl Core {
     }
 
     /// The path from the root of the crate; none for one of another crate, or of nothing but a name.
-    fn from_root(&self, module: &Names, path: &[String]) -> Option<Names> {
+    fn rooted(&self, module: &Names, path: &[String]) -> Option<Names> {
         let (first, rest) = path.split_first()?;
-        let child = [module.as_slice(), &[first.clone()]].concat();
+        let child = [module.as_slice(), slice::from_ref(first)].concat();
         match first.as_str() {
             "crate" => Some(rest.to_vec()),
             "self" => Some([module, rest].concat()),
             "super" => {
                 let parent = module.split_last()?.1.to_vec();
                 match rest.first().map(String::as_str) {
-                    Some("super") => self.from_root(&parent, rest),
+                    Some("super") => self.rooted(&parent, rest),
                     _ => Some([&parent, rest].concat()),
                 }
             }
@@ -248,14 +249,14 @@ impl Core {
     fn home(&self, path: &[String], hops: u8) -> Option<&str> {
         let mut at = Names::new();
         for (depth, name) in path.iter().enumerate() {
-            let child = [at.as_slice(), &[name.clone()]].concat();
+            let child = [at.as_slice(), slice::from_ref(name)].concat();
             if self.modules.contains_key(&child) {
                 at = child;
                 continue;
             }
             let Some(from) = self.modules.get(&at)?.brought.get(name) else { break };
             let rest = path.get(depth + 1..).unwrap_or_default();
-            let whole = self.from_root(&at, &[from, rest].concat())?;
+            let whole = self.rooted(&at, &[from, rest].concat())?;
             return self.home(&whole, hops.checked_sub(1)?);
         }
         self.modules.get(&at).map(|module| module.file.as_str())
@@ -265,7 +266,7 @@ impl Core {
     fn edges(&self) -> Edges<'_> {
         let edge = |import: &Import| {
             let from = self.modules.get(&import.module)?.file.as_str();
-            let to = self.home(&self.from_root(&import.module, &import.path)?, 9)?;
+            let to = self.home(&self.rooted(&import.module, &import.path)?, 9)?;
             let door = import.passed_on && room(from) == room(to);
             (from != to && !door && to != "lib.rs" && from != "lib.rs").then_some((from, to))
         };

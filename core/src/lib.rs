@@ -4,6 +4,7 @@
 //! crosses to a shell; `screens` turns taps into entries and entries into views; `figure` answers single questions.
 
 pub mod amounts;
+pub mod board;
 pub mod book;
 pub mod drawing;
 pub mod figure;

@@ -7,6 +7,7 @@
 mod amounts;
 mod bead;
 mod block;
+mod board;
 mod fault;
 mod gable;
 mod json;

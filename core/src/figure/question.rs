@@ -1,8 +1,8 @@
 use serde_json::{Value, json};
 
 use super::{
-    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, bead, block, gable, length, movement, notch,
-    patch, pieces, pole, request, shed,
+    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, bead, block, board, gable, length, movement,
+    notch, patch, pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
 
@@ -26,6 +26,7 @@ pub struct Question {
 pub const QUESTIONS: &[&Question] = &[
     &length::QUESTION,
     &pole::QUESTION,
+    &board::QUESTION,
     &gable::QUESTION,
     &notch::QUESTION,
     &pieces::QUESTION,

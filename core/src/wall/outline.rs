@@ -65,7 +65,7 @@ pub enum OutlineError {
 
 impl Outline {
     /// The most corners of an outline.
-    pub const LIMIT: usize = 200;
+    pub const LIMIT: usize = 10_000;
 
     /// The outline through these corners, counter-clockwise.
     ///
@@ -80,19 +80,27 @@ impl Outline {
         }
         let outline = Self { points };
         let sides: Vec<(Point, Point)> = outline.sides().collect();
-        for (at, side) in sides.iter().enumerate() {
-            if side.0 == side.1 {
-                return Err(OutlineError::Repeated((at + 1) % sides.len()));
-            }
-            for (other_at, other) in sides.iter().enumerate().skip(at + 1) {
-                let neighbours = other_at == at + 1 || (at == 0 && other_at + 1 == sides.len());
-                let meet = if neighbours { fold_back(*side, *other) } else { touch(*side, *other) };
-                if meet {
-                    return Err(OutlineError::Crossing(at, other_at));
-                }
-            }
+        if let Some(at) = sides.iter().position(|side| side.0 == side.1) {
+            return Err(OutlineError::Repeated((at + 1) % sides.len()));
+        }
+        if let Some((at, other_at)) = crossing(&sides) {
+            return Err(OutlineError::Crossing(at, other_at));
         }
         if outline.twice_area() <= 0 { Err(OutlineError::Clockwise) } else { Ok(outline) }
+    }
+
+    /// The outline through these corners, either way round.
+    ///
+    /// # Errors
+    /// As [`Outline::new`], but for [`OutlineError::Clockwise`].
+    pub fn either_way(mut points: Vec<Point>) -> Result<Self, OutlineError> {
+        match Self::new(points.clone()) {
+            Err(OutlineError::Clockwise) => {
+                points.reverse();
+                Self::new(points)
+            }
+            outline => outline,
+        }
     }
 
     /// A wall of this width with a height at each end.
@@ -193,6 +201,27 @@ impl Outline {
         crossings.sort_unstable();
         crossings.chunks_exact(2).filter_map(|pair| Some(Span { from: *pair.first()?, to: *pair.get(1)? })).collect()
     }
+}
+
+/// Two sides that share more than the corner of neighbours.
+fn crossing(sides: &[(Point, Point)]) -> Option<(usize, usize)> {
+    let mut order: Vec<(usize, &(Point, Point))> = sides.iter().enumerate().collect();
+    order.sort_by_key(|(_, side)| side.0.x.min(side.1.x));
+    let last = sides.len().saturating_sub(1);
+    // Only sides that lie over or beside each other are looked at.
+    order.iter().enumerate().find_map(|(place, (at, side))| {
+        let (right, low, high) = (side.0.x.max(side.1.x), side.0.y.min(side.1.y), side.0.y.max(side.1.y));
+        let near = order.iter().skip(place + 1).take_while(|(_, other)| other.0.x.min(other.1.x) <= right);
+        near.filter(|(_, other)| other.0.y.min(other.1.y) <= high && low <= other.0.y.max(other.1.y)).find_map(
+            |(other_at, other)| {
+                let (first, second) = (*at.min(other_at), *at.max(other_at));
+                let neighbours = second == first + 1 || (first == 0 && second == last);
+                let (one, two) = if at < other_at { (*side, *other) } else { (*other, *side) };
+                let meet = if neighbours { fold_back(*one, *two) } else { touch(*one, *two) };
+                meet.then_some((first, second))
+            },
+        )
+    })
 }
 
 /// Which side of the line through `a` and `b` the point `c` lies on.

@@ -17,3 +17,12 @@ board-bevel-right = Extremo derecho: el canto superior termina { $by } { $way ->
     [right] a la derecha del canto inferior
    *[left] a la izquierda del canto inferior
 }. El largo va de punta a punta.
+board-help = La forma real de cada tabla de una hilada a nivel: lo que queda dentro del contorno menos sus holguras y fuera de todo lo que rodea, partido en las juntas. Las formas y los cortes se ven de cara, desde la esquina inferior izquierda del recuadro de cada tabla. Las partes que solo se tocan en un punto son dos tablas.
+board-outline-few = Un contorno tiene por lo menos tres esquinas alrededor de un área.
+board-outline-twice = La esquina { $corner } está donde está la anterior. Dé cada esquina una sola vez, y no repita la primera al final.
+board-outline-crosses = El contorno se cruza o se toca a sí mismo: los lados que empiezan en las esquinas { $one } y { $other } comparten un punto. Las esquinas deben dar una sola vuelta a la pared.
+board-gaps = Con estas holguras un lado del contorno desaparecería o se voltearía, o el contorno se cruzaría o se tocaría. Reduzca las holguras.
+board-too-many = Esto da más de { $limit } tablas, esquinas o agujeros.
+board-thin-leg = Un brazo de esta tabla mide menos de { $least }. El fibrocemento es frágil: ponga una junta en la muesca, o mueva lo que rodea.
+board-thin-strip = Esta tabla es una tira de solo { $height }, menos de { $least }.
+board-short-piece = Esta tabla mide solo { $length } de largo, menos de { $least }.

@@ -1,0 +1,184 @@
+use std::cmp::Ordering;
+use std::sync::Arc;
+
+use num_bigint::BigInt;
+use num_integer::Integer;
+use num_traits::One;
+
+use super::number::{Number, halves};
+use super::root::Root;
+use crate::measure::Length;
+use crate::wall::Point;
+
+/// A point of the wall, exactly.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Spot {
+    pub(super) x: Number,
+    pub(super) y: Number,
+}
+
+/// The line that an edge lies on, in half nanometres.
+#[derive(Clone, Debug)]
+pub(super) enum Line {
+    /// Vertical, at an `x`.
+    Plumb(i64),
+    /// At a height.
+    Level(i64),
+    /// Neither.
+    Sloped(Arc<Slope>),
+}
+
+/// `a x + b y = c`; `a` over zero, `b` not zero, both without a common factor.
+#[derive(Debug)]
+pub(super) struct Slope {
+    a: BigInt,
+    b: BigInt,
+    c: Number,
+}
+
+impl Line {
+    /// The line through two points, moved square to itself by `gap` to the left of the way from one to the other.
+    pub(super) fn through(from: Point, to: Point, gap: Length) -> Self {
+        let (dx, dy) = (halves(to.x) - halves(from.x), halves(to.y) - halves(from.y));
+        let gap = halves(gap);
+        if dx == 0 {
+            return Self::Plumb(halves(from.x) - gap * dy.signum());
+        }
+        if dy == 0 {
+            return Self::Level(halves(from.y) + gap * dx.signum());
+        }
+        // To the left of (dx, dy) lies (-dy, dx): `a x + b y` grows that way, by its own length for each unit.
+        let common = dx.gcd(&dy);
+        let (a, b) = (-dy / common, dx / common);
+        let (a, b) = (i128::from(a), i128::from(b));
+        let c = BigInt::from(a * i128::from(halves(from.x)) + b * i128::from(halves(from.y)));
+        let c = match Root::of(a.unsigned_abs().pow(2) + b.unsigned_abs().pow(2)) {
+            Ok(whole) => Number::whole(c + BigInt::from(gap) * whole),
+            Err(root) => Number::with_root(c, BigInt::from(gap), Arc::new(root)),
+        };
+        Self::Sloped(Arc::new(Slope::new(BigInt::from(a), BigInt::from(b), c)))
+    }
+
+    /// Where it meets a level; `None` for a level line.
+    pub(super) fn x_at(&self, y: &Number) -> Option<Number> {
+        match self {
+            Self::Plumb(x) => Some(Number::Whole(*x)),
+            Self::Level(_) => None,
+            Self::Sloped(slope) => Some(Number::sum(&[(&BigInt::one(), &slope.c), (&-&slope.b, y)], &slope.a)),
+        }
+    }
+
+    /// Where it meets a plumb line; `None` for a plumb one.
+    pub(super) fn y_at(&self, x: &Number) -> Option<Number> {
+        match self {
+            Self::Plumb(_) => None,
+            Self::Level(y) => Some(Number::Whole(*y)),
+            Self::Sloped(slope) => Some(Number::sum(&[(&BigInt::one(), &slope.c), (&-&slope.a, x)], &slope.b)),
+        }
+    }
+
+    /// Where two lines meet; `None` for parallel ones.
+    pub(super) fn meet(&self, other: &Self) -> Option<Spot> {
+        match (self, other) {
+            (Self::Plumb(x), line) | (line, Self::Plumb(x)) => {
+                let x = Number::Whole(*x);
+                Some(Spot { y: line.y_at(&x)?, x })
+            }
+            (Self::Level(y), line) | (line, Self::Level(y)) => {
+                let y = Number::Whole(*y);
+                Some(Spot { x: line.x_at(&y)?, y })
+            }
+            (Self::Sloped(own), Self::Sloped(other)) => {
+                let turn = &own.a * &other.b - &other.a * &own.b;
+                if turn == BigInt::ZERO {
+                    return None;
+                }
+                let x = Number::sum(&[(&other.b, &own.c), (&-&own.b, &other.c)], &turn);
+                let y = Number::sum(&[(&own.a, &other.c), (&-&other.a, &own.c)], &turn);
+                Some(Spot { x, y })
+            }
+        }
+    }
+
+    /// On which side a point lies, and whether on the line itself. The sides have no names.
+    pub(super) fn side(&self, spot: &Spot) -> Ordering {
+        match self {
+            Self::Plumb(x) => spot.x.cmp(&Number::Whole(*x)),
+            Self::Level(y) => spot.y.cmp(&Number::Whole(*y)),
+            Self::Sloped(slope) => {
+                let minus = BigInt::from(-1);
+                let terms = [(&slope.a, &spot.x), (&slope.b, &spot.y), (&minus, &slope.c)];
+                Number::sum(&terms, &BigInt::one()).sign()
+            }
+        }
+    }
+
+    /// Whether it runs the same way as another line.
+    pub(super) fn is_parallel(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Plumb(_), Self::Plumb(_)) | (Self::Level(_), Self::Level(_)) => true,
+            (Self::Sloped(own), Self::Sloped(other)) => {
+                Arc::ptr_eq(own, other) || (own.a == other.a && own.b == other.b)
+            }
+            _ => false,
+        }
+    }
+
+    pub(super) const fn is_sloped(&self) -> bool {
+        matches!(self, Self::Sloped(_))
+    }
+}
+
+impl Slope {
+    fn new(a: BigInt, b: BigInt, c: Number) -> Self {
+        if a > BigInt::ZERO {
+            return Self { a, b, c };
+        }
+        let minus = BigInt::from(-1);
+        Self { a: -a, b: -b, c: Number::sum(&[(&minus, &c)], &BigInt::one()) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn spot(x: i64, y: i64) -> Spot {
+        Spot { x: Number::of(Length::from_nm(x)), y: Number::of(Length::from_nm(y)) }
+    }
+
+    fn point(x: i64, y: i64) -> Point {
+        Point::new(Length::from_nm(x), Length::from_nm(y))
+    }
+
+    #[test]
+    fn a_line_moves_to_the_left_of_its_way() {
+        let moved = |from: (i64, i64), to: (i64, i64)| {
+            Line::through(point(from.0, from.1), point(to.0, to.1), Length::from_nm(13))
+        };
+        assert!(matches!(moved((0, 0), (9, 0)), Line::Level(26)));
+        assert!(matches!(moved((9, 0), (0, 0)), Line::Level(-26)));
+        assert!(matches!(moved((5, 0), (5, 9)), Line::Plumb(-16)));
+        assert!(matches!(moved((5, 9), (5, 0)), Line::Plumb(36)));
+        // 5-12-13: (12, 5) from the origin moves up by 13 / cos = 13 * 13 / 12.
+        let rake = moved((0, 0), (24, 10));
+        let up = rake.y_at(&Number::ZERO).unwrap();
+        assert_eq!(up, Number::sum(&[(&BigInt::from(2 * 169), &Number::Whole(1))], &BigInt::from(12)));
+        let down = moved((24, 10), (0, 0)).y_at(&Number::ZERO).unwrap();
+        assert_eq!(down, Number::sum(&[(&BigInt::from(-2 * 169), &Number::Whole(1))], &BigInt::from(12)));
+    }
+
+    #[test]
+    fn two_rakes_meet_over_the_middle() {
+        // 1 in 1, moved square to itself by 10: 10 sqrt(2) down.
+        let left = Line::through(point(50, 50), point(0, 0), Length::from_nm(10));
+        let right = Line::through(point(100, 0), point(50, 50), Length::from_nm(10));
+        let peak = left.meet(&right).unwrap();
+        assert_eq!(peak.x, Number::Whole(100));
+        assert_eq!(peak.y.floor(), 100 - 29, "20 sqrt(2) = 28.28 half nanometres lower");
+        assert_eq!(left.side(&peak), Ordering::Equal);
+        assert_eq!(right.side(&peak), Ordering::Equal);
+        assert_ne!(left.side(&spot(0, -50)), left.side(&spot(0, 50)));
+        assert!(left.meet(&left).is_none() && left.is_parallel(&left) && !left.is_parallel(&right));
+    }
+}

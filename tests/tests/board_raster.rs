@@ -84,16 +84,39 @@ fn outline() -> impl Strategy<Value = Vec<Xy>> {
     })
 }
 
+/// A wall that is often plain, so that much lies well within it.
+fn wall() -> impl Strategy<Value = Vec<Xy>> {
+    let plain = (8_i64..22, 6_i64..16).prop_map(|(x, y)| vec![(0, 0), (x, 0), (x, y), (0, y)]);
+    prop_oneof![1 => plain, 2 => outline()]
+}
+
+/// A rectangle of some millimetres with its gaps, and often another one that meets it in a corner.
+fn around() -> impl Strategy<Value = Vec<[i64; 7]>> {
+    let sizes = (1_i64..5, 1_i64..4);
+    let gaps = prop_oneof![Just([0; 3]), prop::array::uniform3(0_i64..2)];
+    ((-1_i64..20, -1_i64..15), sizes.clone(), gaps, sizes, 0_i64..3).prop_map(
+        |((x, y), (w, h), gaps, (w2, h2), second)| {
+            let [side, top, bottom] = gaps;
+            let first = [x, x + w, y, y + h, side, top, bottom];
+            let meeting = match second {
+                0 => return vec![first],
+                1 => [x + w, x + w + w2, y + h, y + h + h2, 0, 0, 0],
+                _ => [x - w2, x, y + h, y + h + h2, 0, 0, 0],
+            };
+            vec![first, meeting]
+        },
+    )
+}
+
 fn case() -> impl Strategy<Value = Case> {
-    let gaps = prop_oneof![Just([0; 3]), prop::array::uniform3(0_i64..3)];
-    let around = (-2_i64..22, 1_i64..9, -2_i64..18, 1_i64..7, prop::array::uniform3(0_i64..2))
-        .prop_map(|(x, w, y, h, [side, top, bottom])| [x, x + w, y, y + h, side, top, bottom]);
+    let gaps = prop_oneof![2 => Just([0; 3]), 1 => prop::array::uniform3(0_i64..2)];
+    let joints = prop_oneof![Just(Vec::new()), prop::collection::vec(-2_i64..22, 0..3)];
     (
-        outline(),
+        wall(),
         gaps,
-        (-2_i64..17, 1_i64..12),
-        (prop::collection::vec(-2_i64..22, 0..3), prop::sample::select(vec![0, 2, 4])),
-        prop::collection::vec(around, 0..6),
+        (-2_i64..14, 2_i64..12),
+        (joints, prop::sample::select(vec![0, 2, 4])),
+        prop::collection::vec(around(), 0..6),
         (0_i64..6, 0_i64..6),
     )
         .prop_map(|(outline, gaps, (bottom, height), (joints, joint_gap), around, (leg, strip))| Case {
@@ -103,7 +126,7 @@ fn case() -> impl Strategy<Value = Case> {
             height,
             joints,
             joint_gap,
-            around,
+            around: around.concat(),
             leg,
             strip,
         })

@@ -5,7 +5,7 @@
 use std::time::{Duration, Instant};
 
 use lapwright::figure::{self, QUESTIONS};
-use lapwright::measure::{Reader, Unit};
+use lapwright::measure::{Language, Reader, Unit};
 use lapwright_tests::{fixtures, golden, json_files};
 
 /// Far beyond what any single answer takes, so that only a hang reaches it on a busy machine.
@@ -65,7 +65,7 @@ fn half_a_million_texts_are_read_or_refused() {
         let valid = chance.of(&valid);
         let text = chance.mutate(valid, &nasty);
         let unit = [None, Some(Unit::Inch), Some(Unit::Foot)][chance.below(3)];
-        let reader = Reader { unit, decimal_comma: chance.below(2) == 0 };
+        let reader = Reader { unit, language: Language::ALL[chance.below(2)] };
         in_time(&text, || read += usize::from(reader.length(&text).is_ok()));
     }
     assert!((50_000..450_000).contains(&read), "the mutations must reach both ends: {read} were read");

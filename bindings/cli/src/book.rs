@@ -5,6 +5,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::Local;
 use lapwright::book;
+use lapwright::measure::{Reader, Show};
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens;
 use lapwright::store::{OpenOptions, Opening};
@@ -77,6 +78,13 @@ impl Book {
             division: pick(&self.options.division, remembered.division),
             dice: dice()?,
         })
+    }
+
+    /// Reads lengths as every answer is read: in the unit and the language of the book.
+    pub(crate) fn reader(&self) -> Result<Reader, Fault> {
+        let context = self.context()?;
+        let language = Language::from_code(&context.language).unwrap_or_default();
+        Ok(Reader { unit: Show::from_code(&context.show).map(Show::unit), language })
     }
 
     /// What a screen shows.

@@ -399,6 +399,11 @@ fn the_saw_list_is_planned_cut_and_ordered() {
     let number = planned["next"].as_i64().unwrap().to_string();
     let text = place.good(&["saw", HOUSE, "--cut", &number]);
     assert!(text.contains("[✓]") && text.to_lowercase().contains("no plan takes"), "{text}");
+    // A stock length is the same however it is written.
+    for (have, count) in [("144=150", 150), ("12'=151", 151), ("144 inches=152", 152), ("12 ft=140", 140)] {
+        let view = place.json(&["saw", HOUSE, "--have", have])["view"]["saw-list-kind"]["view"].clone();
+        assert_eq!(view["stock"][0]["have"].as_i64(), Some(count), "{have}");
+    }
     let spanish = place.good(&["saw", HOUSE, "--language", "es"]);
     assert!(spanish.contains("hilada") && !spanish.contains("course"), "{spanish}");
 

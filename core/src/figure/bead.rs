@@ -1,11 +1,10 @@
 use num_traits::ToPrimitive;
 
-use super::request::decimal;
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
 use crate::flashing::{BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
 use crate::measure::Length;
-use crate::phrases::{Language, key};
+use crate::phrases::key;
 
 const SHAPES: &[&str] = &["square", "fillet"];
 
@@ -73,14 +72,7 @@ fn read(request: &Node<'_>) -> Result<BeadRequest, Fault> {
 fn cartridge(node: &Node<'_>) -> Result<Cartridge, Fault> {
     let text = node.text()?.trim();
     let wrong = |code| node.fault(code, Say::new(key("flashing-bead-cartridge")));
-    let comma = node.common.language == Language::Spanish;
-    let amount = |number: &str| {
-        let number = number.trim();
-        let number = if comma { number.replacen(',', ".", 1) } else { number.to_owned() };
-        // Digits around at most one point: no sign and no power of ten.
-        let plain = number.chars().all(|c| c.is_ascii_digit() || c == '.') && number.matches('.').count() < 2;
-        if plain && number.contains(|c: char| c.is_ascii_digit()) { decimal(&number) } else { None }
-    };
+    let amount = |number: &str| node.common.reader.number(number).ok();
     let (number, ounces) = match (text.strip_suffix("fl oz"), text.strip_suffix("mL")) {
         (Some(number), _) => (number, true),
         (_, Some(number)) => (number, false),

@@ -5,7 +5,7 @@ use num_traits::{Pow, Signed, ToPrimitive};
 use super::shape::{COMMON, Field, Shape};
 use super::{Code, Fault, Json, Say};
 use crate::measure::{Division, Exact, Length, ParseErrorKind, Reader, Show, Unit};
-use crate::phrases::{Language, key};
+use crate::phrases::{Language, key, misread};
 
 /// The most of anything in a request.
 pub(super) const MOST: usize = 10_000;
@@ -167,18 +167,20 @@ impl<'a> Node<'a> {
 
     /// A length as it is written, exactly.
     pub(super) fn exact(&self) -> Result<Exact, Fault> {
-        let text = match self.json {
-            Json::Text(_) => self.text()?,
-            Json::Number(raw) => raw,
+        let (reader, text) = match self.json {
+            Json::Text(_) => (self.common.reader, self.text()?),
+            // JSON has one decimal point in every language, so that no number of its own may be meant in thousands.
+            Json::Number(raw) => (Reader { language: Language::English, ..self.common.reader }, raw.as_str()),
             _ => return Err(self.wrong_type(key("figure-type-length"))),
         };
-        self.common.reader.read(text).map(|written| written.exact).map_err(|error| match error.kind {
-            ParseErrorKind::UnitMissing => self.fault(Code::UnitMissing, Say::new("figure-unit-missing")),
-            ParseErrorKind::TooBig => self.fault(Code::TooBig, Say::new("figure-too-far")),
-            _ => {
-                let say = Say::new("figure-length").with("text", text).with("position", error.position.to_string());
-                self.fault(Code::Length, say)
-            }
+        reader.read(text).map(|written| written.exact).map_err(|error| {
+            let code = match error.kind {
+                ParseErrorKind::UnitMissing => Code::UnitMissing,
+                ParseErrorKind::TooBig => Code::TooBig,
+                _ => Code::Length,
+            };
+            let place = (error.position + 1).to_string();
+            self.fault(code, Say::new(misread(error.kind)).with("text", text).with("position", place))
         })
     }
 
@@ -386,7 +388,7 @@ pub(super) fn common(json: &Json, fields: &[Field], clock: Clock) -> Result<Comm
     let show = if has(fields, "show") { shown.unwrap_or(None) } else { shown? }.unwrap_or(plain.show);
     let languages = [("en", Language::English), ("es", Language::Spanish)];
     let language = root.get("language").map(|node| node.choice(&languages)).transpose()?.unwrap_or(plain.language);
-    Ok(Common { reader: Reader { unit, decimal_comma: language == Language::Spanish }, show, language, clock })
+    Ok(Common { reader: Reader { unit, language }, show, language, clock })
 }
 
 /// The way of showing that a request asks for.

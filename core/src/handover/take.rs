@@ -4,7 +4,7 @@ use serde_json::{Map, Value as Json};
 
 use crate::book::{Allowed, Book, Field, FieldSpec, Kind, Operation, OperationKind, field_of_code, taped_code};
 use crate::measure::{Length, Reader};
-use crate::phrases::Arg;
+use crate::phrases::{Arg, Language};
 use crate::rules::{Change, Family, RuleSet};
 use crate::screens::ask::{self, accept, open_question, questions, sort_key};
 use crate::screens::context::Terms;
@@ -47,7 +47,10 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Kept<Taken> {
     if document.get("lapwright").and_then(Json::as_i64) != Some(1) {
         return Err(say(Code::Range, "document-not-ours", &[]).into());
     }
-    let mut reader = Reading { terms, names: BTreeMap::new(), things: Vec::new() };
+    // A document says the same whatever language it is taken in with.
+    let written = Reader { language: Language::English, ..terms.reader };
+    let mut reader =
+        Reading { terms: &Terms { reader: written, ..*terms }, names: BTreeMap::new(), things: Vec::new() };
     let job = reader.thing(Kind::Job, None, &document, "")?;
     if let Some(changes) = document.get("rules-changed") {
         reader.rules(job, &document, changes)?;

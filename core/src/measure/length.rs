@@ -109,14 +109,6 @@ impl Length {
     pub fn checked_sum(lengths: impl IntoIterator<Item = Self>) -> Option<Self> {
         lengths.into_iter().try_fold(Self::ZERO, Self::checked_add)
     }
-
-    /// The length of a float in metres, rounded to the nearest nanometre: the one place where trigonometry becomes a
-    /// length. `None` where it is not finite or does not fit.
-    pub fn from_float_nm(nm: f64) -> Option<Self> {
-        // 2^62 is far beyond any length and safely inside the type, so the cast below is exact.
-        let rounded = libm::round(nm);
-        (rounded.abs() < 4.6e18).then_some(Self(rounded as i64))
-    }
 }
 
 /// `numerator / denominator` to the nearest whole number, halves away from zero; `None` for a zero denominator.

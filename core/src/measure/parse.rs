@@ -1,21 +1,30 @@
+use std::fmt;
+
 use num_bigint::BigInt;
 use num_rational::BigRational;
-use num_traits::{Pow, Zero};
+use num_traits::ToPrimitive;
 use thiserror::Error;
 
-use super::{Exact, Length, Unit};
+use super::number::{Cursor, Number};
+use super::{Exact, Language, Length, Unit};
 
-/// Reads what a person types or writes as a length.
+/// Reads what a person types, says or writes as a length or a number: the one grammar of both.
 ///
-/// The forms: `6 1/16"`, `6-1/16 in` (the hyphen joins whole and fraction), `6.0625"`, `7' 3 1/2"`, `7'-3 1/2"`,
-/// `5/16"`, `154 mm`, `15.4 cm`, `1.54 m`; Unicode fractions and primes, curly quotes, two single quotes for inches; a
-/// leading minus negates the whole.
+/// Numbers: `6`, `6.0625`, `.5`, `5/16`, `6 1/16`, `6-1/16` (the hyphen joins whole and fraction), Unicode fractions. No
+/// power of ten, no point without a digit behind it, no blank but between whole and fraction.
+///
+/// Lengths: `6 1/16"`, `7' 3 1/2"`, `7'-3 1/2"`, `154 mm`, `15.4 cm`, `1.54 m`; straight and curly quotes and primes, two
+/// single ones for inches; units in any case, as [`Unit::from_word`] knows them, with or without a closing point. What
+/// stands behind whole feet without a unit is inches. A leading minus negates the whole, a hyphen after feet never does.
+///
+/// In Spanish a comma serves as well as the point, and a number that may be meant in thousands, such as `7.300`, is
+/// refused.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Reader {
     /// The unit of a text that names none; without it such a text is an error.
     pub unit: Option<Unit>,
-    /// Whether a comma may stand for the decimal point, beside the point itself.
-    pub decimal_comma: bool,
+    /// The language that is written in.
+    pub language: Language,
 }
 
 /// A length as it was written: its exact value and the unit it was written in (feet for feet and inches).
@@ -25,6 +34,13 @@ pub struct Written {
     pub exact: Exact,
     /// The unit that stands in the text, or the reader's own.
     pub unit: Unit,
+}
+
+impl fmt::Display for Written {
+    /// The exact value as a whole number or fraction of its unit, such as `17/16 in`: it reads back alike in any language.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{} {}", &self.exact.0 / BigInt::from(self.unit.nm()), self.unit.code())
+    }
 }
 
 /// Why a text is not a length, and at which character (counted from zero).
@@ -37,7 +53,7 @@ pub struct ParseError {
     pub position: usize,
 }
 
-/// What can be wrong with a text that should be a length.
+/// What can be wrong with a text that should be a length or a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
 pub enum ParseErrorKind {
     /// Nothing but white space.
@@ -52,6 +68,12 @@ pub enum ParseErrorKind {
     /// A fraction's lower number is zero.
     #[error("division by zero")]
     ZeroDenominator,
+    /// A point or comma before exactly three digits, where it may part decimals or thousands.
+    #[error("decimals or thousands")]
+    MaybeThousands,
+    /// Inches follow feet that are not a plain whole number.
+    #[error("feet before inches are whole")]
+    FeetNotWhole,
     /// Something follows that does not belong to a length.
     #[error("unexpected text")]
     Unexpected,
@@ -69,19 +91,15 @@ impl Reader {
     /// # Errors
     /// [`ParseError`] with the position of the first character that cannot belong to a length.
     pub fn read(&self, text: &str) -> Result<Written, ParseError> {
-        let characters: Vec<char> = text.chars().take(TEXT_LIMIT + 1).collect();
-        if characters.len() > TEXT_LIMIT {
-            return Err(ParseError { kind: ParseErrorKind::TooBig, position: TEXT_LIMIT });
-        }
-        let mut cursor = Cursor { characters: &characters, at: 0, decimal_comma: self.decimal_comma };
-        let written = self.whole_text(&mut cursor)?;
+        let characters = characters(text)?;
+        let written = self.written(&mut Cursor::new(&characters, self.language))?;
         match written.exact.to_length() {
             Some(_) => Ok(written),
             None => Err(ParseError { kind: ParseErrorKind::TooBig, position: 0 }),
         }
     }
 
-    /// The length that `text` says, to the nearest nanometre.
+    /// The length that `text` says, to the nearest nanometre, halves away from zero.
     ///
     /// # Errors
     /// As [`Reader::read`].
@@ -90,15 +108,43 @@ impl Reader {
         written.exact.to_length().ok_or(ParseError { kind: ParseErrorKind::TooBig, position: 0 })
     }
 
-    fn whole_text(&self, cursor: &mut Cursor<'_>) -> Result<Written, ParseError> {
+    /// The number that `text` says, without any unit.
+    ///
+    /// # Errors
+    /// [`ParseError`] with the position of the first character that cannot belong to a number.
+    pub fn number(&self, text: &str) -> Result<BigRational, ParseError> {
+        let characters = characters(text)?;
+        let mut cursor = Cursor::new(&characters, self.language);
+        let value = signed_number(&mut cursor)?;
+        at_end(&mut cursor)?;
+        Ok(value)
+    }
+
+    /// The angle that `text` says in degrees, with or without the degree sign, in thousandths of a degree. No angle goes
+    /// into the thousands, so that `22.125` is read in every language.
+    ///
+    /// # Errors
+    /// [`ParseError`] with the position of the first character that cannot belong to a number; at 0 for an angle that is
+    /// not whole in thousandths, or too big.
+    pub fn millidegrees(&self, text: &str) -> Result<i64, ParseError> {
+        let characters = characters(text)?;
+        let mut cursor = Cursor::new(&characters, self.language).below_thousand();
+        let value = signed_number(&mut cursor)? * BigInt::from(1000);
         cursor.skip_space();
-        if cursor.peek().is_none() {
-            return Err(cursor.error(ParseErrorKind::Empty));
+        cursor.take_if(|c| c == '°');
+        at_end(&mut cursor)?;
+        let wrong = |kind| ParseError { kind, position: 0 };
+        if !value.is_integer() {
+            return Err(wrong(ParseErrorKind::Unexpected));
         }
-        let negative = cursor.take_if(|c| c == '-' || c == '\u{2212}');
-        let first = cursor.quantity()?;
+        value.to_integer().to_i64().ok_or(wrong(ParseErrorKind::TooBig))
+    }
+
+    fn written(&self, cursor: &mut Cursor<'_>) -> Result<Written, ParseError> {
+        let negative = sign(cursor)?;
+        let first = cursor.number()?;
         cursor.skip_space();
-        let named = cursor.unit();
+        let named = self.unit_at(cursor);
         let unit = match (named, self.unit, cursor.peek()) {
             (Some(unit), _, _) | (None, Some(unit), None) => unit,
             (None, None, None) => return Err(cursor.error(ParseErrorKind::UnitMissing)),
@@ -106,179 +152,76 @@ impl Reader {
         };
         let mut value = first.value * BigInt::from(unit.nm());
         cursor.skip_space();
-        if named == Some(Unit::Foot) && first.whole && cursor.peek().is_some() {
-            if cursor.take_if(|c| c == '-') {
-                cursor.skip_space();
-            }
-            let inches = cursor.quantity()?;
-            cursor.skip_space();
-            let unexpected = cursor.error(ParseErrorKind::Unexpected);
-            if cursor.unit() != Some(Unit::Inch) {
-                return Err(unexpected);
+        if named == Some(Unit::Foot) && cursor.peek().is_some() {
+            let behind = cursor.error(ParseErrorKind::FeetNotWhole);
+            let inches = self.inches_behind_feet(cursor)?;
+            if !first.whole {
+                return Err(behind);
             }
             value += inches.value * BigInt::from(Unit::Inch.nm());
-            cursor.skip_space();
         }
-        if cursor.peek().is_some() {
-            return Err(cursor.error(ParseErrorKind::Unexpected));
-        }
+        at_end(cursor)?;
         Ok(Written { exact: Exact(if negative { -value } else { value }), unit })
     }
-}
 
-/// A number without its unit, and whether it is a plain whole number.
-struct Quantity {
-    value: BigRational,
-    whole: bool,
-}
-
-struct Cursor<'a> {
-    characters: &'a [char],
-    at: usize,
-    decimal_comma: bool,
-}
-
-impl Cursor<'_> {
-    fn peek(&self) -> Option<char> {
-        self.peek_at(0)
+    /// ` 3 1/2"`, `-3 1/2`, ` - 3 in`.
+    fn inches_behind_feet(&self, cursor: &mut Cursor<'_>) -> Result<Number, ParseError> {
+        if cursor.hyphen() {
+            cursor.skip_space();
+        }
+        let inches = cursor.number()?;
+        cursor.skip_space();
+        let unexpected = cursor.error(ParseErrorKind::Unexpected);
+        match (cursor.peek(), self.unit_at(cursor)) {
+            (None, _) | (_, Some(Unit::Inch)) => Ok(inches),
+            _ => Err(unexpected),
+        }
     }
 
-    fn peek_at(&self, ahead: usize) -> Option<char> {
-        self.characters.get(self.at + ahead).copied()
-    }
-
-    fn error(&self, kind: ParseErrorKind) -> ParseError {
-        ParseError { kind, position: self.at }
-    }
-
-    fn take_if(&mut self, accept: impl Fn(char) -> bool) -> bool {
-        let taken = self.peek().is_some_and(accept);
-        self.at += usize::from(taken);
-        taken
-    }
-
-    fn skip_space(&mut self) {
-        while self.take_if(char::is_whitespace) {}
-    }
-
-    fn digits(&mut self) -> String {
-        let mut digits = String::new();
-        while let Some(digit) = self.peek().filter(char::is_ascii_digit) {
-            digits.push(digit);
-            self.at += 1;
-        }
-        digits
-    }
-
-    /// `6`, `6.0625`, `.5`, `5/16`, `6 1/16`, `6-1/16`, `6½`, `½`.
-    fn quantity(&mut self) -> Result<Quantity, ParseError> {
-        if let Some(value) = self.vulgar() {
-            return Ok(Quantity { value, whole: false });
-        }
-        let digits = self.digits();
-        if self.point() {
-            let decimals = self.digits();
-            if decimals.is_empty() {
-                return Err(self.error(ParseErrorKind::NumberExpected));
-            }
-            let scale = BigInt::from(10).pow(decimals.len());
-            return Ok(Quantity { value: BigRational::new(number(&(digits + &decimals)), scale), whole: false });
-        }
-        if digits.is_empty() {
-            return Err(self.error(ParseErrorKind::NumberExpected));
-        }
-        if let Some(value) = self.denominator(&digits)? {
-            return Ok(Quantity { value, whole: false });
-        }
-        let whole = BigRational::from_integer(number(&digits));
-        let mark = self.at;
-        if !self.take_if(|c| c == '-') {
-            self.skip_space();
-        }
-        if let Some(fraction) = self.vulgar() {
-            return Ok(Quantity { value: whole + fraction, whole: false });
-        }
-        let upper = self.digits();
-        if !upper.is_empty()
-            && let Some(fraction) = self.denominator(&upper)?
-        {
-            return Ok(Quantity { value: whole + fraction, whole: false });
-        }
-        self.at = mark;
-        Ok(Quantity { value: whole, whole: true })
-    }
-
-    /// A decimal point, or a comma where the reader allows one.
-    fn point(&mut self) -> bool {
-        let comma = self.decimal_comma;
-        self.take_if(|c| c == '.' || (comma && c == ','))
-    }
-
-    /// The rest of a fraction whose upper number was just read, if a stroke follows.
-    fn denominator(&mut self, upper: &str) -> Result<Option<BigRational>, ParseError> {
-        if !self.take_if(|c| c == '/' || c == '\u{2044}') {
-            return Ok(None);
-        }
-        let mark = self.at;
-        let lower = self.digits();
-        if lower.is_empty() {
-            return Err(self.error(ParseErrorKind::NumberExpected));
-        }
-        let lower = number(&lower);
-        if lower.is_zero() {
-            self.at = mark;
-            return Err(self.error(ParseErrorKind::ZeroDenominator));
-        }
-        Ok(Some(BigRational::new(number(upper), lower)))
-    }
-
-    /// A fraction that Unicode has as one character.
-    fn vulgar(&mut self) -> Option<BigRational> {
-        let (upper, lower) = match self.peek()? {
-            '½' => (1, 2),
-            '⅓' => (1, 3),
-            '⅔' => (2, 3),
-            '¼' => (1, 4),
-            '¾' => (3, 4),
-            '⅕' => (1, 5),
-            '⅖' => (2, 5),
-            '⅗' => (3, 5),
-            '⅘' => (4, 5),
-            '⅙' => (1, 6),
-            '⅚' => (5, 6),
-            '⅐' => (1, 7),
-            '⅛' => (1, 8),
-            '⅜' => (3, 8),
-            '⅝' => (5, 8),
-            '⅞' => (7, 8),
-            '⅑' => (1, 9),
-            '⅒' => (1, 10),
-            '↉' => (0, 3),
-            _ => return None,
-        };
-        self.at += 1;
-        Some(BigRational::new(BigInt::from(upper), BigInt::from(lower)))
-    }
-
-    /// A unit's symbol or mark. A letter may not follow a symbol, so that `in` is not found in a longer word.
-    fn unit(&mut self) -> Option<Unit> {
-        if self.take_if(|c| matches!(c, '"' | '\u{201C}' | '\u{201D}' | '\u{2033}' | '\u{02BA}')) {
+    /// A unit's word, with or without a closing point, or its mark. A letter may not follow a word, so that `in` is not
+    /// found in a longer one.
+    fn unit_at(&self, cursor: &mut Cursor<'_>) -> Option<Unit> {
+        if cursor.take_if(|c| matches!(c, '"' | '\u{201C}' | '\u{201D}' | '\u{2033}' | '\u{02BA}')) {
             return Some(Unit::Inch);
         }
         let single = |c| matches!(c, '\'' | '\u{2018}' | '\u{2019}' | '\u{2032}' | '\u{02B9}');
-        if self.take_if(single) {
-            return Some(if self.take_if(single) { Unit::Inch } else { Unit::Foot });
+        if cursor.take_if(single) {
+            return Some(if cursor.take_if(single) { Unit::Inch } else { Unit::Foot });
         }
-        let word: String = self.characters.iter().skip(self.at).take_while(|c| c.is_alphabetic()).collect();
-        let unit = Unit::from_code(&word)?;
-        self.at += word.chars().count();
+        let word = cursor.word();
+        let unit = Unit::from_word(&word, self.language)?;
+        cursor.advance(word.chars().count());
+        cursor.take_if(|c| c == '.');
         Some(unit)
     }
 }
 
-/// A run of ASCII digits as a number; empty is zero.
-fn number(digits: &str) -> BigInt {
-    BigInt::parse_bytes(digits.as_bytes(), 10).unwrap_or_default()
+fn characters(text: &str) -> Result<Vec<char>, ParseError> {
+    let characters: Vec<char> = text.chars().take(TEXT_LIMIT + 1).collect();
+    if characters.len() > TEXT_LIMIT {
+        return Err(ParseError { kind: ParseErrorKind::TooBig, position: TEXT_LIMIT });
+    }
+    Ok(characters)
+}
+
+/// The sign before a number: whether it is negative.
+fn sign(cursor: &mut Cursor<'_>) -> Result<bool, ParseError> {
+    cursor.skip_space();
+    if cursor.peek().is_none() {
+        return Err(cursor.error(ParseErrorKind::Empty));
+    }
+    Ok(cursor.minus())
+}
+
+fn signed_number(cursor: &mut Cursor<'_>) -> Result<BigRational, ParseError> {
+    let negative = sign(cursor)?;
+    let number = cursor.number()?;
+    Ok(if negative { -number.value } else { number.value })
+}
+
+fn at_end(cursor: &mut Cursor<'_>) -> Result<(), ParseError> {
+    cursor.skip_space();
+    cursor.peek().map_or(Ok(()), |_| Err(cursor.error(ParseErrorKind::Unexpected)))
 }
 
 #[cfg(test)]
@@ -349,11 +292,12 @@ mod tests {
             ("1e3 mm", (Unexpected, 1)),
             ("6.5 1/2\"", (Unexpected, 4)),
             ("6. mm", (NumberExpected, 2)),
-            ("7' 3", (Unexpected, 4)),
             ("7' 3'", (Unexpected, 4)),
             ("3\" 7'", (Unexpected, 3)),
-            ("6 inch", (Unexpected, 2)),
-            ("6 MM", (Unexpected, 2)),
+            ("6 inchs", (Unexpected, 2)),
+            ("7.5' 3", (FeetNotWhole, 5)),
+            ("7' 3 mm", (Unexpected, 5)),
+            ("5 3 1/2", (Unexpected, 2)),
             ("1000 km", (Unexpected, 5)),
             ("+6\"", (NumberExpected, 0)),
             ("6 - 1/16\"", (Unexpected, 2)),
@@ -364,21 +308,22 @@ mod tests {
 
     #[test]
     fn a_unit_of_the_reader_serves_a_text_without_one() {
-        let reader = Reader { unit: Some(Unit::Inch), decimal_comma: false };
+        let reader = Reader { unit: Some(Unit::Inch), ..Reader::default() };
         assert_eq!(reader.length("6 1/16").map(Length::nm), Ok(153_987_500));
         assert_eq!(reader.length("154 mm").map(Length::nm), Ok(154_000_000));
-        assert_eq!(refused(reader, "7' 3"), (ParseErrorKind::Unexpected, 4));
-        let feet = Reader { unit: Some(Unit::Foot), decimal_comma: false };
+        assert_eq!(reader.length("7' 3").map(Length::nm), Ok(2_209_800_000));
+        let feet = Reader { unit: Some(Unit::Foot), ..Reader::default() };
         assert_eq!(feet.length("7").map(Length::nm), Ok(2_133_600_000));
         assert_eq!(refused(feet, "7 3"), (ParseErrorKind::Unexpected, 2));
     }
 
     #[test]
     fn a_decimal_comma_is_read_where_it_is_allowed() {
-        let reader = Reader { unit: None, decimal_comma: true };
+        let reader = Reader { unit: None, language: Language::Spanish };
         assert_eq!(reader.length("6,5 mm").map(Length::nm), Ok(6_500_000));
         assert_eq!(reader.length("6.5 mm").map(Length::nm), Ok(6_500_000));
-        assert_eq!(refused(reader, "1.234,5 mm"), (ParseErrorKind::Unexpected, 5));
+        assert_eq!(refused(reader, "1.234,5 mm"), (ParseErrorKind::MaybeThousands, 0));
+        assert_eq!(refused(reader, "7' 1,125"), (ParseErrorKind::MaybeThousands, 3));
     }
 
     #[test]
@@ -387,5 +332,34 @@ mod tests {
         assert_eq!(refused(Reader::default(), "1000000.000000001 m").0, ParseErrorKind::TooBig);
         assert_eq!(refused(Reader::default(), &"9".repeat(201)).0, ParseErrorKind::TooBig);
         assert_eq!(refused(Reader::default(), &format!("{} mm", "9".repeat(190))).0, ParseErrorKind::TooBig);
+    }
+
+    #[test]
+    fn an_angle_is_read_to_a_thousandth_of_a_degree() {
+        for language in Language::ALL {
+            let reader = Reader { unit: None, language: *language };
+            for (text, angle) in
+                [("45", 45_000), ("22.5°", 22_500), ("22.125 °", 22_125), ("-3", -3_000), ("22 1/2", 22_500)]
+            {
+                assert_eq!(reader.millidegrees(text), Ok(angle), "{text}");
+            }
+            for text in ["", "°", "1/3", "1.2345", "4 5", "4.5.6", "45°°", "45 in"] {
+                assert!(reader.millidegrees(text).is_err(), "{text}");
+            }
+        }
+        let spanish = Reader { unit: None, language: Language::Spanish };
+        assert_eq!(spanish.millidegrees("2,25°"), Ok(2_250));
+        assert!(Reader::default().millidegrees("2,25°").is_err());
+        assert_eq!(spanish.millidegrees(&"9".repeat(100)).map_err(|error| error.kind), Err(ParseErrorKind::TooBig));
+    }
+
+    #[test]
+    fn what_is_written_out_reads_back_in_every_language() {
+        for text in ["1/16\"", "1.125\"", "-7' 3 1/2\"", "1/3 mm", "2.5 m", "0.1 cm"] {
+            let written = Reader::default().read(text).unwrap();
+            for language in Language::ALL {
+                assert_eq!(Reader { unit: None, language: *language }.read(&written.to_string()), Ok(written.clone()));
+            }
+        }
     }
 }

@@ -1,6 +1,6 @@
 use num_integer::Integer;
 
-use super::{Division, Length, Rounding};
+use super::{Division, Length, Rounding, Unit};
 
 /// How a length is shown to a person: a unit and how finely it is divided.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,12 +42,17 @@ impl Show {
         })
     }
 
+    /// The unit that a text without one is meant in, where lengths are shown so.
+    pub const fn unit(self) -> Unit {
+        match self {
+            Self::Inches(_) | Self::FeetInches(_) => Unit::Inch,
+            Self::Millimetres(_) => Unit::Millimetre,
+        }
+    }
+
     /// Nanometres in the unit that is divided.
     const fn unit_nm(self) -> i64 {
-        match self {
-            Self::Inches(_) | Self::FeetInches(_) => Length::NM_PER_INCH,
-            Self::Millimetres(_) => Length::NM_PER_MM,
-        }
+        self.unit().nm()
     }
 
     /// The parts in a unit, at least one.

@@ -1,4 +1,4 @@
-use super::Length;
+use super::{Language, Length};
 
 /// A unit that a length may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,7 +30,21 @@ impl Unit {
         }
     }
 
-    /// The unit of a symbol.
+    /// The unit that a word means to a person, in any case: the symbols, `inch`, `inches`, `foot` and `feet` in every
+    /// language, `pulg`, `pulgada(s)` and `pie(s)` in Spanish.
+    pub fn from_word(word: &str, language: Language) -> Option<Self> {
+        let is = |names: &[&str]| names.iter().any(|name| word.eq_ignore_ascii_case(name));
+        let spanish = |names: &[&str]| language == Language::Spanish && is(names);
+        if is(&["inch", "inches"]) || spanish(&["pulg", "pulgada", "pulgadas"]) {
+            return Some(Self::Inch);
+        }
+        if is(&["foot", "feet"]) || spanish(&["pie", "pies"]) {
+            return Some(Self::Foot);
+        }
+        Self::ALL.into_iter().find(|unit| is(&[unit.code()]))
+    }
+
+    /// The unit of a symbol, exactly as [`Unit::code`] gives it.
     pub fn from_code(code: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|unit| unit.code() == code)
     }

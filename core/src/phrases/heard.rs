@@ -6,14 +6,15 @@ use std::sync::OnceLock;
 use super::numbers::{Gender, words};
 use super::spoken::fractions;
 use super::{Language, Phrases};
-use crate::measure::Unit;
+use crate::measure::{Reader, Unit};
 
 /// A length in words as the text that a person would have typed: "six and one sixteenth" becomes `6 1/16"`, "siete pies
 /// tres pulgadas y media" becomes `7' 3 1/2"`. Digits may stand for words: "7 feet 3 1/2 inches".
 ///
 /// Everything that [`super::spoken`] says is read back. A whole number without a unit stays without one, so that the
 /// reader's own holds; a fraction of four parts or more is one of an inch. Whole number and fraction are joined by "and":
-/// without it "twenty-five sixty-fourths" and "twenty, five sixty-fourths" sound alike. Gives nothing for anything else.
+/// without it "twenty-five sixty-fourths" and "twenty, five sixty-fourths" sound alike. Gives nothing for anything else,
+/// and nothing that a [`Reader`] of the language would refuse.
 pub fn heard(text: &str, language: Language) -> Option<String> {
     let ear = Ear::of(language);
     let text = plain(text, language);
@@ -22,11 +23,13 @@ pub fn heard(text: &str, language: Language) -> Option<String> {
         (first, rest) if *first == ear.minus => ("-", rest),
         _ => ("", all.as_slice()),
     };
-    Some(format!("{sign}{}", ear.length(rest)?))
+    let typed = format!("{sign}{}", ear.length(rest)?);
+    ear.reader().read(&typed).is_ok().then_some(typed)
 }
 
 /// What a language calls things, in the plain form of [`plain`].
 struct Ear {
+    language: Language,
     numbers: HashMap<String, u64>,
     fractions: HashMap<String, (u64, u64)>,
     thousand: &'static str,
@@ -34,6 +37,7 @@ struct Ear {
     minus: &'static str,
     /// What may stand between a fraction and its unit: "of an inch".
     of: &'static [&'static str],
+    /// The words for units that nobody writes out; those that people do write are the reader's.
     units: &'static [(&'static str, Unit)],
 }
 
@@ -45,24 +49,26 @@ struct Amount {
 }
 
 const ENGLISH_UNITS: &[(&str, Unit)] = &[
-    ("foot", Unit::Foot),
-    ("feet", Unit::Foot),
-    ("inch", Unit::Inch),
-    ("inches", Unit::Inch),
     ("millimeter", Unit::Millimetre),
     ("millimeters", Unit::Millimetre),
     ("millimetre", Unit::Millimetre),
     ("millimetres", Unit::Millimetre),
-    ("mm", Unit::Millimetre),
+    ("centimeter", Unit::Centimetre),
+    ("centimeters", Unit::Centimetre),
+    ("centimetre", Unit::Centimetre),
+    ("centimetres", Unit::Centimetre),
+    ("meter", Unit::Metre),
+    ("meters", Unit::Metre),
+    ("metre", Unit::Metre),
+    ("metres", Unit::Metre),
 ];
 const SPANISH_UNITS: &[(&str, Unit)] = &[
-    ("pie", Unit::Foot),
-    ("pies", Unit::Foot),
-    ("pulgada", Unit::Inch),
-    ("pulgadas", Unit::Inch),
     ("milimetro", Unit::Millimetre),
     ("milimetros", Unit::Millimetre),
-    ("mm", Unit::Millimetre),
+    ("centimetro", Unit::Centimetre),
+    ("centimetros", Unit::Centimetre),
+    ("metro", Unit::Metre),
+    ("metros", Unit::Metre),
 ];
 
 impl Ear {
@@ -105,7 +111,17 @@ impl Ear {
         let mut fractions: HashMap<String, (u64, u64)> =
             parts.map(|(word, part)| (plain(&word, language), part)).collect();
         fractions.extend(others.iter().map(|(word, part)| ((*word).to_owned(), *part)));
-        Self { numbers, fractions, thousand: "", and: "", minus: "", of: &[], units: &[] }
+        Self { language, numbers, fractions, thousand: "", and: "", minus: "", of: &[], units: &[] }
+    }
+
+    /// Reads what is typed: a length without a unit is in inches, so that any unit will do.
+    fn reader(&self) -> Reader {
+        Reader { unit: Some(Unit::Inch), language: self.language }
+    }
+
+    /// Whether a word is a number in digits, without a sign.
+    fn is_written(&self, word: &str) -> bool {
+        word.starts_with(|sign: char| sign.is_ascii_digit()) && self.reader().number(word).is_ok()
     }
 
     fn length(&self, all: &[&str]) -> Option<String> {
@@ -118,7 +134,7 @@ impl Ear {
         }
         let inches = self.quantity(rest)?;
         let inches = inches.strip_suffix('"').unwrap_or(&inches);
-        let in_inches = inches.chars().all(|sign| sign.is_ascii_digit() || matches!(sign, ' ' | '/' | '.' | ','));
+        let in_inches = !inches.contains(char::is_alphabetic);
         in_inches.then(|| format!("{feet}' {inches}\""))
     }
 
@@ -157,9 +173,9 @@ impl Ear {
         }
         // 3 1/2, as digits are written.
         if let [whole, part] = all
-            && let (Some(whole), Some(part)) = (digits(whole), in_digits(part))
+            && let (true, Some(part)) = (self.is_written(whole), in_digits(part))
         {
-            return Some(Amount { whole: Some(whole), part: Some(part) });
+            return Some(Amount { whole: Some((*whole).to_owned()), part: Some(part) });
         }
         Some(Amount { whole: None, part: Some(self.part(all)?) })
     }
@@ -167,9 +183,9 @@ impl Ear {
     /// A whole number, as digits; written with a decimal point it stays so.
     fn number(&self, all: &[&str]) -> Option<String> {
         if let [one] = all
-            && let Some(number) = digits(one)
+            && self.is_written(one)
         {
-            return Some(number);
+            return Some((*one).to_owned());
         }
         let below = |part: &[&str]| {
             let joined = part.join(" ");
@@ -194,7 +210,8 @@ impl Ear {
     }
 
     fn unit(&self, word: &str) -> Option<Unit> {
-        self.units.iter().find(|(name, _)| *name == word).map(|(_, unit)| *unit)
+        let spoken = || self.units.iter().find(|(name, _)| *name == word).map(|(_, unit)| *unit);
+        Unit::from_word(word, self.language).or_else(spoken)
     }
 }
 
@@ -218,13 +235,6 @@ fn plain(text: &str, language: Language) -> String {
     }
 }
 
-fn digits(word: &str) -> Option<String> {
-    let number = word.replace(',', ".");
-    let all = number.chars().all(|sign| sign.is_ascii_digit() || sign == '.');
-    let sound = all && number.matches('.').count() <= 1 && number.starts_with(|sign: char| sign.is_ascii_digit());
-    sound.then_some(number)
-}
-
 fn in_digits(word: &str) -> Option<(u64, u64)> {
     let (above, below) = word.split_once('/')?;
     Some((above.parse().ok()?, below.parse().ok().filter(|below| *below > 0)?))
@@ -246,7 +256,7 @@ fn written(amount: &Amount, unit: Option<Unit>) -> String {
 mod tests {
     use super::super::spoken;
     use super::*;
-    use crate::measure::{Length, Reader, Show};
+    use crate::measure::{Length, Show};
 
     #[test]
     fn what_a_carpenter_says() {
@@ -291,6 +301,24 @@ mod tests {
     }
 
     #[test]
+    fn digits_are_heard_as_they_are_typed() {
+        for (said, language, typed) in [
+            ("7 ft 3 1/2 in", Language::English, Some("7' 3 1/2\"")),
+            ("7 feet 3½ inches", Language::English, Some("7' 3½\"")),
+            ("1.54 meters", Language::English, Some("1.54 m")),
+            ("7,5 inches", Language::English, None),
+            ("7.5 feet 3 inches", Language::English, None),
+            ("154,5 milímetros", Language::Spanish, Some("154,5 mm")),
+            ("154.5 milímetros", Language::Spanish, Some("154.5 mm")),
+            ("7 pies 3 pulg", Language::Spanish, Some("7' 3\"")),
+            ("2.440 milímetros", Language::Spanish, None),
+            ("2.440 millimeters", Language::English, Some("2.440 mm")),
+        ] {
+            assert_eq!(heard(said, language).as_deref(), typed, "{said}");
+        }
+    }
+
+    #[test]
     fn what_is_no_length_gives_nothing() {
         let said =
             ["", "and", "minus", "hello", "six or seven", "six seven", "one sixteenths", "inches", "a feet", "6/0"];
@@ -310,7 +338,7 @@ mod tests {
             let back = |length: Length, show: Show, unit: Unit| {
                 let said = spoken(length, show, *language);
                 let typed = heard(&said, *language).unwrap_or_else(|| panic!("{said}"));
-                let reader = Reader { unit: Some(unit), decimal_comma: false };
+                let reader = Reader { unit: Some(unit), language: *language };
                 assert_eq!(reader.length(&typed), Ok(length), "{said}: {typed}");
             };
             // Up to forty feet, either way, and up to twelve meters.

@@ -14,7 +14,6 @@
 
 mod files;
 mod heard;
-mod language;
 mod numbers;
 mod spoken;
 
@@ -25,12 +24,27 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
 pub use heard::heard;
-pub use language::Language;
 pub use spoken::spoken;
+
+pub use crate::measure::Language;
+use crate::measure::ParseErrorKind;
 
 /// Marks a text as the key of a phrase, where it stands apart from the call that looks it up. Gives it back unchanged.
 pub const fn key(key: &'static str) -> &'static str {
     key
+}
+
+/// The key of the phrase that says why a text is not a length, with the text as `text` and the character at which it
+/// stops being one, counted from one, as `position`.
+pub const fn misread(kind: ParseErrorKind) -> &'static str {
+    match kind {
+        ParseErrorKind::UnitMissing => key("figure-unit-missing"),
+        ParseErrorKind::TooBig => key("figure-too-far"),
+        ParseErrorKind::MaybeThousands => key("figure-length-thousands"),
+        ParseErrorKind::FeetNotWhole => key("figure-length-feet"),
+        ParseErrorKind::ZeroDenominator => key("figure-length-zero"),
+        ParseErrorKind::Empty | ParseErrorKind::NumberExpected | ParseErrorKind::Unexpected => key("figure-length"),
+    }
 }
 
 /// A value that goes into a phrase.

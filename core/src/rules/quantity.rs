@@ -1,6 +1,7 @@
 use std::cmp::Ordering;
 
 use num_rational::BigRational;
+use num_traits::ToPrimitive;
 
 use crate::measure::Length;
 
@@ -181,6 +182,11 @@ impl Quantity {
         let limit = Length::LIMIT.nm();
         let fits = numerator.abs_diff(0) <= limit.unsigned_abs() && denominator > 0 && denominator <= limit;
         fits.then_some(Self { numerator, denominator, unit })
+    }
+
+    /// An exact value in `unit`; `None` where the fraction, in lowest terms, goes beyond 1e15.
+    pub fn from_exact(value: &BigRational, unit: RuleUnit) -> Option<Self> {
+        Self::new(value.numer().to_i64()?, value.denom().to_i64()?, unit)
     }
 
     /// A value that is written in the table of rules.

@@ -1,8 +1,8 @@
 use sha2::{Digest, Sha256};
 
 use crate::book::{Field, Record};
-use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit};
-use crate::phrases::{Arg, Language, Phrases, spoken};
+use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit, Written};
+use crate::phrases::{Arg, Language, Phrases, misread, spoken};
 use crate::store::{Author, Id, Now};
 use crate::views::{Code, Context, Problem, Reading, Source};
 
@@ -31,17 +31,16 @@ impl<'a> Terms<'a> {
         let show = Show::from_code(&context.show).ok_or_else(|| {
             problem(Code::Choice, "show", "figure-choice", &[("choices", Show::CODES.join(", ").into())])
         })?;
-        let unit = match show {
-            Show::Inches(_) | Show::FeetInches(_) => Unit::Inch,
-            Show::Millimetres(_) => Unit::Millimetre,
-        };
-        let reader = Reader { unit: Some(unit), decimal_comma: language == Language::Spanish };
-        let division = reader
-            .read(&context.division)
-            .ok()
+        let reader = Reader { unit: Some(show.unit()), language };
+        let division = remembered(reader, &context.division)
             .and_then(|written| Division::from_exact(&written.exact))
             .ok_or_else(|| problem(Code::Range, "division", "figure-division", &[]))?;
         Ok(Self { context, phrases, language, show, division, reader })
+    }
+
+    /// A length that this device remembers, in whatever language it is read now.
+    pub(super) fn remembered(&self, text: &str) -> Option<Written> {
+        remembered(self.reader, text)
     }
 
     /// A text with its values put in.
@@ -147,10 +146,17 @@ impl<'a> Terms<'a> {
         let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, field, self.phrase(key, args));
         let written = self.reader.read(text).map_err(|error| match error.kind {
             ParseErrorKind::Empty => say(Code::Missing, "figure-missing", &[]),
-            ParseErrorKind::TooBig => say(Code::TooBig, "figure-too-far", &[]),
-            _ => say(Code::Length, "figure-length", &[("text", text.into()), ("position", error.position.into())]),
+            kind => {
+                let code = if kind == ParseErrorKind::TooBig { Code::TooBig } else { Code::Length };
+                say(code, misread(kind), &[("text", text.into()), ("position", (error.position + 1).into())])
+            }
         })?;
         let too_far = || say(Code::TooBig, "figure-too-far", &[]);
         Ok((written.exact.to_length().ok_or_else(too_far)?, written.unit))
     }
+}
+
+/// What is remembered, and what crosses to a shell, is written as in English.
+fn remembered(reader: Reader, text: &str) -> Option<Written> {
+    Reader { language: Language::English, ..reader }.read(text).ok()
 }

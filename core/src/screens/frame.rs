@@ -46,9 +46,8 @@ fn inch_mark(terms: &Terms<'_>, n: i64, parts: i64) -> Option<TapeMark> {
 
 fn tenth_mark(terms: &Terms<'_>, n: i64) -> Option<TapeMark> {
     let length = Length::from_nm(Unit::Millimetre.nm()).scaled(n, 10)?;
-    let point = if terms.reader.decimal_comma { ',' } else { '.' };
     Some(TapeMark {
-        text: format!("{point}{n}"),
+        text: format!(".{n}"),
         spoken: spoken(length, terms.show, terms.language),
         at: u32::try_from(n * 100).ok()?,
         long: if n == 5 { 1000 } else { 500 },

@@ -1,5 +1,7 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
+use num_traits::Signed;
+
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
 use crate::measure::Unit;
 use crate::rules::{Change as RuleChange, Quantity, Rule, RuleUnit};
@@ -221,51 +223,12 @@ pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quant
         |unit: &&RuleUnit| own.measures_same(**unit) && !unit.sign().is_empty() && trimmed.ends_with(unit.sign());
     let unit = RuleUnit::ALL.iter().filter(signed).max_by_key(|unit| unit.sign().len()).copied().unwrap_or(own);
     let number = if unit.sign().is_empty() { trimmed } else { trimmed.trim_end_matches(unit.sign()).trim_end() };
-    let (numerator, denominator) = number_of(number).ok_or_else(|| refused(terms, rule, text))?;
-    Quantity::new(numerator, denominator, unit).ok_or_else(|| refused(terms, rule, text))
+    let number = terms.reader.number(number).ok().filter(|number| !number.is_negative());
+    number.and_then(|number| Quantity::from_exact(&number, unit)).ok_or_else(|| refused(terms, rule, text))
 }
 
 fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> super::trouble::Trouble {
     let like = rule.value.text();
     let text = terms.phrase("rules-value", &[("text", text.trim().into()), ("like", like.into())]);
     Problem::new(Code::Range, "value", text).into()
-}
-
-/// A number such as `2`, `1.5`, `1/4` or `1 1/4`, not under zero, as a fraction.
-fn number_of(text: &str) -> Option<(i64, i64)> {
-    let whole = |text: &str| {
-        let digits = !text.is_empty() && text.len() <= 12 && text.bytes().all(|byte| byte.is_ascii_digit());
-        if digits { text.parse::<i64>().ok() } else { None }
-    };
-    if let Some((front, below)) = text.split_once('/') {
-        let (front, below) = (front.trim(), whole(below.trim())?);
-        let (units, above) = front.split_once(' ').map_or((Some(0), front), |(units, above)| (whole(units), above));
-        let above = units?.checked_mul(below)?.checked_add(whole(above.trim())?)?;
-        return (below > 0).then_some((above, below));
-    }
-    let text = text.replace(',', ".");
-    let (units, part) = text.split_once('.').unwrap_or((&text, "0"));
-    let scale = 10_i64.checked_pow(u32::try_from(part.len()).ok()?)?;
-    Some((whole(units)?.checked_mul(scale)?.checked_add(whole(part)?)?, scale))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::number_of;
-
-    #[test]
-    fn reads_numbers_and_fractions() {
-        for (text, is) in [
-            ("2", Some((20, 10))),
-            ("1.5", Some((15, 10))),
-            ("0,25", Some((25, 100))),
-            ("1/4", Some((1, 4))),
-            ("1 1/4", Some((5, 4))),
-        ] {
-            assert_eq!(number_of(text), is, "{text}");
-        }
-        for text in ["", "-1", "1/0", "a", "1 2", ".5", "1.", "1/2/3", "9999999999999", "1.0000000000000000001"] {
-            assert_eq!(number_of(text), None, "{text}");
-        }
-    }
 }

@@ -168,8 +168,9 @@ fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Kept<Question
     let text = chosen(book, spec.field).unwrap_or_default();
     let reading = match spec.allowed {
         Allowed::NotNegative => {
-            let typed = terms.typed(&spec.field.code(), &text).ok();
-            typed.map(|(length, unit)| terms.reading(length, Source::Taped, Some(unit)))
+            let written = terms.remembered(&text);
+            let read = written.and_then(|written| Some((written.exact.to_length()?, written.unit)));
+            read.map(|(length, unit)| terms.reading(length, Source::Taped, Some(unit)))
         }
         _ => None,
     };
@@ -223,11 +224,11 @@ fn spec_of(terms: &Terms<'_>, field: &str) -> Kept<&'static SettingSpec> {
 fn answer(book: &mut Book, terms: &Terms<'_>, spec: &SettingSpec, text: &str) -> Kept<()> {
     match ask::value(terms, spec, text)? {
         Value::Absent => book.clear_setting(&spec.field)?,
-        // With its unit, so that it stays the same length when another unit is shown.
-        Value::Length { typed, unit, .. } => {
-            let typed = typed.replace(',', ".");
-            let whole = if Reader::default().read(&typed).is_ok() { typed } else { format!("{typed} {unit}") };
-            book.put_setting(&spec.field, &whole)?;
+        // So that it stays the same length when another unit is shown or another language spoken.
+        Value::Length { length, typed, .. } => {
+            let everywhere = Reader::default().length(&typed) == Ok(length);
+            let written = terms.reader.read(&typed).ok().filter(|_| !everywhere);
+            book.put_setting(&spec.field, &written.map_or(typed, |written| written.to_string()))?;
         }
         value => book.put_setting(&spec.field, &value.typed())?,
     }

@@ -141,7 +141,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff])
     let mut note = by.map(|sign| sign.reason.clone()).unwrap_or_default();
     if let Some(angle) = by.and_then(|sign| sign.millidegrees) {
         let space = if note.is_empty() { "" } else { " " };
-        note = format!("{}{space}{note}", degrees(terms, angle));
+        note = format!("{}{space}{note}", degrees(angle));
     }
     let mut line = StepLine {
         code: step.code.to_owned(),
@@ -210,14 +210,10 @@ fn millidegrees(text: &str) -> Option<i64> {
     (0..=90_000).contains(&angle).then_some(angle)
 }
 
-fn degrees(terms: &Terms<'_>, angle: i64) -> String {
+fn degrees(angle: i64) -> String {
     let (whole, part) = (angle / 1000, format!("{:03}", angle % 1000));
     let part = part.trim_end_matches('0');
-    let point = match (part.is_empty(), terms.reader.decimal_comma) {
-        (true, _) => "",
-        (false, true) => ",",
-        (false, false) => ".",
-    };
+    let point = if part.is_empty() { "" } else { "." };
     format!("{whole}{point}{part}°")
 }
 

@@ -23,7 +23,13 @@ impl Session<'_> {
         let mut actions = Vec::new();
         if let Some((stock, count)) = &asked.have {
             let named = view.stock.iter().map(|line| Named { id: line.stock.clone(), name: line.length.text.clone() });
-            let stock = one("stock", stock, &named.collect::<Vec<_>>())?;
+            // A length is the same however it is written: 144, 12' and 144" name one stock.
+            let length = self.book.reader()?.length(stock).ok();
+            let same = view.stock.iter().find(|line| length.is_some_and(|length| length.nm() == line.length.nm));
+            let stock = match same {
+                Some(line) => line.stock.clone(),
+                None => one("stock", stock, &named.collect::<Vec<_>>())?,
+            };
             actions.push(SawListAction::SayStock { job: own(), stock, count: count.clone() });
         }
         if let Some(length) = &asked.offcut {

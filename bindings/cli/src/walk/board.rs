@@ -210,10 +210,8 @@ impl Walk {
         let paper = Paper::new(self.phrases);
         let text = self.phrase(key("ask-gap"), &[]);
         println!("  {}", paper.set(Ink::Chalk, &text));
-        Ok(match ask::typed(CAME_OUT) {
-            Some(text) if lapwright::measure::Reader::default().read(&text).is_ok() => text,
-            _ => String::new(),
-        })
+        let reader = self.book.reader()?;
+        Ok(ask::typed(CAME_OUT).filter(|text| reader.read(text).is_ok()).unwrap_or_default())
     }
 }
 

@@ -19,7 +19,7 @@ fn height(points: &[(f64, f64)]) -> f64 {
 
 /// The length that a text says, in nanometres.
 fn said(text: &str) -> f64 {
-    let reader = Reader { unit: Some(Unit::Inch), decimal_comma: false };
+    let reader = Reader { unit: Some(Unit::Inch), ..Reader::default() };
     reader.read(text).unwrap().exact.to_length().unwrap().nm() as f64
 }
 

@@ -20,7 +20,7 @@ pub(super) fn saw(book: &Book) -> Kept<String> {
 /// What the signer cuts and measures with: what was learned from enough cuts, else the rules'; the tape of this device, else
 /// the rules'.
 pub(super) fn tools(book: &Book, terms: &Terms<'_>, board: &Board) -> Kept<Tools> {
-    let tape = book.setting(&Setting::TapeError)?.and_then(|text| terms.reader.length(&text).ok());
+    let tape = book.setting(&Setting::TapeError)?.and_then(|text| terms.remembered(&text)?.exact.to_length());
     let tape = match tape {
         Some(own) => own,
         None => board.rules.get_length(keys::TAPE_ERROR)?,

@@ -3,7 +3,7 @@
 use super::parts::Question;
 use super::place::Place;
 
-/// What a phone remembers: a shell makes its [`Context`] from it.
+/// What a phone remembers: a shell makes its [`Context`](super::Context) from it.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Remembered {

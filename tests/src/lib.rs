@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use lapwright::views::Context;
 use serde_json::Value;
 
+pub mod book;
 pub mod dice;
 pub mod golden;
 pub mod plan_check;

@@ -3,12 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use chrono::Local;
+use chrono::{DateTime, Local, Offset as _, TimeZone as _};
 use lapwright::book;
 use lapwright::measure::{Reader, Show};
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens;
-use lapwright::store::{OpenOptions, Opening};
+use lapwright::store::{OpenOptions, Store, create_private_folder};
 use lapwright::views::{Action, Context, Outcome, Place, View};
 
 use crate::fault::Fault;
@@ -21,8 +21,6 @@ pub(crate) struct Book {
     pub(crate) inner: book::Book,
     /// Where it lies.
     pub(crate) path: PathBuf,
-    /// What opening it found.
-    pub(crate) opening: Opening,
     options: Options,
 }
 
@@ -42,12 +40,22 @@ impl Book {
             locale::choose(language);
         }
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-            std::fs::create_dir_all(folder).map_err(|error| Fault::file(folder, &error))?;
+            create_private_folder(folder).map_err(|error| Fault::file(folder, &error))?;
         }
-        // One folder of copies a book: a copy of another book must never take its place.
-        let backups = path.with_extension("copies");
-        let (inner, opening) = book::Book::open(path, &OpenOptions { backups: Some(backups) })?;
-        let book = Self { inner, path: path.to_owned(), opening, options: options.clone() };
+        Self::of(Store::open(path, &store_options(path))?.store, path, options)
+    }
+
+    /// Checks the book of the options and puts it right.
+    pub(crate) fn repair(options: &Options) -> Result<Self, Fault> {
+        let path = match &options.book {
+            Some(path) => path.clone(),
+            None => data_folder()?.join("book.lapwright"),
+        };
+        Self::of(Store::repair(&path, &store_options(&path))?.store, &path, options)
+    }
+
+    fn of(store: Store, path: &Path, options: &Options) -> Result<Self, Fault> {
+        let book = Self { inner: store.into(), path: path.to_owned(), options: options.clone() };
         locale::choose(Language::from_code(&book.context()?.language).unwrap_or_default());
         Ok(book)
     }
@@ -71,7 +79,7 @@ impl Book {
         let language = pick(&self.options.language, self.inner.setting(&book::Setting::Language)?.unwrap_or_default());
         Ok(Context {
             now_ms: now_ms(),
-            utc_offset_minutes: Local::now().offset().local_minus_utc() / 60,
+            utc_offset_minutes: utc_offset_minutes(),
             signer: pick(&self.options.signer, remembered.signer),
             language: if language.is_empty() { locale::language().code().to_owned() } else { language },
             show: pick(&self.options.show, remembered.show),
@@ -104,9 +112,23 @@ pub(crate) fn data_folder() -> Result<PathBuf, Fault> {
     dirs::data_dir().map(|folder| folder.join("lapwright")).ok_or_else(Fault::no_folder)
 }
 
+/// How a book of the terminal is opened. One folder of copies a book: a copy of another book must never take its place.
+fn store_options(path: &Path) -> OpenOptions {
+    OpenOptions { backups: Some(path.with_extension("copies")) }
+}
+
+/// What the clock says, in milliseconds since 1970 UTC: less than none where it stands before that.
 fn now_ms() -> i64 {
-    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
-    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
+    let ms = |duration: std::time::Duration| i64::try_from(duration.as_millis()).unwrap_or(i64::MAX);
+    match SystemTime::now().duration_since(UNIX_EPOCH) {
+        Ok(since) => ms(since),
+        Err(before) => -ms(before.duration()),
+    }
+}
+
+fn utc_offset_minutes() -> i32 {
+    let now = DateTime::from_timestamp_millis(now_ms()).unwrap_or_default();
+    Local.offset_from_utc_datetime(&now.naive_utc()).fix().local_minus_utc() / 60
 }
 
 fn dice() -> Result<Vec<u8>, Fault> {

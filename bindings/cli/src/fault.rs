@@ -1,5 +1,6 @@
 //! What went wrong in a command.
 
+use std::io::Write as _;
 use std::path::Path;
 
 use lapwright::phrases::{Arg, Phrases};
@@ -51,7 +52,9 @@ impl Fault {
     /// Says it: as JSON on standard output, else in words on standard error.
     pub(crate) fn say(&self, as_json: bool) {
         if as_json {
-            println!("{:#}", json!({"error": {"code": self.code, "field": self.field, "text": self.text}}));
+            let told = json!({"error": {"code": self.code, "field": self.field, "text": self.text}});
+            // There is nowhere left to say that it could not be said.
+            let _ = writeln!(std::io::stdout(), "{told:#}");
         } else if self.field.is_empty() {
             eprintln!("lapwright: {}", self.text);
         } else {
@@ -68,17 +71,11 @@ impl From<Problem> for Fault {
 
 impl From<StoreError> for Fault {
     fn from(error: StoreError) -> Self {
-        let path = |path: &Path| [("path", path.display().to_string().into())];
-        match &error {
-            StoreError::NewerBook { needs, reads } => {
-                let args = [("needs", (*needs).into()), ("reads", (*reads).into())];
-                Self::said("book", "book", "cli-book-newer", &args)
-            }
-            StoreError::NotABook(at) => Self::said("book", "book", "cli-book-none", &path(at)),
-            StoreError::Busy => Self::said("book", "book", "cli-book-busy", &[]),
-            StoreError::DiskFull => Self::said("book", "book", "cli-book-full", &[]),
-            StoreError::InTheWay(at) => Self::said("book", "file", "cli-in-the-way", &path(at)),
-            _ => Self::said("book", "book", "screen-book-trouble", &[("why", error.to_string().into())]),
-        }
+        let (code, field) = match &error {
+            StoreError::InTheWay(_) => ("book", "file"),
+            StoreError::Exists(_) => ("exists", "file"),
+            _ => ("book", "book"),
+        };
+        Self::new(code, field, error.text(Phrases::for_language(locale::chosen())))
     }
 }

@@ -64,6 +64,10 @@ fn print(text: &str) -> ExitCode {
     // A closed pipe is not an error worth a message: the reader has had enough.
     match writeln!(std::io::stdout(), "{text}") {
         Ok(()) => ExitCode::SUCCESS,
-        Err(_) => ExitCode::FAILURE,
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
+        Err(error) => {
+            eprintln!("lapwright: standard output: {error}");
+            ExitCode::from(2)
+        }
     }
 }

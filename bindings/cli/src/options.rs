@@ -275,8 +275,18 @@ pub(crate) enum Task {
     Copy { file: PathBuf },
     /// Check the data.
     Check,
+    /// Check the data and put it right from the book's own log and its copies; the file as it was is kept.
+    Repair,
+    /// Drop the account of what was saved and what was lost.
+    Acknowledge,
     /// A house as a job document, to a file or standard output.
-    Export { house: String, file: Option<PathBuf> },
+    Export {
+        house: String,
+        file: Option<PathBuf>,
+        /// Write over a file that is there. A book is never written over.
+        #[arg(long)]
+        force: bool,
+    },
     /// Take in a job document.
     Import { file: PathBuf },
     /// A drawing as SVG: face, back, wall, pole, block, layers or section, of the thing that is named.
@@ -288,6 +298,9 @@ pub(crate) enum Task {
         /// The file; else standard output.
         #[arg(long, value_name = "FILE")]
         svg: Option<PathBuf>,
+        /// Write over a file that is there. A book is never written over.
+        #[arg(long)]
+        force: bool,
         /// How wide, in pixels.
         #[arg(long, default_value_t = 720, value_parser = clap::value_parser!(u16).range(120..))]
         width: u16,

@@ -13,7 +13,6 @@ use std::process::ExitCode;
 
 use lapwright::phrases::Phrases;
 use lapwright::screens;
-use lapwright::store::Opening;
 use lapwright::views::{
     Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
     RulesAction, SettingsAction, StepHow, View,
@@ -26,11 +25,17 @@ use crate::options::{Answers, Options, Task};
 use crate::paper::Paper;
 use crate::show;
 use crate::walk;
+use lapwright::phrases::Phrases;
+use lapwright::screens::{
+    self, Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction,
+    Place, RulesAction, SettingsAction, StepHow, View,
+};
 
 /// Carries out a command on its book.
 pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
     let done = match task {
         Task::Demo { anew } => walk::run(options, *anew),
+        Task::Repair => Book::repair(options).and_then(|book| Session { book, options }.repaired()),
         task => Book::open(options).and_then(|book| Session { book, options }.task(task)),
     };
     match done {
@@ -50,7 +55,9 @@ struct Session<'a> {
 
 impl Session<'_> {
     fn task(&mut self, task: &Task) -> Result<(), Fault> {
-        self.say_opening()?;
+        if !matches!(task, Task::Acknowledge) {
+            self.say_accounts()?;
+        }
         match task {
             Task::Jobs => self.show(&Place::Jobs),
             Task::NewJob { name, like } => {
@@ -135,11 +142,18 @@ impl Session<'_> {
             Task::Gap { board, gap } => self.gap(board, gap),
             Task::Saw { house, asked } => self.saw(house, asked),
             Task::Order { house, asked } => self.order(house, asked),
-            Task::Export { house, file } => self.export(house, file.as_deref()),
+            Task::Export { house, file, force } => self.export(house, file.as_deref(), *force),
             Task::Import { file } => self.import(file),
-            Task::Draw { what, thing, svg, width, dark } => self.draw(what, thing, svg.as_deref(), *width, *dark),
-            // The demo has a book of its own.
-            Task::Demo { .. } => Ok(()),
+            Task::Draw { what, thing, svg, force, width, dark } => {
+                let text = self.draw(what, thing, *width, *dark)?;
+                self.write("cli-drawn", svg.as_deref(), *force, &text)
+            }
+            Task::Acknowledge => {
+                self.book.inner.store_mut().acknowledge()?;
+                self.say("cli-acknowledged", "", "why")
+            }
+            // The demo has a book of its own, and what is repaired is not open.
+            Task::Demo { .. } | Task::Repair => Ok(()),
         }
     }
 
@@ -147,19 +161,23 @@ impl Session<'_> {
         self.book.phrases()
     }
 
-    /// What opening the book found, where a person should know of it.
-    fn say_opening(&self) -> Result<(), Fault> {
+    /// What was found wrong with the book and nobody has acknowledged: at every command, as long as nobody has.
+    fn say_accounts(&self) -> Result<(), Fault> {
         let phrases = self.phrases()?;
-        let path = |path: &std::path::Path| path.display().to_string();
-        match &self.book.opening {
-            Opening::New | Opening::Existing | Opening::Upgraded { .. } => {}
-            Opening::SetAside { aside } => {
-                eprintln!("{}", phrases.phrase("cli-set-aside", &[("path", path(aside).into())]));
-            }
-            Opening::Restored { aside, backup } => {
-                eprintln!("{}", phrases.phrase("cli-set-aside", &[("path", path(aside).into())]));
-                eprintln!("{}", phrases.phrase("cli-restored", &[("path", path(backup).into())]));
-            }
+        let accounts = self.book.inner.store().accounts()?;
+        let mut lines: Vec<String> = accounts.iter().flat_map(|account| account.lines(phrases)).collect();
+        if !lines.is_empty() {
+            lines.push(phrases.phrase("cli-account", &[]));
+            // Where nobody can be told, the account stays in the book.
+            let _ = writeln!(std::io::stderr(), "{}", lines.join("\n"));
+        }
+        Ok(())
+    }
+
+    fn repaired(&mut self) -> Result<(), Fault> {
+        self.say_accounts()?;
+        if self.book.inner.store().accounts()?.is_empty() {
+            return self.say("cli-repaired-nothing", "", "why");
         }
         Ok(())
     }
@@ -268,18 +286,26 @@ impl Session<'_> {
     }
 
     fn check(&mut self) -> Result<(), Fault> {
-        let report = self.book.inner.store_mut().check()?;
+        let report = self.book.inner.store().check()?;
         if report.is_good() {
+            // A book that is sound because the half of it is gone is not what was asked about.
+            if !self.book.inner.store().accounts()?.is_empty() {
+                return Err(Fault::said("account", "book", "cli-check-told", &[]));
+            }
             return self.say("cli-check-good", "", "why");
         }
-        let lists = [&report.integrity, &report.foreign_keys, &report.chain, &report.projection];
-        let why: Vec<&str> = lists.into_iter().flatten().map(String::as_str).take(10).collect();
+        let why: Vec<&str> = report.lines().take(10).collect();
         Err(Fault::said("damaged", "book", "cli-check-bad", &[("why", why.join("; ").into())]))
     }
 }
 
 /// Prints; a closed pipe is the reader's own wish.
 pub(crate) fn out(text: &str) -> Result<(), Fault> {
-    let _ = writeln!(std::io::stdout(), "{text}");
-    Ok(())
+    let mut stdout = std::io::stdout().lock();
+    match writeln!(stdout, "{text}").and_then(|()| stdout.flush()) {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Fault::said("file", "", "cli-out", &[("why", error.to_string().into())]))
+        }
+        _ => Ok(()),
+    }
 }

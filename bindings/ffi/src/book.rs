@@ -2,12 +2,26 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use lapwright::book;
 use lapwright::screens;
-use lapwright::store::{BadId, Now, OpenOptions, StoreError};
+use lapwright::phrases::{Language, Phrases};
+use lapwright::store::{Account, BadId, Lost, Now, OpenOptions, Overwrite, Store, StoreError};
 use lapwright::views::{
     Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,
 };
 
 use crate::Refusal;
+
+/// What was found wrong with a book when it was opened, and what became of it.
+#[derive(Clone, Debug, PartialEq, Eq, uniffi::Record)]
+pub struct BookAccount {
+    /// The account in sentences, in the reader's language.
+    pub lines: Vec<String>,
+    /// Where the file that was found is now.
+    pub kept: Option<String>,
+    /// How many answers the book holds.
+    pub saved: u64,
+    /// How many accepted answers are known to be lost.
+    pub lost: u64,
+}
 
 /// An open book. One at a time uses it: call it from one background thread.
 #[derive(uniffi::Object)]
@@ -17,7 +31,8 @@ pub struct Book {
 
 #[uniffi::export]
 impl Book {
-    /// Opens the book at `path`, or makes one where nothing is; `copies` is the folder of this book's own copies.
+    /// Opens the book at `path`, or makes one where nothing is and nothing was; `copies` is the folder of this book's own
+    /// copies. A book that is damaged, missing or older than it was left is put together again: [`Book::accounts`] tell.
     ///
     /// # Errors
     /// [`Refusal`] with the code `book` where it is not a book, is newer, or cannot be read.
@@ -26,6 +41,48 @@ impl Book {
         let options = OpenOptions { backups: copies.map(Into::into) };
         let (book, _) = book::Book::open(path, &options)?;
         Ok(Self { book: Mutex::new(book) })
+    }
+
+    /// Checks a book that is not open from end to end, puts it right from its own log and its copies, and opens it; the
+    /// file as it was is kept, and [`Book::accounts`] say what was done.
+    ///
+    /// # Errors
+    /// As [`Book::open`]; and where the book is open.
+    #[uniffi::constructor]
+    pub fn repair(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
+        let opened = Store::repair(path, &OpenOptions { backups: copies.map(Into::into) })?;
+        Ok(Self { book: Mutex::new(opened.store.into()) })
+    }
+
+    /// What was found wrong with the book and nobody has acknowledged, oldest first: to be shown until somebody does.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book` where it cannot be read.
+    pub fn accounts(&self, context: &Context) -> Result<Vec<BookAccount>, Refusal> {
+        let phrases = Phrases::for_language(Language::from_code(&context.language).unwrap_or_default());
+        let told = |account: &Account| BookAccount {
+            lines: account.lines(phrases),
+            kept: account.kept.clone(),
+            saved: account.saved,
+            lost: account.lost.iter().map(Lost::count).sum(),
+        };
+        Ok(self.book().store().accounts()?.iter().map(told).collect())
+    }
+
+    /// Drops the accounts: somebody has read them.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book` where it cannot be written; they are still there.
+    pub fn acknowledge(&self) -> Result<(), Refusal> {
+        Ok(self.book().store_mut().acknowledge()?)
+    }
+
+    /// Everything that is wrong with the book, a line each, in words for who repairs it; none where it is sound.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book` where it cannot be read.
+    pub fn check(&self) -> Result<Vec<String>, Refusal> {
+        Ok(self.book().store().check()?.lines().map(str::to_owned).collect())
     }
 
     /// What this device remembers: who holds it and how it speaks.
@@ -121,7 +178,7 @@ impl Book {
             field: "photo".to_owned(),
             text: error.to_string(),
         })?;
-        Ok(self.book().store().photo_export(photo, path)?)
+        Ok(self.book().store().photo_export(photo, path, Overwrite::PlainFiles)?)
     }
 }
 

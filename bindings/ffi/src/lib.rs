@@ -8,7 +8,7 @@ mod length;
 mod planner;
 mod refusal;
 
-pub use book::Book;
+pub use book::{Book, BookAccount};
 pub use figure::figure;
 pub use length::length_text;
 pub use planner::Planner;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::store::{
-    Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Result, Scope, Stamp, Store, Undone,
+    Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp, Store, Undone,
 };
 
 use super::memory::Memory;
@@ -310,12 +310,20 @@ impl Book {
         Ok(outcome)
     }
 
-    /// Takes an answer back.
+    /// Takes an answer back; `reopen` gives the keys that open a question of it again, kept in the same transaction.
     ///
     /// # Errors
-    /// As [`Store::undo`].
-    pub fn undo(&mut self, group: Id, author: &Author, now: Now) -> Result<Undone> {
-        let undone = self.store.undo(group, author, now)?;
+    /// As [`Store::undo`]; nothing was changed.
+    pub fn undo(
+        &mut self,
+        group: Id,
+        author: &Author,
+        now: Now,
+        reopen: impl Fn(&Reopened) -> Option<(DraftKey, String)>,
+    ) -> Result<Undone> {
+        self.memory.get_mut().drafts = None;
+        let draft = |answer: &Reopened| reopen(answer).map(|(key, text)| (key.code().to_owned(), text));
+        let undone = self.store.undo(group, author, now, draft)?;
         self.follow(&undone.outcome);
         Ok(undone)
     }

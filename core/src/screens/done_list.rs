@@ -61,31 +61,33 @@ fn showing(job: &Option<String>, view: DoneListView) -> ActionResult {
     ActionResult { place: Place::DoneList { job: job.clone() }, group: None, view: Some(View::DoneListKind { view }) }
 }
 
-/// Takes an answer back and keeps what it had said as drafts, so that its questions stand open again, filled in. Gives the
-/// undo's own group and those questions.
+/// Takes an answer back and keeps what it had said as drafts, so that its questions stand open again, filled in: all of it
+/// or nothing. Gives the undo's own group and those questions.
 fn take_back(book: &mut Book, terms: &Terms<'_>, group: Id) -> Kept<(Id, Vec<ReopenedAnswer>)> {
-    let undone = book.undo(group, &terms.author(), terms.now())?;
+    let undone = book.undo(group, &terms.author(), terms.now(), draft)?;
     let mut reopened = Vec::new();
     for answer in &undone.reopened {
-        if let Some((draft, answer)) = reopen(book, terms, answer)? {
-            book.put_long_draft(&draft, answer.text.clone())?;
-            reopened.push(answer);
-        }
+        reopened.extend(reopen(book, terms, answer)?);
     }
     Ok((undone.outcome.group, reopened))
 }
 
-/// The question of an undone answer and where its keys are kept; none where no person had answered one, or the thing is
-/// gone.
-fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Kept<Option<(DraftKey, ReopenedAnswer)>> {
-    let (id, text) = (answer.subject, answer.answered.typed());
-    let Some(house) = book.house_of(id)? else { return Ok(None) };
-    let Some(record) = house.any(id).filter(|_| !text.is_empty()) else { return Ok(None) };
+/// Where the keys of an undone answer are kept, and what they were; none where no person had answered a question.
+fn draft(answer: &Reopened) -> Option<(DraftKey, String)> {
+    let (kind, field, text) = (Kind::from_code(&answer.kind)?, Field::from_code(&answer.field)?, answer.answered.typed());
+    let spec = field_of(kind, field).filter(|_| !text.is_empty())?;
+    Some((DraftKey::field(answer.subject, spec.field), text))
+}
+
+/// The question of an undone answer; none where no person had answered one.
+fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Kept<Option<ReopenedAnswer>> {
+    let Some((_, text)) = draft(answer) else { return Ok(None) };
+    let Some(house) = book.house_of(answer.subject)? else { return Ok(None) };
+    let Some(record) = house.any(answer.subject) else { return Ok(None) };
     let spec = Field::from_code(&answer.field).and_then(|field| field_of(record.kind, field));
     Ok(spec.map(|spec| {
-        let (subject, field) = (id.to_string(), spec.field.code().to_owned());
-        let (title, place) = (terms.phrase(spec.title, &[]), place_of(record));
-        (DraftKey::field(id, spec.field), ReopenedAnswer { subject, field, title, text, place })
+        let (subject, field) = (answer.subject.to_string(), spec.field.code().to_owned());
+        ReopenedAnswer { subject, field, title: terms.phrase(spec.title, &[]), text, place: place_of(record) }
     }))
 }
 

@@ -1,8 +1,9 @@
 use rusqlite::Connection;
+use rusqlite::backup::{Backup, StepResult};
 
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
-use super::{Entry, Hash, Result, Store};
+use super::{Entry, Hash, Result, Store, StoreError};
 
 /// What "check the data" found. All empty is good.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub struct Report {
     pub chain: Vec<String>,
     /// Lines of the tables that a rebuild does not give, and the other way round.
     pub projection: Vec<String>,
+    /// Photos that are gone or are no longer those that were taken.
+    pub photos: Vec<String>,
 }
 
 impl Report {
@@ -22,27 +25,61 @@ impl Report {
     pub fn is_good(&self) -> bool {
         *self == Self::default()
     }
+
+    /// Everything that was found, a line each.
+    pub fn lines(&self) -> impl Iterator<Item = &str> {
+        [&self.integrity, &self.foreign_keys, &self.chain, &self.projection, &self.photos]
+            .into_iter()
+            .flatten()
+            .map(String::as_str)
+    }
 }
 
 impl Store {
-    /// Checks everything: the file, the references, the chains, and that a rebuild gives the tables as they are.
-    /// Changes nothing.
-    pub fn check(&mut self) -> Result<Report> {
-        let mut report = Report::default();
-        integrity(&self.conn, &mut report)?;
-        if !report.integrity.is_empty() {
-            return Ok(report);
+    /// Checks everything: the file, the references, the chains, that a rebuild gives the tables as they are, and that the
+    /// photos are those that were taken. Changes nothing.
+    ///
+    /// # Errors
+    /// What SQLite or the file system said; what is wrong with the book itself stands in the report.
+    pub fn check(&self) -> Result<Report> {
+        let mut report = match self.in_mind().and_then(|conn| inspect(&conn)) {
+            Err(StoreError::Damaged(why)) => Report { integrity: vec![why], ..Report::default() },
+            report => report?,
+        };
+        if report.integrity.is_empty() {
+            report.photos = self.photo_faults()?;
         }
-        chain(&self.conn, &mut report)?;
-        let tx = self.begin()?;
-        let before = dump(&tx)?;
-        replay(&tx)?;
-        let after = dump(&tx)?;
-        tx.rollback()?;
-        report.projection.extend(before.iter().filter(|line| after.binary_search(line).is_err()).cloned());
-        report.projection.extend(after.iter().filter(|line| before.binary_search(line).is_err()).cloned());
         Ok(report)
     }
+
+    /// The whole book in memory, as it is at one moment.
+    pub(super) fn in_mind(&self) -> Result<Connection> {
+        let mut conn = Connection::open_in_memory()?;
+        if Backup::new(&self.conn, &mut conn)?.step(-1)? != StepResult::Done {
+            return Err(StoreError::Busy);
+        }
+        conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
+        conn.set_prepared_statement_cache_capacity(128);
+        Ok(conn)
+    }
+}
+
+/// Everything that can be checked of a book in memory; its tables are made anew by it.
+pub(super) fn inspect(conn: &Connection) -> Result<Report> {
+    let mut report = Report::default();
+    integrity(conn, &mut report)?;
+    if !report.integrity.is_empty() {
+        return Ok(report);
+    }
+    chain(conn, &mut report)?;
+    let before = dump(conn)?;
+    conn.execute_batch("BEGIN")?;
+    replay(conn)?;
+    conn.execute_batch("COMMIT")?;
+    let after = dump(conn)?;
+    report.projection.extend(before.iter().filter(|line| after.binary_search(line).is_err()).cloned());
+    report.projection.extend(after.iter().filter(|line| before.binary_search(line).is_err()).cloned());
+    Ok(report)
 }
 
 /// The outside of the data: SQLite's own checks.

@@ -7,12 +7,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Datelike as _, NaiveDateTime};
-use rusqlite::{Connection, OpenFlags, backup};
+use rusqlite::Connection;
 
-use super::check::{Report, chain, integrity};
-use super::device::{beside, sync_folder};
+use super::check::inspect;
+use super::file::{Part, beside, create_private_folder};
+use super::image::{self, Image};
 use super::merge::peers;
-use super::open::sniff;
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
 /// A backup in a folder.
@@ -27,48 +27,29 @@ pub struct Backup {
 const NAME: &str = "book-%Y%m%d-%H%M%S%3f.lapwright";
 
 impl Store {
-    /// Copies the book into a file that does not exist, or holds an older copy of the same book.
+    /// Copies the book into a file that does not exist, or holds an older copy of the same book. The copy is checked from
+    /// end to end, the tables against the log, before it gets its name.
     ///
     /// # Errors
     /// [`StoreError::InTheWay`] for any other file, this book's own among them: nothing is overwritten.
+    /// [`StoreError::Damaged`] where the book does not pass the check.
     pub fn copy(&self, to: impl AsRef<Path>) -> Result<()> {
         let to = to.as_ref();
-        if fs::symlink_metadata(to).is_ok() && !self.is_older_copy(to) {
+        let replaces = fs::symlink_metadata(to).is_ok();
+        if replaces && !self.is_older_copy(to) {
             return Err(StoreError::InTheWay(to.to_owned()));
         }
-        let part = beside(to, &format!(".part-{}", self.device));
-        let made = self.copy_to_part(&part).and_then(|()| {
-            fs::File::open(&part)?.sync_all()?;
-            fs::rename(&part, to)?;
-            Ok(sync_folder(to)?)
-        });
-        if made.is_err() {
-            for tail in ["", "-journal", "-wal", "-shm"] {
-                // The first error is the one to tell; a part that cannot be removed harms nothing.
-                let _ = fs::remove_file(beside(&part, tail));
-            }
-        }
-        made
-    }
-
-    fn copy_to_part(&self, part: &Path) -> Result<()> {
-        if part.try_exists()? {
-            fs::remove_file(part)?;
-        }
-        let mut target = Connection::open(part)?;
-        if backup::Backup::new(&self.conn, &mut target)?.step(-1)? != backup::StepResult::Done {
-            return Err(StoreError::Busy);
-        }
-        target.execute_batch(
-            "PRAGMA journal_mode = DELETE; PRAGMA secure_delete = ON; BEGIN; DELETE FROM draft; DELETE FROM setting; \
-             DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT; VACUUM;",
+        let conn = self.in_mind()?;
+        conn.execute_batch(
+            "PRAGMA secure_delete = ON; BEGIN; DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; \
+             DELETE FROM clash_seen; DELETE FROM here; COMMIT; VACUUM;",
         )?;
-        let report = inspect(&target)?;
-        if !report.is_good() {
-            return Err(StoreError::Damaged(format!("{report:?}")));
-        }
-        target.close().map_err(|(_, error)| error)?;
-        Ok(())
+        let mut bytes = conn.serialize("main")?.to_vec();
+        image::without_log(&mut bytes);
+        let part = Part::write(to, &bytes, true)?;
+        // What is checked is what lies on the disk.
+        Self::verify_copy(part.path())?;
+        if replaces { part.replace(to) } else { part.place(to) }
     }
 
     fn is_older_copy(&self, to: &Path) -> bool {
@@ -77,7 +58,7 @@ impl Store {
             return false;
         }
         let theirs = || -> Result<(Id, BTreeMap<DeviceId, i64>)> {
-            let conn = open_copy(to)?;
+            let conn = Image::read(to)?.connect(to)?;
             Ok((book_in(&conn)?, peers(&conn)?))
         };
         let (Ok((book, theirs)), Ok(ours)) = (theirs(), self.peers()) else { return false };
@@ -89,7 +70,7 @@ impl Store {
     /// backup. Those of other books, and those that cannot be read, stay.
     pub fn backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
         let folder = folder.as_ref();
-        fs::create_dir_all(folder)?;
+        create_private_folder(folder)?;
         let time = DateTime::from_timestamp_millis(now.ms).unwrap_or_default();
         let backup = Backup { path: folder.join(time.format(NAME).to_string()), ms: time.timestamp_millis() };
         self.copy(&backup.path)?;
@@ -103,30 +84,15 @@ impl Store {
         Ok(backup)
     }
 
-    /// Checks a copy or backup from end to end, without changing it.
+    /// Checks a copy or backup from end to end, the tables against the log, without changing it.
     ///
     /// # Errors
     /// [`StoreError::Damaged`] or [`StoreError::NotABook`].
     pub fn verify_copy(path: impl AsRef<Path>) -> Result<()> {
-        let report = inspect(&open_copy(path.as_ref())?)?;
-        if report.is_good() { Ok(()) } else { Err(StoreError::Damaged(format!("{report:?}"))) }
+        let path = path.as_ref();
+        let report = inspect(&Image::read(path)?.connect(path)?)?;
+        if report.is_good() { Ok(()) } else { Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; "))) }
     }
-}
-
-fn open_copy(path: &Path) -> Result<Connection> {
-    if !sniff(path)? {
-        return Err(StoreError::NotABook(path.to_owned()));
-    }
-    Ok(Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?)
-}
-
-fn inspect(conn: &Connection) -> Result<Report> {
-    let mut report = Report::default();
-    integrity(conn, &mut report)?;
-    if report.integrity.is_empty() {
-        chain(conn, &mut report)?;
-    }
-    Ok(report)
 }
 
 /// The backups in a folder, newest first. Other files are passed over.
@@ -171,17 +137,11 @@ pub fn thin(moments: &[i64]) -> BTreeSet<i64> {
     keep
 }
 
-/// The newest backup of a book that passes every check.
-pub(super) fn newest_good(folder: &Path, book: Id) -> Result<Option<PathBuf>> {
-    let mut newest_first = backups(folder)?.into_iter().map(|backup| backup.path);
-    Ok(newest_first.find(|path| book_of(path) == Some(book) && Store::verify_copy(path).is_ok()))
-}
-
 /// Which book a file is, if it can be told.
-pub(super) fn book_of(path: &Path) -> Option<Id> {
-    open_copy(path).and_then(|conn| book_in(&conn)).ok()
+fn book_of(path: &Path) -> Option<Id> {
+    Image::read(path).and_then(|image| image.connect(path)).and_then(|conn| book_in(&conn)).ok()
 }
 
-fn book_in(conn: &Connection) -> Result<Id> {
+pub(super) fn book_in(conn: &Connection) -> Result<Id> {
     Ok(conn.query_row("SELECT id FROM book", [], |row| row.get(0))?)
 }

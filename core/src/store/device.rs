@@ -2,19 +2,13 @@
 //! it made there. A copy has no such file, or one of another file, or lacks that entry, and so becomes a device of its
 //! own: a number used twice would spoil every merge.
 
-use std::ffi::OsString;
+use std::collections::BTreeMap;
 use std::fs;
-use std::io::{self, Write as _};
-use std::path::{Path, PathBuf};
+use std::io;
+use std::path::Path;
 
-use super::{DeviceId, Hash, Id};
-
-/// `path` with something put behind its name.
-pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
-    let mut name: OsString = path.as_os_str().to_owned();
-    name.push(tail);
-    PathBuf::from(name)
-}
+use super::file::{Part, beside};
+use super::{DeviceId, Hash, Id, Result};
 
 /// What tells this file from a copy of it. The time of birth guards against an inode number that is used again.
 fn identity(path: &Path) -> io::Result<String> {
@@ -60,6 +54,8 @@ pub(super) struct Side {
     pub(super) book: Id,
     /// At least this entry must be in the book; `None` where the line cannot be read.
     pub(super) tip: Option<Tip>,
+    /// How far other devices had come when it was written: what they made was in the book then.
+    pub(super) others: Vec<(DeviceId, i64)>,
     /// Whether it was written for the very file that lies beside it now.
     pub(super) fits: bool,
 }
@@ -75,19 +71,34 @@ pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
     let mut lines = text.lines();
     let mut id = || lines.next().and_then(|line| line.parse::<Id>().ok());
     let (Some(device), Some(book)) = (id().map(DeviceId), id()) else { return Ok(None) };
-    let fits = lines.next() == Some(identity(path)?.as_str());
-    Ok(Some(Side { device, book, tip: lines.next().and_then(Tip::read), fits }))
+    let told = lines.next();
+    let fits = identity(path).is_ok_and(|own| told == Some(own.as_str()));
+    let mut others = Vec::new();
+    let mut tip = None;
+    for line in lines {
+        match line.strip_prefix("with ").map(|line| line.split_once(' ')) {
+            None => tip = Tip::read(line),
+            Some(words) => others.extend(
+                words.and_then(|(device, sequence)| Some((DeviceId(device.parse().ok()?), sequence.parse().ok()?))),
+            ),
+        }
+    }
+    Ok(Some(Side { device, book, tip, others, fits }))
 }
 
-/// Writes the side file beside, flushes, renames.
-pub(super) fn write(path: &Path, device: DeviceId, book: Id) -> io::Result<()> {
-    let (target, part) = (beside(path, ".device"), beside(path, &format!(".device-{device}")));
-    let mut file = fs::File::create(&part)?;
+/// Writes the side file of `path` for `file`, which has that name or is about to get it; `others` are the devices whose
+/// entries are in it, and how far.
+pub(super) fn write(
+    path: &Path,
+    file: &Path,
+    (device, book): (DeviceId, Id),
+    others: &BTreeMap<DeviceId, i64>,
+) -> Result<()> {
+    let target = beside(path, ".device");
     let tip = Tip { sequence: 0, hash: Hash::NONE };
-    write!(file, "{device}\n{book}\n{}\n{}", identity(path)?, tip.line())?;
-    file.sync_all()?;
-    fs::rename(&part, &target)?;
-    sync_folder(path)
+    let others: String = others.iter().map(|(other, sequence)| format!("with {other} {sequence}\n")).collect();
+    let text = format!("{device}\n{book}\n{}\n{others}{}", identity(file)?, tip.line());
+    Part::write(&target, text.as_bytes(), true)?.replace(&target)
 }
 
 /// The last line of the side file, open to be written over.
@@ -112,22 +123,10 @@ impl Mark {
         std::os::unix::fs::FileExt::write_all_at(&self.file, line.as_bytes(), self.at)?;
         #[cfg(not(unix))]
         {
-            use std::io::{Seek as _, SeekFrom};
+            use std::io::{Seek as _, SeekFrom, Write as _};
             self.file.seek(SeekFrom::Start(self.at))?;
             self.file.write_all(line.as_bytes())?;
         }
         Ok(())
     }
-}
-
-/// Flushes the folder of a file, so that a rename in it lasts.
-pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
-    #[cfg(unix)]
-    {
-        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        fs::File::open(folder)?.sync_all()?;
-    }
-    #[cfg(not(unix))]
-    let _ = path;
-    Ok(())
 }

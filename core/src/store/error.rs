@@ -27,9 +27,18 @@ pub enum StoreError {
     /// No room left: nothing was written.
     #[error("there is no room left on the device; nothing was written")]
     DiskFull,
-    /// The target of a copy exists and is no older copy of this book.
-    #[error("{0} is in the way: only an older copy of the same book is replaced")]
+    /// The disk failed to read or write; the book may be whole.
+    #[error("the disk could not be read or written: {0}")]
+    Disk(String),
+    /// The file, or its folder, may only be read.
+    #[error("the book can only be read: its file or its folder may not be written")]
+    ReadOnly,
+    /// The target of a copy exists and is no older copy of this book, or the target of another file is a book.
+    #[error("{0} is in the way: a book is not written over, and of copies only an older one of the same book")]
     InTheWay(PathBuf),
+    /// The target of a file exists.
+    #[error("{0} is there already; it was left as it is")]
+    Exists(PathBuf),
     /// A book in memory has no folder for photos.
     #[error("this book is in memory only: it has no folder for photos")]
     NoFolder,
@@ -86,6 +95,16 @@ pub enum StoreError {
     },
 }
 
+impl StoreError {
+    /// What SQLite said while a book was being upgraded.
+    pub(super) fn from_upgrade(error: rusqlite_migration::Error) -> Self {
+        match error {
+            rusqlite_migration::Error::RusqliteError { err, .. } => err.into(),
+            other => Self::Upgrade(other),
+        }
+    }
+}
+
 impl From<rusqlite::Error> for StoreError {
     fn from(error: rusqlite::Error) -> Self {
         // The tables are strict and the statements fixed, so these do not come from a sound book.
@@ -105,6 +124,8 @@ impl From<rusqlite::Error> for StoreError {
         match error.sqlite_error_code() {
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
             Some(ErrorCode::DiskFull) => Self::DiskFull,
+            Some(ErrorCode::SystemIoFailure | ErrorCode::CannotOpen) => Self::Disk(error.to_string()),
+            Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => Self::ReadOnly,
             Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => Self::Damaged(error.to_string()),
             _ => Self::Sqlite(error),
         }

@@ -1,15 +1,22 @@
 use std::fs;
-use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
+use std::thread::sleep;
 use std::time::Duration;
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
 use rusqlite_migration::{M, Migrations};
 
-use super::device::{self, beside};
+use super::account::{Account, Found};
+use super::check::inspect;
+use super::copy::{backups, book_in};
 use super::entry::COLUMNS;
-use super::merge::devices;
-use super::{DeviceId, Entry, Id, Result, Store, StoreError, copy};
+use super::file::{beside, clear_leftovers, create_private};
+use super::image::{Image, OpenHere, Sniffed, sniff};
+use super::lock::Lock;
+use super::merge::{devices, peers};
+use super::recover::{Wrong, recover, was_set_aside};
+use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
 
 /// Marks a SQLite file as a book: "LPRW".
 pub const APPLICATION_ID: i32 = 0x4C50_5257;
@@ -22,7 +29,7 @@ const QUICK_PAGES: i64 = 512;
 /// How to open a book.
 #[derive(Clone, Debug, Default)]
 pub struct OpenOptions {
-    /// Where backups lie, to restore a damaged book from.
+    /// Where backups lie, to restore a damaged or missing book from.
     pub backups: Option<PathBuf>,
 }
 
@@ -47,111 +54,190 @@ pub enum Opening {
         /// The schema it had.
         from: i64,
     },
-    /// The book was damaged: it was set aside, and this is its newest good backup.
-    Restored {
-        /// Where the damaged file is now.
-        aside: PathBuf,
-        /// The backup.
-        backup: PathBuf,
-    },
-    /// The book was damaged and no good backup was found: it was set aside, and this is a new one.
-    SetAside {
-        /// Where the damaged file is now.
-        aside: PathBuf,
-    },
+    /// The book was damaged, missing, or older than it was left: [`Store::accounts`] say what was saved and what was not.
+    Recovered,
+}
+
+/// What a look at a book gives.
+enum Look {
+    Sound(Box<Opened>),
+    Wrong(Wrong),
 }
 
 impl Store {
-    /// Opens a book, or makes one where nothing is. What is not a book is left byte for byte as it is; a damaged book
-    /// is renamed, never deleted.
+    /// Opens a book, or makes one where nothing is and nothing was. What is not a book is left byte for byte as it is.
+    ///
+    /// A book that is damaged in SQLite's own judgement, twice over, is put together anew from its own log, its newest
+    /// good backup and what else is found; so is a missing one, and one that lacks answers which this device is known to
+    /// have accepted. The file that was found is renamed, never deleted, and [`Store::accounts`] say what was saved. No
+    /// other error moves anything. A book that may not be written is opened to be read.
     ///
     /// # Errors
-    /// [`StoreError::NotABook`], [`StoreError::NewerBook`], [`StoreError::Busy`], or what the file system said.
+    /// [`StoreError::NotABook`], [`StoreError::NewerBook`], [`StoreError::Busy`] where others have a book open that must
+    /// be repaired, or what the file system or SQLite said.
     pub fn open(path: impl AsRef<Path>, options: &OpenOptions) -> Result<Opened> {
         let path = path.as_ref();
-        match open_file(path) {
-            Err(StoreError::Damaged(_)) => {
-                // Another book's backup must never take this one's place, so a book that cannot be told gets none.
-                let book = device::read(path)?.map(|side| side.book).or_else(|| copy::book_of(path));
-                let aside = set_aside(path)?;
-                let good = match (&options.backups, book) {
-                    (Some(folder), Some(book)) => copy::newest_good(folder, book)?,
-                    _ => None,
-                };
-                if let Some(backup) = &good {
-                    let part = beside(path, ".restoring");
-                    fs::copy(backup, &part)?;
-                    fs::File::open(&part)?.sync_all()?;
-                    fs::rename(&part, path)?;
-                    device::sync_folder(path)?;
-                }
-                let store = open_file(path)?.store;
-                let opening = match good {
-                    Some(backup) => Opening::Restored { aside, backup },
-                    None => Opening::SetAside { aside },
-                };
-                Ok(Opened { store, opening })
-            }
-            other => other,
+        refuse_foreign(path)?;
+        let Some(lock) = Lock::shared(path)? else { return read_only(path) };
+        clear_leftovers(path)?;
+        match look(path, options, Some(lock), true) {
+            Ok(Look::Sound(opened)) => return Ok(*opened),
+            Ok(Look::Wrong(_)) => {}
+            Err(StoreError::ReadOnly) => return read_only(path),
+            Err(error) => return Err(error),
         }
+        let alone = Lock::alone(path)?;
+        // Another process may have repaired it by now, and a failing disk may read well the second time.
+        let account = match look(path, options, None, true)? {
+            Look::Sound(opened) => {
+                drop((opened, alone));
+                return reopen(path, options);
+            }
+            Look::Wrong(wrong) => recover(path, options, wrong)?,
+        };
+        drop(alone);
+        finish(path, options, account)
+    }
+
+    /// Checks a book that nobody has open from end to end, and puts it together anew where anything is wrong with it: as
+    /// [`Store::open`] does, with the file that was found kept, too.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn repair(path: impl AsRef<Path>, options: &OpenOptions) -> Result<Opened> {
+        let path = path.as_ref();
+        refuse_foreign(path)?;
+        let alone = Lock::alone(path)?;
+        let wrong = match look(path, options, None, true)? {
+            Look::Wrong(wrong) => Some(wrong),
+            Look::Sound(opened) => {
+                drop(opened);
+                let report = Image::read(path)?.connect(path).and_then(|conn| inspect(&conn));
+                match report {
+                    Ok(report) if report.is_good() => None,
+                    Ok(report) => Some(Wrong::damaged(report.lines().next().unwrap_or_default())),
+                    Err(StoreError::Damaged(why)) => Some(Wrong::damaged(&why)),
+                    Err(error) => return Err(error),
+                }
+            }
+        };
+        let Some(wrong) = wrong else {
+            drop(alone);
+            return reopen(path, options);
+        };
+        let account = recover(path, options, wrong)?;
+        drop(alone);
+        finish(path, options, account)
     }
 
     /// A book in memory, for tests.
     pub fn in_memory() -> Result<Self> {
-        let mut conn = Connection::open_in_memory()?;
-        conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
-        migrations().to_latest(&mut conn).map_err(StoreError::Upgrade)?;
-        conn.set_prepared_statement_cache_capacity(128);
-        let device = random_device(&conn)?;
-        let book = conn.query_row("SELECT id FROM book", [], |row| row.get(0))?;
-        Ok(Self { conn, device, book, path: None, mark: None })
+        let conn = memory()?;
+        let (device, book) = (random_device(&conn)?, book_in(&conn)?);
+        Ok(Self { conn, device, book, path: None, mark: None, settled: true, here: None, _lock: None })
     }
+}
+
+/// Opens a book that is sound, and says that it was put right.
+fn finish(path: &Path, options: &OpenOptions, account: Option<Account>) -> Result<Opened> {
+    // With an account to note, the book is taken as it is: what it lacks is nowhere.
+    let lock = Lock::shared(path)?.ok_or(StoreError::ReadOnly)?;
+    let Look::Sound(mut opened) = look(path, options, Some(lock), account.is_none())? else {
+        return Err(StoreError::Damaged("it is damaged again".to_owned()));
+    };
+    if let Some(account) = account {
+        opened.store.note_account(account)?;
+    }
+    opened.opening = Opening::Recovered;
+    Ok(*opened)
+}
+
+fn reopen(path: &Path, options: &OpenOptions) -> Result<Opened> {
+    let lock = Lock::shared(path)?.ok_or(StoreError::ReadOnly)?;
+    match look(path, options, Some(lock), true)? {
+        Look::Sound(opened) => Ok(*opened),
+        Look::Wrong(wrong) => Err(StoreError::Damaged(wrong.detail)),
+    }
+}
+
+/// A new book in memory.
+pub(super) fn memory() -> Result<Connection> {
+    let mut conn = Connection::open_in_memory()?;
+    conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
+    migrations().to_latest(&mut conn).map_err(StoreError::from_upgrade)?;
+    conn.set_prepared_statement_cache_capacity(128);
+    Ok(conn)
 }
 
 pub(super) fn migrations() -> Migrations<'static> {
     Migrations::new(vec![M::up(include_str!("../../../fixtures/book/schema-1.sql"))])
 }
 
-fn random_device(conn: &Connection) -> Result<DeviceId> {
+pub(super) fn random_device(conn: &Connection) -> Result<DeviceId> {
     Ok(DeviceId(conn.query_row("SELECT randomblob(16)", [], |row| row.get::<_, Id>(0))?))
 }
 
-/// Looks at a file's first bytes without SQLite, which would change a foreign file by opening it.
-pub(super) fn sniff(path: &Path) -> Result<bool> {
-    let mut head = Vec::new();
-    match fs::File::open(path) {
-        Ok(file) => file.take(100).read_to_end(&mut head)?,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(false),
-        Err(error) => return Err(error.into()),
-    };
-    let ours = head.starts_with(b"SQLite format 3\0") && head.get(68..72) == Some(&APPLICATION_ID.to_be_bytes()[..]);
-    if ours {
-        return Ok(true);
+/// What no book of ours ever lay at is left alone, and nothing is made beside it.
+fn refuse_foreign(path: &Path) -> Result<()> {
+    match sniff(path)? {
+        Sniffed::Nothing | Sniffed::Book => Ok(()),
+        Sniffed::Foreign | Sniffed::OtherDatabase if was_a_book(path)? => Ok(()),
+        Sniffed::Foreign | Sniffed::OtherDatabase => Err(StoreError::NotABook(path.to_owned())),
     }
-    if device::read(path)?.is_some_and(|side| side.fits) {
-        return Err(StoreError::Damaged("its first page is not that of a book".to_owned()));
-    }
-    // A book whose making was cut off: an empty file, or one that a journal takes back to an empty one.
-    let unborn = head.is_empty() || {
-        let mut journal = Vec::new();
-        if let Ok(file) = fs::File::open(beside(path, "-journal")) {
-            file.take(20).read_to_end(&mut journal)?;
-        }
-        journal.starts_with(&[0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7])
-            && journal.get(16..20) == Some(&[0; 4][..])
-    };
-    if unborn { Ok(false) } else { Err(StoreError::NotABook(path.to_owned())) }
 }
 
-fn open_file(path: &Path) -> Result<Opened> {
-    sniff(path)?;
+/// Whether the very file that lies here was a book, or is one whose making was cut off and will be taken back.
+fn was_a_book(path: &Path) -> Result<bool> {
+    if !path.is_file() {
+        return Ok(false);
+    }
+    let journal = fs::read(beside(path, "-journal")).unwrap_or_default();
+    let unborn = journal.starts_with(&[0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7])
+        && journal.get(16..20) == Some(&[0; 4][..]);
+    Ok(unborn || device::read(path)?.is_some_and(|side| side.fits))
+}
+
+fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> Result<Look> {
+    let wrong = |found, detail: &str| Ok(Look::Wrong(Wrong { found, detail: detail.to_owned() }));
+    let side = device::read(path)?;
+    match sniff(path)? {
+        Sniffed::Nothing => {
+            let logged = fs::metadata(beside(path, "-wal")).is_ok_and(|data| data.len() > 0);
+            let copied = || options.backups.as_deref().map(backups).transpose();
+            if path.exists() && (logged || side.as_ref().is_some_and(|side| side.fits)) {
+                return wrong(Found::Damaged, "its file is empty");
+            }
+            if side.is_some() || logged || was_set_aside(path)? || copied()?.is_some_and(|copies| !copies.is_empty()) {
+                return wrong(Found::Missing, "");
+            }
+            create_private(path)?;
+        }
+        Sniffed::Foreign | Sniffed::OtherDatabase if side.as_ref().is_some_and(|side| side.fits) => {
+            return wrong(Found::Damaged, "its first page is not that of a book");
+        }
+        Sniffed::Book | Sniffed::Foreign | Sniffed::OtherDatabase => {}
+    }
+    match open_file(path, lock, whole) {
+        Err(StoreError::Damaged(why)) => wrong(Found::Damaged, &why),
+        other => other,
+    }
+}
+
+/// Opens the file; with `whole` it must hold the newest answer that this device is known to have accepted.
+fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
+    let here = OpenHere::note(path)?;
     let mut conn = Connection::open(path)?;
+    // Until all that was accepted is seen to be here, a log that SQLite takes for finished must not be cleared away.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
     conn.busy_timeout(Duration::from_secs(5))?;
     conn.set_transaction_behavior(TransactionBehavior::Immediate);
     conn.set_prepared_statement_cache_capacity(128);
     conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL;")?;
     #[cfg(target_vendor = "apple")]
     conn.execute_batch("PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;")?;
+    if conn.is_readonly("main")? {
+        return Err(StoreError::ReadOnly);
+    }
     let (from, empty): (i64, bool) = conn.query_row(
         "SELECT user_version, NOT EXISTS (SELECT 1 FROM sqlite_schema) FROM pragma_user_version",
         [],
@@ -165,31 +251,58 @@ fn open_file(path: &Path) -> Result<Opened> {
         if needs > SCHEMA {
             return Err(StoreError::NewerBook { needs, reads: SCHEMA });
         }
-    } else if from < SCHEMA
+    }
+    let mut another = false;
+    if !empty {
+        look_over(&conn)?;
+        match kept_up(&conn, path)? {
+            Some(Found::Older) if whole => {
+                return Ok(Look::Wrong(Wrong { found: Found::Older, detail: String::new() }));
+            }
+            found => another = found == Some(Found::Another),
+        }
+    }
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+    if from < SCHEMA
         && let Err(error) = migrations().to_latest(&mut conn)
         // Another program may have done it in the meantime.
         && version(&conn)? != SCHEMA
     {
-        return Err(match error {
-            rusqlite_migration::Error::RusqliteError { err, .. } => err.into(),
-            other => StoreError::Upgrade(other),
-        });
+        return Err(StoreError::from_upgrade(error));
     }
-    conn.execute_batch("PRAGMA journal_mode = WAL;")?;
-    look_over(&conn)?;
-    let book: Id = conn
-        .query_row("SELECT id FROM book", [], |row| row.get(0))
-        .optional()?
-        .ok_or_else(|| StoreError::Damaged("it has no id".to_owned()))?;
-    let device = settle_device(&mut conn, path, book)?;
-    // A book that cannot note its newest entry beside it is still a book.
-    let mark = device::Mark::open(path).ok();
+    let book = book_in(&conn)?;
+    let device = random_device(&conn)?;
+    let path = Some(path.to_owned());
+    let mut store = Store { conn, device, book, path, mark: None, settled: false, here: Some(here), _lock: lock };
+    store.take_up()?;
+    if from < SCHEMA || !whole || another {
+        store.settle()?;
+    }
+    if another {
+        store.note_account(Account::of_another_book(&store.conn)?)?;
+    }
     let opening = match from {
+        _ if another => Opening::Recovered,
         0 => Opening::New,
         SCHEMA.. => Opening::Existing,
         from => Opening::Upgraded { from },
     };
-    Ok(Opened { store: Store { conn, device, book, path: Some(path.to_owned()), mark }, opening })
+    Ok(Look::Sound(Box::new(Opened { store, opening })))
+}
+
+/// Opens a book that may not be written, from its bytes.
+fn read_only(path: &Path) -> Result<Opened> {
+    let image = Image::read(path)?;
+    if image.is_empty() {
+        return Err(std::io::Error::from(std::io::ErrorKind::NotFound).into());
+    }
+    let conn = image.connect(path)?;
+    look_over(&conn)?;
+    conn.execute_batch("PRAGMA query_only = ON;")?;
+    let (device, book) = (random_device(&conn)?, book_in(&conn)?);
+    let path = Some(path.to_owned());
+    let store = Store { conn, device, book, path, mark: None, settled: false, here: None, _lock: None };
+    Ok(Opened { store, opening: Opening::Existing })
 }
 
 fn version(conn: &Connection) -> Result<i64> {
@@ -213,55 +326,92 @@ fn look_over(conn: &Connection) -> Result<()> {
             return Err(StoreError::Damaged(format!("entry {} does not fit its hash", entry.sequence)));
         }
     }
+    book_in(conn)?;
     Ok(())
 }
 
-/// The device id of this file: the one beside it if it was written for this file and this book, is named inside too,
-/// and the book has the newest entry it is known to have made; else a new one.
-fn settle_device(conn: &mut Connection, path: &Path, book: Id) -> Result<DeviceId> {
-    if let Some(device) = agreed(conn, path, book)? {
-        return Ok(device);
+/// Whether the book has the newest answer that the file beside it knows to be accepted, and is the book that was here.
+fn kept_up(conn: &Connection, path: &Path) -> Result<Option<Found>> {
+    for _ in 0..5 {
+        let Some(side) = device::read(path)? else { return Ok(None) };
+        if side.book != book_in(conn)? {
+            return Ok(Some(Found::Another));
+        }
+        let others = side.others.iter().try_fold(true, |all, other| reached(conn, *other).map(|has| all && has));
+        if side.tip.map_or(Ok(true), |tip| has(conn, side.device, tip))? && others? {
+            return Ok(None);
+        }
+        // Another process may be writing the very line that was read.
+        sleep(Duration::from_millis(20));
     }
-    let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
-    if let Some(device) = agreed(&tx, path, book)? {
-        return Ok(device);
+    Ok(Some(Found::Older))
+}
+
+fn reached(conn: &Connection, (device, sequence): (DeviceId, i64)) -> Result<bool> {
+    let sql = "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2)";
+    Ok(conn.query_row(sql, rusqlite::params![device, sequence], |row| row.get(0))?)
+}
+
+fn has(conn: &Connection, device: DeviceId, tip: device::Tip) -> Result<bool> {
+    Ok(conn.query_row(
+        "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2 AND hash = ?3)",
+        rusqlite::params![device, tip.sequence, tip.hash],
+        |row| row.get(0),
+    )?)
+}
+
+impl Store {
+    /// Goes on as the device that this file was on this device, if it was.
+    fn take_up(&mut self) -> Result<()> {
+        let Some(path) = self.path.clone() else { return Ok(()) };
+        if let Some(device) = agreed(&self.conn, &path, self.book)? {
+            self.device = device;
+            self.begin_log(&path)?;
+        }
+        Ok(())
     }
-    let device = random_device(&tx)?;
-    tx.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [device])?;
-    device::write(path, device, book)?;
-    tx.commit()?;
-    Ok(device)
+
+    fn begin_log(&mut self, path: &Path) -> Result<()> {
+        self.conn.execute_batch("PRAGMA journal_mode = WAL;")?;
+        // A book that cannot note its newest entry beside it is still a book.
+        self.mark = device::Mark::open(path).ok();
+        self.settled = true;
+        Ok(())
+    }
+
+    /// Makes the file a book of this device, before the first thing is written in it: a copy that is only looked into
+    /// stays byte for byte as it is.
+    ///
+    /// The device id is the one beside the file if it was written for this file and this book, is named inside too, and
+    /// the book has the newest entry it is known to have made; else a new one.
+    pub(super) fn settle(&mut self) -> Result<()> {
+        if self.settled {
+            return Ok(());
+        }
+        let Some(path) = self.path.clone().filter(|_| self.here.is_some()) else { return Err(StoreError::ReadOnly) };
+        self.conn.execute_batch("PRAGMA journal_mode = WAL;")?;
+        let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        self.device = match agreed(&tx, &path, self.book)? {
+            Some(device) => device,
+            None => {
+                tx.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [self.device])?;
+                device::write(&path, &path, (self.device, self.book), &peers(&tx)?)?;
+                self.device
+            }
+        };
+        tx.commit()?;
+        self.begin_log(&path)
+    }
+
+    /// Whether the book can only be read: its file or its folder may not be written.
+    pub fn is_read_only(&self) -> bool {
+        !self.settled && self.here.is_none()
+    }
 }
 
 fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<DeviceId>> {
     let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
     let Some(side) = device::read(path)?.filter(|side| side.fits && side.book == book) else { return Ok(None) };
     let (Some(tip), true) = (side.tip, Some(side.device) == inside) else { return Ok(None) };
-    let has_tip: bool = conn.query_row(
-        "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2 AND hash = ?3)",
-        rusqlite::params![side.device, tip.sequence, tip.hash],
-        |row| row.get(0),
-    )?;
-    Ok(has_tip.then_some(side.device))
-}
-
-/// Renames a damaged book and what lies beside it to the first free name.
-fn set_aside(path: &Path) -> Result<PathBuf> {
-    let mut number = 1;
-    let aside = loop {
-        let aside = beside(path, &format!(".damaged-{number}"));
-        if !aside.try_exists()? {
-            break aside;
-        }
-        number += 1;
-    };
-    fs::rename(path, &aside)?;
-    for tail in ["-wal", "-shm", "-journal", ".device"] {
-        match fs::rename(beside(path, tail), beside(&aside, tail)) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error.into()),
-            _ => {}
-        }
-    }
-    device::sync_folder(path)?;
-    Ok(aside)
+    Ok(has(conn, side.device, tip)?.then_some(side.device))
 }

@@ -5,13 +5,12 @@
 //! either the one or the other. A sign-off that names a photo so names its contents.
 
 use std::fs;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
 use rusqlite::params;
 use sha2::{Digest as _, Sha256};
 
-use super::device::{beside, sync_folder};
+use super::file::{Overwrite, Part, beside, create_private_folder, write_file};
 use super::jpeg;
 use super::{Id, PhotoState, Result, Store, StoreError};
 
@@ -23,9 +22,9 @@ impl Store {
     pub fn photo_begin(&mut self, key: &str, photo: Id) -> Result<PathBuf> {
         let file = self.incoming(photo)?;
         if let Some(folder) = file.parent() {
-            fs::create_dir_all(folder)?;
+            create_private_folder(folder)?;
         }
-        let tx = self.conn.transaction()?;
+        let tx = self.begin()?;
         tx.execute("INSERT OR REPLACE INTO photo VALUES (?1, 'waiting')", [photo])?;
         tx.execute("INSERT OR REPLACE INTO draft VALUES (?1, ?2)", params![key, photo.to_string()])?;
         tx.commit()?;
@@ -46,8 +45,9 @@ impl Store {
             Err(error) => return Err(error.into()),
         };
         let own = id_of(&bytes);
-        write_flushed(&self.photos()?.join(name(own)), &bytes)?;
-        let tx = self.conn.transaction()?;
+        let kept = self.photos()?.join(name(own));
+        Part::write(&kept, &bytes, true)?.replace(&kept)?;
+        let tx = self.begin()?;
         tx.execute("INSERT OR REPLACE INTO photo VALUES (?1, 'here')", [own])?;
         tx.execute("DELETE FROM photo WHERE id = ?1", [photo])?;
         tx.execute("INSERT OR REPLACE INTO draft VALUES (?1, ?2)", params![key, own.to_string()])?;
@@ -61,7 +61,7 @@ impl Store {
     /// # Errors
     /// What the file system or SQLite said.
     pub fn photo_drop(&mut self, key: &str, photo: Id) -> Result<()> {
-        let tx = self.conn.transaction()?;
+        let tx = self.begin()?;
         tx.execute("DELETE FROM photo WHERE id = ?1 AND state = 'waiting'", [photo])?;
         tx.execute("DELETE FROM draft WHERE key = ?1", [key])?;
         tx.commit()?;
@@ -94,15 +94,38 @@ impl Store {
     /// whatever else a camera adds.
     ///
     /// # Errors
-    /// [`StoreError::NoPhoto`] where it is not here, [`StoreError::Damaged`] where its file is another one by now.
-    pub fn photo_export(&self, photo: Id, to: impl AsRef<Path>) -> Result<()> {
+    /// [`StoreError::NoPhoto`] where it is not here, [`StoreError::Damaged`] where its file is another one by now; else as
+    /// [`write_file`].
+    pub fn photo_export(&self, photo: Id, to: impl AsRef<Path>, overwrite: Overwrite) -> Result<()> {
         let Some((PhotoState::Here, file)) = self.photo_file(photo)? else { return Err(StoreError::NoPhoto(photo)) };
         let bytes = fs::read(&file)?;
         if id_of(&bytes) != photo {
             return Err(StoreError::Damaged(format!("{} is not the photo that was taken", file.display())));
         }
         let bare = jpeg::bare(&bytes).ok_or(StoreError::NoPhoto(photo))?;
-        write_flushed(to.as_ref(), &bare)
+        write_file(to, &bare, overwrite)
+    }
+
+    /// The photos that should be here and are not, or are no longer those that were taken, each with what is wrong.
+    pub(super) fn photo_faults(&self) -> Result<Vec<String>> {
+        let Ok(photos) = self.photos() else { return Ok(Vec::new()) };
+        let mut statement = self.conn.prepare_cached("SELECT id, state FROM photo ORDER BY id")?;
+        let rows = statement.query_map([], |row| Ok((row.get::<_, Id>(0)?, row.get::<_, String>(1)?)))?;
+        let mut faults = Vec::new();
+        for row in rows {
+            let (photo, state) = row?;
+            match fs::read(photos.join(name(photo))) {
+                Ok(bytes) if id_of(&bytes) == photo => {}
+                Ok(_) => faults.push(format!("photo {photo} is not the one that was taken")),
+                Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
+                    if state == "here" {
+                        faults.push(format!("photo {photo} is missing"));
+                    }
+                }
+                Err(error) => return Err(error.into()),
+            }
+        }
+        Ok(faults)
     }
 
     fn photos(&self) -> Result<PathBuf> {
@@ -122,15 +145,6 @@ fn id_of(bytes: &[u8]) -> Id {
     let digest: [u8; 32] = Sha256::digest(bytes).into();
     let (id, _) = digest.split_at(16);
     Id::from_bytes(id.try_into().unwrap_or_default())
-}
-
-fn write_flushed(to: &Path, bytes: &[u8]) -> Result<()> {
-    let part = beside(to, ".part");
-    let mut file = fs::File::create(&part)?;
-    file.write_all(bytes)?;
-    file.sync_all()?;
-    fs::rename(&part, to)?;
-    Ok(sync_folder(to)?)
 }
 
 #[cfg(test)]
@@ -171,11 +185,11 @@ mod tests {
         fs::write(store.photo_begin("key", waiting).unwrap(), photo()).unwrap();
         let own = store.photo_take_in("key", waiting).unwrap().unwrap();
         let out = folder.path().join("out.jpg");
-        store.photo_export(own, &out).unwrap();
+        store.photo_export(own, &out, Overwrite::Never).unwrap();
         let bytes = fs::read(&out).unwrap();
         assert!(jpeg::is_whole(&bytes) && !bytes.windows(8).any(|part| part == b"40.71280"));
         fs::write(store.photo_file(own).unwrap().unwrap().1, b"another").unwrap();
-        assert!(matches!(store.photo_export(own, &out), Err(StoreError::Damaged(_))));
+        assert!(matches!(store.photo_export(own, &out, Overwrite::Never), Err(StoreError::Damaged(_))));
     }
 
     #[test]

@@ -153,8 +153,31 @@ fn writes(conn: &Connection, subject: Id, slot: &str) -> Result<Vec<Write>> {
         .collect::<rusqlite::Result<_>>()?)
 }
 
+/// The latest write in force. Who wrote over a value had seen it, so what was seen by another write in force gives way to
+/// that whatever the clocks said.
 fn latest(writes: &[Write]) -> Option<&Write> {
-    writes.iter().filter(|write| !write.undone).max_by_key(|write| write.stamp)
+    let in_force = || writes.iter().filter(|write| !write.undone);
+    let latest = in_force().max_by_key(|write| write.stamp)?;
+    let group = latest.group.to_string();
+    if !writes.iter().any(|write| write.saw.split(' ').any(|saw| saw == group)) {
+        return Some(latest);
+    }
+    let rows: Vec<(&Write, BTreeSet<i64>)> = in_force().map(|write| (write, seen_by(write, writes))).collect();
+    let over = |write: &Write| rows.iter().any(|(other, seen)| other.row != write.row && seen.contains(&write.row));
+    in_force().filter(|write| !over(write)).max_by_key(|write| write.stamp)
+}
+
+/// The rows of a write, of those that its maker had seen, of those that their makers had seen, and so on.
+fn seen_by(write: &Write, all: &[Write]) -> BTreeSet<i64> {
+    let by_group: BTreeMap<String, &Write> = all.iter().map(|write| (write.group.to_string(), write)).collect();
+    let mut seen = BTreeSet::new();
+    let mut open: Vec<&Write> = vec![write];
+    while let Some(write) = open.pop() {
+        if seen.insert(write.row) {
+            open.extend(write.saw.split(' ').filter_map(|group| by_group.get(group)).copied());
+        }
+    }
+    seen
 }
 
 /// What a field holds: what the thing was first cut with, if it was cut, whatever was written elsewhere and later.
@@ -204,14 +227,7 @@ fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Resul
         return Ok(());
     }
     // Whatever the winner's maker had not seen, made on another device, lost without being looked at.
-    let by_group: BTreeMap<String, &Write> = all.iter().map(|write| (write.group.to_string(), write)).collect();
-    let mut seen = BTreeSet::new();
-    let mut open: Vec<&Write> = vec![winner];
-    while let Some(write) = open.pop() {
-        if seen.insert(write.row) {
-            open.extend(write.saw.split(' ').filter_map(|group| by_group.get(group)).copied());
-        }
-    }
+    let seen = seen_by(winner, &all);
     // A write that another loser had seen was answered there: only the last of such a line is shown.
     let answered: BTreeSet<&str> =
         all.iter().filter(|write| !write.undone && !seen.contains(&write.row)).flat_map(|w| w.saw.split(' ')).collect();

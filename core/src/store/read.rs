@@ -244,7 +244,8 @@ impl Store {
                UNION SELECT s.made FROM m JOIN subject s ON s.parent = m.subject WHERE m.slot = '+' \
                UNION SELECT f.entry FROM field f WHERE f.value IN ( \
                  SELECT '{{\"reference\":\"' || lower(hex(m.subject)) || '\"}}' FROM m WHERE m.slot = '+')) \
-             AND (e.ms, e.counter, e.device) > (SELECT g.ms, g.counter, g.device FROM entry g WHERE g.grp = ?1) \
+             AND EXISTS (SELECT 1 FROM entry g WHERE g.grp = ?1 AND iif(e.device = g.device, e.sequence > g.sequence, \
+               (e.ms, e.counter, e.device) > (g.ms, g.counter, g.device))) \
              AND NOT EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id) \
              ORDER BY e.ms DESC, e.counter DESC, e.device DESC"
         );

@@ -1,6 +1,7 @@
 use super::DeviceId;
 
-/// A moment of the hybrid logical clock: totally ordered, later on every device than anything its maker had seen.
+/// A moment of the hybrid logical clock: totally ordered, later on every device than anything its maker had seen that was
+/// not made by a clock more than a day ahead. What was written over what is told by the writes themselves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Stamp {
     /// Milliseconds since 1970 UTC.

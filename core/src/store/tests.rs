@@ -50,13 +50,13 @@ fn an_answer_is_undone_with_its_old_text_and_put_back() {
     assert!(second.stamp > first.stamp, "the clock never runs backwards");
     assert_eq!(store.draft_get("wall.width").unwrap(), None);
     assert_eq!(store.dependents(first.group).unwrap().len(), 1);
-    let undone = store.undo(second.group, &author(), now(9)).unwrap();
+    let undone = store.undo(second.group, &author(), now(9), |_| None).unwrap();
     assert_eq!(undone.reopened[0].before, reading(10));
     assert_eq!(undone.reopened[0].answered.typed(), "20 mm");
     assert_eq!(width(&store, 1), Some(reading(10)));
-    assert!(matches!(store.undo(second.group, &author(), now(9)), Err(StoreError::CannotUndo(_))));
+    assert!(matches!(store.undo(second.group, &author(), now(9), |_| None), Err(StoreError::CannotUndo(_))));
     assert_eq!(store.done(None, 10).unwrap()[1].undone_by, Some(undone.outcome.group));
-    store.undo(undone.outcome.group, &author(), now(10)).unwrap();
+    store.undo(undone.outcome.group, &author(), now(10), |_| None).unwrap();
     assert_eq!(width(&store, 1), Some(reading(20)));
     assert!(store.check().unwrap().is_good());
 }
@@ -131,7 +131,8 @@ fn a_file_book_opens_again_copies_become_new_devices_and_foreign_files_stay() {
 
     std::fs::write(&path, b"no longer a book, but the side file knows it").unwrap();
     let restored = Store::open(&path, &options).unwrap();
-    assert!(matches!(restored.opening, Opening::Restored { .. }), "{:?}", restored.opening);
+    assert_eq!(restored.opening, Opening::Recovered);
+    assert_eq!(restored.store.accounts().unwrap()[0].found, Found::Damaged);
     assert_eq!(restored.store.content_hash().unwrap(), hash);
 
     let foreign = folder.path().join("letter");
@@ -159,7 +160,7 @@ fn a_cut_number_stands_against_the_other_phone() {
         assert!(store.transact(&op(vec![set(1, 9)]), &author(), now(10), &[]).is_err());
         assert!(store.check().unwrap().is_good());
     }
-    one.undo(cut.group, &author(), now(11)).unwrap();
+    one.undo(cut.group, &author(), now(11), |_| None).unwrap();
     assert_eq!(width(&one, 1), Some(reading(8)), "undoing the cut frees it");
 }
 
@@ -234,7 +235,7 @@ fn a_backup_of_another_book_neither_replaces_this_one_nor_is_thinned() {
     let own = store.backup(&backups, now(0)).unwrap();
     let hash = store.content_hash().unwrap();
     drop(store);
-    let mut other = Store::open(&demo, &options).unwrap().store;
+    let mut other = Store::open(&demo, &OpenOptions::default()).unwrap().store;
     other.transact(&op(vec![create(2)]), &author(), now(1), &[]).unwrap();
     for ms in 1..9 {
         other.backup(&backups, now(ms * 60_000)).unwrap();
@@ -243,12 +244,14 @@ fn a_backup_of_another_book_neither_replaces_this_one_nor_is_thinned() {
     assert_eq!(super::backups(&backups).unwrap().len(), 1 + 3);
     std::fs::write(&path, b"spoilt").unwrap();
     let restored = Store::open(&path, &options).unwrap();
-    assert!(matches!(restored.opening, Opening::Restored { ref backup, .. } if *backup == own.path));
+    assert_eq!(restored.opening, Opening::Recovered);
+    assert_eq!(restored.store.accounts().unwrap()[0].copy, Some(own.path.display().to_string()));
     assert_eq!(restored.store.content_hash().unwrap(), hash);
     std::fs::remove_file(&own.path).unwrap();
     drop(restored);
     std::fs::write(&path, b"spoilt again").unwrap();
-    assert!(matches!(Store::open(&path, &options).unwrap().opening, Opening::SetAside { .. }));
+    let accounts = Store::open(&path, &options).unwrap().store.accounts().unwrap();
+    assert_eq!((accounts[0].saved, accounts[0].lost[0].count()), (0, 1), "one answer was in it, and is lost");
 }
 
 #[test]
@@ -260,7 +263,11 @@ fn a_column_of_the_wrong_type_is_damage() {
     // What a flipped serial type looks like: an id of the wrong length.
     store.conn.execute_batch("PRAGMA ignore_check_constraints = ON; UPDATE book SET id = x'00'").unwrap();
     drop(store);
-    assert!(matches!(Store::open(&path, &OpenOptions::default()).unwrap().opening, Opening::SetAside { .. }));
+    let opened = Store::open(&path, &OpenOptions::default()).unwrap();
+    assert_eq!(
+        (opened.opening, opened.store.entries_since(&Default::default()).unwrap().len()),
+        (Opening::Recovered, 1)
+    );
 }
 
 #[test]
@@ -296,7 +303,7 @@ proptest! {
             let done = groups.get(which % groups.len()).map(|done| done.group).unwrap();
             // Refused answers are part of the game: they must leave nothing.
             let _ = match what {
-                0 => stores[at].undo(done, &author(), now(mm)).map(|_| ()),
+                0 => stores[at].undo(done, &author(), now(mm), |_| None).map(|_| ()),
                 1 => stores[at].transact(&op(vec![Change::Remove { subject: id(1) }]), &author(), now(mm), &[]).map(|_| ()),
                 2 => {
                     let other = stores[1 - at].entries_since(&stores[at].peers().unwrap()).unwrap();
@@ -321,4 +328,81 @@ proptest! {
         mixed.rebuild().unwrap();
         prop_assert_eq!(&project::dump(&mixed.conn).unwrap(), &tables);
     }
+}
+
+#[test]
+fn several_answers_of_one_tap_are_kept_together_or_not_at_all() {
+    let mut store = Store::in_memory().unwrap();
+    store.draft_put("left", "3").unwrap();
+    let good = [op(vec![create(1)]), op(vec![set(1, 5)])];
+    let refused = store.transact_all(&[good[0].clone(), op(vec![set(2, 5)])], &author(), now(1), &["left"], &[]);
+    assert!(matches!(refused, Err(StoreError::BadChange { .. })));
+    assert_eq!((store.subject(id(1)).unwrap(), store.draft_get("left").unwrap().as_deref()), (None, Some("3")));
+    assert_eq!(store.entries_since(&Default::default()).unwrap(), []);
+    let outcomes = store.transact_all(&good, &author(), now(1), &["left"], &[("right", "4")]).unwrap();
+    assert_eq!(width(&store, 1), Some(reading(5)));
+    assert_eq!((store.draft_get("left").unwrap(), store.draft_get("right").unwrap().as_deref()), (None, Some("4")));
+    store.undo(outcomes[1].group, &author(), now(2), |_| None).unwrap();
+    assert_eq!((width(&store, 1), store.check().unwrap().is_good()), (None, true));
+}
+
+#[test]
+fn an_undo_opens_its_questions_again_in_the_same_transaction() {
+    let mut store = Store::in_memory().unwrap();
+    store.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap();
+    let answered = store.transact(&op(vec![set(1, 5)]), &author(), now(2), &[]).unwrap();
+    let ask = |again: &Reopened| Some((format!("{}/{}", again.kind, again.field), again.answered.typed()));
+    // A table that takes no draft stands in for a disk that is full between two transactions.
+    let refuse = "CREATE TEMP TRIGGER full BEFORE INSERT ON draft BEGIN SELECT RAISE(ABORT, 'no room'); END";
+    store.conn.execute_batch(refuse).unwrap();
+    assert!(store.undo(answered.group, &author(), now(3), ask).is_err());
+    assert_eq!(width(&store, 1), Some(reading(5)), "nothing was changed");
+    store.conn.execute_batch("DROP TRIGGER full").unwrap();
+    store.undo(answered.group, &author(), now(3), ask).unwrap();
+    assert_eq!(store.draft_get("wall/width").unwrap().as_deref(), Some("5 mm"));
+}
+
+/// Noon of a day of this project, and one seventy years on.
+const TODAY: i64 = 1_780_000_000_000;
+const FAR: i64 = TODAY + 70 * 365 * 86_400_000;
+
+#[test]
+fn a_clock_that_ran_ahead_dates_no_later_answer_and_wins_against_none() {
+    let mut store = Store::in_memory().unwrap();
+    store.transact(&op(vec![create(1), set(1, 1)]), &author(), now(TODAY), &[]).unwrap();
+    let far = store.transact(&op(vec![set(1, 2)]), &author(), now(FAR), &[]).unwrap();
+    assert_eq!((far.stamp.ms, width(&store, 1)), (FAR, Some(reading(2))));
+    let next = store.transact(&op(vec![set(1, 3)]), &author(), now(TODAY + 1), &[]).unwrap();
+    assert_eq!((next.stamp.ms, width(&store, 1)), (TODAY + 1, Some(reading(3))), "what was written last holds");
+    assert_eq!(store.dependents(far.group).unwrap().len(), 1, "it depends on what was there before it");
+    store.transact(&op(vec![set(1, 4)]), &author(), now(FAR + 1), &[]).unwrap();
+    store.undo(next.group, &author(), now(TODAY + 2), |_| None).unwrap();
+    assert_eq!(width(&store, 1), Some(reading(4)));
+    let sequences: Vec<i64> =
+        store.entries_since(&Default::default()).unwrap().iter().map(|entry| entry.sequence).collect();
+    assert_eq!(sequences, [1, 2, 3, 4, 5]);
+    assert!(store.check().unwrap().is_good());
+    let mut other = Store::in_memory().unwrap();
+    let all = store.entries_since(&Default::default()).unwrap();
+    assert!(matches!(other.take_in(&all, TODAY + AHEAD), Err(StoreError::Ahead { .. })), "it is asked about");
+    other.take_in(&all, FAR + AHEAD).unwrap();
+    assert_eq!(width(&other, 1), Some(reading(4)));
+    let own = other.transact(&op(vec![set(1, 5)]), &author(), now(TODAY + 3), &[]).unwrap();
+    assert_eq!((own.stamp.ms, width(&other, 1)), (TODAY + 3, Some(reading(5))));
+}
+
+#[test]
+fn a_clock_that_stands_before_this_program_counts_on_from_the_last_answer() {
+    let mut store = Store::in_memory().unwrap();
+    store.transact(&op(vec![create(1), set(1, 1)]), &author(), now(TODAY), &[]).unwrap();
+    for ms in [0, -1, -86_400_000_000, i64::MIN] {
+        let outcome = store.transact(&op(vec![set(1, 2)]), &author(), now(ms), &[]).unwrap();
+        assert_eq!(outcome.stamp.ms, TODAY);
+    }
+    store.transact(&op(vec![set(1, 9)]), &author(), now(i64::MAX), &[]).unwrap();
+    let back = store.transact(&op(vec![set(1, 3)]), &author(), now(TODAY + 5), &[]).unwrap();
+    assert_eq!((back.stamp.ms, width(&store, 1)), (TODAY + 5, Some(reading(3))));
+    let mut empty = Store::in_memory().unwrap();
+    let first = empty.transact(&op(vec![create(1)]), &author(), now(i64::MIN), &[]).unwrap();
+    assert_eq!(first.stamp.ms, 0);
 }

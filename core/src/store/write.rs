@@ -6,7 +6,7 @@ use super::change::Deed;
 use super::device::Tip;
 use super::entry::{FORM, Payload};
 use super::project::{apply_new, value};
-use super::{Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
+use super::{AHEAD, Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
 
 /// What an accepted answer did.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,8 +22,10 @@ pub struct Outcome {
 /// A field of an undone answer, for the screen to open again.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Reopened {
-    /// The subject.
+    /// The subject; it is still in the book.
     pub subject: Id,
+    /// Its kind.
+    pub kind: String,
     /// The field.
     pub field: String,
     /// What the undone answer had said, with its typed text.
@@ -43,36 +45,73 @@ pub struct Undone {
 
 impl Store {
     pub(super) fn begin(&mut self) -> Result<Transaction<'_>> {
+        self.settle()?;
         Ok(self.conn.transaction_with_behavior(TransactionBehavior::Immediate)?)
     }
 
     /// Accepts one answer: writes its entry and the tables, and removes the drafts it came from, all or nothing. When
     /// it returns, the answer is on the disk.
     pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
-        let device = self.device;
-        let tx = self.begin()?;
-        let deeds = deeds(&tx, &op.changes)?;
-        for key in drafts_done {
-            tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
-        }
-        let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
-        let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
-        tx.commit()?;
-        self.note(tip);
-        Ok(outcome)
+        let mut outcomes = self.transact_all(std::slice::from_ref(op), author, now, drafts_done, &[])?;
+        outcomes.pop().ok_or(StoreError::EmptyOp)
     }
 
-    fn note(&mut self, tip: Tip) {
+    /// Accepts several answers that belong to one tap, in order, each on top of those before it: all of them, or none.
+    /// Each is a group of its own and can be undone alone. Removes the drafts `done` and writes the drafts `open`, each a
+    /// key and what was typed, in the same transaction.
+    ///
+    /// # Errors
+    /// As [`Store::transact`]; nothing was changed.
+    pub fn transact_all(
+        &mut self,
+        ops: &[Op],
+        author: &Author,
+        now: Now,
+        done: &[&str],
+        open: &[(&str, &str)],
+    ) -> Result<Vec<Outcome>> {
+        self.settle()?;
+        let device = self.device;
+        let tx = self.begin()?;
+        let mut outcomes = Vec::with_capacity(ops.len());
+        let mut last = None;
+        for op in ops {
+            let deeds = deeds(&tx, &op.changes)?;
+            let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
+            let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
+            outcomes.push(outcome);
+            last = Some(tip);
+        }
+        for key in done {
+            tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
+        }
+        for (key, text) in open {
+            put_draft(&tx, key, text)?;
+        }
+        tx.commit()?;
+        self.note(last);
+        Ok(outcomes)
+    }
+
+    fn note(&mut self, tip: Option<Tip>) {
         // The answer is on the disk whatever becomes of the note.
-        let _ = self.mark.as_mut().map(|mark| mark.note(tip));
+        let _ = self.mark.as_mut().zip(tip).map(|(mark, tip)| mark.note(tip));
     }
 
     /// Takes a group back: an entry that names it. Undoing an undo puts the group in force again. Ask
-    /// [`Store::dependents`] first.
+    /// [`Store::dependents`] first. `reopen` gives the draft, a key and a text, of each answer that is to be asked again;
+    /// it is written in the same transaction.
     ///
     /// # Errors
-    /// [`StoreError::CannotUndo`] where the group is not here or is undone already.
-    pub fn undo(&mut self, group: Id, author: &Author, now: Now) -> Result<Undone> {
+    /// [`StoreError::CannotUndo`] where the group is not here or is undone already; nothing was changed.
+    pub fn undo(
+        &mut self,
+        group: Id,
+        author: &Author,
+        now: Now,
+        reopen: impl Fn(&Reopened) -> Option<(String, String)>,
+    ) -> Result<Undone> {
+        self.settle()?;
         let device = self.device;
         let tx = self.begin()?;
         let found: Option<(Option<Id>, i64, String)> = tx
@@ -84,20 +123,24 @@ impl Store {
             .optional()?;
         let (job, form, payload) = found.ok_or(StoreError::CannotUndo(group))?;
         let payload = Payload::read(form, &payload).ok_or(StoreError::CannotUndo(group))?;
-        let reopened = payload
-            .deeds
-            .into_iter()
-            .filter_map(|deed| match deed {
-                Deed::Set { subject, field, new, old, .. } => {
-                    Some(Reopened { subject, field, answered: new, before: old })
-                }
-                _ => None,
-            })
-            .collect();
         let head = Head { device, job, kind: "undo", version: 1, undoes: Some(group) };
         let (outcome, tip) = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
+        let mut reopened = Vec::new();
+        for deed in payload.deeds {
+            let Deed::Set { subject, field, new, old, .. } = deed else { continue };
+            let kind: Option<String> = tx
+                .prepare_cached("SELECT kind FROM subject WHERE id = ?1 AND removed IS NULL")?
+                .query_row([subject], |row| row.get(0))
+                .optional()?;
+            let Some(kind) = kind else { continue };
+            let answer = Reopened { subject, kind, field, answered: new, before: old };
+            if let Some((key, text)) = reopen(&answer) {
+                put_draft(&tx, &key, &text)?;
+            }
+            reopened.push(answer);
+        }
         tx.commit()?;
-        self.note(tip);
+        self.note(Some(tip));
         Ok(Undone { outcome, reopened })
     }
 }
@@ -110,32 +153,48 @@ struct Head<'a> {
     undoes: Option<Id>,
 }
 
-fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Outcome, Tip)> {
-    let newest: Option<(Stamp, Tip)> = conn
-        .prepare_cached(
-            "SELECT ms, counter, device, sequence, hash FROM entry \
-             ORDER BY ms DESC, counter DESC, device DESC LIMIT 1",
-        )?
-        .query_row([], |row| {
-            let stamp = Stamp { ms: row.get(0)?, counter: row.get(1)?, device: row.get(2)? };
-            Ok((stamp, Tip { sequence: row.get(3)?, hash: row.get(4)? }))
-        })
+fn put_draft(conn: &Connection, key: &str, text: &str) -> Result<()> {
+    conn.prepare_cached("INSERT OR REPLACE INTO draft VALUES (?1, ?2)")?.execute([key, text])?;
+    Ok(())
+}
+
+/// No clock that is right says less: 2026-01-01 UTC, before this program was.
+const EARLIEST: i64 = 1_767_225_600_000;
+/// No clock that is right says more: the last day of the year 9999, which is as far as dates are told.
+const LATEST: i64 = 253_402_214_400_000;
+
+/// The stamp of a new entry: behind every other that a clock which is right may have made, so that it is later than all
+/// its maker had seen. An entry from a clock that ran ahead by more than a day binds nobody: the answers after it get the
+/// time that it is. A clock that stands before this program was counts on from the last answer.
+fn stamp(conn: &Connection, device: DeviceId, now: Now) -> Result<Stamp> {
+    let now = now.ms.clamp(0, LATEST);
+    let mut limit = now.saturating_add(AHEAD);
+    if now < EARLIEST {
+        let last: Option<i64> = conn
+            .prepare_cached("SELECT ms FROM entry ORDER BY id DESC LIMIT 1")?
+            .query_row([], |row| row.get(0))
+            .optional()?;
+        limit = limit.max(last.unwrap_or(0)).min(LATEST);
+    }
+    let newest: Option<(i64, i64)> = conn
+        .prepare_cached("SELECT ms, counter FROM entry WHERE ms <= ?1 ORDER BY ms DESC, counter DESC LIMIT 1")?
+        .query_row([limit], |row| Ok((row.get(0)?, row.get(1)?)))
         .optional()?;
-    let (ms, counter) = match newest {
-        Some((stamp, _)) if stamp.ms >= now.ms => (stamp.ms, stamp.counter.saturating_add(1)),
-        _ => (now.ms, 0),
-    };
-    // A device stamps each entry behind all before it, so the newest of all, if it is its own, is its last.
-    let own = match newest {
-        Some((stamp, tip)) if stamp.device == head.device => Some(tip),
-        _ => conn
-            .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
-            .query_row([head.device], |row| Ok(Tip { sequence: row.get(0)?, hash: row.get(1)? }))
-            .optional()?,
-    };
+    Ok(match newest {
+        Some((ms, counter)) if ms >= now => Stamp { ms, counter: counter.saturating_add(1), device },
+        _ => Stamp { ms: now, counter: 0, device },
+    })
+}
+
+fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Outcome, Tip)> {
+    let stamp = stamp(conn, head.device, now)?;
+    let own = conn
+        .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
+        .query_row([head.device], |row| Ok(Tip { sequence: row.get(0)?, hash: row.get(1)? }))
+        .optional()?;
     let Tip { sequence, hash: previous } = own.unwrap_or(Tip { sequence: 0, hash: Hash::NONE });
     let mut entry = Entry {
-        stamp: Stamp { ms, counter, device: head.device },
+        stamp,
         sequence: sequence.saturating_add(1),
         utc_offset: now.utc_offset_minutes,
         job: head.job,

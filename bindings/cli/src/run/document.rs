@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use lapwright::handover::{job_document, take_in_document};
+use lapwright::store::{Overwrite, write_file};
 
 use super::{Session, out};
 use crate::fault::Fault;
@@ -12,12 +13,17 @@ const MOST_BYTES: u64 = 32 << 20;
 
 impl Session<'_> {
     /// A house as a job document: to a file, which is whole or not there, or to standard output.
-    pub(super) fn export(&mut self, house: &str, file: Option<&Path>) -> Result<(), Fault> {
+    pub(super) fn export(&mut self, house: &str, file: Option<&Path>, force: bool) -> Result<(), Fault> {
         let job = self.job(house)?;
         let text = job_document(&self.book.inner, &self.book.context()?, &job)?;
+        self.write("cli-exported", file, force, &text)
+    }
+
+    /// Writes a text to a file, which is whole or not there, and says so, or to standard output.
+    pub(super) fn write(&self, said: &str, file: Option<&Path>, force: bool, text: &str) -> Result<(), Fault> {
         let Some(file) = file else { return out(text.trim_end()) };
-        write_whole(file, &text)?;
-        self.say("cli-exported", &file.display().to_string(), "path")
+        write_file(file, text.as_bytes(), if force { Overwrite::PlainFiles } else { Overwrite::Never })?;
+        self.say(said, &file.display().to_string(), "path")
     }
 
     /// Takes in a job document as a house of its own.
@@ -30,12 +36,4 @@ impl Session<'_> {
         let outcome = take_in_document(&mut self.book.inner, &context, &text)?;
         self.print_outcome(&outcome)
     }
-}
-
-/// Writes a file that is whole or not there.
-pub(super) fn write_whole(file: &Path, text: &str) -> Result<(), Fault> {
-    let mut part = file.as_os_str().to_owned();
-    part.push(".part");
-    std::fs::write(&part, text).map_err(|error| Fault::file(Path::new(&part), &error))?;
-    std::fs::rename(&part, file).map_err(|error| Fault::file(file, &error))
 }

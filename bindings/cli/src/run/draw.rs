@@ -1,13 +1,10 @@
 //! Drawings as SVG files.
 
-use std::path::Path;
-
 use lapwright::drawing::{Theme, svg, unpack};
 use lapwright::screens;
 use lapwright::views::{Frame, Subject};
 
-use super::document::write_whole;
-use super::{Session, out};
+use super::Session;
 use crate::fault::Fault;
 
 /// How high a drawing on paper or on a desk's screen may come out, and the sizes of its texts.
@@ -17,15 +14,8 @@ const SMALL: f32 = 16.0;
 const ANSWER: f32 = 44.0;
 
 impl Session<'_> {
-    /// A drawing of a thing: to a file, which is whole or not there, or to standard output.
-    pub(super) fn draw(
-        &mut self,
-        what: &str,
-        thing: &str,
-        file: Option<&Path>,
-        width: u16,
-        dark: bool,
-    ) -> Result<(), Fault> {
+    /// A drawing of a thing as SVG.
+    pub(super) fn draw(&self, what: &str, thing: &str, width: u16, dark: bool) -> Result<String, Fault> {
         let subject = self.drawn(what, thing)?;
         let frame = Frame {
             width_dp: f32::from(width),
@@ -38,10 +28,7 @@ impl Session<'_> {
         let drawing = screens::drawing(&self.book.inner, &self.book.context()?, &subject, &frame)?;
         let strokes = unpack(&drawing.bytes, &drawing.texts).map_err(|error| Fault::other(error.to_string()))?;
         let theme = if dark { Theme::Dark } else { Theme::Sun };
-        let text = svg(&strokes, (drawing.width_dp, drawing.height_dp), theme, &drawing.spoken);
-        let Some(file) = file else { return out(text.trim_end()) };
-        write_whole(file, &text)?;
-        self.say("cli-drawn", &file.display().to_string(), "path")
+        Ok(svg(&strokes, (drawing.width_dp, drawing.height_dp), theme, &drawing.spoken))
     }
 
     fn drawn(&self, what: &str, thing: &str) -> Result<Subject, Fault> {

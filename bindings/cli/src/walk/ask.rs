@@ -21,11 +21,11 @@ pub(super) enum Said {
 
 /// Asks one question; Enter takes what is in brackets.
 pub(super) fn question(paper: &Paper, question: &Question, planned: &str) -> Said {
-    println!("  {}", question.title);
+    let mut asked = format!("  {}\n", question.title);
     if !question.hint.is_empty() {
-        println!("  {}", paper.set(Ink::Faint, &question.hint));
+        asked.push_str(&format!("  {}\n", paper.set(Ink::Faint, &question.hint)));
     }
-    match line(&format!("  [{planned}] > ")) {
+    match line(&format!("{asked}  [{planned}] > ")) {
         Some(text) if text.is_empty() => Said::Answer(planned.to_owned()),
         Some(text) if text.eq_ignore_ascii_case("q") => Said::Leave,
         Some(text) => Said::Answer(text),
@@ -39,8 +39,10 @@ pub(super) fn go_on(prompt: &str) -> bool {
 }
 
 fn line(prompt: &str) -> Option<String> {
-    print!("{prompt}");
-    std::io::stdout().flush().ok()?;
+    // Nobody answers what cannot be asked.
+    let mut stdout = std::io::stdout().lock();
+    stdout.write_all(prompt.as_bytes()).and_then(|()| stdout.flush()).ok()?;
+    drop(stdout);
     let mut line = String::new();
     match std::io::stdin().lock().read_line(&mut line) {
         Ok(count) if count > 0 => Some(line.trim().to_owned()),

@@ -209,7 +209,7 @@ impl Walk {
     fn gap(&self) -> Result<String, Fault> {
         let paper = Paper::new(self.phrases);
         let text = self.phrase(key("ask-gap"), &[]);
-        println!("  {}", paper.set(Ink::Chalk, &text));
+        crate::run::out(&format!("  {}", paper.set(Ink::Chalk, &text)))?;
         let reader = self.book.reader()?;
         Ok(ask::typed(CAME_OUT).filter(|text| reader.read(text).is_ok()).unwrap_or_default())
     }

@@ -1,0 +1,208 @@
+//! Files that we write: beside, flushed, renamed, so that each is whole or not there, and nothing of the user's is lost.
+
+use std::collections::hash_map::RandomState;
+use std::ffi::OsString;
+use std::fs;
+use std::hash::{BuildHasher as _, Hasher as _};
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+
+use fs4::FileExt;
+
+use super::image;
+use super::{Result, StoreError};
+
+/// Whether a file that is there may be written over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Overwrite {
+    /// What is there stays.
+    Never,
+    /// A plain file is replaced, as its owner asked. A book, a copy of one and what belongs to a book stay all the same.
+    PlainFiles,
+}
+
+/// The end of the names of files that are being written. A file of such a name that nobody holds is what a stopped run
+/// left behind.
+const PART: &str = ".lapwright-part";
+
+/// What lies beside a book and belongs to it.
+const BESIDE: [&str; 5] = ["-wal", "-shm", "-journal", ".device", ".lock"];
+
+/// Writes a file of the user's that is whole or not there: beside, flushed, renamed, the folder flushed.
+///
+/// # Errors
+/// [`StoreError::InTheWay`] where a book, or what belongs to one, or no plain file lies there; [`StoreError::Exists`]
+/// where another file does that may not be written over; else what the file system said. What was there is still there.
+pub fn write_file(to: impl AsRef<Path>, bytes: &[u8], overwrite: Overwrite) -> Result<()> {
+    let to = to.as_ref();
+    match fs::symlink_metadata(to) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+        Err(error) => return Err(error.into()),
+        Ok(_) if fs::metadata(to).map_or(true, |data| !data.is_file()) || is_of_a_book(to)? => {
+            return Err(StoreError::InTheWay(to.to_owned()));
+        }
+        Ok(_) if overwrite == Overwrite::Never => return Err(StoreError::Exists(to.to_owned())),
+        Ok(_) => {}
+    }
+    if is_beside_a_book(to)? {
+        return Err(StoreError::InTheWay(to.to_owned()));
+    }
+    let part = Part::write(to, bytes, false)?;
+    if overwrite == Overwrite::PlainFiles { part.replace(to) } else { part.place(to) }
+}
+
+/// Whether a file is a book, a copy of one, or any other SQLite file, whose write-ahead log would not fit a new content.
+fn is_of_a_book(path: &Path) -> Result<bool> {
+    Ok(match image::sniff(path)? {
+        image::Sniffed::Book | image::Sniffed::OtherDatabase => true,
+        image::Sniffed::Nothing | image::Sniffed::Foreign => false,
+    })
+}
+
+fn is_beside_a_book(path: &Path) -> Result<bool> {
+    let Some(text) = path.to_str() else { return Ok(false) };
+    for tail in BESIDE {
+        if let Some(book) = text.strip_suffix(tail).map(Path::new)
+            && book.is_file()
+            && is_of_a_book(book)?
+        {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// `path` with something put behind its name.
+pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
+    let mut name: OsString = path.as_os_str().to_owned();
+    name.push(tail);
+    PathBuf::from(name)
+}
+
+/// A file that is written and flushed, and not yet in its place. Dropped, it is gone.
+pub(super) struct Part {
+    path: PathBuf,
+    /// Held locked, so that nobody takes it for what a stopped run left behind.
+    _file: fs::File,
+}
+
+impl Part {
+    /// Writes the bytes of what is to be `to` beside it; `private` for what only its owner may read.
+    pub(super) fn write(to: &Path, bytes: &[u8], private: bool) -> Result<Self> {
+        clear_leftovers(to)?;
+        loop {
+            let path = beside(to, &format!(".{:016x}{PART}", RandomState::new().build_hasher().finish()));
+            let mut file = create(&path, private)?;
+            FileExt::lock(&file)?;
+            // Between its making and its locking somebody may have cleared it away.
+            if !path.try_exists()? {
+                continue;
+            }
+            let part = Self { path, _file: file.try_clone()? };
+            file.write_all(bytes)?;
+            file.sync_all()?;
+            return Ok(part);
+        }
+    }
+
+    pub(super) fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Gives it its name, whatever bears that name now.
+    pub(super) fn replace(self, to: &Path) -> Result<()> {
+        fs::rename(&self.path, to)?;
+        Ok(sync_folder(to)?)
+    }
+
+    /// Gives it its name, where nothing bears it.
+    ///
+    /// # Errors
+    /// [`StoreError::Exists`] where something does.
+    pub(super) fn place(self, to: &Path) -> Result<()> {
+        match fs::hard_link(&self.path, to) {
+            Ok(()) => {}
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
+                return Err(StoreError::Exists(to.to_owned()));
+            }
+            // Not every file system has links.
+            Err(_) if fs::symlink_metadata(to).is_err() => fs::rename(&self.path, to)?,
+            Err(error) => return Err(error.into()),
+        }
+        Ok(sync_folder(to)?)
+    }
+}
+
+impl Drop for Part {
+    fn drop(&mut self) {
+        // Renamed, it is not there any more; else the first error is the one to tell.
+        let _ = fs::remove_file(&self.path);
+    }
+}
+
+fn create(path: &Path, private: bool) -> io::Result<fs::File> {
+    let mut options = fs::File::options();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    if private {
+        std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    }
+    #[cfg(not(unix))]
+    let _ = private;
+    options.open(path)
+}
+
+/// Makes an empty file that only its owner may read, where nothing is.
+pub(super) fn create_private(path: &Path) -> io::Result<()> {
+    match create(path, true) {
+        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Ok(()),
+        made => made.map(drop),
+    }
+}
+
+/// Makes a folder, and those above it, that only their owner may read.
+///
+/// # Errors
+/// What the file system said.
+pub fn create_private_folder(path: impl AsRef<Path>) -> io::Result<()> {
+    let mut builder = fs::DirBuilder::new();
+    builder.recursive(true);
+    #[cfg(unix)]
+    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+    builder.create(path)
+}
+
+/// Removes what stopped runs left behind in the folder of a file: parts by their names that nobody holds.
+pub(super) fn clear_leftovers(beside: &Path) -> io::Result<()> {
+    let folder = folder_of(beside);
+    if !folder.try_exists()? {
+        return Ok(());
+    }
+    for file in fs::read_dir(folder)? {
+        let path = file?.path();
+        let rest = path.file_name().and_then(|name| name.to_str()).and_then(|name| name.strip_suffix(PART));
+        let digits = rest.and_then(|rest| rest.rsplit_once('.')).map(|(_, digits)| digits);
+        let ours = digits.is_some_and(|digits| digits.len() == 16 && digits.bytes().all(|b| b.is_ascii_hexdigit()));
+        if ours && fs::symlink_metadata(&path).is_ok_and(|data| data.is_file()) {
+            // Where it cannot be opened, or is gone by now, there is nothing to clear.
+            let held = fs::File::options().write(true).open(&path).map(|file| FileExt::try_lock(&file).is_err());
+            if !held.unwrap_or(true) {
+                let _ = fs::remove_file(&path);
+            }
+        }
+    }
+    Ok(())
+}
+
+pub(super) fn folder_of(path: &Path) -> &Path {
+    path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
+}
+
+/// Flushes the folder of a file, so that a rename in it lasts.
+pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
+    #[cfg(unix)]
+    fs::File::open(folder_of(path))?.sync_all()?;
+    #[cfg(not(unix))]
+    let _ = path;
+    Ok(())
+}

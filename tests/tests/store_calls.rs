@@ -1,0 +1,165 @@
+//! Every call that a program makes of the file system fails once, comes out short once, and is once the last thing that
+//! the program does. What was acknowledged is there afterwards; a book that is whole is never taken for a damaged one; a
+//! damaged one is put together by whoever comes next; nothing of the user's is gone, and nothing of ours is left lying.
+#![cfg(target_os = "linux")]
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Output;
+
+use lapwright::store::{Account, Entry, Found, Id, Lost, Opening, Store};
+use lapwright_tests::book::{count, entries, fill, open, tell};
+use lapwright_tests::shim::{Fault, run};
+use tempfile::TempDir;
+
+const STEPS: &str = env!("CARGO_BIN_EXE_store_steps");
+/// Input or output error, no space left, permission denied, as numbers of Linux.
+const ERRORS: [&str; 3] = ["5", "28", "13"];
+const WHOLE: Fault<'static> = Fault { sort: "any", at: 0, what: "5" };
+
+struct Place {
+    folder: TempDir,
+}
+
+impl Place {
+    /// A book with some answers and a file of the user's that has a name like ours.
+    fn new() -> Self {
+        let place = Self { folder: tempfile::tempdir().unwrap() };
+        fs::write(place.path("notes.part"), b"the user's own").unwrap();
+        place
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn run(&self, fault: Fault<'_>) -> (Output, usize) {
+        run(STEPS, &[&self.path("book")], self.folder.path(), fault)
+    }
+
+    fn names(&self) -> BTreeSet<String> {
+        let mut names = BTreeSet::new();
+        for folder in [self.folder.path().to_owned(), self.path("book.copies")] {
+            for file in fs::read_dir(folder).into_iter().flatten() {
+                names.insert(file.unwrap().file_name().into_string().unwrap());
+            }
+        }
+        names
+    }
+}
+
+fn acknowledged(output: &Output) -> BTreeSet<Id> {
+    String::from_utf8_lossy(&output.stdout).lines().filter_map(|line| line.parse().ok()).collect()
+}
+
+fn groups(store: &Store) -> BTreeSet<Id> {
+    entries(store).unwrap().iter().map(Entry::group).collect()
+}
+
+/// Every fault of these sorts, or one in so many of them.
+fn faults<'a>(calls: &[(&'a str, usize)], whats: &[&'a str], step: usize) -> Vec<Fault<'a>> {
+    let each = |sort: &'a str, calls: usize, what: &'a str| (1..=calls).map(move |at| Fault { sort, at, what });
+    let all = calls.iter().flat_map(|(sort, calls)| whats.iter().flat_map(move |what| each(sort, *calls, what)));
+    all.skip(step / 2).step_by(step).collect()
+}
+
+fn calls(place: &Place, sorts: &[&'static str]) -> Vec<(&'static str, usize)> {
+    sorts.iter().map(|sort| (*sort, place.run(Fault { sort, ..WHOLE }).1)).collect()
+}
+
+#[test]
+fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
+    let place = Place::new();
+    let (output, _) = place.run(WHOLE);
+    assert!(output.status.success(), "{output:?}");
+    let sorts = calls(&place, &["open", "read", "write", "sync", "name"]);
+    assert!(sorts.iter().all(|(_, calls)| *calls > 3), "{sorts:?}");
+    let mut errors = faults(&sorts, &ERRORS, count(97, 1));
+    errors.extend(faults(&sorts, &["short"], count(61, 1)));
+    errors.extend(faults(&calls(&place, &["any"]), &["kill"], count(41, 1)));
+    let tried = errors.len();
+    let mut told = 0;
+    let mut place = Place::new();
+    let mut kept = BTreeSet::new();
+    for (round, fault) in errors.into_iter().enumerate() {
+        if round % 20 == 0 {
+            (place, kept) = (Place::new(), BTreeSet::new());
+        }
+        let (output, _) = place.run(fault);
+        let what = format!("{fault:?}: {output:?}");
+        kept.extend(acknowledged(&output));
+        told += usize::from(!output.status.success());
+        let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
+        assert!(matches!(opened.opening, Opening::Existing | Opening::New), "{what}: {:?}", opened.opening);
+        let here = groups(&opened.store);
+        assert!(here.is_superset(&kept), "{what}: an acknowledged answer is lost");
+        assert!(opened.store.check().unwrap().is_good(), "{what}");
+        assert_eq!(opened.store.accounts().unwrap(), [], "{what}");
+        if let Ok(text) = fs::read(place.path("house.json")) {
+            assert_eq!(text, vec![b'x'; 9_000], "{what}: a file that is not whole");
+        }
+        drop(opened);
+        let (again, _) = place.run(WHOLE);
+        assert!(again.status.success(), "{what}: then {again:?}");
+        kept.extend(acknowledged(&again));
+        assert_eq!(fs::read(place.path("notes.part")).unwrap(), b"the user's own", "{what}");
+        let left: Vec<String> =
+            place.names().into_iter().filter(|name| name.contains("-part") || name.contains(".damaged")).collect();
+        assert!(left.is_empty(), "{what}: {left:?}");
+    }
+    tell(
+        "calls that fail, come out short or are the last",
+        tried,
+        &format!("{told} told of, nothing lost, no damage seen"),
+    );
+}
+
+/// A damaged book with two copies, and what it and they hold.
+fn damaged(first: &Path) -> (Place, BTreeSet<Id>) {
+    let place = Place::new();
+    let path = place.path("book");
+    fs::copy(first, &path).unwrap();
+    let (output, _) = place.run(WHOLE);
+    assert!(output.status.success());
+    let store = open(&path).unwrap().store;
+    let all = groups(&store);
+    drop(store);
+    let mut bytes = fs::read(&path).unwrap();
+    for page in [0, 5, 9] {
+        bytes[page * 4096..(page + 1) * 4096].fill(0);
+    }
+    fs::write(&path, bytes).unwrap();
+    (place, all)
+}
+
+#[test]
+fn a_rescue_that_is_stopped_anywhere_is_taken_up_by_the_next_opening() {
+    let first = Place::new();
+    let mut store = open(&first.path("book")).unwrap().store;
+    fill(&mut store, 40).unwrap();
+    drop(store);
+    let first = first.path("book");
+    let (place, _) = damaged(&first);
+    let calls = calls(&place, &["any"]);
+    let mut faults = faults(&calls, &["kill"], count(37, 1));
+    faults.extend(self::faults(&calls, &["5"], count(43, 2)));
+    let tried = faults.len();
+    let mut whole = 0;
+    for fault in faults {
+        let (place, all) = damaged(&first);
+        let (output, _) = place.run(fault);
+        let what = format!("{fault:?}: {output:?}");
+        let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
+        let here = groups(&opened.store);
+        assert!(here.is_superset(&acknowledged(&output)), "{what}: an acknowledged answer is lost");
+        assert!(opened.store.check().unwrap().is_good(), "{what}");
+        let accounts = opened.store.accounts().unwrap();
+        assert!(!accounts.is_empty(), "{what}: nothing is told");
+        assert!(accounts.iter().all(|account| account.found != Found::Another), "{what}: {accounts:?}");
+        let told: u64 = accounts.iter().flat_map(|account: &Account| &account.lost).map(Lost::count).sum();
+        assert!(all.difference(&here).count() as u64 <= told, "{what}: {accounts:?}");
+        whole += usize::from(told == 0);
+    }
+    tell("rescues stopped at a call", tried, &format!("{whole} end whole, all others with an account"));
+}

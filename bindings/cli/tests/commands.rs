@@ -297,7 +297,7 @@ fn what_is_no_book_or_a_newer_one_is_left_as_it_is() {
     let bytes = std::fs::read(&book).unwrap();
     assert!(place.refused(&["jobs"]).contains("99"));
     assert_eq!(std::fs::read(&book).unwrap(), bytes);
-    assert!(place.refused(&["--language", "es", "jobs"]).contains("programa más nuevo"));
+    assert!(place.refused(&["--language", "es", "jobs"]).contains("versión más nueva"));
     // With nothing beside it that says that it was one.
     let place = Place::new();
     let book = place.book();
@@ -307,17 +307,87 @@ fn what_is_no_book_or_a_newer_one_is_left_as_it_is() {
 }
 
 #[test]
-fn a_damaged_book_is_set_aside_and_nothing_of_it_is_thrown_away() {
+fn what_was_saved_of_a_damaged_book_is_told_until_somebody_has_read_it() {
     let place = Place::with_house();
+    place.good(&["rename", HOUSE, "Wren House", "--signer", "Wren"]);
     let mut bytes = std::fs::read(place.book()).unwrap();
     let half = bytes.len() / 2;
     bytes[4096..half].fill(b'x');
     std::fs::write(place.book(), &bytes).unwrap();
-    let output = place.run(&["jobs"]);
-    let said = String::from_utf8(output.stderr).unwrap();
-    assert!(said.contains("damaged") && said.contains("set aside"), "{said}");
+    for args in [&["jobs"] as &[&str], &["done"]] {
+        let output = place.run(args);
+        assert!(output.status.success());
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(["damaged", "kept", "lost", "acknowledge"].iter().all(|word| said.contains(word)), "{said}");
+    }
     let aside = place.folder.path().join("book.lapwright.damaged-1");
     assert_eq!(std::fs::read(aside).unwrap()[4096..half], bytes[4096..half]);
+    assert!(place.refused(&["check"]).contains("acknowledge"), "half a book is not said to be sound");
+    assert!(place.refused(&["--language", "es", "check"]).contains("perdi"));
+    place.good(&["acknowledge"]);
+    let output = place.run(&["check"]);
+    assert!(output.status.success() && output.stderr.is_empty(), "{output:?}");
+}
+
+#[test]
+fn a_number_that_the_log_does_not_say_is_found_and_put_right() {
+    let place = Place::with_house();
+    let book = rusqlite::Connection::open(place.book()).unwrap();
+    let changed = "UPDATE field SET value = replace(value, 'Plover', 'Plower') WHERE value LIKE '%Plover%'";
+    assert!(book.execute(changed, []).unwrap() > 0);
+    drop(book);
+    assert!(place.good(&["jobs"]).contains("Plower"));
+    let copy = place.folder.path().join("copy.lapwright");
+    assert!(place.refused(&["check"]).contains("repair"));
+    assert!(place.refused(&["copy", copy.to_str().unwrap()]).contains("damaged"));
+    assert!(!copy.exists(), "what is wrong is not copied on");
+    let output = place.run(&["repair"]);
+    assert!(output.status.success());
+    assert!(String::from_utf8(output.stderr).unwrap().contains("No accepted answer is known to be lost"));
+    place.good(&["acknowledge"]);
+    assert!(place.good(&["jobs"]).contains("Plover"));
+    place.good(&["check"]);
+    place.good(&["copy", copy.to_str().unwrap()]);
+    assert!(place.good(&["repair"]).contains("nothing to repair"));
+}
+
+#[test]
+fn a_file_is_written_over_only_where_that_is_asked_and_a_book_never() {
+    let place = Place::with_house();
+    let path = |name: &str| place.folder.path().join(name).to_str().unwrap().to_owned();
+    let (copy, own, mine) = (path("copy.lapwright"), path("book.lapwright"), path("mine.json"));
+    let (part, device) = (path("mine.json.part"), path("book.lapwright.device"));
+    place.good(&["copy", &copy]);
+    let bytes = |file: &str| std::fs::read(file).unwrap();
+    std::fs::write(&mine, "mine").unwrap();
+    std::fs::write(&part, "mine too").unwrap();
+    for (file, force) in [(&own, true), (&copy, true), (&device, true), (&mine, false)] {
+        let before = bytes(file);
+        let mut commands = [vec!["export", HOUSE, file], vec!["draw", "pole", HOUSE, "--svg", file]];
+        for command in &mut commands {
+            if force {
+                command.push("--force");
+            }
+            assert!(place.refused(command).contains(file.as_str()), "{command:?}");
+            assert_eq!(bytes(file), before, "{command:?}");
+        }
+    }
+    place.good(&["export", HOUSE, &mine, "--force"]);
+    assert!(bytes(&mine).starts_with(b"{"));
+    assert_eq!(bytes(&part), b"mine too");
+    place.good(&["check"]);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn what_cannot_all_be_printed_is_no_success() {
+    let place = Place::with_house();
+    for args in [&["export", HOUSE] as &[&str], &["jobs"], &["--json", "jobs"]] {
+        let full = std::fs::File::options().write(true).open("/dev/full").unwrap();
+        let output = place.command(args).stdout(full).output().unwrap();
+        assert_eq!(output.status.code(), Some(2), "{args:?}: {output:?}");
+        assert!(!output.stderr.is_empty(), "{args:?}");
+    }
 }
 
 #[test]

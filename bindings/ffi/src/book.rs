@@ -1,8 +1,8 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use lapwright::book;
-use lapwright::screens;
 use lapwright::phrases::{Language, Phrases};
+use lapwright::screens;
 use lapwright::store::{Account, BadId, Lost, Now, OpenOptions, Overwrite, Store, StoreError};
 use lapwright::views::{
     Action, Context, Drawing, Frame, FrameView, Outcome, Place, Problem, Remembered, Subject, View,

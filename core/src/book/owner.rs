@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::store::{
-    Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp, Store, Undone,
+    Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp, Store,
+    Undone,
 };
 
 use super::memory::Memory;

@@ -74,7 +74,8 @@ fn take_back(book: &mut Book, terms: &Terms<'_>, group: Id) -> Kept<(Id, Vec<Reo
 
 /// Where the keys of an undone answer are kept, and what they were; none where no person had answered a question.
 fn draft(answer: &Reopened) -> Option<(DraftKey, String)> {
-    let (kind, field, text) = (Kind::from_code(&answer.kind)?, Field::from_code(&answer.field)?, answer.answered.typed());
+    let (kind, field, text) =
+        (Kind::from_code(&answer.kind)?, Field::from_code(&answer.field)?, answer.answered.typed());
     let spec = field_of(kind, field).filter(|_| !text.is_empty())?;
     Some((DraftKey::field(answer.subject, spec.field), text))
 }

@@ -25,11 +25,6 @@ use crate::options::{Answers, Options, Task};
 use crate::paper::Paper;
 use crate::show;
 use crate::walk;
-use lapwright::phrases::Phrases;
-use lapwright::screens::{
-    self, Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction,
-    Place, RulesAction, SettingsAction, StepHow, View,
-};
 
 /// Carries out a command on its book.
 pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {

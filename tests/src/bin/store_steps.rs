@@ -25,7 +25,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         }
     };
     let from = entries(&store)?.len() as i64 * 100;
-    let mut acknowledge = |group: lapwright::store::Id| {
+    let acknowledge = |group: lapwright::store::Id| {
         let mut out = std::io::stdout().lock();
         let _ = writeln!(out, "{group}").and_then(|()| out.flush());
     };

@@ -21,7 +21,10 @@ fn net(job: &Value, name: &str) -> f64 {
     let answered = figure::answer("amounts", &json!({ "job": job }).to_string());
     let answer: Value = serde_json::from_str(&answered.json).unwrap();
     let items = answer["items"].as_array().unwrap_or_else(|| panic!("{}", answered.json));
-    let item = items.iter().find(|item| item["name"] == name).unwrap_or_else(|| panic!("no {name}: {answer}"));
+    let item = items
+        .iter()
+        .find(|item| item["name"].as_str().is_some_and(|own| own.starts_with(name)))
+        .unwrap_or_else(|| panic!("no {name}: {answer}"));
     item["net"].as_f64().unwrap()
 }
 

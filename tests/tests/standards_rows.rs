@@ -279,10 +279,11 @@ fn patch(nail_line: Length, lap: Length) -> Result<Patch, PatchError> {
         board: PatchBoard { height: inches(8, 4), lap, nail_line },
         bottoms: vec![Length::ZERO, inches(8, 4) - lap, inches(16, 8) - lap - lap],
         block: Rectangle { left: inches(20, 0), right: inches(26, 0), bottom: inches(9, 0), top: inches(15, 0) },
-        pipe: Pipe { diameter: inches(0, 14), x: inches(23, 0), y: inches(12, 0) },
+        pipe: Pipe { shape: Shape::Round { diameter: inches(0, 14) }, x: inches(23, 0), y: inches(12, 0) },
         beyond_side: length(keys::PATCH_BEYOND_SIDE),
         beyond_top: length(keys::PATCH_BEYOND_TOP),
         snug: length(keys::PATCH_SNUG),
+        slit: true,
         cover_beyond: length(keys::PATCH_COVER_BEYOND),
     })
 }

@@ -2,7 +2,7 @@ use num_bigint::BigInt;
 use num_traits::Zero;
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Wall, Words, trim};
+use super::{AmountError, House, Item, Measure, Place, Wall, Words, nail, trim};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleError, keys};
@@ -25,7 +25,9 @@ fn nails(house: &House) -> Result<Option<Item>, AmountError> {
     let plain = crossings.saturating_sub(joints);
     let net = BigInt::from(plain) * per_stud + BigInt::from(joints) * at_joint;
     let from = Words::new(key("amounts-nails-from")).count("studs", plain).count("joints", joints);
-    boxed(house, "nails", Words::new(key("amounts-nails")), net, from, keys::NAILS_PACK)?.item()
+    let length = nail::length(&house.rules, house.board.thickness)?;
+    let name = Words::new(key("amounts-nails")).with("length", Place::Size(length));
+    boxed(house, "nails", name, net, from, keys::NAILS_PACK)?.item()
 }
 
 /// How often a run crosses a stud: at a rake as far as the nail line, near the board's top edge, reaches.

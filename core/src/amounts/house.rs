@@ -1,3 +1,4 @@
+use crate::flashing::Assembly;
 use crate::measure::Length;
 use crate::rules::RuleSet;
 use crate::siding::{CourseLine, Run};
@@ -93,6 +94,13 @@ pub struct Hole {
     pub head_flashing: bool,
     /// Whether the sealant leaves the bottom open.
     pub bottom_open: bool,
+}
+
+impl Hole {
+    /// What goes round it.
+    pub(super) const fn assembly(&self) -> Assembly {
+        Assembly::new(self.mounting, self.finish, self.head_flashing)
+    }
 }
 
 impl Wall {

@@ -4,6 +4,7 @@ use num_traits::{One, ToPrimitive, Zero};
 
 use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
+use crate::rules::RuleUnit;
 
 use super::{AmountError, Words};
 
@@ -51,6 +52,16 @@ impl Measure {
             (Self::Sealant, System::Metric) => "mL",
             (Self::Coating, System::Inches) => "gal",
             (Self::Coating, System::Metric) => "L",
+        }
+    }
+
+    /// The unit's sign as a reader of a language knows it.
+    pub(crate) const fn unit_in(self, system: System, language: Language) -> &'static str {
+        match (self, system) {
+            (Self::Length, System::Inches) => RuleUnit::Foot.sign_in(language),
+            (Self::Area, System::Inches) => RuleUnit::SquareFoot.sign_in(language),
+            (Self::Sealant, System::Inches) => RuleUnit::FluidOunce.sign_in(language),
+            _ => self.unit(system),
         }
     }
 
@@ -156,8 +167,8 @@ impl Item {
     /// An exact amount as a person reads it: rounded up to a tenth, with its unit.
     pub fn text(&self, amount: &BigRational, show: Show, language: Language) -> String {
         let system = System::of(show);
-        let number = decimal(&self.measure.shown(amount, system), language);
-        format!("{number} {}", self.measure.unit(system)).trim_end().to_owned()
+        let number = decimal(&self.measure.shown(amount, system));
+        format!("{number} {}", self.measure.unit_in(system, language)).trim_end().to_owned()
     }
 }
 
@@ -200,7 +211,8 @@ pub(super) fn whole(n: impl Into<BigInt>) -> BigRational {
 }
 
 /// A number that is not under zero, rounded up to a tenth, under one to a hundredth: what is bought must be enough.
-pub(super) fn decimal(number: &BigRational, language: Language) -> String {
+/// Written with a point, as Mexico and Central America write it too.
+pub(super) fn decimal(number: &BigRational) -> String {
     let (places, scale) = if *number < one() { (2, 100) } else { (1, 10) };
     let parts = (number * whole(scale)).ceil().to_integer();
     let (ones, part): (BigInt, BigInt) = (&parts / scale, &parts % scale);
@@ -209,11 +221,7 @@ pub(super) fn decimal(number: &BigRational, language: Language) -> String {
     }
     let part = format!("{part:0>places$}");
     let part = part.trim_end_matches('0');
-    let point = match language {
-        Language::English => '.',
-        Language::Spanish => ',',
-    };
-    format!("{ones}{point}{part}")
+    format!("{ones}.{part}")
 }
 
 /// One, for what is bought by the piece.

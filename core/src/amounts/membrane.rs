@@ -38,8 +38,8 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     draft.item()
 }
 
-/// The patch and its cover: width and height.
-fn cut(house: &House, wall: &Wall, hole: &Hole) -> Result<[(Length, Length); 2], RuleError> {
+/// The patch and, where it is slit, its cover: width and height.
+fn cut(house: &House, wall: &Wall, hole: &Hole) -> Result<Vec<(Length, Length)>, RuleError> {
     let board = house.board;
     let rule = |key: &str| house.rules.get_length(key);
     let (side, top, cover) =
@@ -48,20 +48,25 @@ fn cut(house: &House, wall: &Wall, hole: &Hole) -> Result<[(Length, Length); 2],
         board: PatchBoard { height: board.height, lap: board.lap, nail_line: board.nail_line },
         bottoms: wall.courses.iter().map(|course| course.bottom).collect(),
         block: Rectangle { left: hole.x.from, right: hole.x.to, bottom: hole.y.from, top: hole.y.to },
-        pipe: Pipe { diameter: hole.shape.width().min(hole.shape.height()), x: hole.centre.x, y: hole.centre.y },
+        pipe: Pipe { shape: hole.shape, x: hole.centre.x, y: hole.centre.y },
         beyond_side: side,
         beyond_top: top,
         snug: rule(keys::PATCH_SNUG)?,
+        slit: hole.assembly().patch_is_slit(),
         cover_beyond: cover,
     };
-    Ok(match Patch::cut(&request) {
-        Ok(patch) => [(patch.outline.width(), patch.outline.height()), (patch.cover_width, patch.cover_height)],
+    let (sheet, cover) = match Patch::cut(&request) {
+        Ok(patch) => {
+            let cover = patch.slit.map(|slit| (slit.cover_width, slit.cover_height));
+            ((patch.outline.width(), patch.outline.height()), cover)
+        }
         // Where it cannot be told what it laps over below, it may reach down over a whole board.
         Err(_) => {
-            let (width, height) = (hole.x.length() + side + side, hole.y.length() + top + board.height);
-            [(width, height), (cover + cover, top + cover)]
+            let sheet = (hole.x.length() + side + side, hole.y.length() + top + board.height);
+            (sheet, request.slit.then_some((cover + cover, top + cover)))
         }
-    })
+    };
+    Ok([Some(sheet), cover].into_iter().flatten().collect())
 }
 
 /// How many times as long as the roll is wide a sheet may be to be laid out.

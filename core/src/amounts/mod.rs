@@ -17,6 +17,7 @@ mod house;
 mod item;
 mod lengths;
 mod membrane;
+mod nail;
 mod sealant;
 mod starter;
 mod trim;

@@ -141,8 +141,9 @@ fn a_block_brings_its_patch_flashing_bead_and_screws() {
     let plain = net(&house(vec![wall.clone()]), "sealant").unwrap();
     wall.holes.push(hole());
     let with = house(vec![wall.clone()]);
-    // Sides and bottom of the block, the box all round; the top under the flashing stays open. 1/8 x 1/8 in.
-    let joint = whole(8 + 8 + 8 + 18) * ratio(1, 64) * ratio(16_387_064, 1_000_000_000);
+    // Sides and bottom of the block, the box all round, and behind the block its sides and top; the joint under the
+    // flashing stays open. 1/8 in wide and 1/4 in deep.
+    let joint = whole(8 + 8 + 8 + 18 + 24) * ratio(1, 32) * ratio(16_387_064, 1_000_000_000);
     assert_eq!(net(&with, "sealant").unwrap() - &plain, joint);
     assert_eq!(net(&with, "screws"), Some(whole(4)));
     // 8 in and an end dam of 25 mm at each end.

@@ -1,6 +1,6 @@
 use crate::measure::{Length, Show};
 use crate::phrases::{Arg, Phrases};
-use crate::rules::Quantity;
+use crate::rules::{Quantity, RuleUnit};
 
 use super::item::{Measure, System, decimal};
 
@@ -54,17 +54,18 @@ impl Words {
             Place::Whole(whole) => Arg::Whole(*whole),
             Place::Size(length) => show.text(*length).into(),
             Place::Stock(length) => match (System::of(show), length.nm() % FOOT) {
-                (System::Inches, 0) => format!("{} ft", length.nm() / FOOT).into(),
+                (System::Inches, 0) => {
+                    format!("{} {}", length.nm() / FOOT, RuleUnit::Foot.sign_in(phrases.language())).into()
+                }
                 _ => show.text(*length).into(),
             },
             Place::Amount(amount, measure) => {
                 let system = System::of(show);
-                format!("{} {}", decimal(&measure.shown(amount, system), phrases.language()), measure.unit(system))
-                    .trim_end()
-                    .to_owned()
-                    .into()
+                let (number, unit) =
+                    (decimal(&measure.shown(amount, system)), measure.unit_in(system, phrases.language()));
+                format!("{number} {unit}").trim_end().to_owned().into()
             }
-            Place::Rule(quantity) => quantity.text().into(),
+            Place::Rule(quantity) => quantity.text_in(phrases.language()).into(),
         };
         let args: Vec<(&str, Arg<'_>)> = self.places.iter().map(|(name, place)| (*name, value(place))).collect();
         phrases.phrase(self.key, &args)

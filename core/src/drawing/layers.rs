@@ -1,8 +1,10 @@
 //! The layers of a penetration, numbered from the wall outward: seen from outside, and in a section through the pipe.
 
 use crate::flashing::{LayerKind, Pipe, Rectangle, WallLayer, WallLayers};
+use crate::measure::Length;
 use crate::phrases::{Phrases, key};
 use crate::views::LayerLine;
+use crate::wall::Shape;
 
 use super::block::ring;
 use super::clip::Dp;
@@ -18,8 +20,12 @@ use super::stroke::{Anchor, Stroke};
 pub(crate) struct Layers {
     /// The part of the wall that is drawn: left, right, bottom, top.
     pub(crate) frame: [i64; 4],
-    /// What goes through: its centre and its diameter.
-    pub(crate) pipe: [i64; 3],
+    /// The centre of what goes through.
+    pub(crate) centre: [i64; 2],
+    /// What goes through: its width and height.
+    pub(crate) pipe: [i64; 2],
+    /// Whether it is round.
+    pub(crate) round: bool,
     /// From the wall outward.
     pub(crate) layers: Vec<Layer>,
 }
@@ -33,8 +39,8 @@ pub(crate) struct Layer {
     pub(crate) text: String,
     /// Where it lies on the wall: left, right, bottom, top of each piece.
     pub(crate) pieces: Vec<[i64; 4]>,
-    /// The diameter of the hole in it, round the pipe.
-    pub(crate) hole: Option<i64>,
+    /// The width and height of the hole in it, round the pipe.
+    pub(crate) hole: Option<[i64; 2]>,
     /// The slit in it: from height to height, straight over the pipe.
     pub(crate) slit: Option<[i64; 2]>,
     /// From the wall to its back at its lower and its upper edge, and its thickness.
@@ -82,17 +88,20 @@ impl Layers {
             let said = lines.iter().find(|line| line.code == code).map(|line| line.text.clone());
             said.unwrap_or_else(|| phrases.phrase(unsaid(kind), &[]))
         };
+        let sizes = |shape: Shape| [shape.width(), shape.height()].map(Length::nm);
         let layer = |layer: &WallLayer| Layer {
             code: layer.kind.code().to_owned(),
             text: text(layer.kind),
             pieces: layer.pieces.iter().map(area).collect(),
-            hole: layer.hole.map(|hole| hole.diameter.nm()),
+            hole: layer.hole.map(sizes),
             slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
             profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
         };
         let all = Self {
             frame: area(&layers.frame),
-            pipe: [pipe.x, pipe.y, pipe.diameter].map(|length| length.nm()),
+            centre: [pipe.x, pipe.y].map(Length::nm),
+            pipe: sizes(pipe.shape),
+            round: matches!(pipe.shape, Shape::Round { .. }),
             layers: layers.layers.iter().map(layer).collect(),
         };
         all.round_the_patch()
@@ -235,14 +244,12 @@ impl Layers {
                 sheet.outline(Role::Planned, Pattern::Dashed, PLAIN, &corners);
             }
             if let Some([from, to]) = layer.slit {
-                let x = self.pipe[0] as f64;
+                let x = self.centre[0] as f64;
                 let slit = [scale.at((x, from as f64)), scale.at((x, to as f64))];
                 sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &slit);
             }
         }
-        let [x, y, diameter] = self.pipe.map(|nm| nm as f64);
-        let pipe: Vec<Dp> =
-            ring((x, y), (diameter / 2.0, diameter / 2.0), true).into_iter().map(|at| scale.at(at)).collect();
+        let pipe = self.round_the_centre(scale, self.pipe);
         sheet.fill(Role::Ground, &pipe);
         sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
         let mut done: Vec<&str> = Vec::new();
@@ -259,11 +266,20 @@ impl Layers {
     }
 
     fn hole(&self, sheet: &mut Sheet, scale: &Scale, layer: &Layer) {
-        let Some(hole) = layer.hole.map(|hole| hole as f64 / 2.0) else { return };
-        let centre = (self.pipe[0] as f64, self.pipe[1] as f64);
-        let hole: Vec<Dp> = ring(centre, (hole, hole), true).into_iter().map(|at| scale.at(at)).collect();
+        let Some(hole) = layer.hole.map(|hole| self.round_the_centre(scale, hole)) else { return };
         sheet.fill(Role::Ground, &hole);
         sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &hole);
+    }
+
+    /// The outline of what is as wide and high as that, and of the pipe's own shape.
+    fn round_the_centre(&self, scale: &Scale, [width, height]: [i64; 2]) -> Vec<Dp> {
+        let [x, y] = self.centre.map(|nm| nm as f64);
+        let (across, up) = (width as f64 / 2.0, height as f64 / 2.0);
+        if self.round {
+            return ring((x, y), (across, up), true).into_iter().map(|at| scale.at(at)).collect();
+        }
+        let corners = [(x - across, y - up), (x + across, y - up), (x + across, y + up), (x - across, y + up)];
+        corners.into_iter().map(|at| scale.at(at)).collect()
     }
 
     /// A piece's part within the frame.
@@ -280,9 +296,9 @@ impl Layers {
         let wall = Area { left: (scale.left - 14.0).max(0.0), top: high, right: scale.left, bottom: low };
         sheet.hatch(Role::Planned, HATCH, &wall.corners());
         sheet.line(Role::Ink, Pattern::Solid, HEAVY, &[(scale.left, low), (scale.left, high)]);
-        let [_, y, diameter] = self.pipe;
+        let ([_, y], [_, height]) = (self.centre, self.pipe);
         let out = self.depth() as i64;
-        let pipe = scale.area([0, out + out / 6, y - diameter / 2, y + diameter / 2]);
+        let pipe = scale.area([0, out + out / 6, y - height / 2, y + height / 2]);
         sheet.fill(Role::Ground, &pipe.corners());
         let mut numbered: Vec<(&str, Area)> = Vec::new();
         for layer in &self.layers {
@@ -335,8 +351,8 @@ impl Layers {
 
     /// Where the section meets a layer: its heights over the middle of the pipe, less its hole.
     fn cut(&self, layer: &Layer) -> Vec<[i64; 2]> {
-        let [x, y, diameter] = self.pipe;
-        let hole = layer.hole.unwrap_or(if is_film(layer) { 0 } else { diameter }) / 2;
+        let ([x, y], [_, height]) = (self.centre, self.pipe);
+        let hole = layer.hole.map_or(if is_film(layer) { 0 } else { height }, |[_, height]| height) / 2;
         let through = layer.pieces.iter().filter(|[left, right, ..]| *left <= x && x < *right);
         through
             .flat_map(|[_, _, bottom, top]| [[*bottom, (*top).min(y - hole)], [(*bottom).max(y + hole), *top]])
@@ -349,7 +365,6 @@ impl Layers {
 const fn unsaid(kind: LayerKind) -> &'static str {
     match kind {
         LayerKind::Base => key("drawing-layer-base"),
-        LayerKind::BarrierFlap => key("drawing-layer-barrier-flap"),
         _ => key("drawing-layer-other"),
     }
 }

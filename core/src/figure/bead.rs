@@ -4,7 +4,8 @@ use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
 use crate::flashing::{BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
 use crate::measure::Length;
-use crate::phrases::key;
+use crate::phrases::{Language, key};
+use crate::rules::{RuleSet, keys};
 
 const SHAPES: &[&str] = &["square", "fillet"];
 
@@ -64,7 +65,7 @@ fn read(request: &Node<'_>) -> Result<BeadRequest, Fault> {
                 share
             }
         },
-        width_least: Length::from_inches_64(0, 16),
+        width_least: RuleSet::standard().get_length(keys::SEALANT_WIDTH_LEAST).unwrap_or_default(),
     })
 }
 

@@ -1,9 +1,10 @@
 use serde_json::json;
 
 use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::{Code, Fault, Node, Question, Reply, Say, through};
 use crate::flashing::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
 use crate::phrases::key;
+use crate::wall;
 
 /// A split mounting block.
 pub(super) const QUESTION: Question = Question {
@@ -12,12 +13,12 @@ pub(super) const QUESTION: Question = Question {
         Field::new("width", Shape::Length),
         Field::new("height", Shape::Length),
         Field::new("thickness", Shape::Length),
-        Field::new("pipe", Shape::Length),
+        Field::new("pipe", Shape::Either(&[Shape::Length, Shape::Object(PIPE)])),
         Field::new("center", Shape::Length),
         Field::optional("angle", Shape::Number),
         Field::new("kerf", Shape::Length),
         Field::new("gap", Shape::Length),
-        Field::optional("bits", Shape::List(&Shape::Length)),
+        Field::optional("bits", Shape::List(&Shape::Length)).not_beside("pipe"),
         Field::optional("board_thickness", Shape::Length),
         Field::optional("division", Shape::Division),
     ],
@@ -25,7 +26,8 @@ pub(super) const QUESTION: Question = Question {
         Field::new("kerf_up", Shape::Shown),
         Field::new("blank_height", Shape::Shown),
         Field::new("drill_at", Shape::Shown),
-        Field::new("bit", Shape::Shown),
+        Field::optional("bit", Shape::Shown),
+        Field::optional("opening", Shape::Object(OPENING)),
         Field::new("climb", Shape::Shown),
         Field::new("lower", Shape::Object(HEIGHTS)),
         Field::new("upper", Shape::Object(HEIGHTS)),
@@ -37,6 +39,8 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
+const PIPE: &[Field] = &[through::WIDTH, through::HEIGHT];
+const OPENING: &[Field] = &[Field::new("width", Shape::Shown), Field::new("height", Shape::Shown)];
 const HEIGHTS: &[Field] = &[Field::new("face", Shape::Shown), Field::new("back", Shape::Shown)];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
@@ -48,7 +52,16 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     reply.set("kerf_up", shown(block.kerf_up));
     reply.set("blank_height", shown(block.blank_height));
     reply.set("drill_at", shown(block.drill_at));
-    reply.set("bit", shown(block.bit));
+    let hole = match block.hole {
+        wall::Shape::Round { diameter } => {
+            reply.set("bit", shown(diameter));
+            "bit"
+        }
+        rectangle @ wall::Shape::Rectangle { .. } => {
+            reply.set("opening", through::shown(rectangle, request.common));
+            "opening"
+        }
+    };
     reply.set("climb", shown(block.climb));
     reply.set("lower", heights(block.lower));
     reply.set("upper", heights(block.upper));
@@ -56,7 +69,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     for warning in &block.warnings {
         let (code, at, phrase) = match warning {
             BlockWarning::MouthTight => ("mouth-tight", "mouth", key("flashing-block-mouth-tight")),
-            BlockWarning::ThinSide => ("thin-side", "bit", key("flashing-block-thin-side")),
+            BlockWarning::ThinSide => ("thin-side", hole, key("flashing-block-thin-side")),
             BlockWarning::Shallow => ("block-shallow", "thickness", key("flashing-block-shallow")),
         };
         reply.warn(code, at, Say::new(phrase));
@@ -70,7 +83,7 @@ fn read(request: &Node<'_>) -> Result<SplitRequest, Fault> {
         width: positive("width")?,
         height: positive("height")?,
         thickness: positive("thickness")?,
-        pipe: positive("pipe")?,
+        through: pipe(&request.field("pipe")?)?,
         center: request.field("center")?.length()?,
         angle: match request.get("angle") {
             None => num_rational::BigRational::from_integer(45.into()),
@@ -95,19 +108,30 @@ fn read(request: &Node<'_>) -> Result<SplitRequest, Fault> {
     })
 }
 
+/// A diameter, or the sizes of a rectangle.
+fn pipe(node: &Node<'_>) -> Result<wall::Shape, Fault> {
+    if node.is_object() { through::read(node) } else { Ok(wall::Shape::Round { diameter: node.positive()? }) }
+}
+
 fn fault(request: &Node<'_>, error: &BlockError) -> Fault {
     let show = request.common.show;
     let at = |code, field: &str, say| Fault::new(code, request.path_of(field), say);
+    let round = request.get("pipe").is_none_or(|pipe| !pipe.is_object());
     let goes_on = |code, out: &WayOut| {
-        let say = match out.bit {
-            Some(bit) => Say::new(key("flashing-block-goes-on")).with("bit", show.text(bit)),
-            None => Say::new(key("flashing-block-goes-on-angle")),
+        let say = match (out.hole, round) {
+            (Some(bit), true) => Say::new(key("flashing-block-goes-on")).with("bit", show.text(bit)),
+            (None, true) => Say::new(key("flashing-block-goes-on-angle")),
+            (Some(high), false) => Say::new(key("flashing-block-goes-on-opening")).with("height", show.text(high)),
+            (None, false) => Say::new(key("flashing-block-goes-on-opening-angle")),
         };
         at(code, "angle", say.with("angle", out.angle_text()))
     };
     match error {
-        BlockError::BitTooWide { bit } => {
-            at(Code::Range, "width", Say::new(key("flashing-block-bit-wide")).with("bit", show.text(*bit)))
+        BlockError::HoleTooWide { width } => {
+            at(Code::Range, "width", Say::new(key("flashing-block-hole-wide")).with("hole", show.text(*width)))
+        }
+        BlockError::HoleTooHigh { height } => {
+            at(Code::Range, "height", Say::new(key("flashing-block-hole-high")).with("hole", show.text(*height)))
         }
         BlockError::CutLeaves { face, back } => {
             let say = Say::new(key("flashing-block-cut-leaves"));

@@ -5,6 +5,7 @@
 //! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
 
 mod amounts;
+mod assembly;
 mod bead;
 mod block;
 mod board;
@@ -23,6 +24,7 @@ mod request;
 mod schema;
 mod shape;
 mod shed;
+mod through;
 
 pub use fault::{Code, Fault, Say};
 pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, answer_timed, question};

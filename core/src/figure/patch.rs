@@ -1,7 +1,7 @@
 use serde_json::json;
 
 use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::{Code, Fault, Node, Question, Reply, Say, through};
 use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
 use crate::measure::Length;
 use crate::phrases::key;
@@ -13,10 +13,11 @@ pub(super) const QUESTION: Question = Question {
         Field::new("board", Shape::Object(BOARD)),
         Field::new("bottoms", Shape::List(&Shape::Length)),
         Field::new("block", Shape::Object(BLOCK)),
-        Field::new("pipe", Shape::Object(PIPE)),
+        Field::new("pipe", Shape::Either(&[Shape::Object(PIPE), Shape::Object(RECTANGLE)])),
         Field::new("beyond", Shape::Object(BEYOND)),
         Field::optional("snug", Shape::Length),
         Field::optional("under_barrier", Shape::Flag),
+        Field::optional("slit", Shape::Flag),
     ],
     reply: &[
         Field::new("course", Shape::Whole),
@@ -26,9 +27,9 @@ pub(super) const QUESTION: Question = Question {
         Field::new("top", Shape::Shown),
         Field::new("width", Shape::Shown),
         Field::new("height", Shape::Shown),
-        Field::new("hole", Shape::Object(HOLE)),
-        Field::new("slit", Shape::Object(SLIT)),
-        Field::new("cover", Shape::Object(COVER)),
+        Field::new("hole", Shape::Either(&[Shape::Object(HOLE), Shape::Object(OPENING)])),
+        Field::optional("slit", Shape::Object(SLIT)),
+        Field::optional("cover", Shape::Object(COVER)),
         Field::optional("over_board", Shape::Shown),
         Field::optional("hidden_by", Shape::Shown),
     ],
@@ -48,11 +49,18 @@ const BLOCK: &[Field] = &[
     Field::new("bottom", Shape::Length),
     Field::new("top", Shape::Length),
 ];
-const PIPE: &[Field] =
-    &[Field::new("diameter", Shape::Length), Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
+const PIPE: &[Field] = &[through::ROUND, Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
+const RECTANGLE: &[Field] =
+    &[through::WIDTH, through::HEIGHT, Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
 const BEYOND: &[Field] = &[Field::new("side", Shape::Length), Field::new("top", Shape::Length)];
 const HOLE: &[Field] = &[
     Field::new("diameter", Shape::Shown),
+    Field::new("from_left", Shape::Shown),
+    Field::new("from_bottom", Shape::Shown),
+];
+const OPENING: &[Field] = &[
+    Field::new("width", Shape::Shown),
+    Field::new("height", Shape::Shown),
     Field::new("from_left", Shape::Shown),
     Field::new("from_bottom", Shape::Shown),
 ];
@@ -80,15 +88,17 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     reply.set("top", shown(patch.outline.top));
     reply.set("width", shown(patch.outline.width()));
     reply.set("height", shown(patch.outline.height()));
-    let hole = json!({"diameter": shown(patch.hole), "from_left": shown(patch.hole_from_left),
-        "from_bottom": shown(patch.hole_from_bottom)});
+    let mut hole = through::shown(patch.hole, request.common);
+    hole.insert("from_left".to_owned(), shown(patch.hole_from_left));
+    hole.insert("from_bottom".to_owned(), shown(patch.hole_from_bottom));
     reply.set("hole", hole);
-    let slit = json!({"from_bottom": shown(patch.slit_from_bottom), "length": shown(patch.slit_length),
-        "direction": "up"});
-    reply.set("slit", slit);
-    let cover = json!({"width": shown(patch.cover_width), "height": shown(patch.cover_height),
-        "from_bottom": shown(patch.cover_from_bottom)});
-    reply.set("cover", cover);
+    if let Some(slit) = patch.slit {
+        let up = json!({"from_bottom": shown(slit.from_bottom), "length": shown(slit.length), "direction": "up"});
+        reply.set("slit", up);
+        let cover = json!({"width": shown(slit.cover_width), "height": shown(slit.cover_height),
+            "from_bottom": shown(slit.cover_from_bottom)});
+        reply.set("cover", cover);
+    }
     match patch.end {
         PatchEnd::Course { over_board, hidden_by, .. } => {
             reply.set("over_board", shown(over_board));
@@ -113,23 +123,26 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     let items = request.field("bottoms")?.items()?;
     let bottoms: Vec<Length> = items.iter().map(Node::length).collect::<Result<_, Fault>>()?;
     board.check_courses(&bottoms).map_err(fault)?;
+    // What is wrong with the courses is said before what is wrong with the block, even where it takes the block to see.
+    if let Some(Ok(bottom)) = request.object("block")?.get("bottom").map(|node| node.length()) {
+        board.ending(&bottoms, bottom).map_err(fault)?;
+    }
     let node = request.object("block")?;
     let side = |name| node.field(name)?.length();
     let block = Rectangle { left: side("left")?, right: side("right")?, bottom: side("bottom")?, top: side("top")? };
     block.check().map_err(fault)?;
     let node = request.object("pipe")?;
-    let pipe = Pipe {
-        diameter: node.field("diameter")?.positive()?,
-        x: node.field("x")?.length()?,
-        y: node.field("y")?.length()?,
-    };
+    let shape = through::read(&node)?;
+    let pipe = Pipe { shape, x: node.field("x")?.length()?, y: node.field("y")?.length()? };
     block.check_pipe(pipe).map_err(fault)?;
     let node = request.object("beyond")?;
     let (beyond_side, beyond_top) = (node.field("side")?.not_negative()?, node.field("top")?.not_negative()?);
     let snug = request.get("snug").map(|node| node.not_negative()).transpose()?.unwrap_or(Length::ZERO);
     let under_barrier = request.get("under_barrier").map(|node| node.flag()).transpose()?.unwrap_or(true);
+    let slit = request.get("slit").map(|node| node.flag()).transpose()?.unwrap_or(true);
     let cover_beyond = Length::from_inches(2);
-    Ok((PatchRequest { board, bottoms, block, pipe, beyond_side, beyond_top, snug, cover_beyond }, under_barrier))
+    let asked = PatchRequest { board, bottoms, block, pipe, beyond_side, beyond_top, snug, slit, cover_beyond };
+    Ok((asked, under_barrier))
 }
 
 fn fault(error: PatchError) -> Fault {
@@ -143,8 +156,7 @@ fn fault(error: PatchError) -> Fault {
         PatchError::CourseGap { index } => (Code::Range, format!("bottoms[{index}]"), key("flashing-patch-course-gap")),
         PatchError::BlockWidth => (Code::Order, "block.right".to_owned(), key("flashing-patch-block-width")),
         PatchError::BlockHeight => (Code::Order, "block.top".to_owned(), key("flashing-patch-block-height")),
-        PatchError::PipeAcross => (Code::Range, "pipe.x".to_owned(), key("flashing-patch-pipe")),
-        PatchError::PipeUp => (Code::Range, "pipe.y".to_owned(), key("flashing-patch-pipe")),
+        PatchError::PipeOutside | PatchError::HoleLow => (Code::Range, "pipe".to_owned(), key("flashing-patch-pipe")),
         PatchError::Snug => (Code::Range, "snug".to_owned(), key("flashing-patch-snug")),
         PatchError::Shows { .. } => (Code::PatchShows, "bottoms".to_owned(), key("flashing-patch-shows")),
         // The rest of what can be wrong was found field by field.

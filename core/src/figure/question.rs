@@ -1,7 +1,8 @@
 use serde_json::{Value, json};
 
 use super::{
-    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, bead, block, board, gable, length, movement,
+    Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, assembly, bead, block, board, gable, length,
+    movement,
     notch, patch, pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
@@ -30,6 +31,7 @@ pub const QUESTIONS: &[&Question] = &[
     &gable::QUESTION,
     &notch::QUESTION,
     &pieces::QUESTION,
+    &assembly::QUESTION,
     &block::QUESTION,
     &patch::QUESTION,
     &bead::QUESTION,

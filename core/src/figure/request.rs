@@ -327,10 +327,13 @@ fn walk(json: &Json, shape: Shape, path: &str, check: &Check) -> Result<(), Faul
     match (json, shape) {
         (Json::Object(_), Shape::Object(fields)) => check(json, fields, path),
         (Json::Object(own), Shape::Either(shapes)) => {
-            let known = |shape: &&Shape| matches!(shape, Shape::Object(fields) if own.iter().all(|(name, _)| has(fields, name)));
-            let object = |shape: &&Shape| matches!(shape, Shape::Object(_));
-            let best = shapes.iter().find(known).or_else(|| shapes.iter().find(object));
-            best.map_or(Ok(()), |shape| walk(json, *shape, path, check))
+            let objects = || {
+                shapes.iter().filter_map(|shape| if let Shape::Object(fields) = shape { Some(*fields) } else { None })
+            };
+            let common = |name: &str| objects().all(|fields| has(fields, name));
+            let tells = |fields: &[Field]| own.iter().any(|(name, _)| has(fields, name) && !common(name));
+            let best = objects().find(|fields| tells(fields)).or_else(|| objects().next());
+            best.map_or(Ok(()), |fields| check(json, fields, path))
         }
         (Json::List(items), Shape::List(item)) => {
             let mut numbered = items.iter().take(MOST).enumerate();
@@ -346,8 +349,10 @@ fn walk(json: &Json, shape: Shape, path: &str, check: &Check) -> Result<(), Faul
 
 fn unknown(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
     let Json::Object(own) = json else { return Ok(()) };
+    let beside = |field: &&Field| field.not_beside.is_none_or(|name| !matches!(json.get(name), Some(Json::Object(_))));
+    let fields: Vec<Field> = fields.iter().filter(beside).copied().collect();
     for (name, _) in own {
-        if !has(fields, name) {
+        if !has(&fields, name) {
             let names: Vec<&str> = fields.iter().map(|field| field.name).collect();
             let say = Say::new("figure-unknown").with("fields", names.join(", "));
             // The path is shown back, so an absurdly long name is cut.

@@ -21,7 +21,7 @@ pub(super) enum Shape {
     List(&'static Shape),
     /// An object with these fields.
     Object(&'static [Field]),
-    /// Any one of these; an object is taken for the first whose fields it has all names of.
+    /// Any one of these; an object is taken for the first of which it has a field that not all of them have.
     Either(&'static [Shape]),
     /// A job document.
     Document,
@@ -37,17 +37,24 @@ pub(super) struct Field {
     pub(super) name: &'static str,
     pub(super) shape: Shape,
     pub(super) required: bool,
+    /// Another field beside which, where it is an object, this one is unknown.
+    pub(super) not_beside: Option<&'static str>,
 }
 
 impl Field {
     /// A field that must be there.
     pub(super) const fn new(name: &'static str, shape: Shape) -> Self {
-        Self { name, shape, required: true }
+        Self { name, shape, required: true, not_beside: None }
     }
 
     /// A field that may be left out.
     pub(super) const fn optional(name: &'static str, shape: Shape) -> Self {
-        Self { name, shape, required: false }
+        Self { name, shape, required: false, not_beside: None }
+    }
+
+    /// A field that is unknown where another one, `object`, is an object.
+    pub(super) const fn not_beside(self, object: &'static str) -> Self {
+        Self { not_beside: Some(object), ..self }
     }
 }
 

@@ -2,7 +2,7 @@ use serde_json::json;
 
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
-use crate::flashing::{Layer, Rectangle, ShedError, ShedFault, ShedKind, ShedRequest, Slit, shed_faults};
+use crate::flashing::{Rectangle, ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
 use crate::measure::Length;
 use crate::phrases::key;
 
@@ -90,7 +90,7 @@ fn read(request: &Node<'_>) -> Result<ShedRequest, Fault> {
     Ok(ShedRequest { layers, lap_min, shadow, pipe_y, drains: Vec::new() })
 }
 
-fn layer(node: &Node<'_>) -> Result<Layer, Fault> {
+fn layer(node: &Node<'_>) -> Result<ShedLayer, Fault> {
     let name = node.field("name")?.text()?.to_owned();
     let depth = node.field("depth")?.whole(-DEPTH_MOST, DEPTH_MOST)?;
     let (left, right) = (node.field("left")?.length()?, after(node, "right", "left")?);
@@ -104,7 +104,7 @@ fn layer(node: &Node<'_>) -> Result<Layer, Fault> {
             Some(Slit { x, from, to: after(&slit, "to", "from")? })
         }
     };
-    Ok(Layer { name, depth, area: Rectangle { left, right, bottom, top }, exposed, lap_min, slit })
+    Ok(ShedLayer { name, depth, area: Rectangle { left, right, bottom, top }, exposed, lap_min, slit })
 }
 
 /// A field that must be greater than an earlier one.

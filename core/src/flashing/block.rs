@@ -3,7 +3,8 @@ use num_traits::Signed;
 use thiserror::Error;
 
 use super::fixed::{Fixed, Slope};
-use crate::measure::{Division, Length};
+use crate::measure::{Division, Length, Rounding};
+use crate::wall::Shape;
 
 /// The flattest and the steepest cut through a split block, in degrees.
 pub const ANGLES: (i64, i64) = (0, 75);
@@ -39,17 +40,17 @@ pub struct SplitRequest {
     pub height: Length,
     /// From the wall to the face.
     pub thickness: Length,
-    /// The outer diameter of the pipe.
-    pub pipe: Length,
-    /// The pipe's center above the bottom of the finished block.
+    /// What goes through it: a pipe, or a rectangle such as a box, or several lines taken together.
+    pub through: Shape,
+    /// Its center above the bottom of the finished block.
     pub center: Length,
     /// How steeply the cut rises toward the wall, in degrees.
     pub angle: BigRational,
     /// What the saw takes, square to the cut.
     pub kerf: Length,
-    /// What is left open round the pipe.
+    /// What is left open round it.
     pub gap: Length,
-    /// The bits at hand; `None` is any multiple of [`BlockLimits::bit_step`].
+    /// The bits at hand for a round hole; `None` is any multiple of [`BlockLimits::bit_step`].
     pub bits: Option<Vec<Length>>,
     /// The thickness of the boards that butt on the block, where it is to be checked.
     pub board_thickness: Option<Length>,
@@ -80,15 +81,18 @@ pub struct SplitBlock {
     pub blank_height: Length,
     /// The center of the hole above the bottom of the blank: `center + kerf_up / 2`.
     pub drill_at: Length,
-    /// The drill bit: at least `pipe + 2 gap + kerf_up`, as the cut takes `kerf_up` out of the hole's height too.
-    pub bit: Length,
+    /// The hole. Round, a drill bit of at least `pipe + 2 gap + kerf_up`, as the cut takes `kerf_up` out of the hole's
+    /// height too; for a rectangle an opening of `width + 2 gap` by `height + 2 gap + kerf_up`, rounded up to the
+    /// division.
+    pub hole: Shape,
     /// How far water would have to climb in the cut: `thickness * tan(angle)`.
     pub climb: Length,
     /// The lower piece: `center - climb / 2` at the face, `center + climb / 2` at the wall.
     pub lower: CutHeights,
     /// The upper piece: the height less the lower one.
     pub upper: CutHeights,
-    /// The opening through which each piece goes over the pipe: `sqrt(bit^2 - max(0, climb - kerf_up)^2)`.
+    /// The opening through which each piece goes over the pipe: `sqrt(bit^2 - max(0, climb - kerf_up)^2)`, or the whole
+    /// width of a rectangular hole.
     pub mouth: Length,
     /// What is doubtful about it.
     pub warnings: Vec<BlockWarning>,
@@ -110,8 +114,9 @@ pub enum BlockWarning {
 pub struct WayOut {
     /// The steepest angle, in half degrees and not over the one asked for, at which the pieces go on.
     pub half_degrees: i64,
-    /// The least bit that goes on at the angle asked for, where the block is wide enough for it.
-    pub bit: Option<Length>,
+    /// The least bit, or the least height of a rectangular opening, that goes on at the angle asked for, where the block
+    /// is large enough for it.
+    pub hole: Option<Length>,
 }
 
 impl WayOut {
@@ -131,10 +136,16 @@ pub enum BlockError {
     #[error("the angle of the cut must lie between 0 and 75 degrees")]
     Angle,
     /// The hole would leave the block at the sides.
-    #[error("a bit of {bit:?} is not narrower than the block")]
-    BitTooWide {
-        /// The bit that is needed.
-        bit: Length,
+    #[error("a hole {width:?} wide is not narrower than the block")]
+    HoleTooWide {
+        /// The width of the hole that is needed.
+        width: Length,
+    },
+    /// The hole would leave the block at the bottom or the top: the block would fall apart.
+    #[error("a hole {height:?} high does not lie inside the block")]
+    HoleTooHigh {
+        /// The height of the hole that is needed.
+        height: Length,
     },
     /// The cut would leave the block at the bottom or the top.
     #[error("the cut leaves the block: from {face:?} at the face to {back:?} at the wall")]
@@ -170,60 +181,128 @@ pub enum BlockError {
 struct Sizes {
     kerf_up: Fixed,
     climb: Fixed,
-    need: Fixed,
+}
+
+impl Sizes {
+    /// How far the hole is closed by the cut, measured up the block.
+    fn closed(&self) -> Fixed {
+        (self.climb.clone() - self.kerf_up.clone()).max(Fixed::zero())
+    }
 }
 
 impl SplitRequest {
     fn sizes(&self, angle: &BigRational) -> Sizes {
         let slope = Slope::of(angle);
-        let kerf_up = Fixed::scaled(self.kerf, &slope.secant);
-        let climb = Fixed::scaled(self.thickness, &slope.tangent);
-        let need = Fixed::from(self.pipe + self.gap + self.gap) + kerf_up.clone();
-        Sizes { kerf_up, climb, need }
+        Sizes { kerf_up: Fixed::scaled(self.kerf, &slope.secant), climb: Fixed::scaled(self.thickness, &slope.tangent) }
     }
 
-    /// The bit for a need; `Err` holds the least that would do.
-    fn bit(&self, need: &Fixed) -> Result<Length, BlockError> {
-        let stepped = need.round_up(self.bit_steps()).ok_or(BlockError::TooBig)?;
-        match &self.bits {
-            None => Ok(stepped),
-            Some(bits) => {
-                let enough = bits.iter().copied().filter(|bit| Fixed::from(*bit) >= *need).min();
-                enough.ok_or(BlockError::NoBit { least: stepped })
+    /// What a hole for `size` takes, without the saw's loss.
+    fn open(&self, size: Length) -> Length {
+        size + self.gap + self.gap
+    }
+
+    /// The least that a hole must be high, its loss to the saw with it.
+    fn need(&self, sizes: &Sizes) -> Fixed {
+        Fixed::from(self.open(self.through.height())) + sizes.kerf_up.clone()
+    }
+
+    /// The steps in which holes are made.
+    fn steps(&self) -> Division {
+        match self.through {
+            Shape::Round { .. } => Division::new(self.limits.bit_step.nm(), 1).unwrap_or_default(),
+            Shape::Rectangle { .. } => self.division,
+        }
+    }
+
+    /// The hole for what goes through.
+    fn hole(&self, sizes: &Sizes) -> Result<Shape, BlockError> {
+        let need = self.need(sizes);
+        let stepped = need.round_up(self.steps()).ok_or(BlockError::TooBig)?;
+        match (self.through, &self.bits) {
+            (Shape::Rectangle { width, .. }, _) => {
+                let width = self.division.round(self.open(width), Rounding::Up);
+                Ok(Shape::Rectangle { width, height: stepped })
+            }
+            (Shape::Round { .. }, None) => Ok(Shape::Round { diameter: stepped }),
+            (Shape::Round { .. }, Some(bits)) => {
+                let enough = bits.iter().copied().filter(|bit| Fixed::from(*bit) >= need).min();
+                enough.map(|diameter| Shape::Round { diameter }).ok_or(BlockError::NoBit { least: stepped })
             }
         }
     }
 
-    fn bit_steps(&self) -> Division {
-        Division::new(self.limits.bit_step.nm(), 1).unwrap_or_default()
+    /// How far apart the walls of a hole stand where its two halves meet; `None` where they do not meet.
+    fn mouth(&self, hole: Shape, sizes: &Sizes) -> Option<Fixed> {
+        let closed = sizes.closed();
+        let open = match hole {
+            Shape::Round { diameter } => Fixed::from(diameter).leg(&closed),
+            Shape::Rectangle { width, .. } => Fixed::from(width),
+        };
+        (closed < Fixed::from(hole.height())).then_some(open)
     }
 
-    /// How far the hole is closed by the cut, measured up the block.
-    fn closed(sizes: &Sizes) -> Fixed {
-        (sizes.climb.clone() - sizes.kerf_up.clone()).max(Fixed::zero())
+    /// Whether wood is left between a hole and the block's edges.
+    fn holds(&self, hole: Shape, sizes: &Sizes) -> Result<(), BlockError> {
+        if hole.width() >= self.width {
+            return Err(BlockError::HoleTooWide { width: hole.width() });
+        }
+        let half = half_hole(hole, sizes);
+        if self.stays(&half, Length::ZERO, |left, least| left > least) {
+            Ok(())
+        } else {
+            Err(BlockError::HoleTooHigh { height: hole.height() })
+        }
+    }
+
+    /// Whether what is left below and above the hole compares so with an amount.
+    fn stays(&self, half: &Fixed, amount: Length, compares: fn(&Fixed, &Fixed) -> bool) -> bool {
+        [self.center, self.height - self.center]
+            .into_iter()
+            .all(|from_center| compares(&(Fixed::from(from_center) - half.clone()), &Fixed::from(amount)))
     }
 
     fn goes_on(&self, angle: &BigRational) -> bool {
         let sizes = self.sizes(angle);
-        self.bit(&sizes.need)
-            .is_ok_and(|bit| bit < self.width && Fixed::from(bit).leg(&Self::closed(&sizes)) >= Fixed::from(self.pipe))
+        self.hole(&sizes).is_ok_and(|hole| {
+            let wide_enough = |mouth: Fixed| mouth >= Fixed::from(self.through.width());
+            hole.width() < self.width && self.mouth(hole, &sizes).is_some_and(wide_enough)
+        })
     }
 
     fn way_out(&self, sizes: &Sizes) -> Result<WayOut, BlockError> {
         let half = |count: i64| BigRational::new(count.into(), 2.into());
-        // A flat cut always goes on: the mouth is then the whole bit.
+        // A flat cut always goes on: the mouth is then the whole hole.
         let steepest = (ANGLES.0 * 2..=ANGLES.1 * 2).rev().find(|&count| {
             let angle = half(count);
             angle <= self.angle && self.goes_on(&angle)
         });
-        let least = Fixed::from(self.pipe).hypotenuse(&Self::closed(sizes)).max(sizes.need.clone());
-        let bit = least.round_up(self.bit_steps()).ok_or(BlockError::TooBig)?;
-        Ok(WayOut { half_degrees: steepest.unwrap_or(0), bit: (bit < self.width).then_some(bit) })
+        Ok(WayOut { half_degrees: steepest.unwrap_or(0), hole: self.least_hole(sizes)? })
+    }
+
+    /// The least bit, or the least height of an opening, that goes on.
+    fn least_hole(&self, sizes: &Sizes) -> Result<Option<Length>, BlockError> {
+        let closed = sizes.closed();
+        let (need, steps) = (self.need(sizes), self.steps());
+        let round_up = |least: &Fixed| least.round_up(steps).ok_or(BlockError::TooBig);
+        let hole = match self.through {
+            Shape::Round { diameter } => {
+                Shape::Round { diameter: round_up(&Fixed::from(diameter).hypotenuse(&closed).max(need))? }
+            }
+            Shape::Rectangle { width, .. } => {
+                let stepped = round_up(&need.max(closed.clone()))?;
+                // An opening as high as what closes it is closed.
+                let next = round_up(&(Fixed::from(stepped) + Fixed::from(Length::from_nm(1))))?;
+                let height = if Fixed::from(stepped) > closed { stepped } else { next };
+                Shape::Rectangle { width: self.division.round(self.open(width), Rounding::Up), height }
+            }
+        };
+        Ok(self.holds(hole, sizes).is_ok().then_some(hole.height()))
     }
 
     fn check(&self) -> Result<(), BlockError> {
         let bits = self.bits.iter().flatten();
-        let positive = [self.width, self.height, self.thickness, self.pipe, self.limits.bit_step];
+        let (across, up) = (self.through.width(), self.through.height());
+        let positive = [self.width, self.height, self.thickness, across, up, self.limits.bit_step];
         if positive.iter().chain(bits).chain(&self.board_thickness).any(|size| !size.is_positive())
             || self.kerf.is_negative()
             || self.gap.is_negative()
@@ -241,20 +320,23 @@ impl SplitRequest {
     }
 }
 
+/// In the finished block the hole is lower than in the blank by what the saw took.
+fn half_hole(hole: Shape, sizes: &Sizes) -> Fixed {
+    (Fixed::from(hole.height()) - sizes.kerf_up.clone()).half()
+}
+
 impl SplitBlock {
     /// The block for a request.
     ///
     /// # Errors
-    /// [`BlockError`]; where more than one thing is wrong, the width is named before the center, the center before the
-    /// angle, and the bits last.
+    /// [`BlockError`]; where more than one thing is wrong, the width is named before the height, the height before the
+    /// center, the center before the angle, and the bits last.
     pub fn lay_out(request: &SplitRequest) -> Result<Self, BlockError> {
         request.check()?;
         let sizes = request.sizes(&request.angle);
-        let bit = request.bit(&sizes.need);
-        if let Ok(bit) = bit
-            && bit >= request.width
-        {
-            return Err(BlockError::BitTooWide { bit });
+        let hole = request.hole(&sizes);
+        if let Ok(hole) = hole {
+            request.holds(hole, &sizes)?;
         }
         let rounded = |fixed: Fixed| fixed.round().ok_or(BlockError::TooBig);
         let (face, back) =
@@ -264,23 +346,21 @@ impl SplitBlock {
         if leaves {
             return Err(BlockError::CutLeaves { face: lower.face, back: lower.back });
         }
-        let bit = bit?;
-        let closed = SplitRequest::closed(&sizes);
-        if closed >= Fixed::from(bit) {
+        let hole = hole?;
+        let Some(open) = request.mouth(hole, &sizes) else {
             return Err(BlockError::RingClosed(request.way_out(&sizes)?));
-        }
-        let open = Fixed::from(bit).leg(&closed);
+        };
         let mouth = rounded(open.clone())?;
-        if open < Fixed::from(request.pipe) {
+        if open < Fixed::from(request.through.width()) {
             return Err(BlockError::MouthNarrow { mouth, way_out: request.way_out(&sizes)? });
         }
         let blank = Fixed::from(request.height) + sizes.kerf_up.clone();
-        let warnings = warnings(request, &sizes, bit, &open);
+        let warnings = warnings(request, &sizes, hole, &open);
         Ok(Self {
             kerf_up: rounded(sizes.kerf_up.clone())?,
             blank_height: blank.round_up(request.division).ok_or(BlockError::TooBig)?,
             drill_at: rounded(Fixed::from(request.center) + sizes.kerf_up.half())?,
-            bit,
+            hole,
             climb: rounded(sizes.climb)?,
             lower,
             upper: CutHeights { face: request.height - lower.face, back: request.height - lower.back },
@@ -290,17 +370,19 @@ impl SplitBlock {
     }
 }
 
-fn warnings(request: &SplitRequest, sizes: &Sizes, bit: Length, open: &Fixed) -> Vec<BlockWarning> {
+fn warnings(request: &SplitRequest, sizes: &Sizes, hole: Shape, open: &Fixed) -> Vec<BlockWarning> {
     let limits = request.limits;
-    // In the finished block the hole is lower than wide by what the saw took.
-    let half_hole = (Fixed::from(bit) - sizes.kerf_up.clone()).half();
-    let stays = |from_center: Length| Fixed::from(from_center) - half_hole.clone() >= Fixed::from(limits.side_least);
-    let beside = request.width - bit >= limits.side_least + limits.side_least;
-    let thin = !beside || !stays(request.center) || !stays(request.height - request.center);
+    let beside = request.width - hole.width() >= limits.side_least + limits.side_least;
+    let above_and_below = request.stays(&half_hole(hole, sizes), limits.side_least, |left, least| left >= least);
     let deep_enough = |boards: Length| request.thickness >= boards + boards + limits.thickness_margin;
+    let tight = match request.through {
+        Shape::Round { diameter } => *open < Fixed::from(diameter + request.gap),
+        // Each piece goes over with the whole width of its opening, whose play was asked for.
+        Shape::Rectangle { .. } => false,
+    };
     [
-        (*open < Fixed::from(request.pipe + request.gap)).then_some(BlockWarning::MouthTight),
-        thin.then_some(BlockWarning::ThinSide),
+        tight.then_some(BlockWarning::MouthTight),
+        (!beside || !above_and_below).then_some(BlockWarning::ThinSide),
         request.board_thickness.filter(|boards| !deep_enough(*boards)).map(|_| BlockWarning::Shallow),
     ]
     .into_iter()
@@ -317,6 +399,10 @@ mod tests {
         Length::from_inches_64(whole, sixty_fourths)
     }
 
+    fn round(diameter: Length) -> Shape {
+        Shape::Round { diameter }
+    }
+
     fn whole(degrees: i64) -> BigRational {
         BigRational::from_integer(degrees.into())
     }
@@ -326,7 +412,7 @@ mod tests {
             width: inches(6, 0),
             height: inches(7, 32),
             thickness: inches(1, 0),
-            pipe: inches(1, 0),
+            through: round(inches(1, 0)),
             center: inches(3, 48),
             angle: whole(45),
             kerf: inches(0, 6),
@@ -348,7 +434,7 @@ mod tests {
         assert!((2 * up - 1).pow(2) <= 8 * kerf * kerf && 8 * kerf * kerf < (2 * up + 1).pow(2));
         assert_eq!(block.lower, CutHeights { face: inches(3, 16), back: inches(4, 16) });
         assert_eq!(block.upper, CutHeights { face: inches(4, 16), back: inches(3, 16) });
-        assert_eq!(block.bit, inches(1, 32));
+        assert_eq!(block.hole, round(inches(1, 32)));
         assert!(block.warnings.is_empty());
     }
 
@@ -357,10 +443,10 @@ mod tests {
         // kerf_up at 60 degrees is twice the kerf: 1 + 2/8 + 2/16 = 1 3/8 in.
         let request = SplitRequest { angle: whole(60), kerf: inches(0, 4), thickness: inches(0, 48), ..one_inch() };
         let sizes = request.sizes(&request.angle);
-        assert_eq!(request.bit(&sizes.need), Ok(inches(1, 24)));
+        assert_eq!(request.hole(&sizes), Ok(round(inches(1, 24))));
         let flat = SplitRequest { angle: whole(0), kerf: inches(0, 8), ..one_inch() };
         let block = SplitBlock::lay_out(&flat).unwrap();
-        assert_eq!((block.bit, block.mouth, block.climb), (inches(1, 24), inches(1, 24), Length::ZERO));
+        assert_eq!((block.hole, block.mouth, block.climb), (round(inches(1, 24)), inches(1, 24), Length::ZERO));
         assert_eq!(block.blank_height, inches(7, 40));
     }
 
@@ -371,7 +457,7 @@ mod tests {
         let at = |half: i64| SplitRequest { angle: BigRational::new(half.into(), 2.into()), ..thick.clone() };
         assert!(SplitBlock::lay_out(&at(out.half_degrees)).is_ok());
         assert!(SplitBlock::lay_out(&at(out.half_degrees + 1)).is_err());
-        let bit = out.bit.unwrap();
+        let bit = out.hole.unwrap();
         let with = |bit: Length| SplitRequest { bits: Some(vec![bit]), ..thick.clone() };
         assert!(SplitBlock::lay_out(&with(bit)).is_ok());
         assert!(SplitBlock::lay_out(&with(bit - inches(0, 8))).is_err());
@@ -399,10 +485,10 @@ mod tests {
         for (request, want) in [
             (SplitRequest { angle: BigRational::new(751.into(), 10.into()), ..base.clone() }, BlockError::Angle),
             (SplitRequest { kerf: -inches(0, 1), ..base.clone() }, BlockError::NotPositive),
-            (SplitRequest { width: inches(1, 32), ..base.clone() }, BlockError::BitTooWide { bit: inches(1, 32) }),
+            (SplitRequest { width: inches(1, 32), ..base.clone() }, BlockError::HoleTooWide { width: inches(1, 32) }),
             (
-                SplitRequest { center: inches(0, 32), ..base.clone() },
-                BlockError::CutLeaves { face: Length::ZERO, back: inches(1, 0) },
+                SplitRequest { center: inches(1, 0), thickness: inches(2, 0), ..base.clone() },
+                BlockError::CutLeaves { face: Length::ZERO, back: inches(2, 0) },
             ),
             (
                 SplitRequest { bits: Some(vec![inches(1, 0)]), ..base.clone() },
@@ -425,6 +511,64 @@ mod tests {
         assert!(SplitBlock::lay_out(&deep).unwrap().warnings.is_empty());
     }
 
+    /// A box 4 1/2 x 2 1/2 in: 3/16 in of gaps, and 3/32 in / cos 45 = 0.1326 in of saw cut in the height.
+    fn box_block() -> SplitRequest {
+        SplitRequest {
+            width: inches(10, 0),
+            height: inches(11, 0),
+            thickness: inches(0, 56),
+            through: Shape::Rectangle { width: inches(4, 32), height: inches(2, 32) },
+            center: inches(5, 0),
+            gap: inches(0, 6),
+            ..one_inch()
+        }
+    }
+
+    #[test]
+    fn an_opening_takes_both_sizes_and_the_saw_cut() {
+        let block = SplitBlock::lay_out(&box_block()).unwrap();
+        assert_eq!(block.hole, Shape::Rectangle { width: inches(4, 44), height: inches(2, 56) });
+        assert_eq!((block.mouth, block.climb), (inches(4, 44), inches(0, 56)));
+        assert!(block.warnings.is_empty());
+    }
+
+    /// Without a kerf and at 45 degrees, a block as thick as its opening is high is just closed.
+    #[test]
+    fn an_opening_that_the_cut_closes_is_a_ring() {
+        let ring = SplitRequest {
+            kerf: Length::ZERO,
+            gap: Length::ZERO,
+            thickness: inches(2, 32),
+            board_thickness: None,
+            ..box_block()
+        };
+        let Err(BlockError::RingClosed(out)) = SplitBlock::lay_out(&ring) else { panic!("a ring") };
+        assert_eq!(out, WayOut { half_degrees: 89, hole: Some(inches(2, 36)) });
+        let flatter = SplitRequest { angle: BigRational::new(89.into(), 2.into()), ..ring.clone() };
+        assert!(SplitBlock::lay_out(&flatter).is_ok());
+        assert!(SplitBlock::lay_out(&SplitRequest { thickness: inches(2, 31), ..ring }).is_ok());
+    }
+
+    /// The hole is 1 1/2 in, of which the saw takes 0.1326: half of the rest is 0.6837 in.
+    #[test]
+    fn a_hole_that_reaches_the_bottom_or_the_top_breaks_the_block() {
+        let low = |center: Length| SplitBlock::lay_out(&SplitRequest { center, thickness: inches(0, 8), ..one_inch() });
+        assert_eq!(low(inches(0, 43)), Err(BlockError::HoleTooHigh { height: inches(1, 32) }));
+        assert!(low(inches(0, 44)).is_ok());
+        let top = inches(7, 32) - inches(0, 43);
+        assert_eq!(low(top), Err(BlockError::HoleTooHigh { height: inches(1, 32) }));
+        let wide = SplitRequest { width: inches(4, 44), ..box_block() };
+        assert_eq!(SplitBlock::lay_out(&wide), Err(BlockError::HoleTooWide { width: inches(4, 44) }));
+        let touching = SplitRequest {
+            kerf: Length::ZERO,
+            gap: Length::ZERO,
+            center: inches(1, 16),
+            thickness: inches(1, 0),
+            ..box_block()
+        };
+        assert_eq!(SplitBlock::lay_out(&touching), Err(BlockError::HoleTooHigh { height: inches(2, 32) }));
+    }
+
     proptest! {
         #[test]
         fn nothing_makes_it_panic(
@@ -432,9 +576,11 @@ mod tests {
             tenths in -10_i64..800,
         ) {
             let [width, height, thickness, pipe, center, kerf, gap, bit] = sizes.map(Length::from_nm);
+            let shapes = [round(pipe), Shape::Rectangle { width: pipe, height: bit }];
             let angle = BigRational::new(tenths.into(), 10.into());
-            for bits in [None, Some(vec![bit])] {
-                let request = SplitRequest { width, height, thickness, pipe, center, angle: angle.clone(), kerf, gap, bits, ..one_inch() };
+            for (through, bits) in shapes.iter().flat_map(|shape| [(*shape, None), (*shape, Some(vec![bit]))]) {
+                let angle = angle.clone();
+                let request = SplitRequest { width, height, thickness, through, center, angle, kerf, gap, bits, ..one_inch() };
                 if let Ok(block) = SplitBlock::lay_out(&request) {
                     prop_assert_eq!(block.lower.face + block.upper.face, height);
                     prop_assert!(block.lower.face <= block.lower.back);

@@ -3,13 +3,31 @@ use thiserror::Error;
 use super::Rectangle;
 use super::fixed::Fixed;
 use crate::measure::Length;
+use crate::rules::{RuleError, RuleSet, keys};
+use crate::wall::Finish;
 
-/// A top wider than this holds water (common practice, no source).
-const HOLDS_WATER: Length = Length::from_inches_64(6, 0);
+/// Whether a block or trim of a width gets a head flashing where nobody says otherwise: by the rules, a narrow block's
+/// top holds no water, and codes ask for one over all projecting trim. A collar has none.
+///
+/// # Errors
+/// A rule that is missing or of another kind.
+pub fn head_needed(rules: &RuleSet, finish: Finish, width: Length) -> Result<bool, RuleError> {
+    let key = match finish {
+        Finish::Block => keys::HEAD_FLASHING_OVER_BLOCK,
+        Finish::Trim => keys::HEAD_FLASHING_OVER_TRIM,
+        Finish::Collar => return Ok(false),
+    };
+    Ok(width > rules.get_length(key)?)
+}
 
-/// Whether a block or trim of a width gets a head flashing where nobody says otherwise (common practice, no source).
-pub fn head_needed(width: Length) -> bool {
-    width > HOLDS_WATER
+/// The gap over a head flashing, which stays open: what the rules ask for, and no less than the rules' own clearance of
+/// siding above a head flashing.
+///
+/// # Errors
+/// A rule that is missing or of another kind.
+pub fn head_gap(rules: &RuleSet) -> Result<Length, RuleError> {
+    let clearance = rules.get_own_length(keys::CLEARANCE_HEAD_FLASHING)?.unwrap_or_default();
+    Ok(rules.get_length(keys::GAP_HEAD_FLASHING)?.max(clearance))
 }
 
 /// Whether an eave leaves a head open to rain: its trim's top lies further below the eave than a share of the eave's
@@ -105,6 +123,7 @@ impl HeadFlashing {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::{Change, Family, Quantity, RuleUnit};
 
     fn request() -> HeadRequest {
         let mm = Length::from_mm;
@@ -157,7 +176,27 @@ mod tests {
         let mm = Length::from_mm;
         assert!(!open_under_eave(mm(100), mm(400), (1, 4)));
         assert!(open_under_eave(mm(101), mm(400), (1, 4)));
-        assert!(!head_needed(Length::from_inches(6)));
-        assert!(head_needed(Length::from_inches_64(6, 1)));
+    }
+
+    /// Common practice, no source: a block up to 6 in wide needs none. IRC R703.4, item 4: all projecting trim does.
+    #[test]
+    fn what_holds_water_is_told_by_the_rules() {
+        let rules = RuleSet::standard();
+        let needed = |finish, width| head_needed(&rules, finish, width).unwrap();
+        assert!(!needed(Finish::Block, Length::from_inches(6)));
+        assert!(needed(Finish::Block, Length::from_inches_64(6, 1)));
+        assert!(needed(Finish::Trim, Length::from_inches(1)));
+        assert!(!needed(Finish::Collar, Length::from_inches(20)));
+    }
+
+    /// E2/AS1 (quoted): 5 mm, less than the 1/4 in of common practice; a greater clearance widens the gap.
+    #[test]
+    fn the_open_gap_is_the_wider_of_gap_and_clearance() {
+        let mut rules = RuleSet::of(Family::NewZealand);
+        assert_eq!(head_gap(&rules), Ok(Length::from_inches_64(0, 16)));
+        let value = Quantity::new(10, 1, RuleUnit::Millimetre).unwrap();
+        let change = Change { value, by: "Ana".into(), at_ms: 0, reason: "local code".into() };
+        rules.set(keys::CLEARANCE_HEAD_FLASHING, change).unwrap();
+        assert_eq!(head_gap(&rules), Ok(Length::from_mm(10)));
     }
 }

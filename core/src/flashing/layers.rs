@@ -1,8 +1,9 @@
 use thiserror::Error;
 
-use super::shed::{Layer, ShedError, ShedFault, ShedKind, ShedRequest, Slit, shed_faults};
-use super::{HeadFlashing, Patch, PatchEnd, Pipe, Rectangle};
+use super::shed::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
+use super::{Assembly, HeadFlashing, Layer, Patch, PatchEnd, Pipe, Rectangle};
 use crate::measure::Length;
+use crate::wall::Shape;
 
 /// What a layer round a penetration is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -68,8 +69,8 @@ pub struct WallLayer {
     pub kind: LayerKind,
     /// Where it lies on the wall, seen from outside; its pieces meet and do not overlap.
     pub pieces: Vec<Rectangle>,
-    /// The hole in it.
-    pub hole: Option<Pipe>,
+    /// The hole in it, round what goes through.
+    pub hole: Option<Shape>,
     /// The slit in it.
     pub slit: Option<Slit>,
     /// How it stands in a section.
@@ -89,11 +90,9 @@ pub struct LayerBoard {
     pub height: Length,
 }
 
-/// What the boards end at.
+/// What the boards end at: the block, the trim, or the collar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Outer {
-    /// [`LayerKind::Block`], [`LayerKind::Trim`] or [`LayerKind::Collar`].
-    pub kind: LayerKind,
     /// Where it lies on the wall.
     pub area: Rectangle,
     /// From the wall outward.
@@ -103,19 +102,21 @@ pub struct Outer {
 /// A penetration's detail.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LayersRequest {
+    /// What goes round the penetration.
+    pub assembly: Assembly,
     /// The courses of the wall from the bottom, as the patch was cut for.
     pub boards: Vec<LayerBoard>,
     /// The thickness of a board.
     pub board_thickness: Length,
     /// The least lap of the boards.
     pub lap: Length,
-    /// The patch with its cover.
+    /// The patch, slit where the assembly has a cover.
     pub patch: Patch,
     /// What goes through the wall.
     pub pipe: Pipe,
     /// What the boards end at.
     pub outer: Outer,
-    /// The flashing on top of it.
+    /// The flashing on top of it; where the assembly has one, it must be told.
     pub head: Option<HeadFlashing>,
     /// The gap of the boards round it; above a head flashing the flashing's own counts.
     pub gap: Length,
@@ -162,15 +163,27 @@ pub enum LayersError {
     /// There is no course.
     #[error("there is no course")]
     NoCourse,
+    /// The assembly has a head flashing that is not told, or none that is.
+    #[error("the assembly and the sizes differ about the head flashing")]
+    Head,
+    /// The assembly has a cover and the patch no slit, or the other way round.
+    #[error("the assembly and the patch differ about the slit")]
+    Slit,
 }
 
 impl WallLayers {
-    /// The layers of a detail.
+    /// The layers of a penetration's assembly, in its order, with the boards below among them.
     ///
     /// # Errors
-    /// [`LayersError::NoCourse`].
+    /// [`LayersError`].
     pub fn build(request: &LayersRequest) -> Result<Self, LayersError> {
-        let LayersRequest { boards, patch, outer, head, .. } = request;
+        let LayersRequest { assembly, boards, patch, outer, head, .. } = request;
+        if assembly.has_head_flashing() != head.is_some() {
+            return Err(LayersError::Head);
+        }
+        if assembly.patch_is_slit() != patch.slit.is_some() {
+            return Err(LayersError::Slit);
+        }
         let base = boards.first().ok_or(LayersError::NoCourse)?.bottom;
         let top = boards.iter().map(|board| board.bottom + board.height).max().ok_or(LayersError::NoCourse)?;
         let beside = request.lap + request.lap;
@@ -186,18 +199,30 @@ impl WallLayers {
         };
         let board = |(at, board): (usize, &LayerBoard)| cut_board(request, frame, at, *board);
         let mut numbered = boards.iter().enumerate();
-        let mut layers = vec![base_flashing(request, frame, base)];
-        layers.extend(barrier(request, frame, base));
-        layers.extend(numbered.by_ref().take(below).filter_map(board));
-        layers.push(patch_layer(request, top));
-        layers.extend(cover(request, top));
-        layers.push(WallLayer {
-            hole: (outer.kind != LayerKind::Collar).then_some(request.pipe),
-            ..sheet(outer.kind, vec![outer.area], flat(outer.thickness), true)
-        });
-        layers.extend(head.as_ref().map(|head| head_layer(request, head)));
-        layers.extend(flap(request, top));
-        layers.extend(numbered.filter_map(board));
+        let mut layers = Vec::new();
+        for layer in assembly.layers() {
+            match layer {
+                Layer::Barrier => {
+                    layers.push(base_flashing(request, frame, base));
+                    layers.extend(barrier(request, frame, base));
+                    layers.extend(numbered.by_ref().take(below).filter_map(board));
+                }
+                Layer::Patch => layers.push(patch_layer(request, top)),
+                Layer::Cover => layers.extend(cover(request, top)),
+                // The pieces of a block or of the trim stand on one another: together they are one sheet.
+                Layer::Block | Layer::BlockLower => layers.push(outer_layer(request, LayerKind::Block)),
+                Layer::TrimBottom => layers.push(outer_layer(request, LayerKind::Trim)),
+                Layer::BlockUpper | Layer::TrimSides | Layer::TrimTop => {}
+                Layer::HeadFlashing => layers.extend(head.as_ref().map(|head| head_layer(request, head))),
+                Layer::BarrierFlap => layers.extend(flap(request, top)),
+                Layer::Boards => layers.extend(numbered.by_ref().filter_map(board)),
+                Layer::Collar => {
+                    layers.push(sheet(LayerKind::Collar, vec![outer.area], flat(outer.thickness), true));
+                }
+                // A bead takes no water over another layer; what it must leave open is told at its step.
+                Layer::Sealant => {}
+            }
+        }
         Ok(Self { layers, frame, lap_min: request.lap, shadow: request.shadow, pipe_y: request.pipe.y })
     }
 
@@ -210,7 +235,7 @@ impl WallLayers {
         let mut layers = Vec::new();
         for (depth, layer) in (0..).zip(&self.layers) {
             let name = format!("{depth}");
-            layers.extend(layer.pieces.iter().enumerate().map(|(at, area)| Layer {
+            layers.extend(layer.pieces.iter().enumerate().map(|(at, area)| ShedLayer {
                 name: name.clone(),
                 depth,
                 area: *area,
@@ -286,26 +311,30 @@ fn flap(request: &LayersRequest, top: Length) -> Option<WallLayer> {
 }
 
 fn patch_layer(request: &LayersRequest, top: Length) -> WallLayer {
-    let Patch { outline, slit_from_bottom, .. } = request.patch;
+    let Patch { outline, hole, slit, .. } = request.patch;
     let area = Rectangle { top: outline.top.min(top), ..outline };
-    let from = outline.bottom + slit_from_bottom;
     // Over the face of the board below, whose top edge touches the wall, or over the starter.
     let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness: Length::ZERO };
     WallLayer {
-        hole: Some(Pipe { diameter: request.patch.hole, ..request.pipe }),
-        slit: Some(Slit { x: request.pipe.x, from, to: area.top }),
+        hole: Some(hole),
+        slit: slit.map(|slit| Slit { x: request.pipe.x, from: outline.bottom + slit.from_bottom, to: area.top }),
         lap_min: Some(request.patch_lap),
         ..sheet(LayerKind::Patch, vec![area], profile, false)
     }
 }
 
 fn cover(request: &LayersRequest, top: Length) -> Option<WallLayer> {
-    let Patch { outline, cover_width, cover_height, cover_from_bottom, .. } = request.patch;
-    let left = request.pipe.x - cover_width.half();
-    let bottom = outline.bottom + cover_from_bottom;
-    let area = Rectangle { left, right: left + cover_width, bottom, top: (bottom + cover_height).min(top) };
+    let slit = request.patch.slit?;
+    let left = request.pipe.x - slit.cover_width.half();
+    let bottom = request.patch.outline.bottom + slit.cover_from_bottom;
+    let area = Rectangle { left, right: left + slit.cover_width, bottom, top: (bottom + slit.cover_height).min(top) };
     (area.bottom < area.top && area.left < area.right)
         .then(|| sheet(LayerKind::Cover, vec![area], flat(Length::ZERO), false))
+}
+
+fn outer_layer(request: &LayersRequest, kind: LayerKind) -> WallLayer {
+    let Outer { area, thickness } = request.outer;
+    WallLayer { hole: Some(request.pipe.shape), ..sheet(kind, vec![area], flat(thickness), true) }
 }
 
 fn head_layer(request: &LayersRequest, head: &HeadFlashing) -> WallLayer {

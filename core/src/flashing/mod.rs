@@ -3,21 +3,27 @@
 //! Pure functions over plain data. Sizes that come from an angle are computed to 192 binary places and rounded to the
 //! nearest nanometre once, so that no decision rests on a float.
 
+mod assembly;
 mod bead;
 mod block;
 mod clearance;
 mod fixed;
 mod head;
+mod hood;
+mod joint;
 mod layers;
 mod patch;
 mod shed;
 mod slip_block;
 
+pub use assembly::{Assembly, Layer};
 pub use bead::{Bead, BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
 pub use block::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
 pub use clearance::too_near;
-pub use head::{HeadError, HeadFlashing, HeadRequest, head_needed, open_under_eave};
+pub use head::{HeadError, HeadFlashing, HeadRequest, head_gap, head_needed, open_under_eave};
+pub use hood::{duct_narrow, way_between};
+pub use joint::{Joint, JointPlace, JointSection, JointsRequest, drains_below};
 pub use layers::{LapFault, LayerBoard, LayerKind, LayersError, LayersRequest, Outer, Profile, WallLayer, WallLayers};
-pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
-pub use shed::{Layer, ShedError, ShedFault, ShedKind, ShedRequest, Slit, shed_faults};
+pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, PatchSlit, Pipe, Rectangle};
+pub use shed::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
 pub use slip_block::{SlipBlock, SlipError, SlipRequest};

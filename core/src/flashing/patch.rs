@@ -1,6 +1,7 @@
 use thiserror::Error;
 
 use crate::measure::Length;
+use crate::wall::Shape;
 
 /// The board whose course a patch laps over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,11 +27,11 @@ pub struct Rectangle {
     pub top: Length,
 }
 
-/// A round pipe where it comes through the wall.
+/// What comes through the wall: a pipe, a duct, a box, or several lines taken together; not its hood or its flange.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Pipe {
-    /// The outer diameter.
-    pub diameter: Length,
+    /// Its outline.
+    pub shape: Shape,
     /// The center from the wall's left datum.
     pub x: Length,
     /// The center above the base line.
@@ -46,7 +47,7 @@ pub struct PatchRequest {
     pub bottoms: Vec<Length>,
     /// The mounting block.
     pub block: Rectangle,
-    /// The pipe through it.
+    /// What goes through it.
     pub pipe: Pipe,
     /// How far the patch runs past the block at each side.
     pub beyond_side: Length,
@@ -54,6 +55,8 @@ pub struct PatchRequest {
     pub beyond_top: Length,
     /// How much smaller than the pipe the hole is cut.
     pub snug: Length,
+    /// Whether it is slit to get round what stays in the wall; what comes off lets it slip over.
+    pub slit: bool,
     /// How far the cover piece runs past the slit at each side, and past the top edge.
     pub cover_beyond: Length,
 }
@@ -74,26 +77,33 @@ pub enum PatchEnd {
     Starter,
 }
 
-/// A patch of self-adhered membrane round a pipe, with its slit and the piece that covers it.
+/// A patch of self-adhered membrane round what comes through the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Patch {
     /// The outline on the wall.
     pub outline: Rectangle,
     /// Where it ends below.
     pub end: PatchEnd,
-    /// The diameter of the hole.
-    pub hole: Length,
+    /// The hole.
+    pub hole: Shape,
     /// The hole's center from the patch's left edge.
     pub hole_from_left: Length,
     /// The hole's center above the patch's bottom edge.
     pub hole_from_bottom: Length,
-    /// The lower end of the slit above the patch's bottom edge: it runs up from the hole's top.
-    pub slit_from_bottom: Length,
-    /// The length of the slit, to the patch's top edge.
-    pub slit_length: Length,
-    /// The width of the cover piece.
+    /// The slit with the piece over it; none where the patch slips over.
+    pub slit: Option<PatchSlit>,
+}
+
+/// The slit in a patch, which runs up from the hole's top to the patch's top edge, and the piece that covers it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PatchSlit {
+    /// The lower end of the slit above the patch's bottom edge.
+    pub from_bottom: Length,
+    /// The length of the slit.
+    pub length: Length,
+    /// The width of the cover piece, the slit in its middle.
     pub cover_width: Length,
-    /// The height of the cover piece.
+    /// The height of the cover piece, past the patch's top edge.
     pub cover_height: Length,
     /// The bottom of the cover piece, level with the pipe's top, above the patch's bottom edge.
     pub cover_from_bottom: Length,
@@ -132,14 +142,14 @@ pub enum PatchError {
     /// The block's top is not above its bottom.
     #[error("the block's top must lie above its bottom")]
     BlockHeight,
-    /// The pipe leaves the block at a side.
-    #[error("the pipe must lie inside the block, from left to right")]
-    PipeAcross,
-    /// The pipe leaves the block at the bottom or the top, or lies below the patch.
-    #[error("the pipe must lie inside the block, from bottom to top, and above the patch's bottom edge")]
-    PipeUp,
+    /// The pipe leaves the block.
+    #[error("the pipe must lie inside the block")]
+    PipeOutside,
+    /// The hole does not lie above the patch's bottom edge.
+    #[error("the hole must lie above the patch's bottom edge")]
+    HoleLow,
     /// The hole would have no size.
-    #[error("the hole must be cut less than a pipe's diameter smaller than the pipe")]
+    #[error("the hole must be cut less smaller than the pipe than the pipe is wide and high")]
     Snug,
     /// The patch ends below the next board's bottom edge: it would be seen.
     #[error("the patch ends {below:?} below the next board's bottom edge")]
@@ -147,6 +157,15 @@ pub enum PatchError {
         /// How far below, at least zero.
         below: Length,
     },
+}
+
+impl Pipe {
+    /// The least upright rectangle round it.
+    pub fn area(self) -> Rectangle {
+        let (across, up) = (self.shape.width(), self.shape.height());
+        let (left, bottom) = (self.x - across.half(), self.y - up.half());
+        Rectangle { left, right: left + across, bottom, top: bottom + up }
+    }
 }
 
 impl PatchBoard {
@@ -184,6 +203,23 @@ impl PatchBoard {
         Ok(())
     }
 
+    /// The bottom edge of a patch round a block that stands on `block_bottom`, and what the patch ends on.
+    ///
+    /// # Errors
+    /// [`PatchError::NoCourse`] or [`PatchError::Shows`].
+    pub fn ending(self, bottoms: &[Length], block_bottom: Length) -> Result<(Length, PatchEnd), PatchError> {
+        let course = self.last_below(bottoms, block_bottom);
+        let Some(own) = course.checked_sub(1).and_then(|index| bottoms.get(index)) else {
+            return Ok((bottoms.first().copied().ok_or(PatchError::NoCourse)?, PatchEnd::Starter));
+        };
+        let bottom = *own + self.height - self.nail_line;
+        let hidden_by = bottoms.get(course).map_or(self.lap - self.nail_line, |next| bottom - *next);
+        if !hidden_by.is_positive() {
+            return Err(PatchError::Shows { below: -hidden_by });
+        }
+        Ok((bottom, PatchEnd::Course { course, over_board: self.nail_line, hidden_by }))
+    }
+
     /// The last course whose top edge is not above `height`, counted from one; zero where there is none.
     pub fn last_below(self, bottoms: &[Length], height: Length) -> usize {
         bottoms.iter().rposition(|bottom| *bottom + self.height <= height).map_or(0, |index| index + 1)
@@ -212,19 +248,18 @@ impl Rectangle {
         self.top - self.bottom
     }
 
-    /// Whether a pipe's circle lies inside; it may touch an edge.
+    /// Whether a pipe lies inside; it may touch an edge.
     ///
     /// # Errors
-    /// [`PatchError::PipeAcross`] or [`PatchError::PipeUp`].
+    /// [`PatchError::PipeOutside`].
     pub fn check_pipe(self, pipe: Pipe) -> Result<(), PatchError> {
         // Everything doubled, so that no half is rounded.
-        let inside = |center: Length, low: Length, high: Length| {
-            center + center - pipe.diameter >= low + low && center + center + pipe.diameter <= high + high
+        let inside = |center: Length, size: Length, low: Length, high: Length| {
+            center + center - size >= low + low && center + center + size <= high + high
         };
-        if !inside(pipe.x, self.left, self.right) {
-            return Err(PatchError::PipeAcross);
-        }
-        if inside(pipe.y, self.bottom, self.top) { Ok(()) } else { Err(PatchError::PipeUp) }
+        let across = inside(pipe.x, pipe.shape.width(), self.left, self.right);
+        let up = inside(pipe.y, pipe.shape.height(), self.bottom, self.top);
+        if across && up { Ok(()) } else { Err(PatchError::PipeOutside) }
     }
 }
 
@@ -234,65 +269,55 @@ impl Patch {
     /// # Errors
     /// [`PatchError`], by what is wrong with the request.
     pub fn cut(request: &PatchRequest) -> Result<Self, PatchError> {
-        let PatchRequest { board, bottoms, block, pipe, beyond_side, beyond_top, snug, cover_beyond } = request;
+        let PatchRequest { board, bottoms, block, pipe, beyond_side, beyond_top, snug, slit, cover_beyond } = request;
         board.check()?;
         board.check_courses(bottoms)?;
+        let (bottom, end) = board.ending(bottoms, block.bottom)?;
         block.check()?;
-        if !pipe.diameter.is_positive() || [beyond_side, beyond_top, snug, cover_beyond].iter().any(|l| l.is_negative())
-        {
+        let (width, height) = (pipe.shape.width(), pipe.shape.height());
+        let amounts = [beyond_side, beyond_top, snug, cover_beyond];
+        if !width.is_positive() || !height.is_positive() || amounts.iter().any(|amount| amount.is_negative()) {
             return Err(PatchError::NotPositive);
         }
         block.check_pipe(*pipe)?;
-        if snug >= &pipe.diameter {
+        if *snug >= width.min(height) {
             return Err(PatchError::Snug);
         }
-        let (bottom, end) = ending(*board, bottoms, block.bottom)?;
         let outline = Rectangle {
             left: block.left - *beyond_side,
             right: block.right + *beyond_side,
             bottom,
             top: block.top + *beyond_top,
         };
-        let hole = pipe.diameter - *snug;
+        let hole = match pipe.shape {
+            Shape::Round { diameter } => Shape::Round { diameter: diameter - *snug },
+            Shape::Rectangle { width, height } => Shape::Rectangle { width: width - *snug, height: height - *snug },
+        };
         let hole_from_bottom = pipe.y - bottom;
-        if hole_from_bottom < hole.half() {
-            return Err(PatchError::PipeUp);
+        if hole_from_bottom + hole_from_bottom <= hole.height() {
+            return Err(PatchError::HoleLow);
         }
-        let slit_from_bottom = hole_from_bottom + hole.half();
-        let cover_from_bottom = hole_from_bottom + pipe.diameter.half();
-        Ok(Self {
-            outline,
-            end,
-            hole,
-            hole_from_left: pipe.x - outline.left,
-            hole_from_bottom,
-            slit_from_bottom,
-            slit_length: outline.height() - slit_from_bottom,
-            cover_width: *cover_beyond + *cover_beyond,
-            cover_height: outline.height() + *cover_beyond - cover_from_bottom,
-            cover_from_bottom,
-        })
+        let slit = slit.then(|| {
+            let from_bottom = hole_from_bottom + hole.height().half();
+            let cover_from_bottom = hole_from_bottom + height.half();
+            PatchSlit {
+                from_bottom,
+                length: outline.height() - from_bottom,
+                cover_width: *cover_beyond + *cover_beyond,
+                cover_height: outline.height() + *cover_beyond - cover_from_bottom,
+                cover_from_bottom,
+            }
+        });
+        Ok(Self { outline, end, hole, hole_from_left: pipe.x - outline.left, hole_from_bottom, slit })
     }
-}
-
-/// The patch's bottom edge and what it ends on.
-fn ending(board: PatchBoard, bottoms: &[Length], block_bottom: Length) -> Result<(Length, PatchEnd), PatchError> {
-    let course = board.last_below(bottoms, block_bottom);
-    let Some(own) = course.checked_sub(1).and_then(|index| bottoms.get(index)) else {
-        return Ok((bottoms.first().copied().ok_or(PatchError::NoCourse)?, PatchEnd::Starter));
-    };
-    let bottom = *own + board.height - board.nail_line;
-    let hidden_by = bottoms.get(course).map_or(board.lap - board.nail_line, |next| bottom - *next);
-    if !hidden_by.is_positive() {
-        return Err(PatchError::Shows { below: -hidden_by });
-    }
-    Ok((bottom, PatchEnd::Course { course, over_board: board.nail_line, hidden_by }))
 }
 
 #[cfg(test)]
 pub(super) mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    const ONE_INCH: Shape = Shape::Round { diameter: Length::from_inches_64(1, 0) };
 
     fn inches(whole: i64, sixty_fourths: i64) -> Length {
         Length::from_inches_64(whole, sixty_fourths)
@@ -303,10 +328,11 @@ pub(super) mod tests {
             board: PatchBoard { height: inches(7, 16), lap: inches(1, 16), nail_line: inches(0, 48) },
             bottoms: [0, 6, 12, 18].map(Length::from_inches).to_vec(),
             block: Rectangle { left: inches(30, 0), right: inches(36, 0), bottom: inches(15, 0), top: inches(22, 32) },
-            pipe: Pipe { diameter: inches(1, 0), x: inches(33, 0), y: inches(18, 48) },
+            pipe: Pipe { shape: ONE_INCH, x: inches(33, 0), y: inches(18, 48) },
             beyond_side: inches(4, 0),
             beyond_top: inches(4, 0),
             snug: inches(0, 8),
+            slit: true,
             cover_beyond: inches(2, 0),
         }
     }
@@ -359,9 +385,9 @@ pub(super) mod tests {
             (|r| r.bottoms[3] = r.bottoms[2] + r.board.height, PatchError::CourseGap { index: 3 }),
             (|r| r.block.right = r.block.left, PatchError::BlockWidth),
             (|r| r.block.top = r.block.bottom, PatchError::BlockHeight),
-            (|r| r.pipe.x = r.block.left, PatchError::PipeAcross),
-            (|r| r.pipe.y = r.block.top, PatchError::PipeUp),
-            (|r| r.snug = r.pipe.diameter, PatchError::Snug),
+            (|r| r.pipe.x = r.block.left, PatchError::PipeOutside),
+            (|r| r.pipe.y = r.block.top, PatchError::PipeOutside),
+            (|r| r.snug = r.pipe.shape.width(), PatchError::Snug),
         ];
         for (spoil, want) in cases {
             let mut request = hose_bib();
@@ -373,6 +399,43 @@ pub(super) mod tests {
         assert!(Patch::cut(&touching).is_ok());
     }
 
+    /// By hand: the hole of a box 3 x 5 in, cut 1/8 in smaller, is 2 7/8 x 4 7/8; its top lies 2 7/16 over its centre at
+    /// 6 1/4 in, the box's own top 2 1/2 over it.
+    #[test]
+    fn a_box_takes_a_hole_of_both_its_sizes() {
+        let shape = Shape::Rectangle { width: inches(3, 0), height: inches(5, 0) };
+        let request = PatchRequest { pipe: Pipe { shape, ..hose_bib().pipe }, ..hose_bib() };
+        let patch = Patch::cut(&request).unwrap();
+        assert_eq!(patch.hole, Shape::Rectangle { width: inches(2, 56), height: inches(4, 56) });
+        let slit = patch.slit.unwrap();
+        assert_eq!((slit.from_bottom, slit.length), (inches(8, 44), inches(5, 20)));
+        assert_eq!((slit.cover_from_bottom, slit.cover_height), (inches(8, 48), inches(7, 16)));
+        let narrow = Shape::Rectangle { width: inches(0, 8), height: inches(5, 0) };
+        let gone = PatchRequest { pipe: Pipe { shape: narrow, ..request.pipe }, ..request.clone() };
+        assert_eq!(Patch::cut(&gone), Err(PatchError::Snug));
+        let tall = Shape::Rectangle { width: inches(6, 0), height: inches(7, 33) };
+        let outside = PatchRequest { pipe: Pipe { shape: tall, ..request.pipe }, ..request };
+        assert_eq!(Patch::cut(&outside), Err(PatchError::PipeOutside));
+    }
+
+    #[test]
+    fn what_slips_over_has_neither_slit_nor_cover() {
+        let whole = Patch::cut(&PatchRequest { slit: false, ..hose_bib() }).unwrap();
+        assert_eq!(whole, Patch { slit: None, ..Patch::cut(&hose_bib()).unwrap() });
+    }
+
+    /// At the first course the patch starts at the base line, and a hole that only touches it has nothing under it.
+    #[test]
+    fn the_hole_lies_above_the_bottom_edge() {
+        let mut low = hose_bib();
+        low.block = Rectangle { bottom: Length::ZERO, top: inches(7, 0), ..low.block };
+        low.snug = Length::ZERO;
+        low.pipe.y = inches(0, 32);
+        assert_eq!(Patch::cut(&low), Err(PatchError::HoleLow));
+        low.snug = inches(0, 1);
+        assert!(Patch::cut(&low).is_ok());
+    }
+
     proptest! {
         #[test]
         fn the_parts_add_up(
@@ -382,12 +445,14 @@ pub(super) mod tests {
             let mut request = hose_bib();
             request.block.bottom = sixteenth(bottom);
             request.block.top = sixteenth(bottom + height);
-            request.pipe = Pipe { diameter: sixteenth(diameter), x: inches(33, 0), y: sixteenth(bottom + height / 2) };
+            let shape = Shape::Round { diameter: sixteenth(diameter) };
+            request.pipe = Pipe { shape, x: inches(33, 0), y: sixteenth(bottom + height / 2) };
             request.snug = sixteenth(snug);
             request.beyond_side = sixteenth(side);
             let patch = Patch::cut(&request).unwrap();
-            prop_assert_eq!(patch.slit_from_bottom + patch.slit_length, patch.outline.height());
-            prop_assert_eq!(patch.cover_from_bottom + patch.cover_height, patch.outline.height() + inches(2, 0));
+            let slit = patch.slit.unwrap();
+            prop_assert_eq!(slit.from_bottom + slit.length, patch.outline.height());
+            prop_assert_eq!(slit.cover_from_bottom + slit.cover_height, patch.outline.height() + inches(2, 0));
             prop_assert!(patch.outline.bottom <= request.block.bottom);
             if let PatchEnd::Course { hidden_by, .. } = patch.end {
                 prop_assert!(hidden_by.is_positive());

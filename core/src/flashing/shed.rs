@@ -18,7 +18,7 @@ pub struct Slit {
 
 /// One piece of a layer of the wall. Pieces of one name and depth are one sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Layer {
+pub struct ShedLayer {
     /// What it is called.
     pub name: String,
     /// Its place from the wall outward.
@@ -37,7 +37,7 @@ pub struct Layer {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ShedRequest {
     /// The pieces in any order.
-    pub layers: Vec<Layer>,
+    pub layers: Vec<ShedLayer>,
     /// The common least lap.
     pub lap_min: Length,
     /// An opening narrower than this between exposed layers lies in their shadow.
@@ -113,7 +113,7 @@ const WORK: usize = 50_000_000;
 /// A sheet between two neighbouring left or right edges.
 #[derive(Clone, Copy)]
 struct Span<'a> {
-    layer: &'a Layer,
+    layer: &'a ShedLayer,
     bottom: i64,
     top: i64,
 }
@@ -121,7 +121,7 @@ struct Span<'a> {
 /// Where the layers do not shed, strip by strip from the left; each kind, upper and lower layer once.
 pub fn shed_faults(request: &ShedRequest) -> Result<Vec<ShedFault>, ShedError> {
     check(&request.layers)?;
-    let sides = |layer: &Layer| [layer.area.left.nm(), layer.area.right.nm()];
+    let sides = |layer: &ShedLayer| [layer.area.left.nm(), layer.area.right.nm()];
     let cuts: BTreeSet<i64> = request.layers.iter().flat_map(sides).collect();
     let mut work = Work(WORK);
     let mut found = Found::default();
@@ -162,7 +162,7 @@ impl Found {
     }
 }
 
-fn check(layers: &[Layer]) -> Result<(), ShedError> {
+fn check(layers: &[ShedLayer]) -> Result<(), ShedError> {
     for (index, layer) in layers.iter().enumerate() {
         for (other, earlier) in layers.iter().enumerate().take(index) {
             if earlier.depth != layer.depth {
@@ -186,8 +186,8 @@ fn check(layers: &[Layer]) -> Result<(), ShedError> {
 }
 
 /// The sheets of a strip; pieces of one sheet that meet are one span.
-fn spans(layers: &[Layer], left: i64, right: i64) -> Vec<Span<'_>> {
-    let across = |layer: &&Layer| layer.area.left.nm() <= left && right <= layer.area.right.nm();
+fn spans(layers: &[ShedLayer], left: i64, right: i64) -> Vec<Span<'_>> {
+    let across = |layer: &&ShedLayer| layer.area.left.nm() <= left && right <= layer.area.right.nm();
     let span = |layer| -> Span<'_> { Span { layer, bottom: layer.area.bottom.nm(), top: layer.area.top.nm() } };
     let mut pieces: Vec<Span<'_>> = layers.iter().filter(across).map(span).collect();
     pieces.sort_by(|a, b| (a.layer.depth, &a.layer.name, a.bottom).cmp(&(b.layer.depth, &b.layer.name, b.bottom)));
@@ -364,10 +364,10 @@ mod tests {
         Length::from_inches_64(0, sixteenths * 4)
     }
 
-    fn piece(name: &str, depth: i64, across: (i64, i64), up: (i64, i64), exposed: bool) -> Layer {
+    fn piece(name: &str, depth: i64, across: (i64, i64), up: (i64, i64), exposed: bool) -> ShedLayer {
         let area =
             Rectangle { left: length(across.0), right: length(across.1), bottom: length(up.0), top: length(up.1) };
-        Layer { name: name.to_owned(), depth, area, exposed, lap_min: None, slit: None }
+        ShedLayer { name: name.to_owned(), depth, area, exposed, lap_min: None, slit: None }
     }
 
     /// Five courses with a block from 15 to 25 in over the third to the fifth.
@@ -410,7 +410,7 @@ mod tests {
         kinds(request).contains(&(kind, upper.to_owned(), lower.to_owned()))
     }
 
-    fn named<'a>(request: &'a mut ShedRequest, name: &'a str) -> impl Iterator<Item = &'a mut Layer> {
+    fn named<'a>(request: &'a mut ShedRequest, name: &'a str) -> impl Iterator<Item = &'a mut ShedLayer> {
         request.layers.iter_mut().filter(move |layer| layer.name == name)
     }
 

@@ -66,6 +66,8 @@ pub const TAPE_PLAN_TOLERANCE: &str = "tape.plan-tolerance";
 pub const LEVEL_TOLERANCE: &str = "level.tolerance";
 /// Two boards over one block may miss by.
 pub const CROSS_CHECK_TOLERANCE: &str = "cross-check.tolerance";
+/// Block past its fixture at each side, where nobody gives its size.
+pub const BLOCK_BEYOND: &str = "block.beyond";
 /// Block thicker than two boards by.
 pub const BLOCK_THICKNESS_MARGIN: &str = "block.thickness.margin";
 /// Wood left beside the hole in a block.
@@ -82,6 +84,10 @@ pub const BARRIER_LAP_VERTICAL: &str = "barrier.lap.vertical";
 pub const OFFCUT_KEEP_LEAST: &str = "offcut.keep.least";
 /// Least thickness of the board.
 pub const BOARD_THICKNESS: &str = "board.thickness";
+/// A block wider than this gets a head flashing.
+pub const HEAD_FLASHING_OVER_BLOCK: &str = "head-flashing.over-block";
+/// Trim wider than this gets a head flashing.
+pub const HEAD_FLASHING_OVER_TRIM: &str = "head-flashing.over-trim";
 /// Head flashing, leg up the wall.
 pub const HEAD_FLASHING_UP_LEG: &str = "head-flashing.up-leg";
 /// Head flashing, height of the end dams.
@@ -166,6 +172,28 @@ pub const CARTRIDGE_MILLILITRES: &str = "cartridge.millilitres";
 /// Out of level that is taken out in one course, most.
 pub const LEVEL_CHANGE_MOST: &str = "level.change.most";
 
+/// What is higher above the base line is worked at from a ladder or a scaffold.
+pub const REACH_MOST: &str = "reach.most";
+
+/// Flashing past each side of an opening.
+pub const FLASHING_BEYOND_OPENING: &str = "flashing.beyond-opening";
+/// Lap of flashing over flashing.
+pub const FLASHING_LAP: &str = "flashing.lap";
+/// Dryer hood away from doors and windows.
+pub const DRYER_FROM_OPENINGS: &str = "dryer.from-openings";
+/// Open area of a dryer hood.
+pub const DRYER_OPEN_AREA: &str = "dryer.open-area";
+/// Nail into framing over foam sheathing.
+pub const NAIL_OVER_FOAM: &str = "nail.over-foam";
+/// Shortest nail.
+pub const NAIL_LENGTH_LEAST: &str = "nail.length.least";
+/// Steps of nail lengths.
+pub const NAIL_LENGTH_STEP: &str = "nail.length-step";
+/// Thickness of the sheathing.
+pub const SHEATHING_THICKNESS: &str = "sheathing.thickness";
+/// Thickness of the foam over the sheathing; zero for none.
+pub const FOAM_THICKNESS: &str = "foam.thickness";
+
 /// Narrowest strip of board that shows over or under a block.
 pub const STRIP_LEAST: &str = "strip.least";
 
@@ -214,6 +242,8 @@ pub const LENGTHS: &[&str] = &[
     BARRIER_LAP_VERTICAL,
     OFFCUT_KEEP_LEAST,
     BOARD_THICKNESS,
+    HEAD_FLASHING_OVER_BLOCK,
+    HEAD_FLASHING_OVER_TRIM,
     HEAD_FLASHING_UP_LEG,
     HEAD_FLASHING_END_DAM,
     HEAD_FLASHING_DOWN_LAP,
@@ -224,6 +254,16 @@ pub const LENGTHS: &[&str] = &[
     MEMBRANE_ROLL_WIDTH,
     MEMBRANE_ROLL_LENGTH,
     TRIM_NAIL_SPACING,
+    BLOCK_BEYOND,
+    REACH_MOST,
+    FLASHING_BEYOND_OPENING,
+    FLASHING_LAP,
+    DRYER_FROM_OPENINGS,
+    NAIL_OVER_FOAM,
+    NAIL_LENGTH_LEAST,
+    NAIL_LENGTH_STEP,
+    SHEATHING_THICKNESS,
+    FOAM_THICKNESS,
 ];
 
 /// Read with `get_share`.

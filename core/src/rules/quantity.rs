@@ -4,6 +4,7 @@ use num_rational::BigRational;
 use num_traits::ToPrimitive;
 
 use crate::measure::Length;
+use crate::phrases::Language;
 
 /// The unit that a source prints its value in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -117,6 +118,20 @@ impl RuleUnit {
             Self::Litre => "L",
             Self::SquareFootPerGallon => "sq ft/gal",
             Self::SquareMetrePerLitre => "m²/L",
+        }
+    }
+
+    /// The unit's sign as a reader of a language knows it. Metric signs are the same everywhere.
+    pub const fn sign_in(self, language: Language) -> &'static str {
+        match (language, self) {
+            (Language::Spanish, Self::Inch) => "pulg",
+            (Language::Spanish, Self::Foot) => "pies",
+            (Language::Spanish, Self::SquareInch) => "pulg²",
+            (Language::Spanish, Self::SquareFoot) => "pies²",
+            (Language::Spanish, Self::FluidOunce) => "oz líq",
+            (Language::Spanish, Self::CubicFootPerMinute) => "pies³/min",
+            (Language::Spanish, Self::SquareFootPerGallon) => "pies²/gal",
+            _ => self.sign(),
         }
     }
 
@@ -256,6 +271,11 @@ impl Quantity {
 
     /// The value as its source prints it: `1 1/4 in`, `0.33 mm`, `6 %`, `1.5°`, `1/4`.
     pub fn text(self) -> String {
+        self.text_in(Language::English)
+    }
+
+    /// The value with its unit as a reader of a language knows it: `1 1/4 pulg`.
+    pub fn text_in(self, language: Language) -> String {
         let inches = matches!(self.unit, RuleUnit::Inch | RuleUnit::Foot | RuleUnit::Share);
         let common = num_integer::gcd(self.numerator, self.denominator).max(1);
         let (n, d) = (self.numerator / common, self.denominator / common);
@@ -272,7 +292,7 @@ impl Quantity {
                 }
             }
         };
-        match self.unit.sign() {
+        match self.unit.sign_in(language) {
             "" => value,
             "°" => format!("{value}°"),
             sign => format!("{value} {sign}"),
@@ -331,6 +351,14 @@ mod tests {
         ] {
             assert_eq!(Quantity::fixed(n, d, unit).text(), text);
         }
+    }
+
+    #[test]
+    fn units_are_named_in_spanish() {
+        let spanish = |n, d, unit| Quantity::fixed(n, d, unit).text_in(Language::Spanish);
+        assert_eq!(spanish(5, 4, RuleUnit::Inch), "1 1/4 pulg");
+        assert_eq!(spanish(101, 10, RuleUnit::FluidOunce), "10.1 oz líq");
+        assert_eq!(spanish(33, 100, RuleUnit::Millimetre), "0.33 mm");
     }
 
     #[test]

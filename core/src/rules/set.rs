@@ -180,6 +180,17 @@ impl RuleSet {
         self.get(key)?.length().ok_or_else(|| RuleError::Kind { key: key.to_owned(), expected: "a length" })
     }
 
+    /// The length that applies where a country's own rule must not be lent to another: none where the rule stands only
+    /// in another family and nobody changed it.
+    ///
+    /// # Errors
+    /// [`RuleError::Unknown`], or [`RuleError::Kind`] for a rule that is not a length.
+    pub fn get_own_length(&self, key: &str) -> Result<Option<Length>, RuleError> {
+        let family = self.rule(key)?.family;
+        let own = family == self.family || family == Family::Common || self.changes.contains_key(key);
+        if own { self.get_length(key).map(Some) } else { Ok(None) }
+    }
+
     /// The share that applies, as a fraction of one.
     ///
     /// # Errors
@@ -347,6 +358,17 @@ mod tests {
         assert!(RuleSet::of(Family::NewZealand).rule(keys::LAP_LEAST).unwrap().not_verified());
         let keys: Vec<_> = australia.rules().map(|rule| rule.key).collect();
         assert_eq!(keys.len(), keys.iter().collect::<BTreeSet<_>>().len());
+    }
+
+    #[test]
+    fn a_countrys_own_rule_is_not_lent() {
+        let own = |family| RuleSet::of(family).get_own_length(keys::FLASHING_BEYOND_OPENING).unwrap();
+        assert_eq!(own(Family::Australia), Some(Length::from_mm(110)));
+        assert_eq!(own(Family::UnitedStates), None);
+        let mut changed = RuleSet::standard();
+        changed.set(keys::FLASHING_BEYOND_OPENING, change(4, 1, RuleUnit::Inch)).unwrap();
+        assert_eq!(changed.get_own_length(keys::FLASHING_BEYOND_OPENING), Ok(Some(Length::from_inches(4))));
+        assert_eq!(RuleSet::of(Family::Canada).get_own_length(keys::GAP_TRIM), Ok(Some(Length::from_inches_64(0, 8))));
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 mod advice;
 mod block;
+mod hood;
 mod layers;
 mod patch;
 mod shed;
@@ -37,6 +38,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<Pe
     let (patch, patch_ends) = patch::sizes(terms, &site, &mut notes)?;
     let (block, split) = block::sizes(terms, &site, &mut notes)?;
     let head = shed::head_sizes(terms, &site)?;
+    notes.extend(hood::notes(terms, &site)?);
     let layers = site.wall_layers()?;
     let shedding = layers.as_ref().and_then(|layers| shed::check(terms, &site, layers));
     let steps = site.detail.steps();
@@ -50,7 +52,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<Pe
         what: site.penetration.kind.code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
-        layers: layers::lines(terms, &site.detail),
+        layers: layers::lines(terms, &site)?,
         shedding,
         patch,
         patch_ends,
@@ -147,7 +149,7 @@ fn sign_step(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite, step: &
 }
 
 fn signing<'a>(site: &'a PenetrationSite, about: &'a str, steps: &'a [Step]) -> Kept<Signing<'a>> {
-    let detail = Detail { hash: site.hash()?, earlier: Vec::new() };
+    let detail = Detail { hash: site.hash()?, earlier: vec![site.earlier_hash()?] };
     Ok(Signing { work: &site.work, subject: site.penetration.id(), about, steps, detail })
 }
 

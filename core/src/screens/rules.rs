@@ -4,7 +4,7 @@ use num_traits::Signed;
 
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
 use crate::measure::Unit;
-use crate::rules::{Change as RuleChange, Quantity, Rule, RuleUnit};
+use crate::rules::{Change as RuleChange, Family, Quantity, Rule, RuleUnit};
 use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
 use crate::work::Work;
@@ -33,17 +33,18 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView>
 fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Kept<RuleLine> {
     let value = work.rules().get(rule.key)?;
     let status = if rule.not_verified() { "rule-not-verified" } else { rule.status.phrase() };
-    let bounds = [("least", rule.least.text().into()), ("most", rule.most.text().into())];
+    let text = |value: Quantity| value.text_in(terms.phrases.language());
+    let bounds = [("least", text(rule.least).into()), ("most", text(rule.most).into())];
     let differs = work.rules().differs_from_default(rule.key);
     let name = terms.phrase(&rule.name_phrase(), &[]);
     let mut line = RuleLine {
         key: rule.key.to_owned(),
         name,
-        value: value.text(),
-        unit: value.unit().sign().to_owned(),
-        default: if differs { rule.value.text() } else { String::new() },
+        value: text(value),
+        unit: value.unit().sign_in(terms.phrases.language()).to_owned(),
+        default: if differs { text(rule.value) } else { String::new() },
         bounds: if rule.is_fixed() { String::new() } else { terms.phrase("rule-bounds", &bounds) },
-        source: if rule.source.is_empty() { terms.phrase("rule-source-none", &[]) } else { rule.source.to_owned() },
+        source: source(terms, work, rule),
         edition: rule.edition.to_owned(),
         status: terms.phrase(status, &[]),
         not_verified: rule.not_verified(),
@@ -63,9 +64,24 @@ fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Kept<RuleLi
     Ok(line)
 }
 
+/// The source of a rule, with its country where it is not the house's own; empty where there is none.
+fn source(terms: &Terms<'_>, work: &Work, rule: &Rule) -> String {
+    if rule.source.is_empty() || [work.rules().family(), Family::Common].contains(&rule.family) {
+        return rule.source.to_owned();
+    }
+    let country = terms.phrase(rule.family.phrase(), &[]);
+    terms.phrase("rules-source-of", &[("source", rule.source.into()), ("country", country.into())])
+}
+
 fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
     let source = together(&[&line.source, &line.edition]);
-    let from = terms.phrase("rules-from", &[("source", source.into()), ("status", line.status.as_str().into())]);
+    let status = line.status.as_str();
+    // A value without a source says so by its status.
+    let from = if source.is_empty() {
+        status.to_owned()
+    } else {
+        terms.phrase("rules-from", &[("source", source.into()), ("status", status.into())])
+    };
     let changed = line.changed.as_ref().map(|changed| {
         let args = [
             ("default", line.default.as_str().into()),
@@ -219,16 +235,17 @@ pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quant
     }
     let trimmed = text.trim();
     // Any unit that measures the same, by its sign: `mL` before `L`.
-    let signed =
-        |unit: &&RuleUnit| own.measures_same(**unit) && !unit.sign().is_empty() && trimmed.ends_with(unit.sign());
-    let unit = RuleUnit::ALL.iter().filter(signed).max_by_key(|unit| unit.sign().len()).copied().unwrap_or(own);
-    let number = if unit.sign().is_empty() { trimmed } else { trimmed.trim_end_matches(unit.sign()).trim_end() };
+    let signs = |unit: &RuleUnit| [unit.sign(), unit.sign_in(terms.phrases.language())].map(|sign| (*unit, sign));
+    let units = RuleUnit::ALL.iter().filter(|unit| own.measures_same(**unit)).flat_map(signs);
+    let ending = units.filter(|(_, sign)| !sign.is_empty() && trimmed.ends_with(sign));
+    let (unit, sign) = ending.max_by_key(|(_, sign)| sign.len()).unwrap_or((own, ""));
+    let number = trimmed.strip_suffix(sign).unwrap_or(trimmed).trim_end();
     let number = terms.reader.number(number).ok().filter(|number| !number.is_negative());
     number.and_then(|number| Quantity::from_exact(&number, unit)).ok_or_else(|| refused(terms, rule, text))
 }
 
 fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> super::trouble::Trouble {
-    let like = rule.value.text();
+    let like = rule.value.text_in(terms.phrases.language());
     let text = terms.phrase("rules-value", &[("text", text.trim().into()), ("like", like.into())]);
     Problem::new(Code::Range, "value", text).into()
 }

@@ -61,14 +61,21 @@ impl BoardDetail {
         }
         steps.push(step!("board-prime").hidden().photo().cautions(&[Caution::Label]));
         if self.joint {
-            steps.push(step!("board-backing").hidden().photo());
+            let backing = if self.first_course {
+                step!("board-backing", "board-backing-first", "board-backing-first")
+            } else {
+                step!("board-backing")
+            };
+            steps.push(backing.hidden().photo());
         }
         let place = if self.first_course { step!("board-set", "board-set-first") } else { step!("board-set") };
         let place = if self.first_course { place } else { place.length(key("step-measured-lap")) };
-        let ladder: &[Caution] = if self.above_reach { &[Caution::Ladder, Caution::PowerLine] } else { &[] };
-        steps.push(place.cautions(ladder));
+        let height: &[Caution] =
+            if self.above_reach { &[Caution::Ladder, Caution::Fall, Caution::PowerLine] } else { &[] };
+        steps.push(place.cautions(height).cautions(&[Caution::Lifting]));
         // The next course covers the nails, so that nobody can see later whether each found its stud.
-        steps.push(step!("board-nail").hidden());
+        let nail = if self.joint { step!("board-nail", "board-nail-joint") } else { step!("board-nail") };
+        steps.push(nail.hidden().cautions(&[Caution::Nailer]));
         if self.notched {
             steps.push(step!("board-gap").photo().length(key("step-measured-gap")));
         }

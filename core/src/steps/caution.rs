@@ -11,6 +11,8 @@ pub enum Caution {
     Saw,
     /// Ladders and scaffolds.
     Ladder,
+    /// Falling from a height.
+    Fall,
     /// Power lines near a ladder or a scaffold.
     PowerLine,
     /// Boxes, cables and lights.
@@ -31,6 +33,10 @@ pub enum Caution {
     WetSurface,
     /// What the label of a membrane, primer or sealant says.
     Label,
+    /// Nails driven by air or powder, and what lies behind the sheathing.
+    Nailer,
+    /// Long boards and heavy bundles.
+    Lifting,
 }
 
 impl Caution {
@@ -39,6 +45,7 @@ impl Caution {
         Self::Silica,
         Self::Saw,
         Self::Ladder,
+        Self::Fall,
         Self::PowerLine,
         Self::Electricity,
         Self::Meter,
@@ -49,6 +56,8 @@ impl Caution {
         Self::Asbestos,
         Self::WetSurface,
         Self::Label,
+        Self::Nailer,
+        Self::Lifting,
     ];
 
     /// The stable text code, by which a caution is shown once a day and job.
@@ -57,6 +66,7 @@ impl Caution {
             Self::Silica => "silica",
             Self::Saw => "saw",
             Self::Ladder => "ladder",
+            Self::Fall => "fall",
             Self::PowerLine => "power-line",
             Self::Electricity => "electricity",
             Self::Meter => "meter",
@@ -67,6 +77,8 @@ impl Caution {
             Self::Asbestos => "asbestos",
             Self::WetSurface => "wet-surface",
             Self::Label => "label",
+            Self::Nailer => "nailer",
+            Self::Lifting => "lifting",
         }
     }
 
@@ -81,6 +93,7 @@ impl Caution {
             Self::Silica => key("caution-silica"),
             Self::Saw => key("caution-saw"),
             Self::Ladder => key("caution-ladder"),
+            Self::Fall => key("caution-fall"),
             Self::PowerLine => key("caution-power-line"),
             Self::Electricity => key("caution-electricity"),
             Self::Meter => key("caution-meter"),
@@ -91,6 +104,8 @@ impl Caution {
             Self::Asbestos => key("caution-asbestos"),
             Self::WetSurface => key("caution-wet-surface"),
             Self::Label => key("caution-label"),
+            Self::Nailer => key("caution-nailer"),
+            Self::Lifting => key("caution-lifting"),
         }
     }
 
@@ -99,7 +114,8 @@ impl Caution {
         match self {
             Self::Silica => Some("29 CFR 1926.1153 Table 1; NIOSH 2015-185"),
             Self::Ladder => Some("29 CFR 1926.1053; 29 CFR 1926.451"),
-            Self::PowerLine => Some("29 CFR 1926.451"),
+            Self::Fall => Some("29 CFR 1926.501(b); 29 CFR 1926.451(g)"),
+            Self::PowerLine => Some("29 CFR 1926.451(f)(6)"),
             Self::Lead => Some("40 CFR 745"),
             _ => None,
         }

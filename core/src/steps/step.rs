@@ -1,4 +1,5 @@
 use super::Caution;
+use crate::flashing::Layer;
 
 /// What kind of value an installer may enter when ticking a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,6 +38,8 @@ pub struct Step {
     pub text: &'static str,
     /// The key of the phrase that says why.
     pub reason: &'static str,
+    /// The layer of the assembly that it puts in place.
+    pub puts: Option<Layer>,
     /// What can hurt here.
     pub cautions: Vec<Caution>,
     /// Whether later work covers it, so that nobody can look at it again.
@@ -55,12 +58,18 @@ impl Step {
             code,
             text,
             reason,
+            puts: None,
             cautions: Vec::new(),
             hidden_by_later: false,
             keeps_safe: false,
             measured: None,
             photo: false,
         }
+    }
+
+    pub(super) fn puts(mut self, layer: Layer) -> Self {
+        self.puts = Some(layer);
+        self
     }
 
     pub(super) fn hidden(mut self) -> Self {
@@ -99,13 +108,16 @@ impl Step {
     }
 }
 
-/// A step whose text and reason are named after its code, or whose text is a variant of its own.
+/// A step whose text and reason are named after its code; the text, or both, may be a variant of its own.
 macro_rules! step {
     ($code:literal) => {
         step!($code, $code)
     };
     ($code:literal, $text:literal) => {
-        Step::new($code, concat!("step-", $text), concat!("step-", $code, "-why"))
+        step!($code, $text, $code)
+    };
+    ($code:literal, $text:literal, $reason:literal) => {
+        Step::new($code, concat!("step-", $text), concat!("step-", $reason, "-why"))
     };
 }
 pub(super) use step;

@@ -4,6 +4,7 @@ use std::fmt::Write;
 use proptest::prelude::*;
 
 use super::*;
+use crate::flashing::Layer;
 use crate::measure::Length;
 use crate::phrases::{Language, Phrases};
 use crate::wall::{Finish, Mounting, PenetrationKind, Shape};
@@ -96,62 +97,194 @@ fn cautions_have_texts_and_codes_of_their_own() {
     }
 }
 
+/// The contract of an assembly, over every kind, shape, finish, mounting and flag: each layer but the barrier is put by
+/// one step, in the layers' order; what makes safe comes before; what a later layer hides is marked.
 #[test]
-fn layers_go_on_from_the_wall_outward() {
-    // The order of work at a penetration: barrier, patch, block or trim, flashing, boards, sealant, paint.
-    let order = [
-        "old-house",
-        "barrier-flap",
-        "clean-and-dry",
-        "patch-hole",
-        "patch-slit",
-        "patch-lap",
-        "patch-roll",
-        "patch-top",
-        "patch-cover",
-        "block-hole",
-        "block-split",
-        "block-prime",
-        "block-lower",
-        "block-bead",
-        "block-upper",
-        "block-slip",
-        "trim-prime",
-        "trim-bottom",
-        "trim-sides",
-        "trim-top",
-        "head-flashing",
-        "boards-cut",
-        "boards-prime",
-        "boards-gap",
-        "collar-bed",
-        "collar-fix",
-        "fixture-on",
-        "sealant",
-        "paint",
-        "look-over",
-    ];
+fn every_layer_is_put_once_and_in_its_order() {
     for detail in penetrations() {
         let steps = detail.steps();
-        let found: Vec<_> = order.iter().filter_map(|code| at(&steps, code)).collect();
-        assert!(found.is_sorted(), "{detail:?}");
+        let put: Vec<Layer> = steps.iter().filter_map(|step| step.puts).collect();
+        let layers: Vec<Layer> = detail.assembly().layers().collect();
+        assert_eq!(layers[0], Layer::Barrier);
+        assert_eq!(put, layers[1..], "{detail:?}");
+
+        let putting = |layer: Layer| steps.iter().position(|step| step.puts == Some(layer));
+        for layer in [Layer::Patch, Layer::Cover, Layer::HeadFlashing, Layer::BarrierFlap] {
+            assert!(putting(layer).is_none_or(|at| steps[at].hidden_by_later), "{layer:?} {detail:?}");
+        }
+        let sealed = putting(Layer::Sealant).unwrap();
+        assert!(steps[sealed..].iter().all(|step| !step.hidden_by_later), "{detail:?}");
+
+        let first_put = steps.iter().position(|step| step.puts.is_some()).unwrap();
+        let safe = |steps: &[Step]| steps.iter().filter(|step| step.keeps_safe).count();
+        assert_eq!(safe(&steps), safe(&steps[..first_put]), "{detail:?}");
+        let new = PenetrationDetail { old_house: false, ..detail };
+        assert!(safe(&new.steps()) >= 1);
+        assert_eq!(safe(&steps), safe(&new.steps()) + usize::from(detail.old_house));
+    }
+}
+
+/// A part that an assembly may lack, as its steps' codes and texts name it in English and Spanish.
+struct NamedPart {
+    there: fn(&PenetrationDetail) -> bool,
+    code: &'static str,
+    english: &'static [&'static str],
+    spanish: &'static [&'static str],
+}
+
+#[test]
+fn no_step_names_a_part_that_the_assembly_lacks() {
+    let parts = [
+        NamedPart {
+            there: |detail| detail.assembly().has(Layer::Cover),
+            code: "slit",
+            english: &["slit", "second piece"],
+            spanish: &["el corte hacia", "sobre el corte", "segunda pieza"],
+        },
+        NamedPart {
+            there: |detail| detail.assembly().has(Layer::Cover),
+            code: "patch-cover",
+            english: &[],
+            spanish: &[],
+        },
+        NamedPart {
+            there: |detail| detail.finish == Finish::Block,
+            code: "block",
+            english: &["the block"],
+            spanish: &["bloque"],
+        },
+        NamedPart {
+            there: |detail| detail.assembly().block_is_split(),
+            code: "split",
+            english: &["lower piece", "upper piece", "halves"],
+            spanish: &["mitades"],
+        },
+        NamedPart {
+            there: |detail| detail.finish == Finish::Trim,
+            code: "trim",
+            english: &["trim"],
+            spanish: &["moldura"],
+        },
+        NamedPart {
+            there: |detail| detail.finish == Finish::Collar,
+            code: "collar",
+            english: &["collar"],
+            spanish: &["collar"],
+        },
+        NamedPart {
+            there: |detail| detail.has_head_flashing(),
+            code: "head-flashing",
+            english: &["flashing"],
+            spanish: &["tapajuntas"],
+        },
+        NamedPart {
+            there: |detail| detail.first_course,
+            code: "starter",
+            english: &["starter"],
+            spanish: &["arranque"],
+        },
+        NamedPart {
+            there: |detail| !detail.first_course,
+            code: "course-below",
+            english: &["course below", "board below", "board’s top edge"],
+            spanish: &["hilada de abajo", "tabla de abajo"],
+        },
+    ];
+    let (english, spanish) = (Phrases::for_language(Language::English), Phrases::for_language(Language::Spanish));
+    for detail in penetrations() {
+        let steps = detail.steps();
+        for part in parts.iter().filter(|part| !(part.there)(&detail)) {
+            for step in &steps {
+                assert!(!step.code.contains(part.code), "{} in {detail:?}", step.code);
+                for (phrases, words) in [(english, part.english), (spanish, part.spanish)] {
+                    for text in [step.text, step.reason].map(|text| phrases.phrase(text, &[]).to_lowercase()) {
+                        assert!(words.iter().all(|word| !text.contains(word)), "{}: {text:?} in {detail:?}", step.code);
+                    }
+                }
+            }
+        }
     }
 }
 
 #[test]
-fn only_a_split_piece_has_the_steps_of_a_split() {
+fn preparing_steps_stand_between_the_layers() {
+    // What a step needs to have been done: the second never without the first before it.
+    let order = [
+        ("barrier-flap", "patch-hole"),
+        ("clean-and-dry", "patch-lap"),
+        ("patch-hole", "patch-slit"),
+        ("patch-slit", "patch-lap"),
+        ("patch-lap", "patch-roll"),
+        ("patch-roll", "patch-cover"),
+        ("block-hole", "block-split"),
+        ("block-split", "block-prime"),
+        ("block-prime", "block-bed"),
+        ("block-bed", "block-lower"),
+        ("block-bed", "block-slip"),
+        ("block-lower", "block-bead"),
+        ("block-bead", "block-upper"),
+        ("trim-prime", "trim-bottom"),
+        ("head-flashing", "barrier-down"),
+        ("patch-cover", "barrier-down"),
+        ("barrier-down", "boards-cut"),
+        ("boards-prime", "boards-gap"),
+        ("collar-bed", "collar-fix"),
+        ("extension-ring", "fixture-on"),
+        ("fixture-off", "fixture-on"),
+        ("flange-fix", "sealant"),
+        ("sealant", "paint"),
+        ("sealant", "water-on"),
+        ("sealant", "look-over"),
+    ];
     for detail in penetrations() {
         let steps = detail.steps();
-        let split = detail.mounting == Mounting::Split;
-        for code in ["patch-slit", "patch-cover"] {
-            assert_eq!(at(&steps, code).is_some(), split, "{code} {detail:?}");
+        for (before, after) in order {
+            if let (Some(before_at), Some(after_at)) = (at(&steps, before), at(&steps, after)) {
+                assert!(before_at < after_at, "{before} {after} {detail:?}");
+            }
         }
-        for code in ["block-split", "block-lower", "block-bead", "block-upper"] {
-            assert_eq!(at(&steps, code).is_some(), split && detail.finish == Finish::Block, "{code} {detail:?}");
-        }
-        assert_eq!(at(&steps, "fixture-off").is_some(), !split);
-        assert_eq!(at(&steps, "head-flashing").is_some(), detail.head_flashing && detail.finish != Finish::Collar);
+    }
+}
+
+/// Codes that were given out stand in sign-offs in people's books: none of them may mean anything else one day.
+#[test]
+fn steps_that_are_gone_keep_their_codes_for_themselves() {
+    for steps in lists() {
+        assert_eq!(at(&steps, "patch-top"), None);
+    }
+}
+
+#[test]
+fn only_what_stays_is_split_and_only_what_comes_off_is_put_back() {
+    for detail in penetrations() {
+        let steps = detail.steps();
+        let stays = detail.mounting == Mounting::Split;
+        assert_eq!(at(&steps, "fixture-off").is_some(), !stays);
+        assert_eq!(at(&steps, "fixture-on").is_some(), !stays);
+        assert_eq!(at(&steps, "block-split").is_some(), stays && detail.finish == Finish::Block);
         assert_eq!(at(&steps, "paint").is_some(), detail.painted);
+    }
+}
+
+/// What is tried at the end, by kind: water, gas, condensate, power; a hood's damper before the last joint is sealed.
+#[test]
+fn what_was_moved_is_tried() {
+    for detail in penetrations() {
+        let steps = detail.steps();
+        let tried = match detail.kind {
+            PenetrationKind::HoseBib => "water-on",
+            PenetrationKind::Pipe => "leak-test",
+            PenetrationKind::LineSet => "condensate",
+            PenetrationKind::VentHood => "hood-free",
+            PenetrationKind::ElectricalBox
+            | PenetrationKind::Light
+            | PenetrationKind::Conduit
+            | PenetrationKind::Cable
+            | PenetrationKind::MeterBase => "power-on",
+        };
+        assert!(at(&steps, tried) > at(&steps, "boards-gap"), "{detail:?}");
+        let boxed = matches!(detail.kind, PenetrationKind::ElectricalBox | PenetrationKind::Light);
+        assert_eq!(at(&steps, "extension-ring").is_some(), boxed);
     }
 }
 
@@ -162,7 +295,8 @@ fn what_gets_hidden_needs_a_reason_to_be_skipped() {
             "barrier-flap",
             "patch-lap",
             "patch-roll",
-            "patch-top",
+            "barrier-down",
+            "block-bed",
             "patch-cover",
             "block-prime",
             "block-bead",
@@ -189,8 +323,12 @@ fn cautions_stand_where_they_matter() {
         assert!(has(detail, "boards-cut", Caution::Silica));
         assert!(has(detail, "sealant", Caution::WetSurface) && has(detail, "sealant", Caution::Label));
         assert!(has(detail, "clean-and-dry", Caution::WetSurface));
-        let first = &detail.steps()[0];
-        assert_eq!(first.cautions.contains(&Caution::Ladder), detail.above_reach);
+        let high =
+            |caution: Caution| detail.steps().iter().any(|step| step.keeps_safe && step.cautions.contains(&caution));
+        for caution in [Caution::Ladder, Caution::Fall, Caution::PowerLine] {
+            assert_eq!(high(caution), detail.above_reach);
+        }
+        assert!(has(detail, "boards-gap", Caution::Nailer) && has(detail, "boards-gap", Caution::Lifting));
         let electric = matches!(
             detail.kind,
             PenetrationKind::ElectricalBox
@@ -256,7 +394,7 @@ fn signs_in_order_or_with_a_reason() {
     assert_eq!(state_of("patch-roll", &history).code(), "done");
     assert_eq!(state_of("sealant", &history).code(), "open");
     let now = progress(&steps, &history);
-    assert_eq!((now.done, now.skipped, now.next), (1, 2, Some("barrier-flap")));
+    assert_eq!((now.done, now.skipped, now.next), (1, 2, Some("stands-off")));
     assert_eq!(now.passed_over, ["barrier-flap", "clean-and-dry", "patch-lap"]);
     assert!(!differs("patch-roll", &history, "one") && differs("patch-roll", &history, "two"));
     assert!(!differs("water-line", &history, "two") && !differs("sealant", &history, "two"));
@@ -310,6 +448,7 @@ fn printed(steps: &[Step], language: Language) -> String {
         if step.keeps_safe {
             marks.push("safe");
         }
+        marks.extend(step.puts.map(Layer::code));
         if step.photo {
             marks.push("photo");
         }

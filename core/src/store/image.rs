@@ -59,7 +59,7 @@ pub(super) struct OpenHere(Place);
 impl OpenHere {
     pub(super) fn note(path: &Path) -> io::Result<Self> {
         let place = place(path)?;
-        OPEN_HERE.lock().unwrap_or_else(PoisonError::into_inner).push(place.clone());
+        OPEN_HERE.lock().unwrap_or_else(PoisonError::into_inner).push(place);
         Ok(Self(place))
     }
 }

@@ -335,7 +335,7 @@ fn set_aside(path: &Path, aside: &Path) -> Result<()> {
         }
     }
     match fs::copy(beside(path, ".device"), beside(aside, ".device")) {
-        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error.into()),
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
         _ => Ok(sync_folder(path)?),
     }
 }

@@ -34,7 +34,8 @@ pub struct RuleLine {
     pub default: String,
     /// What a change may set; empty for what cannot be changed.
     pub bounds: String,
-    /// Where the default comes from.
+    /// Where the default comes from, with its country where it is another one than the house's; empty where there is no
+    /// published source.
     pub source: String,
     /// The edition of the source; empty where none was noted.
     pub edition: String,

@@ -7,5 +7,6 @@ mod studs;
 
 pub use opening::{Abutment, Opening, OpeningKind};
 pub use outline::{Outline, OutlineError, Point, Span};
+pub(crate) use penetration::coded;
 pub use penetration::{Finish, Mounting, PenetrationKind, Shape};
 pub use studs::Studs;

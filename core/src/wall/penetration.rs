@@ -11,6 +11,9 @@ macro_rules! coded {
             /// Every variant, in the order in which they are offered.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
 
+            /// The codes of all variants, in the same order.
+            pub const CODES: &'static [&'static str] = &[$($code,)+];
+
             /// The stable text code, as it is kept in the book and in exchange files.
             pub const fn code(self) -> &'static str {
                 match self { $(Self::$variant => $code,)+ }
@@ -23,6 +26,7 @@ macro_rules! coded {
         }
     };
 }
+pub(crate) use coded;
 
 coded! {
     /// What goes through the wall.

@@ -1,6 +1,7 @@
 //! Where the mounting block of a penetration would sit better.
 
 use crate::book::{BoardState, Field, Kind, Record};
+use crate::flashing::SplitBlock;
 use crate::measure::{Division, Length};
 use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
 use crate::rules::keys;
@@ -58,7 +59,9 @@ impl PenetrationSite {
         Ok(match self.made_block(division)? {
             // A cut that cannot be made at all is told at the block; the climb must end inside it.
             Some(MadeBlock::Split(split)) => {
-                split.ok().map(|split| (split.bit.half() + side).max(split.climb.half() + division.length()))
+                let least =
+                    |split: SplitBlock| (split.hole.height().half() + side).max(split.climb.half() + division.length());
+                split.ok().map(least)
             }
             Some(MadeBlock::Slip(_)) => Some(self.penetration.shape.height().half() + gap + side),
             None => None,

@@ -10,7 +10,7 @@ use crate::wall::Span;
 
 use super::error::{Result, WorkError};
 use super::notch::{BoardNotch, Tools, by_rule, notches};
-use super::{ABOVE_REACH, Site, Work};
+use super::{Site, Work};
 
 /// What a board is cut round: a block, a window or a door.
 #[derive(Clone, Debug)]
@@ -204,6 +204,7 @@ impl Board {
     /// [`WorkError::Rule`].
     pub fn detail(&self) -> Result<BoardDetail> {
         let bevel = |field| self.record.length(field).is_some_and(|bevel| bevel != Length::ZERO);
+        let reach = self.rules.get_length(keys::REACH_MOST)?;
         Ok(BoardDetail {
             notched: !self.cut_notches()?.is_empty(),
             first_course: !self.below,
@@ -211,7 +212,7 @@ impl Board {
             bevelled: bevel(Field::BevelLeft) || bevel(Field::BevelRight),
             painted: false,
             old_house: self.old_house,
-            above_reach: self.record.length(Field::Bottom).is_some_and(|bottom| bottom > ABOVE_REACH),
+            above_reach: self.record.length(Field::Bottom).is_some_and(|bottom| bottom > reach),
         })
     }
 

@@ -70,6 +70,12 @@ impl Work {
         self.house.job().ok().and_then(|job| job.yes(Field::OldHouse)) == Some(true)
     }
 
+    /// Whether something so high above a base line is worked at from a ladder or a scaffold.
+    pub fn above_reach(&self, height: Length) -> bool {
+        // Every country's rules have it; without it, the cautions are shown.
+        height > self.rules.get_length(keys::REACH_MOST).unwrap_or_default()
+    }
+
     /// Its rules with what was changed; for no house the standard ones.
     pub fn rules(&self) -> &RuleSet {
         &self.rules

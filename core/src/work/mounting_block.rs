@@ -2,10 +2,9 @@
 
 use num_rational::BigRational;
 
-use crate::flashing::{BlockError, BlockLimits, SlipBlock, SlipError, SlipRequest, SplitBlock, SplitRequest};
-use crate::measure::{Division, Length};
+use crate::flashing::{BlockError, BlockLimits, Layer, SlipBlock, SlipError, SlipRequest, SplitBlock, SplitRequest};
+use crate::measure::Division;
 use crate::rules::keys;
-use crate::wall::{Mounting, Shape};
 
 use super::error::Result;
 use super::{Block, PenetrationSite};
@@ -13,34 +12,35 @@ use super::{Block, PenetrationSite};
 /// A mounting block as it is made, or why it cannot be.
 #[derive(Clone, Debug)]
 pub enum MadeBlock {
-    /// Sawn apart at a slope, to go round a pipe that stays.
+    /// Sawn apart at a slope, to go round what stays in the wall.
     Split(Result<SplitBlock, BlockError>),
     /// Of one piece, to slip over what goes through it.
     Slip(Result<SlipBlock, SlipError>),
 }
 
 impl PenetrationSite {
-    /// How the block is made for a tape of these divisions; `None` where there is none. Only what is round can be split
-    /// round.
+    /// How the block is made for a tape of these divisions; `None` where there is none, but a collar or trim.
     ///
     /// # Errors
     /// [`super::WorkError::Rule`].
     pub fn made_block(&self, division: Division) -> Result<Option<MadeBlock>> {
         let Some(block) = self.penetration.block else { return Ok(None) };
-        Ok(Some(match (self.penetration.mounting, self.penetration.shape) {
-            (Mounting::Split, Shape::Round { diameter }) => {
-                MadeBlock::Split(SplitBlock::lay_out(&self.split_request(&block, diameter, division)?))
-            }
-            (_, through) => MadeBlock::Slip(SlipBlock::lay_out(&self.slip_request(&block, through)?)),
-        }))
+        let assembly = self.detail.assembly();
+        Ok(if assembly.block_is_split() {
+            Some(MadeBlock::Split(SplitBlock::lay_out(&self.split_request(&block, division)?)))
+        } else if assembly.has(Layer::Block) {
+            Some(MadeBlock::Slip(SlipBlock::lay_out(&self.slip_request(&block)?)))
+        } else {
+            None
+        })
     }
 
-    fn split_request(&self, block: &Block, pipe: Length, division: Division) -> Result<SplitRequest> {
+    fn split_request(&self, block: &Block, division: Division) -> Result<SplitRequest> {
         Ok(SplitRequest {
             width: block.x.length(),
             height: block.y.length(),
             thickness: block.thickness,
-            pipe,
+            through: self.penetration.shape,
             center: block.hole,
             angle: BigRational::from_integer(self.work.rules().get_whole(keys::BLOCK_ANGLE)?.into()),
             kerf: self.rule(keys::SAW_KERF)?,
@@ -52,12 +52,12 @@ impl PenetrationSite {
         })
     }
 
-    fn slip_request(&self, block: &Block, through: Shape) -> Result<SlipRequest> {
+    fn slip_request(&self, block: &Block) -> Result<SlipRequest> {
         Ok(SlipRequest {
             width: block.x.length(),
             height: block.y.length(),
             thickness: block.thickness,
-            through,
+            through: self.penetration.shape,
             center: block.hole,
             gap: self.rule(keys::GAP_BLOCK_MOST)?,
             board_thickness: self.work.board_thickness()?,

@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::book::{Field, Record};
-use crate::flashing::head_needed;
+use crate::flashing::{drains_below, head_needed};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::siding::CourseLine;
@@ -46,12 +46,6 @@ pub struct Block {
     pub hole: Length,
 }
 
-/// How far a block reaches past its fixture on each side where nobody says otherwise (common practice, no source).
-const BLOCK_BEYOND: Length = Length::from_inches_64(2, 16);
-
-/// What is higher above the base line is worked at from a ladder or a scaffold (common practice, no source).
-pub const ABOVE_REACH: Length = Length::from_inches_64(78, 0);
-
 impl Penetration {
     /// A penetration as the book has it, in its house.
     ///
@@ -68,11 +62,11 @@ impl Penetration {
         };
         let centre = Point::new(need(Field::FromLeft)?, need(Field::FromBase)?);
         let mounting = record.text(Field::Mounting).and_then(Mounting::from_code).unwrap_or(usual_mounting(kind));
-        let finish = record.text(Field::Finish).and_then(Finish::from_code).unwrap_or(Finish::Block);
+        let finish = record.text(Field::Finish).and_then(Finish::from_code).unwrap_or(usual_finish(kind));
         let painted = record.yes(Field::Painted) == Some(true);
         let block = match finish {
             Finish::Collar => None,
-            Finish::Block | Finish::Trim => Some(block(record, work, shape, centre)?),
+            Finish::Block | Finish::Trim => Some(block(record, work, finish, shape, centre)?),
         };
         Ok(Self { record: Arc::clone(record), kind, shape, centre, mounting, finish, block, painted })
     }
@@ -94,30 +88,32 @@ impl Penetration {
     pub fn detail(&self, work: &Work, courses: &[CourseLine]) -> PenetrationDetail {
         let (_, y) = self.outer();
         let first_course = courses.first().is_some_and(|first| y.from < first.bottom + first.height);
-        let wide = self.block.is_some_and(|block| head_needed(block.x.to - block.x.from));
-        PenetrationDetail {
+        // Every country's rules have these; without one, what is safe is asked for.
+        let needed = |block: Block| head_needed(work.rules(), self.finish, block.x.length()).unwrap_or(true);
+        let detail = PenetrationDetail {
             kind: self.kind,
             shape: self.shape,
             finish: self.finish,
             mounting: self.mounting,
-            head_flashing: self.record.yes(Field::HeadFlashing).unwrap_or(wide),
+            head_flashing: self.record.yes(Field::HeadFlashing).unwrap_or_else(|| self.block.is_some_and(needed)),
             painted: self.painted,
             first_course,
-            bottom_open: self.record.yes(Field::BottomOpen).unwrap_or(false),
+            bottom_open: false,
             old_house: work.old_house(),
-            above_reach: y.to > ABOVE_REACH,
-        }
+            above_reach: work.above_reach(y.to),
+        };
+        let drains = drains_below(detail.assembly());
+        PenetrationDetail { bottom_open: self.record.yes(Field::BottomOpen).unwrap_or(drains), ..detail }
     }
 }
 
 /// Whether such a fixture usually comes off (common practice, no source).
 fn usual_mounting(kind: PenetrationKind) -> Mounting {
     match kind {
-        PenetrationKind::ElectricalBox
-        | PenetrationKind::Light
-        | PenetrationKind::VentHood
-        | PenetrationKind::MeterBase => Mounting::SlipOver,
-        PenetrationKind::HoseBib
+        PenetrationKind::ElectricalBox | PenetrationKind::Light | PenetrationKind::VentHood => Mounting::SlipOver,
+        // Only the utility may free a meter's base.
+        PenetrationKind::MeterBase
+        | PenetrationKind::HoseBib
         | PenetrationKind::Pipe
         | PenetrationKind::Conduit
         | PenetrationKind::Cable
@@ -125,14 +121,23 @@ fn usual_mounting(kind: PenetrationKind) -> Mounting {
     }
 }
 
+/// How such a fixture is usually finished (common practice, no source).
+fn usual_finish(kind: PenetrationKind) -> Finish {
+    if kind == PenetrationKind::MeterBase { Finish::Trim } else { Finish::Block }
+}
+
 fn around(centre: Length, size: Length) -> Span {
     let from = centre - size.half();
     Span { from, to: from + size }
 }
 
-fn block(record: &Record, work: &Work, shape: Shape, centre: Point) -> Result<Block> {
+fn block(record: &Record, work: &Work, finish: Finish, shape: Shape, centre: Point) -> Result<Block> {
     let round_up = |size: Length| Division::SIXTEENTH.round(size, Rounding::Up);
-    let beyond = BLOCK_BEYOND + BLOCK_BEYOND;
+    let beyond = match finish {
+        Finish::Trim => work.rules().get_length(keys::TRIM_WIDTH)?,
+        Finish::Block | Finish::Collar => work.rules().get_length(keys::BLOCK_BEYOND)?,
+    };
+    let beyond = beyond + beyond;
     let width = record.length(Field::BlockWidth).unwrap_or_else(|| round_up(shape.width() + beyond));
     let height = record.length(Field::BlockHeight).unwrap_or_else(|| round_up(shape.height() + beyond));
     let thickness = match record.length(Field::BlockThickness) {

@@ -1,6 +1,6 @@
 use std::sync::Arc;
 
-use crate::flashing::{Pipe, Rectangle};
+use crate::flashing::{Patch, Pipe, Rectangle};
 use crate::measure::Length;
 use crate::siding::CourseLine;
 use crate::steps::{Canonical, PenetrationDetail};
@@ -39,10 +39,10 @@ impl PenetrationSite {
         Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to }
     }
 
-    /// What goes through the wall. A box is cut round itself; the slit and the cover go by its smaller side.
+    /// What goes through the wall.
     pub fn pipe(&self) -> Pipe {
         let Penetration { shape, centre, .. } = self.penetration;
-        Pipe { diameter: shape.width().min(shape.height()), x: centre.x, y: centre.y }
+        Pipe { shape, x: centre.x, y: centre.y }
     }
 
     /// The number on the pole of a course that is counted from one on this wall.
@@ -56,8 +56,15 @@ impl PenetrationSite {
     /// # Errors
     /// [`super::WorkError::Rule`].
     pub fn canonical(&self) -> Result<Canonical> {
+        // A patch that cannot be cut yet has no sizes to sign for.
+        let patch = self.patch()?.and_then(std::result::Result::ok);
+        Ok(self.canonical_of(&self.detail, patch.as_ref()))
+    }
+
+    /// What is signed for of a detail with its patch.
+    pub(super) fn canonical_of(&self, detail: &PenetrationDetail, patch: Option<&Patch>) -> Canonical {
         let centre = self.penetration.centre;
-        let mut detail = self.detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
+        let mut detail = detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
         if let Some(block) = self.penetration.block {
             detail = detail
                 .length("block.width", block.x.length())
@@ -65,10 +72,8 @@ impl PenetrationSite {
                 .length("block.thickness", block.thickness)
                 .length("block.hole", block.hole);
         }
-        // A patch that cannot be cut yet has no sizes to sign for.
-        let patch = self.patch()?.and_then(std::result::Result::ok);
-        let lengths = patch.iter().flat_map(patch_lengths);
-        Ok(lengths.fold(detail, |detail, (code, length)| detail.length(&format!("patch.{code}"), length)))
+        let lengths = patch.into_iter().flat_map(patch_lengths);
+        lengths.fold(detail, |detail, (code, length)| detail.length(&format!("patch.{code}"), length))
     }
 
     /// The hash of [`PenetrationSite::canonical`].

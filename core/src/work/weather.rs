@@ -28,8 +28,8 @@ pub enum WeatherGap<'a> {
     BoardsNotPrimed(&'a WallBoard, usize),
 }
 
-/// The steps that close a patch.
-const PATCH: [&str; 4] = ["patch-lap", "patch-roll", "patch-top", "patch-cover"];
+/// The steps that close a patch: until the barrier is down over it, rain runs in behind its top.
+const PATCH: [&str; 4] = ["patch-lap", "patch-roll", "patch-cover", "barrier-down"];
 
 /// The steps that cut an edge, each with the one that primes it.
 const CUT: [(&str, &str); 3] =

@@ -5,6 +5,7 @@ use super::*;
 use crate::drawing::block::{Block, BlockSize};
 use crate::flashing::{BlockLimits, SplitBlock, SplitRequest};
 use crate::measure::{Division, Length, Show};
+use crate::wall::Shape;
 
 /// The sizes of a split block, as its view holds them.
 fn block(request: &SplitRequest, show: Show) -> Option<Block> {
@@ -21,7 +22,7 @@ fn block(request: &SplitRequest, show: Show) -> Option<Block> {
         ("thickness", request.thickness),
         ("blank-height", split.blank_height),
         ("drill-at", split.drill_at),
-        ("bit", split.bit),
+        ("bit", split.hole.width()),
         ("lower-face", split.lower.face),
         ("lower-back", split.lower.back),
     ];
@@ -35,7 +36,7 @@ fn request(width: i64, height: i64, thickness: i64, pipe: i64, angle: i64) -> Sp
         width: eighths(width),
         height: eighths(height),
         thickness: eighths(thickness),
-        pipe: eighths(pipe),
+        through: Shape::Round { diameter: eighths(pipe) },
         center: eighths(height).half(),
         angle: BigRational::from_integer(angle.into()),
         kerf: Length::from_inches_64(0, 6),
@@ -93,7 +94,8 @@ fn a_flat_blank_keeps_its_measures() {
 /// A cut low on the face: its measure is not written over the row under the section.
 #[test]
 fn a_low_measure_stays_off_the_row_under_the_figure() {
-    let block = block(&request(52, 22, 13, 39, 55), Show::Inches(16)).unwrap();
+    let bits = Some(vec![Length::from_inches_64(2, 56)]);
+    let block = block(&SplitRequest { bits, ..request(52, 22, 13, 12, 55) }, Show::Inches(16)).unwrap();
     let text = 1.753_671_5;
     let (strokes, high) = block.draw(&Page::new([653.0552, 1341.9165, 18.0 * text, 16.0 * text], false));
     assert_well_laid(&strokes, 653.0552, high as f32);

@@ -12,7 +12,7 @@ fn layers(pipe: i64, texts: &[&str]) -> Layers {
         code: code.to_owned(),
         text: texts[text % texts.len()].to_owned(),
         pieces: pieces.iter().copied().map(scaled).collect(),
-        hole: hole.map(|hole| hole * EIGHTH),
+        hole: hole.map(|hole| [hole * EIGHTH; 2]),
         slit: None,
         profile: profile.map(|n| n * EIGHTH / 4),
     };
@@ -25,7 +25,13 @@ fn layers(pipe: i64, texts: &[&str]) -> Layers {
         layer("board", 1, &[[0, 39, 46, 112], [89, 128, 46, 112], [39, 89, 107, 112]], None, [14, 4, 10]),
     ];
     all[2].slit = Some([82 * EIGHTH, 130 * EIGHTH]);
-    Layers { frame: scaled([0, 128, -10, 140]), pipe: [64 * EIGHTH, 80 * EIGHTH, pipe * EIGHTH], layers: all }
+    Layers {
+        frame: scaled([0, 128, -10, 140]),
+        centre: [64 * EIGHTH, 80 * EIGHTH],
+        pipe: [pipe * EIGHTH; 2],
+        round: true,
+        layers: all,
+    }
 }
 
 const TEXTS: [&str; 5] = [

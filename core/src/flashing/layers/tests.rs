@@ -2,6 +2,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::flashing::{HeadRequest, PatchBoard, PatchRequest};
+use crate::wall::{Finish, Mounting};
 
 fn inches(whole: i64, sixty_fourths: i64) -> Length {
     Length::from_inches_64(whole, sixty_fourths)
@@ -17,7 +18,8 @@ fn detail(bottom: i64, height: i64, head: bool) -> LayersRequest {
         bottom: inches(0, bottom),
         top: inches(0, bottom + height),
     };
-    let pipe = Pipe { diameter: inches(1, 0), x: inches(60, 0), y: inches(0, bottom + height / 2) };
+    let shape = Shape::Round { diameter: inches(1, 0) };
+    let pipe = Pipe { shape, x: inches(60, 0), y: inches(0, bottom + height / 2) };
     let patch = Patch::cut(&PatchRequest {
         board: PatchBoard { height: inches(8, 16), lap: inches(1, 16), nail_line: inches(0, 48) },
         bottoms: boards.iter().map(|board| board.bottom).collect(),
@@ -26,6 +28,7 @@ fn detail(bottom: i64, height: i64, head: bool) -> LayersRequest {
         beyond_side: inches(4, 0),
         beyond_top: inches(4, 0),
         snug: inches(0, 8),
+        slit: true,
         cover_beyond: inches(2, 0),
     })
     .unwrap();
@@ -41,12 +44,13 @@ fn detail(bottom: i64, height: i64, head: bool) -> LayersRequest {
     })
     .unwrap();
     LayersRequest {
+        assembly: Assembly::new(Mounting::Split, Finish::Block, head),
         boards,
         board_thickness: inches(0, 20),
         lap: inches(1, 16),
         patch,
         pipe,
-        outer: Outer { kind: LayerKind::Block, area, thickness: inches(0, 56) },
+        outer: Outer { area, thickness: inches(0, 56) },
         head: head.then_some(bent),
         gap: inches(0, 8),
         barrier_lap: inches(2, 0),
@@ -141,6 +145,43 @@ fn a_board_that_stands_on_the_block_has_no_lap_to_miss() {
 #[test]
 fn no_courses_no_layers() {
     assert_eq!(WallLayers::build(&LayersRequest { boards: Vec::new(), ..block() }), Err(LayersError::NoCourse));
+}
+
+#[test]
+fn sizes_that_the_assembly_does_not_have_are_refused() {
+    let request = LayersRequest { head: detail(21 * 64, 6 * 64, true).head, ..block() };
+    assert_eq!(WallLayers::build(&request), Err(LayersError::Head));
+    let request = LayersRequest { head: None, ..detail(21 * 64, 6 * 64, true) };
+    assert_eq!(WallLayers::build(&request), Err(LayersError::Head));
+    let slips = Assembly::new(Mounting::SlipOver, Finish::Block, false);
+    assert_eq!(WallLayers::build(&LayersRequest { assembly: slips, ..block() }), Err(LayersError::Slit));
+}
+
+/// Whatever the finish, and with or without a slit, the layers follow the assembly, the collar over the boards.
+#[test]
+fn every_assembly_sheds_in_its_own_order() {
+    for finish in Finish::ALL {
+        for mounting in Mounting::ALL {
+            for head in [false, true] {
+                let assembly = Assembly::new(*mounting, *finish, head);
+                let mut request = LayersRequest { assembly, ..detail(21 * 64, 6 * 64, assembly.has_head_flashing()) };
+                request.patch.slit = request.patch.slit.filter(|_| *mounting == Mounting::Split);
+                let layers = WallLayers::build(&request).unwrap();
+                assert_eq!(faults(&layers), [], "{assembly:?}");
+                let boards = at(&layers, LayerKind::Board { course: 13 });
+                let found = |kind: LayerKind| layers.layers.iter().position(|layer| layer.kind == kind);
+                assert_eq!(found(LayerKind::Cover).is_some(), *mounting == Mounting::Split);
+                assert_eq!(found(LayerKind::HeadFlashing).is_some(), head && *finish != Finish::Collar);
+                let outer = [LayerKind::Block, LayerKind::Trim, LayerKind::Collar].map(found);
+                assert_eq!(
+                    outer.map(|at| at.is_some()),
+                    [Finish::Block, Finish::Trim, Finish::Collar].map(|f| f == *finish)
+                );
+                let over_boards = outer.iter().flatten().all(|at| (*at > boards) == (*finish == Finish::Collar));
+                assert!(over_boards, "{assembly:?}");
+            }
+        }
+    }
 }
 
 proptest! {

@@ -18,7 +18,6 @@ drawing-wall = WALL
 drawing-side-view = SIDE
 drawing-layers-spoken = Layers from the wall outward. { $layers }.
 drawing-layer-base = Flashing under the first course
-drawing-layer-barrier-flap = Barrier above, turned down over the patch
 drawing-layer-other = Another layer
 drawing-wall-small-spoken = { $name }: { $up } of { $boards } boards up
 drawing-hook = hook

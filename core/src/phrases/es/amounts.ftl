@@ -2,7 +2,7 @@
 amounts-boards = Tablas de { $length }
 amounts-boards-from = Lista de corte: { $boards } tablas para { $pieces } piezas, con los sobrantes ya contados. El margen es por roturas.
 amounts-starter = Tira de arranque
-amounts-starter-from = Cantos inferiores de { $walls ->
+amounts-starter-from = Bordes inferiores de { $walls ->
     [one] 1 pared
    *[other] { $walls } paredes
 }, de moldura a moldura, sin las puertas
@@ -14,22 +14,22 @@ amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de g
 amounts-block-from = Accesorios que se quitan: { $count }
 amounts-block-split = Bloque de montaje para partir, { $width } × { $height }, { $thickness } de grueso
 amounts-block-split-from = Accesorios que no se quitan: { $count }. La pieza en bruto es más alta por el corte de la sierra.
-amounts-collar = Collar sellado
-amounts-collar-from = Accesorios con collar: { $count }
+amounts-collar = Collarín sellado
+amounts-collar-from = Accesorios con collarín: { $count }
 amounts-membrane = Membrana autoadhesiva
 amounts-membrane-from = Parche y tapa del corte en { $count ->
     [one] 1 accesorio
    *[other] { $count } accesorios
 }
-amounts-flashing = Tapajuntas de dintel
+amounts-flashing = Tapajuntas de cabezal
 amounts-flashing-from = Ventanas y puertas: { $openings }, bloques: { $blocks }; cada extremo doblado hacia arriba { $dam }
 amounts-sealant = Sellador
-amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho en la moldura, { $block } en bloques y accesorios; abierta sobre los tapajuntas
-amounts-primer = Imprimador para cantos cortados
-amounts-primer-from = { $edge } de canto cortado, { $thickness } de grueso, con { $coverage }
+amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho en la moldura, { $block } en bloques y accesorios, hasta { $depth } de fondo; abierta sobre los tapajuntas
+amounts-primer = Primario para bordes cortados
+amounts-primer-from = { $edge } de borde cortado, { $thickness } de grueso, con { $coverage }
 amounts-paint = Pintura
 amounts-paint-from = { $area } de pared sin aberturas, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
-amounts-nails = Clavos de tabla
+amounts-nails = Clavos para tablas, de { $length } o más
 amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }
 amounts-trim-nails = Clavos de moldura
 amounts-trim-nails-from = { $pieces } piezas de moldura, clavos cada { $spacing }
@@ -43,14 +43,14 @@ amounts-pack-roll = rollo de { $width } × { $length }
 amounts-pack-cartridge = cartucho de { $size }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
-amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y los envases, redondeados hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de un envase, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de corte.
+amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de corte.
 amounts-trouble = No se pueden calcular las cantidades: { $why }
 order-name = Artículo
 order-net = En la casa
 order-waste = Desperdicio
 order-amount = Cantidad
-order-packs = Envases
-order-pack = Envase
+order-packs = Presentaciones
+order-pack = Presentación
 order-have = Disponibles
 order-buy = Comprar
 order-from = Calculado de

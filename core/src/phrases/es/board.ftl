@@ -9,13 +9,13 @@ board-already-attached = Esta tabla ya está en una pared.
 board-not-cut = Solo una tabla cortada o puesta puede echarse a perder.
 board-left-range = Lo que queda debe pasar de cero y no ser más largo que la tabla.
 board-spoiled-note = Echada a perder
-board-bevel-left = Extremo izquierdo: el canto superior empieza { $by } { $way ->
-    [right] a la derecha del canto inferior
-   *[left] a la izquierda del canto inferior
+board-bevel-left = Extremo izquierdo: el borde superior empieza { $by } { $way ->
+    [right] a la derecha del borde inferior
+   *[left] a la izquierda del borde inferior
 }. El largo va de punta a punta.
-board-bevel-right = Extremo derecho: el canto superior termina { $by } { $way ->
-    [right] a la derecha del canto inferior
-   *[left] a la izquierda del canto inferior
+board-bevel-right = Extremo derecho: el borde superior termina { $by } { $way ->
+    [right] a la derecha del borde inferior
+   *[left] a la izquierda del borde inferior
 }. El largo va de punta a punta.
 board-help = La forma real de cada tabla de una hilada a nivel: lo que queda dentro del contorno menos sus holguras y fuera de todo lo que rodea, partido en las juntas. Las formas y los cortes se ven de cara, desde la esquina inferior izquierda del recuadro de cada tabla. Las partes que solo se tocan en un punto son dos tablas.
 board-outline-few = Un contorno tiene por lo menos tres esquinas alrededor de un área.

@@ -4,21 +4,20 @@ drawing-board-spoken = { $side }, { $length } de largo, { $cuts ->
     [one] un corte
    *[other] { $cuts } cortes
 }.
-drawing-planned = prevista
+drawing-planned = planeada
 drawing-cut = cortada
-drawing-up = colocada
-drawing-wall-spoken = { $name }, { $width } de ancho. Tablas: { $boards }, colocadas: { $up }. Pasos por la pared: { $penetrations }.
+drawing-up = puesta
+drawing-wall-spoken = { $name }, { $width } de ancho. Tablas: { $boards }, puestas: { $up }. Pasos por la pared: { $penetrations }.
 drawing-wall-board = Hilada { $course }, { $length }
 drawing-pole-spoken = Vara de hiladas. Líneas: { $lines }, hasta { $top }. Marcas: { $marks }, falladas: { $missed }.
 drawing-pole-line = { $course }:  { $height }
 drawing-pole-missed = falla por { $miss }: { $name }
-drawing-pole-near = { $miss } de más cerca: { $name }
+drawing-pole-near = demasiado cerca por { $miss }: { $name }
 drawing-pole-datum = referencia
 drawing-wall = PARED
 drawing-side-view = COSTADO
 drawing-layers-spoken = Capas desde la pared hacia afuera. { $layers }.
 drawing-layer-base = Tapajuntas bajo la primera hilada
-drawing-layer-barrier-flap = Barrera de arriba, bajada sobre el parche
 drawing-layer-other = Otra capa
 drawing-wall-small-spoken = { $name }: { $up } de { $boards } tablas puestas
 drawing-hook = gancho

@@ -17,7 +17,7 @@ frame-left-out = Omitido
 frame-leave-out = Omitir
 frame-take-back = Retirar
 frame-photo = Foto
-frame-lock = Bloquear contra gotas
+frame-lock = Bloquear pantalla (lluvia)
 frame-unlock = Mantenga para desbloquear
 frame-more = Más
 frame-close = Cerrar
@@ -40,7 +40,7 @@ frame-walls = Paredes
 frame-open-to-weather = Abierto a la intemperie
 frame-plan-boards = Planear las tablas
 frame-new-penetration = Paso por la pared nuevo
-frame-new-notch = Recorte nuevo
+frame-new-notch = Muesca nueva
 frame-loose-board = Tabla suelta
 frame-gap = Holgura que resulta
 frame-offset = Marque fuera del bloque
@@ -68,7 +68,7 @@ frame-board = Hilada { $course }, { $state ->
     [fixed] puesta
    *[planned] planeada
 }{ $notched ->
-    [yes] , con recorte
+    [yes] , con muesca
    *[no] {""}
 }
 frame-heights = Alturas que tocar o evitar
@@ -100,4 +100,4 @@ frame-boards = Tablas
 frame-share-copy = Compartir una copia del libro
 frame-share-photo = Compartir la foto
 frame-listen = Decir el número
-frame-locked = Bloqueado contra gotas. Mantenga el botón un segundo.
+frame-locked = Pantalla bloqueada por la lluvia. Mantenga el botón un segundo.

@@ -6,11 +6,11 @@ house-copied-days = { $days ->
    *[other] La última copia tiene { $days } días
 }
 house-patch-not-lapped = { $wall }, { $what }: parche sin cerrar
-house-edge-not-primed = { $wall }, { $what }: canto cortado sin imprimar
+house-edge-not-primed = { $wall }, { $what }: borde cortado sin primario
 house-bead-missing = { $wall }, { $what }: falta el cordón de sellador
 house-boards-not-primed = { $count ->
-    [one] { $wall }: una tabla de la hilada { $course } tiene un canto cortado sin imprimar
-   *[other] { $wall }: { $count } tablas tienen un canto cortado sin imprimar, la más baja en la hilada { $course }
+    [one] { $wall }: una tabla de la hilada { $course } tiene un borde cortado sin primario
+   *[other] { $wall }: { $count } tablas tienen un borde cortado sin primario, la más baja en la hilada { $course }
 }
 house-next-stock = Agregue un largo de tabla
 house-next-wall = Agregue una pared

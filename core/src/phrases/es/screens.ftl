@@ -30,7 +30,7 @@ screen-penetrations = { $count ->
     [one] { $count } paso por la pared
    *[other] { $count } pasos por la pared
 }
-screen-local-code = El código local y los oficios con licencia deciden. Este programa informa; no reemplaza a ninguno.
+screen-local-code = Mandan el código local y los contratistas con licencia. Este programa informa; no los sustituye.
 screen-yes = Sí
 screen-no = No
 screen-unknown = No hay tal cosa en este libro.

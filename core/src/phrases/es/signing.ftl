@@ -1,5 +1,5 @@
 # Firmar los pasos.
 signing-nothing-to-measure = En este paso no se mide nada: quite «{ $text }» o escríbalo como nota.
-signing-angle = «{ $text }» no es un ángulo: dé grados de 0 a 90, como 45 o 22,5.
+signing-angle = «{ $text }» no es un ángulo: dé grados de 0 a 90, como 45 o 22.5.
 signing-photo-not-here = En este teléfono no hay ninguna foto con ese nombre: tome una o marque sin ella.
 signing-photo-not-whole = La cámara no devolvió ninguna foto completa: tómela otra vez.

@@ -4,27 +4,25 @@ use crate::phrases::{Arg, key};
 use crate::screens::context::Terms;
 use crate::screens::trouble::Kept;
 use crate::views::{Note, Size, Source};
-use crate::wall::{Mounting, Shape};
+use crate::wall::Shape;
 use crate::work::{MadeBlock, PenetrationSite};
 
 /// The sizes of the block and whether it is split; empty, with a note, where it cannot be made so.
 pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, bool)> {
-    let (Some(block), Some(made)) = (site.penetration.block, site.made_block(terms.division)?) else {
-        return Ok((Vec::new(), false));
+    let Some(block) = site.penetration.block else { return Ok((Vec::new(), false)) };
+    let sized = |width, height, thickness| {
+        vec![
+            size(terms, "width", width, block.x.length()),
+            size(terms, "height", height, block.y.length()),
+            size(terms, "thickness", thickness, block.thickness),
+        ]
     };
-    let whole = vec![
-        size(terms, "width", key("block-width"), block.x.length()),
-        size(terms, "height", key("block-height"), block.y.length()),
-        size(terms, "thickness", key("block-thickness"), block.thickness),
-    ];
-    Ok(match made {
-        MadeBlock::Split(split) => (split_sizes(terms, whole, split, notes), true),
-        MadeBlock::Slip(slip) => {
-            if site.penetration.mounting == Mounting::Split {
-                notes.push(said(terms, "split-not-round", key("block-split-not-round"), &[]));
-            }
-            (slip_sizes(terms, whole, slip, notes), false)
-        }
+    let of_block = || sized(key("block-width"), key("block-height"), key("block-thickness"));
+    Ok(match site.made_block(terms.division)? {
+        Some(MadeBlock::Split(split)) => (split_sizes(terms, of_block(), split, notes), true),
+        Some(MadeBlock::Slip(slip)) => (slip_sizes(terms, of_block(), slip, notes), false),
+        // Trim is put together round what comes through: it has no hole of its own.
+        None => (sized(key("trim-width"), key("trim-height"), key("trim-thickness")), false),
     })
 }
 
@@ -40,7 +38,9 @@ fn split_sizes(
             sizes.extend([
                 size(terms, "blank-height", key("block-blank-height"), split.blank_height),
                 size(terms, "drill-at", key("block-drill-at"), split.drill_at),
-                size(terms, "bit", key("block-bit"), split.bit),
+            ]);
+            sizes.extend(hole(terms, split.hole));
+            sizes.extend([
                 size(terms, "lower-face", key("block-lower-face"), split.lower.face),
                 size(terms, "lower-back", key("block-lower-back"), split.lower.back),
                 size(terms, "upper-face", key("block-upper-face"), split.upper.face),
@@ -62,13 +62,7 @@ fn slip_sizes(
 ) -> Vec<Size> {
     match slip {
         Ok(slip) => {
-            match slip.hole {
-                Shape::Round { diameter } => sizes.push(size(terms, "bit", key("block-bit"), diameter)),
-                Shape::Rectangle { width, height } => sizes.extend([
-                    size(terms, "hole-width", key("block-hole-width"), width),
-                    size(terms, "hole-height", key("block-hole-height"), height),
-                ]),
-            }
+            sizes.extend(hole(terms, slip.hole));
             sizes.push(size(terms, "hole-at", key("block-hole-at"), slip.hole_at));
             if slip.thin_side {
                 notes.push(warned(terms, BlockWarning::ThinSide));
@@ -80,6 +74,17 @@ fn slip_sizes(
         Err(_) => notes.push(said(terms, "hole-leaves", key("block-hole-leaves"), &[])),
     }
     sizes
+}
+
+/// A bit, or an opening that is cut out.
+fn hole(terms: &Terms<'_>, hole: Shape) -> Vec<Size> {
+    match hole {
+        Shape::Round { diameter } => vec![size(terms, "bit", key("block-bit"), diameter)],
+        Shape::Rectangle { width, height } => vec![
+            size(terms, "hole-width", key("block-hole-width"), width),
+            size(terms, "hole-height", key("block-hole-height"), height),
+        ],
+    }
 }
 
 fn size(terms: &Terms<'_>, code: &str, label: &str, length: Length) -> Size {
@@ -108,12 +113,13 @@ fn refused(terms: &Terms<'_>, error: &BlockError) -> Note {
     };
     match (way_out, error) {
         (Some((code, text, way_out)), _) => {
-            let bit = way_out.bit.map_or_else(|| terms.phrase("block-no-bit", &[]), |bit| terms.shown(bit));
-            said(terms, code, text, &[("angle", way_out.angle_text().into()), ("bit", bit.into())])
+            let hole = way_out.hole.map_or_else(|| terms.phrase("block-no-bit", &[]), |hole| terms.shown(hole));
+            said(terms, code, text, &[("angle", way_out.angle_text().into()), ("bit", hole.into())])
         }
-        (None, BlockError::BitTooWide { bit }) => {
-            said(terms, "bit-wide", key("block-bit-wide"), &[("bit", terms.shown(*bit).into())])
+        (None, BlockError::HoleTooWide { width }) => {
+            said(terms, "bit-wide", key("block-bit-wide"), &[("bit", terms.shown(*width).into())])
         }
+        (None, BlockError::HoleTooHigh { .. }) => said(terms, "hole-leaves", key("block-hole-leaves"), &[]),
         (None, BlockError::CutLeaves { .. }) => said(terms, "cut-leaves", key("block-cut-leaves"), &[]),
         (None, _) => said(terms, "block", key("block-trouble"), &[]),
     }

@@ -39,7 +39,7 @@ fn note(terms: &Terms<'_>, code: &str, text: &str) -> Note {
 fn trouble(error: PatchError) -> &'static str {
     match error {
         PatchError::NailLine | PatchError::Lap => key("penetration-patch-nail-line"),
-        PatchError::PipeAcross | PatchError::PipeUp => key("penetration-patch-pipe"),
+        PatchError::PipeOutside | PatchError::HoleLow => key("penetration-patch-pipe"),
         PatchError::CourseOrder { .. } | PatchError::CourseGap { .. } => key("penetration-patch-courses"),
         _ => key("penetration-patch-trouble"),
     }

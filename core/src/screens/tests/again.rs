@@ -76,7 +76,7 @@ fn a_block_moves_round_its_hole_and_the_hole_stays() {
     let advice = penetration(&book, "en", &hole).advice.unwrap();
     assert_eq!((advice.height.nm, advice.hole_from_bottom.nm), (inches(6, 0), inches(2, 8)));
     assert_eq!(advice.gain, "Thin legs: 0 instead of 2. Thin strips over or under it: 0 instead of 1.");
-    assert!(penetration(&book, "es", &hole).advice.unwrap().gain.starts_with("Tiras débiles: 0 en vez de 2."));
+    assert!(penetration(&book, "es", &hole).advice.unwrap().gain.starts_with("Patas angostas: 0 en vez de 2."));
     let before = book.store().content_hash().unwrap();
     let action = PenetrationAction::TakeAdvice { penetration: hole.clone() };
     let taken = act(&mut book, &context("en", 20), &Action::PenetrationKind { action: action.clone() }).unwrap();

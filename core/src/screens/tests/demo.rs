@@ -12,7 +12,7 @@ use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::screens::context::Terms;
 use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, WallLine, Want};
-use crate::wall::{Mounting, Shape};
+use crate::wall::{Finish, Mounting};
 use crate::work::{Penetration, Site, Work, course_lines};
 
 /// The pole as it is laid out from what the book holds: its lines with the start.
@@ -110,7 +110,6 @@ fn readings(terms: &Terms<'_>, wall: &Site, hole: &Penetration, courses: &[Cours
 fn patch(work: &Work, hole: &Penetration, bottoms: Vec<Length>) {
     let rule = |key| work.rules().get_length(key).unwrap();
     let block = hole.block.unwrap();
-    let diameter = hole.shape.width().min(hole.shape.height());
     let request = PatchRequest {
         board: PatchBoard {
             height: work.board_height().unwrap(),
@@ -119,10 +118,11 @@ fn patch(work: &Work, hole: &Penetration, bottoms: Vec<Length>) {
         },
         bottoms,
         block: Rectangle { left: block.x.from, right: block.x.to, bottom: block.y.from, top: block.y.to },
-        pipe: Pipe { diameter, x: hole.centre.x, y: hole.centre.y },
+        pipe: Pipe { shape: hole.shape, x: hole.centre.x, y: hole.centre.y },
         beyond_side: rule(keys::PATCH_BEYOND_SIDE),
         beyond_top: rule(keys::PATCH_BEYOND_TOP),
         snug: rule(keys::PATCH_SNUG),
+        slit: hole.mounting == Mounting::Split,
         cover_beyond: rule(keys::PATCH_COVER_BEYOND),
     };
     let patch = Patch::cut(&request).unwrap();
@@ -142,13 +142,13 @@ fn made(work: &Work, hole: &Penetration) {
     let (width, height) = (block.x.to - block.x.from, block.y.to - block.y.from);
     let board_thickness = work.board_thickness().unwrap();
     let (thickness, center, gap) = (block.thickness, block.hole, Length::from_inches_64(0, 4));
-    match (hole.mounting, hole.shape) {
-        (Mounting::Split, Shape::Round { diameter }) => {
+    match (hole.mounting, hole.finish) {
+        (Mounting::Split, Finish::Block) => {
             let made = SplitBlock::lay_out(&SplitRequest {
                 width,
                 height,
                 thickness,
-                pipe: diameter,
+                through: hole.shape,
                 center,
                 angle: BigRational::from_integer(work.rules().get_whole(keys::BLOCK_ANGLE).unwrap().into()),
                 kerf: rule(keys::SAW_KERF),
@@ -161,7 +161,8 @@ fn made(work: &Work, hole: &Penetration) {
             assert_eq!(made.unwrap().warnings, [], "{:?}", hole.kind);
         }
         // Trim in four pieces goes round a box that stays; a one-piece block goes over what comes off.
-        (_, through) => {
+        _ => {
+            let through = hole.shape;
             let request = SlipRequest { width, height, thickness, through, center, gap, board_thickness, limits };
             let made = SlipBlock::lay_out(&request).unwrap();
             assert!(!made.thin_side && !made.shallow, "{:?}: {made:?}", hole.kind);

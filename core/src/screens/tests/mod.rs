@@ -8,6 +8,7 @@ mod document;
 mod done_list;
 mod drawing;
 mod house;
+mod live_rules;
 mod measure;
 mod new;
 mod penetration;

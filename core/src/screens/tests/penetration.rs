@@ -142,7 +142,7 @@ fn a_closed_ring_says_the_way_out() {
     tap(&mut book, 8, answer(&hole, "block-thickness", "3")).unwrap();
     let view = view_of(&book, "en", &hole);
     let note = view.notes.iter().find(|note| note.code == "ring-closed").unwrap();
-    assert!(note.text.contains('°') && note.text.contains("drill"), "{}", note.text);
+    assert!(note.text.contains('°') && note.text.contains("make the hole"), "{}", note.text);
     assert!(view.block.iter().all(|size| size.code != "mouth"), "no sizes of a cut that cannot be made");
 }
 

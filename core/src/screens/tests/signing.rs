@@ -83,7 +83,7 @@ fn what_gets_hidden_is_passed_over_with_a_reason_only() {
     assert_eq!((bead.text.as_str(), bead.signer.as_str()), ("3/8\"", "Ines"));
     let (house, steps) = (book.house(job.parse().ok()).unwrap(), steps());
     let open = open_steps(&house, job.parse().unwrap(), &steps);
-    assert!(open.contains("patch-top") && !open.contains("patch-roll") && !open.contains("sealant"));
+    assert!(open.contains("barrier-down") && !open.contains("patch-roll") && !open.contains("sealant"));
 }
 
 #[test]

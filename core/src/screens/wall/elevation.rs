@@ -38,7 +38,11 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Kept<WallView
         outline: outline.points().iter().copied().map(corner).collect(),
         courses: courses.iter().map(|course| course.middle.bottom.nm()).collect(),
         studs: studs.iter().map(|stud| stud.nm()).collect(),
-        notes: [notes(terms, courses, &wall.openings, outline), clearances(terms, work, wall, outline)?].concat(),
+        notes: [
+            notes(terms, courses, &wall.openings, outline, work.rules().get_length(keys::STRIP_LEAST)?),
+            clearances(terms, work, wall, outline)?,
+        ]
+        .concat(),
         openings: wall.openings.iter().map(|(id, opening)| opening_line(terms, *id, opening)).collect(),
         boards: boards.iter().filter_map(|board| board_line(terms, board, &blocks, &wall.openings)).collect(),
         penetrations,
@@ -133,10 +137,14 @@ fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) ->
     Ok(notes)
 }
 
-/// A strip thinner than this under a sill or over a head looks like a fault (common practice, no source).
-const THIN: Length = Length::from_inches_64(2, 0);
-
-fn notes(terms: &Terms<'_>, courses: &[Course], openings: &[(Id, Opening)], outline: &Outline) -> Vec<Note> {
+/// A strip under a sill or over a head that is narrower than `least` looks like a fault.
+fn notes(
+    terms: &Terms<'_>,
+    courses: &[Course],
+    openings: &[(Id, Opening)],
+    outline: &Outline,
+    least: Length,
+) -> Vec<Note> {
     let mut notes = Vec::new();
     if courses.is_empty() {
         notes.push(Note { code: "pole-missing".to_owned(), text: terms.phrase(key("wall-pole-missing"), &[]) });
@@ -148,7 +156,7 @@ fn notes(terms: &Terms<'_>, courses: &[Course], openings: &[(Id, Opening)], outl
         let above = lines().filter(|line| *line > opening.top).min().map(|line| line - opening.top);
         let name = terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]);
         let mut thin = |code: &str, text: &str, strip: Option<Length>| {
-            if let Some(strip) = strip.filter(|strip| !courses.is_empty() && *strip < THIN) {
+            if let Some(strip) = strip.filter(|strip| !courses.is_empty() && *strip < least) {
                 let args = [("what", name.as_str().into()), ("strip", terms.shown(strip).into())];
                 notes.push(Note { code: code.to_owned(), text: terms.phrase(text, &args) });
             }

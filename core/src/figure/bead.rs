@@ -3,8 +3,7 @@ use num_traits::ToPrimitive;
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say};
 use crate::flashing::{BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
-use crate::measure::Length;
-use crate::phrases::{Language, key};
+use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
 
 const SHAPES: &[&str] = &["square", "fillet"];

@@ -1,35 +1,21 @@
 //! A moment as a person reads it: the day and the time where it was.
 
-const DAY_MINUTES: i64 = 24 * 60;
+use chrono::{DateTime, NaiveDateTime, TimeDelta};
 
 /// The local day of a moment, as `2026-05-04`.
 pub(super) fn day(ms: i64, utc_offset_minutes: i32) -> String {
-    let (year, month, day) = civil(minutes(ms, utc_offset_minutes).div_euclid(DAY_MINUTES));
-    format!("{year:04}-{month:02}-{day:02}")
+    local(ms, utc_offset_minutes).format("%Y-%m-%d").to_string()
 }
 
 /// The local time of a moment, as `07:05`.
 pub(super) fn clock(ms: i64, utc_offset_minutes: i32) -> String {
-    let minutes = minutes(ms, utc_offset_minutes).rem_euclid(DAY_MINUTES);
-    format!("{:02}:{:02}", minutes / 60, minutes % 60)
+    local(ms, utc_offset_minutes).format("%H:%M").to_string()
 }
 
-fn minutes(ms: i64, utc_offset_minutes: i32) -> i64 {
-    ms.div_euclid(60_000).saturating_add(utc_offset_minutes.into())
-}
-
-/// Year, month and day of a count of days since 1970-01-01, in the Gregorian calendar: eras of 400 years have
-/// 146,097 days, and years that begin in March end with the leap day.
-const fn civil(days: i64) -> (i64, i64, i64) {
-    let shifted = days + 719_468;
-    let era = shifted.div_euclid(146_097);
-    let of_era = shifted.rem_euclid(146_097);
-    let year = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
-    let of_year = of_era - (365 * year + year / 4 - year / 100);
-    let month = (5 * of_year + 2) / 153;
-    let day = of_year - (153 * month + 2) / 5 + 1;
-    let month = if month < 10 { month + 3 } else { month - 9 };
-    (year + era * 400 + (month <= 2) as i64, month, day)
+/// 1970-01-01 for what no calendar reaches.
+fn local(ms: i64, utc_offset_minutes: i32) -> NaiveDateTime {
+    let utc = DateTime::from_timestamp_millis(ms).unwrap_or_default().naive_utc();
+    utc.checked_add_signed(TimeDelta::minutes(utc_offset_minutes.into())).unwrap_or_default()
 }
 
 #[cfg(test)]
@@ -51,5 +37,12 @@ mod tests {
             assert_eq!(format!("{} {}", day(seconds * 1000, 0), clock(seconds * 1000, 0)), is);
         }
         assert_eq!((day(0, -420), clock(0, -420)), ("1969-12-31".to_owned(), "17:00".to_owned()));
+    }
+
+    #[test]
+    fn any_number_of_milliseconds_is_told() {
+        for ms in [i64::MIN, i64::MAX] {
+            assert_eq!((day(ms, 0), clock(ms, 0)), ("1970-01-01".to_owned(), "00:00".to_owned()));
+        }
     }
 }

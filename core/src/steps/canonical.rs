@@ -1,5 +1,4 @@
 use std::collections::BTreeMap;
-use std::fmt::Write;
 
 use sha2::{Digest, Sha256};
 
@@ -58,12 +57,7 @@ impl Canonical {
 
     /// The SHA-256 of the canonical text, as 64 lower-case hexadecimal digits.
     pub fn hash(&self) -> String {
-        let mut digits = String::with_capacity(64);
-        for byte in Sha256::digest(self.detail_text().as_bytes()) {
-            // Writing into a String cannot fail.
-            let _ = write!(digits, "{byte:02x}");
-        }
-        digits
+        hex::encode(Sha256::digest(self.detail_text()))
     }
 }
 

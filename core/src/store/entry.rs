@@ -7,7 +7,7 @@ use sha2::{Digest, Sha256};
 
 use super::canon::Canon;
 use super::change::Deed;
-use super::id::{BadId, from_hex, to_hex};
+use super::id::{BadId, from_hex};
 use super::{DeviceId, Id, Stamp};
 
 /// The newest payload form that this program projects. Entries of later forms are kept as they are.
@@ -29,7 +29,7 @@ impl Hash {
 
 impl fmt::Display for Hash {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&to_hex(&self.0))
+        f.write_str(&hex::encode(self.0))
     }
 }
 
@@ -123,7 +123,7 @@ impl Entry {
             ("previous", Canon::text(self.previous.to_string())),
             ("program", Canon::text(self.program.as_str())),
             ("sequence", whole(self.sequence)),
-            ("signature", sealed.then(|| Canon::Text(to_hex(&self.signature)))),
+            ("signature", sealed.then(|| Canon::Text(hex::encode(&self.signature)))),
             ("signer", Canon::text(self.signer.as_str())),
             ("subject", id(self.subject)),
             ("undoes", id(self.undoes)),

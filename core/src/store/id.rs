@@ -21,7 +21,7 @@ impl Id {
 
 impl fmt::Display for Id {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&to_hex(&self.0))
+        f.write_str(&hex::encode(self.0))
     }
 }
 
@@ -42,6 +42,12 @@ impl FromStr for Id {
     fn from_str(text: &str) -> Result<Self, BadId> {
         from_hex(text).and_then(|bytes| bytes.try_into().ok()).map(Self).ok_or_else(|| BadId(text.to_owned()))
     }
+}
+
+/// `None` for upper case, too: one content has one text.
+pub(super) fn from_hex(text: &str) -> Option<Vec<u8>> {
+    let upper = text.bytes().any(|digit| digit.is_ascii_uppercase());
+    (!upper).then(|| hex::decode(text).ok()).flatten()
 }
 
 impl ToSql for Id {
@@ -78,24 +84,17 @@ impl FromSql for DeviceId {
     }
 }
 
-pub(super) fn to_hex(bytes: &[u8]) -> String {
-    let digit = |half: u8| char::from(if half < 10 { b'0' + half } else { b'a' + half - 10 });
-    let mut text = String::with_capacity(bytes.len() * 2);
-    for byte in bytes {
-        text.push(digit(byte >> 4));
-        text.push(digit(byte & 15));
-    }
-    text
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-pub(super) fn from_hex(text: &str) -> Option<Vec<u8>> {
-    let digits: Option<Vec<u8>> = text
-        .bytes()
-        .map(|byte| match byte {
-            b'0'..=b'9' => Some(byte - b'0'),
-            b'a'..=b'f' => Some(byte - b'a' + 10),
-            _ => None,
-        })
-        .collect();
-    digits?.chunks(2).map(|pair| if let [high, low] = pair { Some(high * 16 + low) } else { None }).collect()
+    #[test]
+    fn an_id_has_one_text() {
+        let text = "00017f80fe0123456789abcdefa0b1c2";
+        assert_eq!(text.parse::<Id>().map(|id| id.to_string()), Ok(text.to_owned()));
+        let upper = text.to_uppercase();
+        for bad in ["", &text[1..], &text[2..], &format!("{text}00"), &upper, &text.replace('f', "g")] {
+            assert_eq!(bad.parse::<Id>(), Err(BadId((*bad).to_owned())), "{bad}");
+        }
+    }
 }

@@ -26,9 +26,10 @@ pub(super) fn csv(terms: &Terms<'_>, lines: &[OrderLine]) -> String {
         key("order-buy"),
         key("order-from"),
     ];
-    let mut text = row(heading.map(|key| terms.phrase(key, &[])));
+    let mut table = Table::new();
+    table.row(heading.map(|key| terms.phrase(key, &[])));
     for line in lines {
-        text.push_str(&row([
+        table.row([
             line.name.clone(),
             line.net.clone(),
             line.waste.clone(),
@@ -38,18 +39,33 @@ pub(super) fn csv(terms: &Terms<'_>, lines: &[OrderLine]) -> String {
             line.have.map(|have| have.to_string()).unwrap_or_default(),
             line.buy.to_string(),
             line.from.clone(),
-        ]));
+        ]);
     }
-    text
+    table.into_text()
 }
 
-fn row<const N: usize>(cells: [String; N]) -> String {
-    let cells = cells.map(|cell| {
-        // A spreadsheet would take a cell that starts so for a formula.
-        let cell = if cell.starts_with(['=', '+', '-', '@']) { format!("'{cell}") } else { cell };
-        if cell.contains([',', '"', '\n', '\r']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell }
-    });
-    format!("{}\r\n", cells.join(","))
+/// Rows of cells, safe to open in a spreadsheet.
+struct Table(csv::Writer<Vec<u8>>);
+
+impl Table {
+    fn new() -> Self {
+        Self(csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new()))
+    }
+
+    fn row(&mut self, cells: [String; 9]) {
+        // Rows of one length into memory: nothing that can fail.
+        let _ = self.0.write_record(cells.map(text_only));
+    }
+
+    fn into_text(self) -> String {
+        self.0.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+    }
+}
+
+/// A spreadsheet would take a cell that starts with one of these for a formula (OWASP, CSV Injection); behind an
+/// apostrophe it is a text.
+fn text_only(cell: String) -> String {
+    if cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']) { format!("'{cell}") } else { cell }
 }
 
 /// The list as JSON, with the fields of `lapwright figure amounts`.
@@ -72,9 +88,13 @@ pub(super) fn json(name: &str, lines: &[OrderLine], items: Vec<serde_json::Value
 mod tests {
     use super::*;
 
+    /// Field quoting by RFC 4180, 2, items 5 to 7.
     #[test]
     fn a_cell_with_a_comma_or_an_inch_sign_is_quoted() {
-        let cells = ["Boards".to_owned(), "1/8\", open".to_owned(), "=1+1".to_owned()];
-        assert_eq!(row(cells), "Boards,\"1/8\"\", open\",'=1+1\r\n");
+        let mut table = Table::new();
+        let cells = ["Boards", "1/8\", open", "7 1/4\"", "two\nlines", "", "=1+1", "\t=1+1", "-3", "3 - 1"];
+        table.row(cells.map(str::to_owned));
+        let row = "Boards,\"1/8\"\", open\",\"7 1/4\"\"\",\"two\nlines\",,'=1+1,'\t=1+1,'-3,3 - 1\r\n";
+        assert_eq!(table.into_text(), row);
     }
 }

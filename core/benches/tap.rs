@@ -22,7 +22,7 @@ fn context(n: u64) -> Context {
         language: "en".to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: n.to_be_bytes().repeat(2),
+        entropy: n.to_be_bytes().repeat(2),
     }
 }
 

@@ -7,7 +7,7 @@ use lapwright::store::{
     Author, Change, Entry, Hash, Id, Now, Op, OpenOptions, Opened, Outcome, SignOff, State, Store, StoreError, Value,
 };
 
-use crate::dice::Dice;
+use crate::random::Random;
 
 /// One of the two counts.
 pub fn count(short: usize, full: usize) -> usize {
@@ -21,8 +21,8 @@ pub fn tell(sort: &str, many: usize, came: &str) {
 }
 
 /// A number below `end`.
-pub fn below(dice: &mut Dice, end: usize) -> usize {
-    dice.roll(0, end as i64 - 1) as usize
+pub fn below(random: &mut Random, end: usize) -> usize {
+    random.between(0, end as i64 - 1) as usize
 }
 
 /// An answer of some changes.

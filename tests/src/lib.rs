@@ -7,9 +7,9 @@ use lapwright::views::Context;
 use serde_json::Value;
 
 pub mod book;
-pub mod dice;
 pub mod golden;
 pub mod plan_check;
+pub mod random;
 pub mod shim;
 
 /// Who speaks to a book in a check, and when: each call with a number of its own, so that no two ids are alike.
@@ -21,7 +21,7 @@ pub fn context(n: u8) -> Context {
         language: "en".to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: vec![n; 16],
+        entropy: vec![n; 16],
     }
 }
 

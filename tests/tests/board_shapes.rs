@@ -8,7 +8,7 @@ use lapwright::board::{
 };
 use lapwright::measure::Length;
 use lapwright::wall::{Outline, Point};
-use lapwright_tests::dice::Dice;
+use lapwright_tests::random::Random;
 
 /// A wall as it is asked about, in nanometres.
 #[derive(Clone, Debug)]
@@ -21,69 +21,69 @@ struct House {
 }
 
 /// Any number of nanometres between two numbers of millimetres.
-fn nm(dice: &mut Dice, least: i64, most: i64) -> i64 {
-    dice.roll(least * 1_000_000, most * 1_000_000)
+fn nm(random: &mut Random, least: i64, most: i64) -> i64 {
+    random.between(least * 1_000_000, most * 1_000_000)
 }
 
-fn length(dice: &mut Dice, least: i64, most: i64) -> Length {
-    Length::from_nm(nm(dice, least, most))
+fn length(random: &mut Random, least: i64, most: i64) -> Length {
+    Length::from_nm(nm(random, least, most))
 }
 
 /// A wall of some kind, counter-clockwise from its lower left corner: a gable, a shed, a hip, a gable with a bay in its rake,
 /// with a base that steps up or down once or twice, or runs along a slope.
-fn house(dice: &mut Dice) -> House {
-    let width = nm(dice, 3_000, 12_000);
-    let part = |dice: &mut Dice, least: i64, most: i64| width / 100 * dice.roll(least, most);
-    let mut corners = vec![(0, nm(dice, -300, 300))];
+fn house(random: &mut Random) -> House {
+    let width = nm(random, 3_000, 12_000);
+    let part = |random: &mut Random, least: i64, most: i64| width / 100 * random.between(least, most);
+    let mut corners = vec![(0, nm(random, -300, 300))];
     for (from, to) in [(15, 45), (55, 85)] {
-        match dice.roll(0, 3) {
+        match random.between(0, 3) {
             // A step, plumb; or a slope.
             0 | 1 => {
-                let (x, y) = (part(dice, from, to), nm(dice, -300, 300));
+                let (x, y) = (part(random, from, to), nm(random, -300, 300));
                 corners.extend([(x, corners.last().unwrap().1), (x, y)]);
             }
-            2 => corners.push((part(dice, from, to), nm(dice, -300, 300))),
+            2 => corners.push((part(random, from, to), nm(random, -300, 300))),
             _ => {}
         }
     }
-    corners.push((width, nm(dice, -300, 300)));
-    let eave = |dice: &mut Dice| nm(dice, 1_000, 2_500);
-    let right = eave(dice);
+    corners.push((width, nm(random, -300, 300)));
+    let eave = |random: &mut Random| nm(random, 1_000, 2_500);
+    let right = eave(random);
     corners.push((width, right));
-    match dice.roll(0, 4) {
-        0 => corners.push((part(dice, 20, 80), nm(dice, 2_600, 5_000))),
+    match random.between(0, 4) {
+        0 => corners.push((part(random, 20, 80), nm(random, 2_600, 5_000))),
         1 => {
-            let top = nm(dice, 2_600, 5_000);
-            corners.extend([(part(dice, 60, 80), top), (part(dice, 20, 40), top)]);
+            let top = nm(random, 2_600, 5_000);
+            corners.extend([(part(random, 60, 80), top), (part(random, 20, 40), top)]);
         }
         2 => {
             // Two peaks with a valley between.
-            corners.push((part(dice, 70, 90), nm(dice, 3_000, 5_000)));
-            corners.push((part(dice, 45, 55), nm(dice, 2_000, 2_900)));
-            corners.push((part(dice, 10, 30), nm(dice, 3_000, 5_000)));
+            corners.push((part(random, 70, 90), nm(random, 3_000, 5_000)));
+            corners.push((part(random, 45, 55), nm(random, 2_000, 2_900)));
+            corners.push((part(random, 10, 30), nm(random, 3_000, 5_000)));
         }
         3 => {
             // A rake that goes on further up behind a plumb wall.
-            let x = part(dice, 50, 60);
+            let x = part(random, 50, 60);
             corners.extend([
-                (x, nm(dice, 2_600, 3_000)),
-                (x, nm(dice, 3_100, 3_500)),
-                (part(dice, 20, 40), nm(dice, 3_600, 4_500)),
+                (x, nm(random, 2_600, 3_000)),
+                (x, nm(random, 3_100, 3_500)),
+                (part(random, 20, 40), nm(random, 3_600, 4_500)),
             ]);
         }
         _ => {}
     }
-    corners.push((0, eave(dice)));
-    let gap = |dice: &mut Dice| if dice.roll(0, 4) == 0 { Length::ZERO } else { length(dice, 0, 25) };
-    let gaps = OutlineGaps { side: gap(dice), rake: gap(dice), top: gap(dice), base: gap(dice) };
-    let joints = (0..dice.roll(0, 3)).map(|_| length(dice, 0, 12_000)).collect();
-    let joint_gap = gap(dice);
-    let around = (0..dice.roll(0, 7)).map(|_| {
-        let (left, bottom) = (length(dice, -500, 12_000), length(dice, -500, 4_500));
-        let (width, height) = if dice.roll(0, 1) == 0 {
-            (nm(dice, 30, 200), nm(dice, 20, 150))
+    corners.push((0, eave(random)));
+    let gap = |random: &mut Random| if random.between(0, 4) == 0 { Length::ZERO } else { length(random, 0, 25) };
+    let gaps = OutlineGaps { side: gap(random), rake: gap(random), top: gap(random), base: gap(random) };
+    let joints = (0..random.between(0, 3)).map(|_| length(random, 0, 12_000)).collect();
+    let joint_gap = gap(random);
+    let around = (0..random.between(0, 7)).map(|_| {
+        let (left, bottom) = (length(random, -500, 12_000), length(random, -500, 4_500));
+        let (width, height) = if random.between(0, 1) == 0 {
+            (nm(random, 30, 200), nm(random, 20, 150))
         } else {
-            (nm(dice, 300, 2_000), nm(dice, 200, 1_500))
+            (nm(random, 300, 2_000), nm(random, 200, 1_500))
         };
         let (right, top) = (left + Length::from_nm(width), bottom + Length::from_nm(height));
         Obstruction {
@@ -91,7 +91,7 @@ fn house(dice: &mut Dice) -> House {
             right,
             bottom,
             top,
-            gap: ObstructionGaps { side: gap(dice), top: gap(dice), bottom: gap(dice) },
+            gap: ObstructionGaps { side: gap(random), top: gap(random), bottom: gap(random) },
         }
     });
     let around = around.collect();
@@ -238,16 +238,16 @@ fn thin(rings: &[Vec<Coord>], least: f64) -> (bool, f64) {
 
 #[test]
 fn boards_are_what_polygon_operations_leave() {
-    let mut dice = Dice::new(0x5EED_0301);
+    let mut random = Random::new(0x5EED_0301);
     let (mut boards, mut holes, mut legs, mut walls) = (0, 0, [0, 0], 0);
     for case in 0..2_500 {
-        let own = house(&mut dice);
+        let own = house(&mut random);
         if own.moved().is_none() {
             continue;
         }
         walls += 1;
         for _ in 0..3 {
-            let (bottom, height) = (length(&mut dice, -400, 5_000), length(&mut dice, 30, 320));
+            let (bottom, height) = (length(&mut random, -400, 5_000), length(&mut random, 30, 320));
             let (given, wanted) = (own.boards(bottom, height), own.left_over(bottom, height));
             let given: Vec<BoardShape> = given.into_iter().filter(|board| board.area_mm2 > 0.01).collect();
             assert_eq!(given.len(), wanted.len(), "case {case}: {own:?} {bottom:?} {height:?}");
@@ -280,10 +280,10 @@ fn boards_are_what_polygon_operations_leave() {
 /// Courses one over the other cover the moved outline less what is taken out, all of it and nothing twice.
 #[test]
 fn courses_together_cover_the_wall_once() {
-    let mut dice = Dice::new(0x5EED_0302);
+    let mut random = Random::new(0x5EED_0302);
     let mut walls = 0;
     for case in 0..150 {
-        let mut own = house(&mut dice);
+        let mut own = house(&mut random);
         own.joint_gap = Length::ZERO;
         if own.moved().is_none() {
             continue;
@@ -293,7 +293,7 @@ fn courses_together_cover_the_wall_once() {
         let total: f64 = whole.iter().map(|board| board.area_mm2).sum();
         let (mut bottom, mut sum, mut pieces) = (Length::from_mm(-1_000), 0.0, MultiPolygon(Vec::new()));
         while bottom < Length::from_mm(6_000) {
-            let height = length(&mut dice, 100, 320).min(Length::from_mm(6_000) - bottom);
+            let height = length(&mut random, 100, 320).min(Length::from_mm(6_000) - bottom);
             for board in own.boards(bottom, height) {
                 sum += board.area_mm2;
                 let mut rings = rings(&board).into_iter().map(LineString);
@@ -316,21 +316,21 @@ fn courses_together_cover_the_wall_once() {
 
 #[test]
 fn mirrored_walls_and_other_orders_give_the_same_boards() {
-    let mut dice = Dice::new(0x5EED_0303);
+    let mut random = Random::new(0x5EED_0303);
     let mut boards = 0;
     for case in 0..300 {
-        let mut own = house(&mut dice);
+        let mut own = house(&mut random);
         // Half of a joint's gap in whole nanometres: halves are rounded away from zero, which a mirror turns round.
         own.joint_gap = Length::from_nm(own.joint_gap.nm() * 2);
         if own.moved().is_none() {
             continue;
         }
-        let (bottom, height) = (length(&mut dice, -400, 5_000), length(&mut dice, 30, 320));
+        let (bottom, height) = (length(&mut random, -400, 5_000), length(&mut random, 30, 320));
         let given = own.boards(bottom, height);
         boards += given.len();
 
         let mut other = own.clone();
-        other.corners.rotate_left(usize::try_from(dice.roll(0, 3)).unwrap());
+        other.corners.rotate_left(usize::try_from(random.between(0, 3)).unwrap());
         other.corners.reverse();
         other.joints.reverse();
         other.around.reverse();

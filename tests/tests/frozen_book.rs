@@ -62,7 +62,7 @@ fn context(signer: &str) -> Context {
         language: "en".to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: vec![0; 16],
+        entropy: vec![0; 16],
     }
 }
 

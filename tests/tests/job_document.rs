@@ -13,7 +13,7 @@ fn read(name: &str) -> String {
     fs::read_to_string(fixtures.join(name)).unwrap()
 }
 
-fn context(dice: u8) -> Context {
+fn context(entropy: u8) -> Context {
     Context {
         now_ms: 1_777_896_000_000,
         utc_offset_minutes: -420,
@@ -21,7 +21,7 @@ fn context(dice: u8) -> Context {
         language: "en".to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: vec![dice; 16],
+        entropy: vec![entropy; 16],
     }
 }
 
@@ -31,11 +31,11 @@ fn schema() -> jsonschema::Validator {
     jsonschema::draft202012::new(&schema).unwrap()
 }
 
-fn through_a_book(text: &str, dice: u8) -> String {
+fn through_a_book(text: &str, entropy: u8) -> String {
     let mut book = Book::in_memory().unwrap();
-    let outcome = take_in_document(&mut book, &context(dice), text).unwrap();
+    let outcome = take_in_document(&mut book, &context(entropy), text).unwrap();
     let Place::House { job } = outcome.place else { panic!("a house opens") };
-    job_document(&book, &context(dice), &job).unwrap()
+    job_document(&book, &context(entropy), &job).unwrap()
 }
 
 /// `LAPWRIGHT_WRITE=1` writes it anew.

@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 
 use dashu_ratio::RBig;
 use lapwright::measure::{Language, ParseErrorKind, Reader, Unit};
-use lapwright_tests::dice::Dice;
+use lapwright_tests::random::Random;
 use regex::Regex;
 
 const LIMIT_NM: i64 = 1_000_000_000_000_000;
@@ -158,57 +158,57 @@ const PIECES: &[&str] = &[
 ];
 
 /// Texts that are lengths, most of them, for as long as nothing is changed in them.
-fn sensible(dice: &mut Dice) -> String {
-    fn of<'a>(dice: &mut Dice, all: &[&'a str]) -> &'a str {
-        all[usize::try_from(dice.roll(0, all.len() as i64 - 1)).unwrap()]
+fn sensible(random: &mut Random) -> String {
+    fn of<'a>(random: &mut Random, all: &[&'a str]) -> &'a str {
+        all[usize::try_from(random.between(0, all.len() as i64 - 1)).unwrap()]
     }
-    let number = |dice: &mut Dice| {
-        let whole = dice.roll(0, 40).to_string();
-        let fraction = of(dice, &["1/2", "3/4", "5/16", "13/32", "½", "⅞", "⅟64", "7/3"]);
-        match dice.roll(0, 6) {
+    let number = |random: &mut Random| {
+        let whole = random.between(0, 40).to_string();
+        let fraction = of(random, &["1/2", "3/4", "5/16", "13/32", "½", "⅞", "⅟64", "7/3"]);
+        match random.between(0, 6) {
             0 => whole,
             1 => format!("{whole} {fraction}"),
             2 => format!("{whole}-{fraction}"),
             3 => fraction.to_owned(),
-            4 => format!("{whole}.{}", dice.roll(0, 99_999)),
-            5 => format!(".{}", dice.roll(0, 999)),
-            _ => format!("{whole},{}", dice.roll(0, 9_999)),
+            4 => format!("{whole}.{}", random.between(0, 99_999)),
+            5 => format!(".{}", random.between(0, 999)),
+            _ => format!("{whole},{}", random.between(0, 9_999)),
         }
     };
-    let minus = of(dice, &["", "", "", "-", "−"]);
-    let (before, between) = (of(dice, &["", " "]), of(dice, &["", " ", "-", " - ", " -", "- "]));
-    let foot = of(dice, &["'", "′", " ft", "ft.", " feet", " PIES", " pie."]);
-    let inch = of(dice, &["", "\"", "″", " in", " in.", "''", " Inches", " pulg", " pulgadas."]);
-    match dice.roll(0, 4) {
-        0 | 1 => format!("{minus}{}{before}{foot}{between}{}{inch}", dice.roll(0, 99), number(dice)),
-        2 => format!("{minus}{}{before}{inch}", number(dice)),
-        3 => format!("{minus}{}{}", number(dice), of(dice, &["mm", " MM", " cm", "m", " m."])),
-        _ => format!("{minus}{}{before}{foot}", number(dice)),
+    let minus = of(random, &["", "", "", "-", "−"]);
+    let (before, between) = (of(random, &["", " "]), of(random, &["", " ", "-", " - ", " -", "- "]));
+    let foot = of(random, &["'", "′", " ft", "ft.", " feet", " PIES", " pie."]);
+    let inch = of(random, &["", "\"", "″", " in", " in.", "''", " Inches", " pulg", " pulgadas."]);
+    match random.between(0, 4) {
+        0 | 1 => format!("{minus}{}{before}{foot}{between}{}{inch}", random.between(0, 99), number(random)),
+        2 => format!("{minus}{}{before}{inch}", number(random)),
+        3 => format!("{minus}{}{}", number(random), of(random, &["mm", " MM", " cm", "m", " m."])),
+        _ => format!("{minus}{}{before}{foot}", number(random)),
     }
 }
 
 #[test]
 fn two_readers_agree_on_every_text() {
-    let (mut dice, mut met) = (Dice::new(0x1ea57), [0_u32; 4]);
+    let (mut random, mut met) = (Random::new(0x1ea57), [0_u32; 4]);
     for turn in 0..120_000 {
         let mut text = String::new();
         if turn % 3 == 0 {
-            for _ in 0..dice.roll(1, 7) {
-                text += PIECES[usize::try_from(dice.roll(0, PIECES.len() as i64 - 1)).unwrap()];
+            for _ in 0..random.between(1, 7) {
+                text += PIECES[usize::try_from(random.between(0, PIECES.len() as i64 - 1)).unwrap()];
             }
         } else {
-            text = sensible(&mut dice);
+            text = sensible(&mut random);
             if turn % 3 == 1 {
                 // One piece put in anywhere.
                 let mut signs: Vec<char> = text.chars().collect();
-                let at = usize::try_from(dice.roll(0, signs.len() as i64)).unwrap();
-                let piece = PIECES[usize::try_from(dice.roll(0, PIECES.len() as i64 - 1)).unwrap()];
+                let at = usize::try_from(random.between(0, signs.len() as i64)).unwrap();
+                let piece = PIECES[usize::try_from(random.between(0, PIECES.len() as i64 - 1)).unwrap()];
                 signs.splice(at..at, piece.chars());
                 text = signs.into_iter().collect();
             }
         }
         let units = [None, Some(Unit::Inch), Some(Unit::Foot), Some(Unit::Millimetre)];
-        let unit = units[usize::try_from(dice.roll(0, 3)).unwrap()];
+        let unit = units[usize::try_from(random.between(0, 3)).unwrap()];
         for language in Language::ALL {
             let (own, other) = (read(&text, unit, *language), oracle(&text, unit, *language));
             assert_eq!(own, other, "{text:?} {unit:?} {language:?}");

@@ -3,23 +3,11 @@
 use geo::{Area, BooleanOps, BoundingRect, Coord, LineString, Polygon};
 use lapwright::measure::{Division, Length};
 use lapwright::notch::{Block, Board, Gap, GapRule, Notch, NotchRequest, Overcut, Point, Sides};
+use lapwright_tests::random::Random;
 
-/// A small generator of numbers with a seed (the "xorshift64*" recurrence), so that every run has the same cases.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, least: i64, most: i64) -> i64 {
-        self.0 ^= self.0 >> 12;
-        self.0 ^= self.0 << 25;
-        self.0 ^= self.0 >> 27;
-        let number = self.0.wrapping_mul(0x2545_F491_4F6C_DD1D) >> 33;
-        least + i64::try_from(number).unwrap() % (most - least + 1)
-    }
-
-    /// Sixteenths of an inch.
-    fn length(&mut self, least: i64, most: i64) -> Length {
-        Length::from_inches_64(0, 4 * self.roll(least, most))
-    }
+/// A random length in sixteenths of an inch.
+fn length(random: &mut Random, least: i64, most: i64) -> Length {
+    Length::from_inches_64(0, 4 * random.between(least, most))
 }
 
 /// Sixteenths of an inch as a float.
@@ -41,17 +29,17 @@ fn quad(left: Length, right: Length, bottom: Sides<Length>, top: Sides<Length>) 
     ])
 }
 
-fn request(dice: &mut Dice, sloped: bool) -> NotchRequest {
-    let left = dice.length(-200, 1_650);
-    let bottom = dice.length(-100, 130);
-    let top = bottom + dice.length(16, 160);
-    let slope = if sloped { dice.length(-12, 12) } else { Length::ZERO };
-    let gap_max = Length::from_inches_64(0, 8 * dice.roll(0, 4));
+fn request(random: &mut Random, sloped: bool) -> NotchRequest {
+    let left = length(random, -200, 1_650);
+    let bottom = length(random, -100, 130);
+    let top = bottom + length(random, 16, 160);
+    let slope = if sloped { length(random, -12, 12) } else { Length::ZERO };
+    let gap_max = Length::from_inches_64(0, 8 * random.between(0, 4));
     NotchRequest {
         board: Board { height: Length::from_inches(8), length: Length::from_inches(100), lap: None },
         block: Block {
             left,
-            right: left + dice.length(16, 400),
+            right: left + length(random, 16, 400),
             bottom: Sides::new(bottom, bottom + slope),
             top: Sides::new(top, top + slope),
         },
@@ -68,10 +56,10 @@ fn request(dice: &mut Dice, sloped: bool) -> NotchRequest {
 /// grown block has, in as many pieces, and their corners are the cut's.
 #[test]
 fn a_level_cut_is_the_grown_block_taken_from_the_board() {
-    let mut dice = Dice(0x5EED_0001);
+    let mut random = Random::new(0x5EED_0001);
     let mut cuts = 0;
     for case in 0..1_000 {
-        let asked = request(&mut dice, false);
+        let asked = request(&mut random, false);
         let (board, block) = (asked.board, asked.block);
         let notch = Notch::lay_out(&asked).unwrap();
         let sheet = quad(Length::ZERO, board.length, Sides::both(Length::ZERO), Sides::both(board.height));
@@ -116,10 +104,10 @@ fn a_level_cut_is_the_grown_block_taken_from_the_board() {
 /// Sloped blocks whose sides lie on the board: nothing of the block is left in the way, and the cut stays on the board.
 #[test]
 fn nothing_of_a_sloped_block_is_left_in_the_way() {
-    let mut dice = Dice(0x5EED_0002);
+    let mut random = Random::new(0x5EED_0002);
     let mut cuts = 0;
     for case in 0..1_000 {
-        let asked = request(&mut dice, true);
+        let asked = request(&mut random, true);
         let (board, block) = (asked.board, asked.block);
         let Some(cut) = Notch::lay_out(&asked).unwrap().cut else { continue };
         if block.left.is_negative() || block.right > board.length {

@@ -4,6 +4,7 @@ use lapwright::measure::{Division, Length};
 use lapwright::notch::{
     Block, Board, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, saw_and_hands,
 };
+use lapwright_tests::random::Random;
 
 fn inch(whole: i64, sixteenths: i64) -> Length {
     Length::from_inches_64(whole, 4 * sixteenths)
@@ -58,17 +59,12 @@ fn simulated_cuts_land_in_the_predicted_gap() {
     let asked = request(-inch(1, 0), inch(4, 0));
     let notch = Notch::lay_out(&asked).unwrap();
     let (predicted, cut) = (notch.gap.at(Edge::Sides), notch.cut.unwrap());
-    // Knuth's MMIX constants for a linear congruential generator (from memory); only its high bits are used.
-    let mut state = 2_026_u64;
-    let mut roll = |least: Length, most: Length| {
-        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        Length::from_nm(least.nm() + i64::try_from(state >> 33).unwrap() % (most.nm() - least.nm() + 1))
-    };
+    let mut random = Random::new(2_026);
     let (mut least, mut most) = (predicted.max, predicted.min);
     let mut fitted = Vec::new();
     for _ in 0..100_000 {
-        let over = roll(asked.overcut.min, asked.overcut.max);
-        let tape = roll(-asked.tape, asked.tape);
+        let over = random.length(asked.overcut.min, asked.overcut.max);
+        let tape = random.length(-asked.tape, asked.tape);
         let edge_of_board = cut.left - over + tape;
         let gap = asked.block.left - edge_of_board;
         assert!(predicted.min <= gap && gap <= predicted.max, "{gap:?} {predicted:?}");

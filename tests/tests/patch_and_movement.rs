@@ -7,7 +7,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a check without its answer must fail")]
 
 use lapwright::figure;
-use lapwright_tests::dice::Dice;
+use lapwright_tests::random::Random;
 use serde_json::{Value, json};
 
 const INCH: i64 = 25_400_000;
@@ -66,22 +66,24 @@ fn a_patch_by_hand() {
 
 #[test]
 fn a_patch_ends_on_a_nail_line_that_is_hidden() {
-    let mut dice = Dice::new(7);
+    let mut random = Random::new(7);
     let [mut cut, mut shown] = [0; 2];
     for _ in 0..2_000 {
-        let height = dice.roll(150_000_000, 300_000_000);
-        let lap = dice.roll(25_000_000, 40_000_000);
-        let nail = dice.roll(15_000_000, lap - 1);
+        let height = random.between(150_000_000, 300_000_000);
+        let lap = random.between(25_000_000, 40_000_000);
+        let nail = random.between(15_000_000, lap - 1);
         // Courses that are stretched or pressed a little, so that some patches show.
-        let mut bottoms = vec![dice.roll(-50_000_000, 50_000_000)];
+        let mut bottoms = vec![random.between(-50_000_000, 50_000_000)];
         for _ in 0..8 {
-            bottoms.push(bottoms.last().unwrap() + height - lap + dice.roll(-20_000_000, 20_000_000).min(lap - 1));
+            bottoms.push(bottoms.last().unwrap() + height - lap + random.between(-20_000_000, 20_000_000).min(lap - 1));
         }
-        let bottom = bottoms[0] + height + dice.roll(0, 5 * height);
-        let (left, wide, high) = (dice.roll(0, 5_000_000_000), dice.roll(80_000_000, 300_000_000), 200_000_000);
-        let pipe = dice.roll(10_000_000, 60_000_000) / 2 * 2;
+        let bottom = bottoms[0] + height + random.between(0, 5 * height);
+        let (left, wide, high) =
+            (random.between(0, 5_000_000_000), random.between(80_000_000, 300_000_000), 200_000_000);
+        let pipe = random.between(10_000_000, 60_000_000) / 2 * 2;
         let (x, y) = (left + wide / 2, bottom + high / 2);
-        let (side, top, snug) = (dice.roll(0, 100_000_000), dice.roll(0, 100_000_000), 2 * dice.roll(0, 2_000_000));
+        let (side, top, snug) =
+            (random.between(0, 100_000_000), random.between(0, 100_000_000), 2 * random.between(0, 2_000_000));
         let answer = ask(
             "patch",
             &json!({"board": {"height": mm(height), "lap": mm(lap), "nail_line": mm(nail)},
@@ -144,9 +146,9 @@ fn movement_by_hand() {
 /// The change is length times strain, an exact fraction, to the nearest nanometre, halves away from zero.
 #[test]
 fn movement_is_length_times_strain() {
-    let mut dice = Dice::new(11);
+    let mut random = Random::new(11);
     for _ in 0..2_000 {
-        let (length, millionths) = (dice.roll(1, 20_000_000_000), dice.roll(-50_000, 50_000));
+        let (length, millionths) = (random.between(1, 20_000_000_000), random.between(-50_000, 50_000));
         let answer = ask("movement", &json!({"length": mm(length), "strain": millionths as f64 / 1e6}));
         let product = i128::from(length) * i128::from(millionths);
         let want = product.signum() * ((2 * product.abs() + 1_000_000) / 2_000_000);

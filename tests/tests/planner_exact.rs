@@ -12,8 +12,8 @@ use std::collections::BTreeMap;
 
 use lapwright::measure::{Length, Rounding};
 use lapwright::saw::{Avoid, CutList, Planner, Run, SawError, Stock, Studs};
-use lapwright_tests::dice::Dice;
 use lapwright_tests::plan_check;
+use lapwright_tests::random::Random;
 
 fn inches(count: i64) -> Length {
     Length::from_inches(count)
@@ -168,39 +168,44 @@ fn exact(list: &CutList) -> Option<Answer> {
     })
 }
 
-fn random(dice: &mut Dice) -> CutList {
+fn any_list(random: &mut Random) -> CutList {
     let mut list = CutList::new();
-    list.kerf = Length::from_inches_64(0, 8 * dice.roll(0, 2));
-    list.end_gap = Length::from_inches_64(0, 8 * dice.roll(0, 1));
-    list.joint_gap = Length::from_inches_64(0, 8 * dice.roll(0, 1));
-    list.studs = Some(Studs::Spaced { first: inches(dice.roll(0, 15)), spacing: inches(16) });
-    list.stagger = inches(16 * dice.roll(0, 4));
-    list.piece_min = inches(dice.roll(0, 20));
-    list.extra_joints = u32::from(dice.roll(0, 3) == 0);
-    for at in 0..dice.roll(1, 3) {
-        let length = inches(12 * dice.roll(6, 10));
-        let count = (at > 0 && dice.roll(0, 3) == 0).then(|| dice.roll(0, 3) as u32);
-        let cost = if dice.roll(0, 2) == 0 { dice.roll(1, 20) as u64 } else { length.nm().unsigned_abs() };
+    list.kerf = Length::from_inches_64(0, 8 * random.between(0, 2));
+    list.end_gap = Length::from_inches_64(0, 8 * random.between(0, 1));
+    list.joint_gap = Length::from_inches_64(0, 8 * random.between(0, 1));
+    list.studs = Some(Studs::Spaced { first: inches(random.between(0, 15)), spacing: inches(16) });
+    list.stagger = inches(16 * random.between(0, 4));
+    list.piece_min = inches(random.between(0, 20));
+    list.extra_joints = u32::from(random.between(0, 3) == 0);
+    for at in 0..random.between(1, 3) {
+        let length = inches(12 * random.between(6, 10));
+        let count = (at > 0 && random.between(0, 3) == 0).then(|| random.between(0, 3) as u32);
+        let cost = if random.between(0, 2) == 0 { random.between(1, 20) as u64 } else { length.nm().unsigned_abs() };
         list.stock.push(Stock { length, cost, count });
     }
-    for _ in 0..dice.roll(0, 2) {
-        list.offcuts.push(inches(dice.roll(20, 60)));
+    for _ in 0..random.between(0, 2) {
+        list.offcuts.push(inches(random.between(20, 60)));
     }
-    for course in 0..dice.roll(1, 4) {
-        let from = inches(dice.roll(0, 20));
-        list.runs.push(Run { wall: "a".into(), course, from, to: from + inches(dice.roll(30, 170)) });
+    for course in 0..random.between(1, 4) {
+        let from = inches(random.between(0, 20));
+        list.runs.push(Run { wall: "a".into(), course, from, to: from + inches(random.between(30, 170)) });
     }
-    if dice.roll(0, 5) == 0 {
+    if random.between(0, 5) == 0 {
         // Courses that two boards just cover leave no room for stagger.
         let longest = list.longest_board();
         for run in &mut list.runs {
             run.from = Length::ZERO;
-            run.to = longest + longest - inches(dice.roll(4, 24));
+            run.to = longest + longest - inches(random.between(4, 24));
         }
     }
-    if dice.roll(0, 2) == 0 {
-        let from = inches(dice.roll(0, 100));
-        list.avoid.push(Avoid { wall: None, from, to: from + inches(dice.roll(10, 40)), courses: Some(vec![0, 2]) });
+    if random.between(0, 2) == 0 {
+        let from = inches(random.between(0, 100));
+        list.avoid.push(Avoid {
+            wall: None,
+            from,
+            to: from + inches(random.between(10, 40)),
+            courses: Some(vec![0, 2]),
+        });
     }
     list
 }
@@ -209,7 +214,7 @@ fn random(dice: &mut Dice) -> CutList {
 fn small_walls_cost_what_counting_through_finds() {
     let (mut compared, mut proved, mut forced, mut refused) = (0, 0, 0, 0);
     for seed in 0..260 {
-        let list = random(&mut Dice::new(seed));
+        let list = any_list(&mut Random::new(seed));
         let planned = Planner::new(&list);
         if let Err(SawError::NoJoints { .. } | SawError::NoStud { .. }) = planned {
             let longest = list.longest_board();

@@ -10,8 +10,8 @@
 
 use lapwright::measure::Length;
 use lapwright::saw::{CutList, Plan, Planner, Run, Stock};
-use lapwright_tests::dice::Dice;
 use lapwright_tests::plan_check;
+use lapwright_tests::random::Random;
 
 fn length(sixteenths: i64) -> Length {
     Length::from_inches_64(0, 4 * sixteenths)
@@ -40,13 +40,13 @@ fn solve(list: &CutList) -> Plan {
 }
 
 /// Cuts a board into pieces of at least `least` that leave nothing.
-fn cut_up(dice: &mut Dice, board: i64, kerf: i64, least: i64, most_pieces: i64, pieces: &mut Vec<i64>) {
+fn cut_up(random: &mut Random, board: i64, kerf: i64, least: i64, most_pieces: i64, pieces: &mut Vec<i64>) {
     let mut left = board;
-    for _ in 1..dice.roll(2, most_pieces) {
+    for _ in 1..random.between(2, most_pieces) {
         if left < 2 * least + kerf {
             break;
         }
-        let piece = dice.roll(least, left - least - kerf);
+        let piece = random.between(least, left - least - kerf);
         pieces.push(piece);
         left -= piece + kerf;
     }
@@ -57,12 +57,12 @@ fn cut_up(dice: &mut Dice, board: i64, kerf: i64, least: i64, most_pieces: i64, 
 #[test]
 fn boards_of_one_length_cut_up_without_rest() {
     for seed in 0..60 {
-        let mut dice = Dice::new(seed);
-        let (board, kerf) = (16 * dice.roll(8, 16) * 12, dice.roll(0, 3));
-        let boards = dice.roll(3, 30);
+        let mut random = Random::new(seed);
+        let (board, kerf) = (16 * random.between(8, 16) * 12, random.between(0, 3));
+        let boards = random.between(3, 30);
         let mut pieces = Vec::new();
         for _ in 0..boards {
-            cut_up(&mut dice, board, kerf, 16 * 8, 8, &mut pieces);
+            cut_up(&mut random, board, kerf, 16 * 8, 8, &mut pieces);
         }
         let plan = solve(&list(&[board], kerf, false, &pieces));
         assert_eq!((plan.count as i64, plan.proved), (boards, true), "seed {seed}");
@@ -73,12 +73,12 @@ fn boards_of_one_length_cut_up_without_rest() {
 #[test]
 fn triplets() {
     for seed in 0..20 {
-        let mut dice = Dice::new(1000 + seed);
+        let mut random = Random::new(1000 + seed);
         let (board, boards) = (16 * 144, 12);
         let mut pieces = Vec::new();
         for _ in 0..boards {
-            let first = dice.roll(16 * 37, 16 * 60);
-            let second = dice.roll(16 * 37, (board - 4 - first) / 2);
+            let first = random.between(16 * 37, 16 * 60);
+            let second = random.between(16 * 37, (board - 4 - first) / 2);
             pieces.extend([first, second, board - 4 - first - second]);
         }
         let plan = solve(&list(&[board], 2, false, &pieces));
@@ -90,9 +90,9 @@ fn triplets() {
 #[test]
 fn few_long_pieces() {
     for seed in 0..30 {
-        let mut dice = Dice::new(2000 + seed);
-        let count = dice.roll(1, 40);
-        let pieces: Vec<i64> = (0..count).map(|_| dice.roll(16 * 72, 16 * 144)).collect();
+        let mut random = Random::new(2000 + seed);
+        let count = random.between(1, 40);
+        let pieces: Vec<i64> = (0..count).map(|_| random.between(16 * 72, 16 * 144)).collect();
         let plan = solve(&list(&[16 * 144], 2, false, &pieces));
         assert_eq!((plan.count as i64, plan.proved), (count, true), "seed {seed}");
     }
@@ -102,13 +102,13 @@ fn few_long_pieces() {
 #[test]
 fn many_short_pieces() {
     for seed in 0..30 {
-        let mut dice = Dice::new(3000 + seed);
-        let boards = dice.roll(4, 25);
+        let mut random = Random::new(3000 + seed);
+        let boards = random.between(4, 25);
         let mut pieces = Vec::new();
         for _ in 0..boards {
             let mut left = 16 * 144;
             while left > 16 * 40 {
-                let piece = dice.roll(16 * 5, 16 * 20);
+                let piece = random.between(16 * 5, 16 * 20);
                 pieces.push(piece);
                 left -= piece + 2;
             }
@@ -126,14 +126,14 @@ fn several_lengths_without_rest() {
     let lengths = [16 * 96, 16 * 120, 16 * 144, 16 * 192];
     let mut proved = 0;
     for seed in 0..40 {
-        let mut dice = Dice::new(4000 + seed);
-        let kerf = dice.roll(0, 2);
+        let mut random = Random::new(4000 + seed);
+        let kerf = random.between(0, 2);
         let mut pieces = Vec::new();
         let mut total = 0;
-        for _ in 0..dice.roll(3, 20) {
-            let board = lengths[dice.roll(0, 3) as usize];
+        for _ in 0..random.between(3, 20) {
+            let board = lengths[random.between(0, 3) as usize];
             total += board + kerf;
-            cut_up(&mut dice, board, kerf, 16 * 10, 5, &mut pieces);
+            cut_up(&mut random, board, kerf, 16 * 10, 5, &mut pieces);
         }
         let plan = solve(&list(&lengths, kerf, true, &pieces));
         let least = length(total).nm().unsigned_abs();
@@ -163,13 +163,13 @@ fn kerf_traps() {
 #[test]
 fn offcuts_suffice() {
     for seed in 0..20 {
-        let mut dice = Dice::new(5000 + seed);
+        let mut random = Random::new(5000 + seed);
         let mut pieces = Vec::new();
         let mut offcuts = Vec::new();
-        for _ in 0..dice.roll(1, 6) {
-            let offcut = dice.roll(16 * 20, 16 * 90);
+        for _ in 0..random.between(1, 6) {
+            let offcut = random.between(16 * 20, 16 * 90);
             offcuts.push(length(offcut));
-            cut_up(&mut dice, offcut, 2, 16 * 6, 3, &mut pieces);
+            cut_up(&mut random, offcut, 2, 16 * 6, 3, &mut pieces);
         }
         let mut list = list(&[16 * 144], 2, false, &pieces);
         list.offcuts = offcuts;

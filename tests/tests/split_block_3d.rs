@@ -10,7 +10,7 @@ use lapwright::figure;
 use lapwright::flashing::{BlockError, BlockLimits, BlockWarning, SplitBlock, SplitRequest};
 use lapwright::measure::{Division, Length};
 use lapwright::wall::Shape;
-use lapwright_tests::dice::Dice;
+use lapwright_tests::random::Random;
 use num_rational::BigRational;
 use serde_json::{Value, json};
 
@@ -166,17 +166,17 @@ fn near(got: Length, want: f64) -> bool {
 }
 
 /// A block such as a yard's offcuts give, its angle in tenths of a degree.
-fn thrown(dice: &mut Dice) -> (SplitRequest, i64) {
-    let mut between = |low: i64, high: i64| Length::from_nm(dice.roll(low, high));
+fn thrown(random: &mut Random) -> (SplitRequest, i64) {
+    let mut between = |low: i64, high: i64| Length::from_nm(random.between(low, high));
     let (width, thickness, pipe) =
         (between(90_000_000, 300_000_000), between(15_000_000, 65_000_000), between(12_000_000, 60_000_000));
     let rectangle = Shape::Rectangle { width: between(12_000_000, 90_000_000), height: pipe };
     let (height, kerf, gap) = (between(120_000_000, 400_000_000), between(0, 4_000_000), between(0, 5_000_000));
     let center = Length::from_nm(height.nm() / 2) + between(-20_000_000, 20_000_000);
     let bits = [6, 8, 10, 11, 12, 14, 16, 20].map(|eighths| Length::from_nm(eighths * 3_175_000)).to_vec();
-    let bits = (dice.roll(0, 3) == 0).then_some(bits);
-    let through = if dice.roll(0, 2) == 0 { rectangle } else { Shape::Round { diameter: pipe } };
-    let tenths = if dice.roll(0, 1) == 0 { 450 } else { dice.roll(0, 750) };
+    let bits = (random.between(0, 3) == 0).then_some(bits);
+    let through = if random.between(0, 2) == 0 { rectangle } else { Shape::Round { diameter: pipe } };
+    let tenths = if random.between(0, 1) == 0 { 450 } else { random.between(0, 750) };
     let request = SplitRequest {
         width,
         height,
@@ -256,10 +256,10 @@ fn check_way_out(request: &SplitRequest, tenths: i64, half_degrees: i64, hole: O
 
 #[test]
 fn every_size_is_that_of_the_solid() {
-    let mut dice = Dice::new(20_261);
+    let mut random = Random::new(20_261);
     let [mut made, mut narrow, mut ring, mut other, mut undecided] = [0; 5];
     for case in 0..3_000 {
-        let (request, tenths) = thrown(&mut dice);
+        let (request, tenths) = thrown(&mut random);
         let degrees = tenths as f64 / 10.0;
         let judged = judge(&request, degrees, least_hole(&request, degrees));
         match (SplitBlock::lay_out(&request), judged) {
@@ -296,10 +296,10 @@ fn every_size_is_that_of_the_solid() {
 /// The question gives the same block as the room, and its refusals name the way out.
 #[test]
 fn the_question_tells_what_the_solid_says() {
-    let mut dice = Dice::new(5);
+    let mut random = Random::new(5);
     let mut refusals = 0;
     for _ in 0..200 {
-        let (request, tenths) = thrown(&mut dice);
+        let (request, tenths) = thrown(&mut random);
         let text = |length: Length| format!("{}.{:06} mm", length.nm() / 1_000_000, length.nm() % 1_000_000);
         let pipe = match request.through {
             Shape::Round { diameter } => json!(text(diameter)),

@@ -10,11 +10,7 @@ use std::process::{Command, Stdio};
 use std::time::Duration;
 
 use lapwright::store::{Author, Change, Entry, Id, Now, Op, OpenOptions, Opening, Store, StoreError, Value};
-use lapwright_tests::dice::Dice;
-
-fn below(dice: &mut Dice, end: usize) -> usize {
-    dice.roll(0, end as i64 - 1) as usize
-}
+use lapwright_tests::random::Random;
 
 fn op(changes: Vec<Change>) -> Op {
     Op { kind: "tick".to_owned(), version: 1, job: None, args: Vec::new(), changes }
@@ -64,14 +60,14 @@ fn nothing_acknowledged_is_lost_when_the_writer_is_killed() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("book");
     let mut acknowledged = BTreeSet::new();
-    let mut dice = Dice::new(1);
+    let mut random = Random::new(1);
     for round in 1..=12 {
         let mut child =
             Command::new(env!("CARGO_BIN_EXE_store_writer")).arg(&path).stdout(Stdio::piped()).spawn().unwrap();
         let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
-        let seen = 1 + below(&mut dice, 9);
+        let seen = 1 + random.below(9);
         acknowledged.extend(lines.by_ref().take(seen).map(|line| line.unwrap().parse::<Id>().unwrap()));
-        std::thread::sleep(Duration::from_micros(below(&mut dice, 6000) as u64));
+        std::thread::sleep(Duration::from_micros(random.below(6000) as u64));
         child.kill().unwrap();
         child.wait().unwrap();
         acknowledged.extend(lines.map_while(Result::ok).filter_map(|line| line.parse::<Id>().ok()));
@@ -107,11 +103,11 @@ fn a_log_cut_at_every_kib_leaves_a_prefix() {
         lengths.insert(found.len());
     }
     assert!(lengths.len() > 8, "{lengths:?}");
-    let mut dice = Dice::new(2);
+    let mut random = Random::new(2);
     for _ in 0..20 {
         let place = tempfile::tempdir().unwrap();
         let copy = place.path().join("book");
-        let (mut hurt, at) = (wal.clone(), below(&mut dice, wal.len()));
+        let (mut hurt, at) = (wal.clone(), random.below(wal.len()));
         hurt[at] ^= 0x10;
         std::fs::write(&copy, &main).unwrap();
         std::fs::write(place.path().join("book-wal"), &hurt).unwrap();
@@ -185,12 +181,12 @@ fn damaged_bytes_are_found_or_harmless() {
     fill(&mut store, 100);
     store.copy(&copy).unwrap();
     let (good, whole) = (entries(&store), std::fs::read(&copy).unwrap());
-    let mut dice = Dice::new(3);
+    let mut random = Random::new(3);
     let mut found = 0;
     for _ in 0..80 {
         let mut bytes = whole.clone();
-        let at = below(&mut dice, bytes.len());
-        bytes[at] ^= 1 << below(&mut dice, 8);
+        let at = random.below(bytes.len());
+        bytes[at] ^= 1 << random.below(8);
         let place = tempfile::tempdir().unwrap();
         let hurt = place.path().join("book");
         std::fs::write(&hurt, &bytes).unwrap();

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use lapwright::store::{Account, Entry, Found, Hash, Lost, Opened, Opening, Store, StoreError};
 use lapwright_tests::book::{answer, below, count, entries, fill, now, open, options, tell};
-use lapwright_tests::dice::Dice;
+use lapwright_tests::random::Random;
 use tempfile::TempDir;
 
 const PAGE: usize = 4096;
@@ -180,11 +180,11 @@ fn a_log_of_writes_that_was_cut_or_hurt_is_told_of() {
     let files = ["book", "book-wal", "book.device"].map(|name| (name, fs::read(folder.path().join(name)).unwrap()));
     drop(store);
     let log = files[1].1.clone();
-    let mut dice = Dice::new(5);
+    let mut random = Random::new(5);
     let cuts = (0..log.len()).step_by(1024 * count(18, 1)).map(|at| log[..at].to_vec());
     let hurts = (0..count(8, 400)).map(|_| {
         let mut hurt = log.clone();
-        hurt[below(&mut dice, log.len())] ^= 1 << below(&mut dice, 8);
+        hurt[below(&mut random, log.len())] ^= 1 << below(&mut random, 8);
         hurt
     });
     let (mut tried, mut saved, mut told) = (0, 0, 0);
@@ -356,14 +356,14 @@ fn a_book_is_its_owners_alone() {
 fn a_flipped_bit_of_a_number_is_found_before_it_is_copied_and_put_right() {
     let first = Place::with(40);
     let flips = count(16, 400);
-    let mut dice = Dice::new(11);
+    let mut random = Random::new(11);
     let (mut shown, mut found, mut harmless) = (0, 0, 0);
     let truth = views(&open(&first.taken_up().book()).unwrap().store);
     for _ in 0..flips {
         let place = first.taken_up();
         let mut bytes = fs::read(place.book()).unwrap();
-        let at = below(&mut dice, bytes.len());
-        bytes[at] ^= 1 << below(&mut dice, 8);
+        let at = below(&mut random, bytes.len());
+        bytes[at] ^= 1 << below(&mut random, 8);
         fs::write(place.book(), &bytes).unwrap();
         let what = format!("a bit of byte {at}");
         let Ok(opened) = open(&place.book()) else { panic!("{what}: not opened") };

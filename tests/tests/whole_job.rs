@@ -42,7 +42,7 @@ const GAP: i64 = INCH / 8;
 
 struct Job {
     book: Book,
-    dice: u8,
+    calls: u8,
     job: String,
     wall: String,
 }
@@ -53,12 +53,12 @@ fn given(answers: &[(&str, &str)]) -> Vec<Given> {
 
 impl Job {
     fn tap(&mut self, action: Action) -> Outcome {
-        self.dice += 1;
-        act(&mut self.book, &context(self.dice), &action).unwrap_or_else(|problem| panic!("{action:?}: {problem:?}"))
+        self.calls += 1;
+        act(&mut self.book, &context(self.calls), &action).unwrap_or_else(|problem| panic!("{action:?}: {problem:?}"))
     }
 
     fn measured() -> Self {
-        let mut job = Self { book: Book::in_memory().unwrap(), dice: 0, job: String::new(), wall: String::new() };
+        let mut job = Self { book: Book::in_memory().unwrap(), calls: 0, job: String::new(), wall: String::new() };
         let action = JobsAction::Create { name: "Sedge End".to_owned(), like: None };
         let Place::House { job: id } = job.tap(Action::JobsKind { action }).place else { panic!("a house") };
         job.job = id;

@@ -84,7 +84,7 @@ impl Book {
             language: if language.is_empty() { locale::language().code().to_owned() } else { language },
             show: pick(&self.options.show, remembered.show),
             division: pick(&self.options.division, remembered.division),
-            dice: dice()?,
+            entropy: entropy()?,
         })
     }
 
@@ -131,7 +131,7 @@ fn utc_offset_minutes() -> i32 {
     Local.offset_from_utc_datetime(&now.naive_utc()).fix().local_minus_utc() / 60
 }
 
-fn dice() -> Result<Vec<u8>, Fault> {
+fn entropy() -> Result<Vec<u8>, Fault> {
     let mut bytes = vec![0; 16];
     getrandom::fill(&mut bytes).map_err(|error| Fault::other(error.to_string()))?;
     Ok(bytes)

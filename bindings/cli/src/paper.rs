@@ -1,16 +1,53 @@
 //! Text on a terminal: lines, a little colour where there is a terminal, and the pieces that several views share.
 
 use std::fmt::Write as _;
-use std::io::IsTerminal;
 
+use anstream::{AutoStream, ColorChoice};
+use anstyle::{AnsiColor, Style};
 use lapwright::phrases::{Arg, Phrases};
 use lapwright::views::{Note, Question, Reading, Size, Source, StepLine, StepState};
+use textwrap::core::Word;
+use textwrap::{WordSeparator, WordSplitter};
 
 /// A page of text in the making.
 pub(crate) struct Paper {
     text: String,
-    colour: bool,
+    screen: Screen,
     phrases: &'static Phrases,
+}
+
+/// What the page is shown on.
+#[derive(Clone, Copy)]
+struct Screen {
+    colour: bool,
+    /// Characters a line; `None` where lines have no end, as in a file.
+    width: Option<usize>,
+}
+
+impl Screen {
+    /// Standard output as it is, coloured unless it or the user forbids it (`NO_COLOR`, `CLICOLOR`).
+    fn of_output() -> Self {
+        let output = std::io::stdout();
+        Self {
+            colour: AutoStream::choice(&output) != ColorChoice::Never,
+            width: terminal_size::terminal_size_of(&output).map(|(width, _)| width.0.into()),
+        }
+    }
+}
+
+/// The words of a line with the spaces behind them. A length such as 7 1/4" is one word.
+fn words(line: &str) -> Box<dyn Iterator<Item = Word<'_>> + '_> {
+    let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    let ends = line.match_indices(' ').map(|(at, _)| at + 1).filter(move |end| {
+        let (before, after) = line.split_at(*end);
+        !after.starts_with(' ') && !(digit(before.trim_end_matches(' ').chars().last()) && digit(after.chars().next()))
+    });
+    let mut start = 0;
+    Box::new(ends.chain(std::iter::once(line.len())).map(move |end| {
+        let word = line.get(start..end).unwrap_or_default();
+        start = end;
+        Word::from(word)
+    }))
 }
 
 /// How a piece of text is set off. Colour never carries a meaning alone.
@@ -28,11 +65,22 @@ pub(crate) enum Ink {
     Faint,
 }
 
+impl Ink {
+    fn style(self) -> Style {
+        match self {
+            Self::Strong => Style::new().bold(),
+            Self::Chalk => AnsiColor::Blue.on_default(),
+            Self::Warning => AnsiColor::Red.on_default(),
+            Self::Done => AnsiColor::Green.on_default(),
+            Self::Faint => Style::new().dimmed(),
+        }
+    }
+}
+
 impl Paper {
-    /// An empty page; coloured only on a terminal that did not ask for none.
+    /// An empty page for standard output.
     pub(crate) fn new(phrases: &'static Phrases) -> Self {
-        let colour = std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-        Self { text: String::new(), colour, phrases }
+        Self { text: String::new(), screen: Screen::of_output(), phrases }
     }
 
     /// The page's text.
@@ -47,20 +95,34 @@ impl Paper {
 
     /// A piece of text set off.
     pub(crate) fn set(&self, ink: Ink, text: &str) -> String {
-        let code = match ink {
-            Ink::Strong => "1",
-            Ink::Chalk => "34",
-            Ink::Warning => "31",
-            Ink::Done => "32",
-            Ink::Faint => "2",
-        };
-        if self.colour { format!("\u{1b}[{code}m{text}\u{1b}[0m") } else { text.to_owned() }
+        let style = ink.style();
+        if self.screen.colour { format!("{style}{text}{style:#}") } else { text.to_owned() }
     }
 
-    /// One line.
+    /// A text, in as many lines as it takes; the further ones are indented a little more than the first.
     pub(crate) fn line(&mut self, text: &str) {
+        let wrapped = self.wrapped(text);
+        self.row(&wrapped);
+    }
+
+    /// A row of a drawing or table, which would fall apart in two lines.
+    pub(crate) fn row(&mut self, text: &str) {
         // Writing into a String cannot fail.
         let _ = writeln!(self.text, "{text}");
+    }
+
+    /// A text with line ends where words end, so that a terminal does not break it inside one.
+    pub(crate) fn wrapped(&self, text: &str) -> String {
+        let Some(width) = self.screen.width else { return text.to_owned() };
+        let indent = text.len() - text.trim_start_matches(' ').len();
+        // A narrow terminal needs the room.
+        let hang = " ".repeat(if indent + 2 < width / 2 { indent + 2 } else { 0 });
+        let options = textwrap::Options::new(width)
+            .word_separator(WordSeparator::Custom(words))
+            .word_splitter(WordSplitter::NoHyphenation)
+            .break_words(false)
+            .subsequent_indent(&hang);
+        textwrap::fill(text, options)
     }
 
     /// An empty line.
@@ -178,5 +240,51 @@ impl Paper {
             }
         }
         self.notes(&texts);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use lapwright::phrases::Language;
+
+    use super::*;
+
+    fn paper(width: usize, colour: bool) -> Paper {
+        let phrases = Phrases::for_language(Language::Spanish);
+        Paper { text: String::new(), screen: Screen { colour, width: Some(width) }, phrases }
+    }
+
+    const LONG: &str = "      Corte 7 1/4\" x 118 1/2\" a la izquierda, sin fibrocemento astillado, y pruébelo antes";
+
+    #[test]
+    fn a_line_ends_where_a_word_or_a_length_ends() {
+        for width in 18..100 {
+            let mut page = paper(width, false);
+            page.line(LONG);
+            let lines: Vec<&str> = page.text.lines().collect();
+            assert!(lines.iter().all(|line| line.chars().count() <= width), "{width}: {lines:#?}");
+            let words = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+            assert_eq!(words(&page.text), words(LONG));
+            assert!(!lines.iter().any(|line| line.ends_with(" 7") || line.ends_with("118")), "{lines:#?}");
+            assert!(lines.len() == 1 || lines.iter().skip(1).all(|line| width < 20 || line.starts_with("        ")));
+        }
+    }
+
+    #[test]
+    fn colour_takes_no_room() {
+        let coloured = paper(40, true);
+        let text = format!("  {}", coloured.set(Ink::Faint, LONG.trim()));
+        assert!(text.contains('\u{1b}'));
+        let lines = |text: String| text.lines().count();
+        assert_eq!(lines(coloured.wrapped(&text)), lines(paper(40, false).wrapped(&format!("  {}", LONG.trim()))));
+    }
+
+    #[test]
+    fn a_drawing_stays_whole_and_a_file_has_lines_of_any_length() {
+        let mut page = paper(20, false);
+        page.row(LONG);
+        page.screen.width = None;
+        page.line(LONG);
+        assert_eq!(page.text, format!("{LONG}\n{LONG}\n"));
     }
 }

@@ -15,7 +15,7 @@ fn context(n: u8) -> Context {
         language: "en".to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: vec![n; 16],
+        entropy: vec![n; 16],
     }
 }
 

@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 use std::time::{Duration, Instant};
 
-use families::{Dice, Family};
+use families::{Family, Random};
 use lapwright::saw::{CutList, Planner};
 
 /// What one list gave. Times are in milliseconds.
@@ -79,7 +79,7 @@ fn family(family: &Family, limit: Duration, each: bool) {
     let _ = peak();
     let mut outcomes = Vec::new();
     for number in 1..=family.repeats {
-        let list = (family.make)(&mut Dice(number));
+        let list = (family.make)(&mut Random::new(number));
         match measure(&list, limit) {
             Ok(outcome) => {
                 if each {
@@ -159,7 +159,7 @@ fn main() {
     if has("--lines") {
         for family in picked {
             for number in 1..=family.repeats {
-                let list = (family.make)(&mut Dice(number));
+                let list = (family.make)(&mut Random::new(number));
                 if list.joints {
                     continue;
                 }

@@ -46,7 +46,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
         language: common.language.code().to_owned(),
         show: common.show.code().to_owned(),
         division: crate::measure::Show::Inches(64).text(division.length()),
-        dice: Vec::new(),
+        entropy: Vec::new(),
     };
     let items = amounts_of_document(&context, &job.document()?, effort).map_err(|problem| fault(request, &problem))?;
     let phrases = Phrases::for_language(common.language);

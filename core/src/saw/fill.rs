@@ -142,7 +142,7 @@ impl Search<'_, '_> {
                 return true;
             }
             self.nodes -= 1;
-            if self.fill.skip > 0 && self.random.next() % 1024 < self.fill.skip {
+            if self.fill.skip > 0 && (self.random.below(1024) as u64) < self.fill.skip {
                 continue;
             }
             let (Some(need), Some(worth)) = (sizes.get(size), self.fill.values.get(size)) else { return true };

@@ -1,22 +1,17 @@
-/// A small generator with a fixed start (SplitMix64, Steele, Lea and Flood 2014): the same plan on every machine.
+use rand_xoshiro::SplitMix64;
+use rand_xoshiro::rand_core::{Rng, SeedableRng};
+
+/// A generator with a fixed start (SplitMix64, Steele, Lea and Flood 2014): the same plan on every machine.
 #[derive(Clone, Debug)]
-pub(super) struct Random(u64);
+pub(super) struct Random(SplitMix64);
 
 impl Random {
-    pub(super) const fn new(seed: u64) -> Self {
-        Self(seed)
-    }
-
-    pub(super) fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
+    pub(super) fn new(seed: u64) -> Self {
+        Self(SplitMix64::seed_from_u64(seed))
     }
 
     /// Some number under `end`; zero where `end` is.
     pub(super) fn below(&mut self, end: usize) -> usize {
-        if end == 0 { 0 } else { (self.next() % end as u64) as usize }
+        if end == 0 { 0 } else { (self.0.next_u64() % end as u64) as usize }
     }
 }

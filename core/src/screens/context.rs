@@ -128,7 +128,7 @@ impl<'a> Terms<'a> {
     /// The `n`th new id of this action.
     pub(crate) fn fresh(&self, n: u32) -> Id {
         let digest: [u8; 32] =
-            Sha256::new().chain_update(&self.context.dice).chain_update(n.to_be_bytes()).finalize().into();
+            Sha256::new().chain_update(&self.context.entropy).chain_update(n.to_be_bytes()).finalize().into();
         let (id, _) = digest.split_at(16);
         Id::from_bytes(id.try_into().unwrap_or_default())
     }

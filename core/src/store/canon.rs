@@ -2,20 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use serde::Serialize;
 use serde_json::Value as Loose;
 
-/// Most texts need no escapes, and then the form is the text between quotes.
-fn quote(text: &str, out: &mut String) {
-    if text.bytes().any(|byte| byte < b' ' || byte == b'"' || byte == b'\\') {
-        out.push_str(&Loose::from(text).to_string());
-    } else {
-        out.push('"');
-        out.push_str(text);
-        out.push('"');
-    }
-}
-
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// Written by `serde_json`, its keys in the order of the map's. Not by RFC 8785, whose numbers are floats: past 2^53 one
+/// would come back as another.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(untagged)]
 pub(super) enum Canon {
     Whole(i64),
     Text(String),
@@ -33,38 +26,8 @@ impl Canon {
     }
 
     pub(super) fn write(&self) -> String {
-        let mut out = String::new();
-        self.write_to(&mut out);
-        out
-    }
-
-    fn write_to(&self, out: &mut String) {
-        match self {
-            Self::Whole(whole) => out.push_str(&whole.to_string()),
-            Self::Text(text) => quote(text, out),
-            Self::List(items) => {
-                out.push('[');
-                for (at, item) in items.iter().enumerate() {
-                    if at > 0 {
-                        out.push(',');
-                    }
-                    item.write_to(out);
-                }
-                out.push(']');
-            }
-            Self::Map(items) => {
-                out.push('{');
-                for (at, (key, item)) in items.iter().enumerate() {
-                    if at > 0 {
-                        out.push(',');
-                    }
-                    quote(key, out);
-                    out.push(':');
-                    item.write_to(out);
-                }
-                out.push('}');
-            }
-        }
+        // Texts, integers and keys that are texts: nothing that JSON refuses.
+        serde_json::to_string(self).unwrap_or_default()
     }
 
     /// Reads the canonical form and nothing else.
@@ -114,5 +77,54 @@ impl Canon {
 
     pub(super) fn parsed<T: std::str::FromStr>(&self, key: &str) -> Option<T> {
         self.str(key)?.parse().ok()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::collection::{btree_map, vec};
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn canon() -> impl Strategy<Value = Canon> {
+        let text = prop_oneof![any::<String>(), "[\\x00-\\x7f]{0,20}"];
+        let leaf = prop_oneof![any::<i64>().prop_map(Canon::Whole), text.prop_map(Canon::Text)];
+        leaf.prop_recursive(3, 24, 4, |inner| {
+            let map = btree_map(any::<String>(), inner.clone(), 0..4).prop_map(Canon::Map);
+            prop_oneof![vec(inner, 0..4).prop_map(Canon::List), map]
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_written_is_read(canon in canon()) {
+            prop_assert_eq!(Canon::read(&canon.write()), Some(canon));
+        }
+    }
+
+    /// Escapes by RFC 8785, 3.2.2.2; numbers are whole, as far as 64 bits go, and no floats.
+    #[test]
+    fn one_content_has_one_text() {
+        let text = "{\"\":[],\"a\":[-9223372036854775808,9007199254740993],\"b\":\"\\b\\t\\n\\f\\r\\u0000\\u001f\\\"\\\\/\u{7f}€\"}";
+        assert_eq!(Canon::read(text).map(|canon| canon.write()).as_deref(), Some(text));
+        for other in [
+            "{\"a\": 1}",
+            "{\"b\":1,\"a\":1}",
+            "{\"a\":1,\"a\":1}",
+            "\"\\u0041\"",
+            "\"\\/\"",
+            "1.0",
+            "1e3",
+            "-0",
+            "01",
+            "1 ",
+            "9223372036854775808",
+            "null",
+            "true",
+            "",
+        ] {
+            assert_eq!(Canon::read(other), None, "{other}");
+        }
     }
 }

@@ -17,5 +17,5 @@ pub struct Context {
     /// The tape's smallest mark that cutting is rounded to, such as `1/16"`; showing never changes it.
     pub division: String,
     /// Sixteen random bytes, new for every action: ids are made from them.
-    pub dice: Vec<u8>,
+    pub entropy: Vec<u8>,
 }

@@ -30,8 +30,8 @@ struct Start: View {
         guard app == nil else { return }
         do {
             let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
-            let keeper = try Keeper(folder: support[0].appendingPathComponent("Book"))
-            app = try await AppModel.open(keeper, .phone)
+            let bookActor = try BookActor(folder: support[0].appendingPathComponent("Book"))
+            app = try await AppModel.open(bookActor, .phone)
         } catch {
             trouble = Trouble(error)
         }
@@ -49,7 +49,7 @@ extension Services {
             keepAwake: PhoneKeepAwake(),
             listening: PhoneListening(),
             clock: SystemClock(),
-            dice: SystemDice()
+            entropy: SystemEntropy()
         )
     }
 }

@@ -80,7 +80,7 @@ fn side(paper: &mut Paper, view: &BoardView, notch: &NotchView, side: &'static s
     };
     paper.gap();
     for line in drawing.lines() {
-        paper.line(format!("  {line}").trim_end());
+        paper.row(format!("  {line}").trim_end());
     }
     for level in &marks.levels {
         let text = self::level(paper, level);

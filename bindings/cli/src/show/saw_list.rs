@@ -40,7 +40,7 @@ pub(crate) fn line(paper: &mut Paper, board: &SawBoardLine) {
     let length = paper.set(Ink::Chalk, &board.length.text);
     let kind = if board.offcut { paper.phrase("cli-offcut", &[]) } else { String::new() };
     paper.line(format!("{mark} {:>3}  {length} {kind}", board.number).trim_end());
-    paper.line(&format!("         {}", strip(board)));
+    paper.row(&format!("         {}", strip(board)));
     for (at, piece) in board.pieces.iter().enumerate() {
         paper.line(&format!("         {} {}  {}", letter(at), piece.length.text, piece.said));
     }

@@ -32,7 +32,7 @@ pub(super) fn show(paper: &mut Paper, view: &WallView) {
 pub(crate) fn drawing(paper: &mut Paper, view: &WallView) {
     paper.gap();
     for row in rows(view) {
-        paper.line(&row);
+        paper.row(&row);
     }
     let legend = paper.phrase("cli-wall-legend", &[]);
     let legend = paper.set(Ink::Faint, &legend);

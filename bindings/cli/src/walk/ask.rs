@@ -21,9 +21,10 @@ pub(super) enum Said {
 
 /// Asks one question; Enter takes what is in brackets.
 pub(super) fn question(paper: &Paper, question: &Question, planned: &str) -> Said {
-    let mut asked = format!("  {}\n", question.title);
+    let mut asked = format!("{}\n", paper.wrapped(&format!("  {}", question.title)));
     if !question.hint.is_empty() {
-        asked.push_str(&format!("  {}\n", paper.set(Ink::Faint, &question.hint)));
+        asked.push_str(&paper.wrapped(&format!("  {}", paper.set(Ink::Faint, &question.hint))));
+        asked.push('\n');
     }
     match line(&format!("{asked}  [{planned}] > ")) {
         Some(text) if text.is_empty() => Said::Answer(planned.to_owned()),

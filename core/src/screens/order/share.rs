@@ -65,7 +65,11 @@ impl Table {
 /// A spreadsheet would take a cell that starts with one of these for a formula (OWASP, CSV Injection); behind an
 /// apostrophe it is a text.
 fn text_only(cell: String) -> String {
-    if cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']) { format!("'{cell}") } else { cell }
+    if cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']) {
+        format!("'{cell}")
+    } else {
+        cell
+    }
 }
 
 /// The list as JSON, with the fields of `lapwright figure amounts`.

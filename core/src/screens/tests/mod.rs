@@ -28,7 +28,7 @@ use crate::views::*;
 
 use super::*;
 
-/// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own dice and second.
+/// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own entropy and second.
 pub(super) fn context(language: &str, n: u8) -> Context {
     Context {
         now_ms: 1_777_896_000_000 + i64::from(n) * 1_000,
@@ -37,7 +37,7 @@ pub(super) fn context(language: &str, n: u8) -> Context {
         language: language.to_owned(),
         show: "in/16".to_owned(),
         division: "1/16\"".to_owned(),
-        dice: vec![n; 16],
+        entropy: vec![n; 16],
     }
 }
 

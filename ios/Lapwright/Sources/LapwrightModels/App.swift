@@ -19,7 +19,7 @@ public final class AppModel {
     /// Why the last tap did nothing.
     public private(set) var trouble: Trouble?
     /// Whether the app was opened where its signer had left off.
-    public private(set) var cameBack = false
+    public private(set) var restored = false
     /// The step that was opened for more than its tick, by its code.
     public private(set) var openStep = ""
     /// Whether the glass is deaf to drops: then nothing that is tapped does anything.
@@ -28,23 +28,23 @@ public final class AppModel {
     public let entry = EntryModel()
 
     @ObservationIgnored public let services: Services
-    @ObservationIgnored let keeper: Keeper
+    @ObservationIgnored let bookActor: BookActor
     @ObservationIgnored private var visited: [Place] = []
     @ObservationIgnored private var opened: QuestionKey?
     @ObservationIgnored private var putAway: QuestionKey?
     @ObservationIgnored private var last: Task<Void, Never>?
 
-    private init(_ keeper: Keeper, _ services: Services, _ remembered: Remembered, _ frame: FrameView) {
-        (self.keeper, self.services, self.remembered, self.frame) = (keeper, services, remembered, frame)
+    private init(_ bookActor: BookActor, _ services: Services, _ remembered: Remembered, _ frame: FrameView) {
+        (self.bookActor, self.services, self.remembered, self.frame) = (bookActor, services, remembered, frame)
     }
 
     /// Opens where the signer left off.
-    public static func open(_ keeper: Keeper, _ services: Services) async throws -> AppModel {
-        let remembered = await keeper.remembered()
-        let frame = try await keeper.frame(remembered.context(services.clock, services.dice))
-        let app = AppModel(keeper, services, remembered, frame)
+    public static func open(_ bookActor: BookActor, _ services: Services) async throws -> AppModel {
+        let remembered = await bookActor.remembered()
+        let frame = try await bookActor.frame(remembered.context(services.clock, services.entropy))
+        let app = AppModel(bookActor, services, remembered, frame)
         try await app.open(remembered.place, afterStop: true)
-        app.cameBack = app.place != .jobs
+        app.restored = app.place != .jobs
         return app
     }
 
@@ -81,7 +81,7 @@ public final class AppModel {
     @discardableResult public func back() -> Task<Void, Never> {
         tap { [self] in
             let place = visited.last ?? .jobs
-            let view = try await keeper.go(context(), place)
+            let view = try await bookActor.go(context(), place)
             _ = visited.popLast()
             present(place, view)
         }
@@ -95,7 +95,7 @@ public final class AppModel {
     /// Keeps keys that were typed and not yet accepted.
     @discardableResult public func keep(_ action: Action) -> Task<Void, Never> {
         queue { [self] in
-            let outcome = try await keeper.act(context(), action)
+            let outcome = try await bookActor.act(context(), action)
             if outcome.place == place { _ = screen?.model.take(outcome.view) }
             stayAwake()
         }
@@ -105,8 +105,8 @@ public final class AppModel {
     @discardableResult public func shareCopy() -> Task<Void, Never> {
         tap { [self] in
             let path = services.share.place("book.lapwright")
-            try await keeper.copy(path, nowMs: services.clock.nowMs)
-            present(place, try await keeper.view(context(), place))
+            try await bookActor.copy(path, nowMs: services.clock.nowMs)
+            present(place, try await bookActor.view(context(), place))
             services.share.file(path, title: words.shareCopy)
         }
     }
@@ -121,7 +121,7 @@ public final class AppModel {
         return Task { [self] in
             guard let heard = await services.listening.listen(remembered.language) else { return }
             await queue { [self] in
-                let typed = try await keeper.heard(context(), heard)
+                let typed = try await bookActor.heard(context(), heard)
                 guard entry.question.map(QuestionKey.init) == asked else { return }
                 trouble = nil
                 entry.type(typed)
@@ -145,7 +145,7 @@ public final class AppModel {
 
     /// The trouble, or that we are back, was read.
     public func understood() {
-        (trouble, cameBack) = (nil, false)
+        (trouble, restored) = (nil, false)
     }
 
     /// Something beside the book went wrong.
@@ -165,13 +165,13 @@ public final class AppModel {
     }
 
     func context() -> Context {
-        remembered.context(services.clock, services.dice)
+        remembered.context(services.clock, services.entropy)
     }
 }
 
 extension Remembered {
     /// What a call of the book needs to know: who speaks and how, when, and new chance.
-    @MainActor fileprivate func context(_ clock: any Clock, _ dice: any Dice) -> Context {
+    @MainActor fileprivate func context(_ clock: any Clock, _ entropy: any Entropy) -> Context {
         Context(
             nowMs: clock.nowMs,
             utcOffsetMinutes: clock.utcOffsetMinutes,
@@ -179,7 +179,7 @@ extension Remembered {
             language: language,
             show: show,
             division: division,
-            dice: Data(dice.roll())
+            entropy: Data(entropy.draw())
         )
     }
 }
@@ -192,7 +192,7 @@ extension AppModel {
         entry.pending += 1
         return queue { [self] in
             defer { entry.pending -= 1 }
-            cameBack = false
+            restored = false
             try await work()
             trouble = nil
         }
@@ -214,7 +214,7 @@ extension AppModel {
     }
 
     private func carryOut(_ action: Action) async throws {
-        let outcome = try await keeper.act(context(), action)
+        let outcome = try await bookActor.act(context(), action)
         services.haptics.taken()
         if case .settingsKind = action, try await takeSettings() { return }
         let from = place
@@ -223,7 +223,7 @@ extension AppModel {
     }
 
     private func visit(_ place: Place) async throws {
-        let view = try await keeper.go(context(), place)
+        let view = try await bookActor.go(context(), place)
         let from = self.place
         present(place, view)
         if place != from { left(from, for: place) }
@@ -231,12 +231,12 @@ extension AppModel {
 
     /// A setting may change the words, the unit, or who holds the phone: each signer goes on where they left off.
     private func takeSettings() async throws -> Bool {
-        let now = await keeper.remembered()
+        let now = await bookActor.remembered()
         let before = remembered
         remembered.place = now.place
         guard now != remembered else { return false }
         remembered = now
-        frame = try await keeper.frame(context())
+        frame = try await bookActor.frame(context())
         if now.signer != before.signer { visited = [] }
         try await open(now.signer == before.signer ? .settings : now.place, afterStop: false)
         return true
@@ -250,10 +250,10 @@ extension AppModel {
 
     /// A remembered place may name what is no longer there.
     private func open(_ place: Place, afterStop: Bool) async throws {
-        if let view = try? await keeper.view(context(), place) {
+        if let view = try? await bookActor.view(context(), place) {
             present(place, afterStop ? await withPhotos(place, view) : view)
         } else {
-            present(.jobs, try await keeper.view(context(), .jobs))
+            present(.jobs, try await bookActor.view(context(), .jobs))
         }
     }
 

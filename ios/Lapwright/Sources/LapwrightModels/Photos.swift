@@ -21,7 +21,7 @@ extension AppModel {
         var view = view
         for step in view.steps where step.photo?.place == .waiting {
             guard let takeIn = place.takingPhotoIn(step.code, closed: false) else { continue }
-            if let outcome = try? await keeper.act(context(), takeIn) { view = outcome.view }
+            if let outcome = try? await bookActor.act(context(), takeIn) { view = outcome.view }
         }
         return view
     }
@@ -30,7 +30,7 @@ extension AppModel {
     @discardableResult public func sharePhoto(_ photo: StepPhoto, title: String) -> Task<Void, Never> {
         tap { [self] in
             let path = services.share.place("photo.jpg")
-            try await keeper.exportPhoto(photo.photo, path)
+            try await bookActor.exportPhoto(photo.photo, path)
             services.share.file(path, title: title)
         }
     }

@@ -21,7 +21,7 @@ public final class PictureModel {
     /// Fetches the drawing of a revision for a frame, unless it is here already.
     public func fetch(_ revision: Int64, for frame: Frame) async {
         if let fetched, fetched == (revision, frame) { return }
-        let drawing = try? await app.keeper.drawing(app.context(), subject, frame)
+        let drawing = try? await app.bookActor.drawing(app.context(), subject, frame)
         // Another revision or frame is wanted by now.
         if Task.isCancelled { return }
         // Where there is none, something else must be answered first: the screen around says what.

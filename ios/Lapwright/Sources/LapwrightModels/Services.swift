@@ -62,9 +62,9 @@
 }
 
 /// Chance, from which the book makes its ids.
-@MainActor public protocol Dice: AnyObject {
+@MainActor public protocol Entropy: AnyObject {
     /// Sixteen random bytes, new every time.
-    func roll() -> [UInt8]
+    func draw() -> [UInt8]
 }
 
 /// What a device does for the models.
@@ -76,7 +76,7 @@
     public let keepAwake: any KeepAwake
     public let listening: any Listening
     public let clock: any Clock
-    public let dice: any Dice
+    public let entropy: any Entropy
 
     public init(
         speech: any Speech,
@@ -86,7 +86,7 @@
         keepAwake: any KeepAwake,
         listening: any Listening,
         clock: any Clock,
-        dice: any Dice
+        entropy: any Entropy
     ) {
         self.speech = speech
         self.haptics = haptics
@@ -95,6 +95,6 @@
         self.keepAwake = keepAwake
         self.listening = listening
         self.clock = clock
-        self.dice = dice
+        self.entropy = entropy
     }
 }

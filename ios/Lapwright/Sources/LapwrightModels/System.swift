@@ -10,10 +10,10 @@ public final class SystemClock: Clock {
 }
 
 /// The chance of the machine.
-public final class SystemDice: Dice {
+public final class SystemEntropy: Entropy {
     public init() {}
 
-    public func roll() -> [UInt8] {
+    public func draw() -> [UInt8] {
         (0..<16).map { _ in UInt8.random(in: .min ... .max) }
     }
 }

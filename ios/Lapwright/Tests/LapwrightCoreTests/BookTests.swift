@@ -18,7 +18,7 @@ struct BookTests {
             language: "en",
             show: "in/16",
             division: "1/16\"",
-            dice: Data((0..<16).map { UInt8($0) })
+            entropy: Data((0..<16).map { UInt8($0) })
         )
     }
 

@@ -10,7 +10,7 @@ import Testing
         let phone = try await Phone()
         #expect(phone.app.place == .jobs)
         #expect(try phone.jobs().view.jobs.isEmpty)
-        #expect(!phone.app.cameBack && !phone.app.canGoBack)
+        #expect(!phone.app.restored && !phone.app.canGoBack)
     }
 
     @Test func oneTapIsOneCallOfTheBookAndGivesTheWholeView() async throws {
@@ -193,18 +193,18 @@ import Testing
         defer { try? FileManager.default.removeItem(at: folder) }
         let file = folder.appendingPathComponent("book.lapwright")
         try "a shopping list".write(to: file, atomically: true, encoding: .utf8)
-        #expect(throws: Refusal.self) { try Keeper(folder: folder) }
+        #expect(throws: Refusal.self) { try BookActor(folder: folder) }
         #expect(try String(contentsOf: file, encoding: .utf8) == "a shopping list")
     }
 
-    @Test func theKeeperMakesItsFolderAndOpensTheSameBookAgain() async throws {
+    @Test func theBookActorMakesItsFolderAndOpensTheSameBookAgain() async throws {
         let base = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
         defer { try? FileManager.default.removeItem(at: base) }
         let folder = base.appendingPathComponent("deep/down")
         let device = Device(seed: 77)
-        let first = try await AppModel.open(Keeper(folder: folder), device.services)
+        let first = try await AppModel.open(BookActor(folder: folder), device.services)
         await first.act(.jobsKind(action: .create(name: "Lot 3", like: nil))).value
-        let second = try await AppModel.open(Keeper(folder: folder), Device(seed: 78).services)
+        let second = try await AppModel.open(BookActor(folder: folder), Device(seed: 78).services)
         guard case .house(let model) = second.screen else {
             Issue.record("\(second.place)")
             return

@@ -59,7 +59,7 @@ extension Phone {
         phone.app.entry.press("1")
         await phone.app.settled()
         try await phone.restart()
-        #expect(phone.app.place == .board(board: board) && phone.app.cameBack)
+        #expect(phone.app.place == .board(board: board) && phone.app.restored)
         #expect(phone.app.entry.question?.field == field && phone.app.entry.text == "51")
     }
 

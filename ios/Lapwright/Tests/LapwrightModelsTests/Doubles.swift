@@ -3,8 +3,8 @@ import LapwrightCore
 
 @testable import LapwrightModels
 
-/// The device of a test: what it was told is written down, and its clock and dice are the same every time.
-@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Listening, Clock, Dice {
+/// The device of a test: what it was told is written down, and its clock and entropy are the same every time.
+@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Listening, Clock, Entropy {
     private(set) var said: [String] = []
     private(set) var languages: [String] = []
     private(set) var answers = 0
@@ -19,12 +19,12 @@ import LapwrightCore
     var heard: String?
     private(set) var listenedIn: [String] = []
     private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
-    private var rolls: UInt64
+    private var draws: UInt64
     private var seconds: Int64 = 0
 
     /// Two devices that write to one book roll differently.
     init(seed: UInt64 = 1) {
-        rolls = seed << 32
+        draws = seed << 32
     }
 
     deinit {
@@ -69,7 +69,7 @@ import LapwrightCore
 
     var nowMs: Int64 {
         seconds += 1
-        return 1_777_896_000_000 + Int64(truncatingIfNeeded: rolls >> 32) * 1_000_000 + seconds * 1000
+        return 1_777_896_000_000 + Int64(truncatingIfNeeded: draws >> 32) * 1_000_000 + seconds * 1000
     }
 
     let utcOffsetMinutes: Int32 = -420
@@ -77,9 +77,9 @@ import LapwrightCore
     /// It lies about until tomorrow.
     func sleep() { seconds += 24 * 60 * 60 }
 
-    func roll() -> [UInt8] {
-        rolls += 1
-        return (0..<16).map { UInt8(truncatingIfNeeded: rolls >> (8 * ($0 % 8))) }
+    func draw() -> [UInt8] {
+        draws += 1
+        return (0..<16).map { UInt8(truncatingIfNeeded: draws >> (8 * ($0 % 8))) }
     }
 
     var services: Services {
@@ -91,7 +91,7 @@ import LapwrightCore
             keepAwake: self,
             listening: self,
             clock: self,
-            dice: self
+            entropy: self
         )
     }
 }

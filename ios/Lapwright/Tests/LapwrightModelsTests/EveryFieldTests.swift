@@ -19,8 +19,8 @@ import Testing
         try killedOnceItTyped(fields.count, phone.folder)
         var lost: [String] = []
         for (at, field) in fields.enumerated() {
-            let keeper = Keeper(try Book.open(path: book("\(at).lapwright"), copies: nil))
-            let app = try await AppModel.open(keeper, phone.device.services)
+            let bookActor = BookActor(try Book.open(path: book("\(at).lapwright"), copies: nil))
+            let app = try await AppModel.open(bookActor, phone.device.services)
             let asked = app.entry.question
             if app.place != field.place {
                 lost.append("\(field): it is on \(app.place)")

@@ -129,7 +129,7 @@ import Testing
         #expect(waiting.place == .waiting)
         try Self.jpeg.write(to: URL(fileURLWithPath: waiting.file))
         try await phone.restart()
-        #expect(try phone.penetration().currentStep?.photo?.place == .here && phone.app.cameBack)
+        #expect(try phone.penetration().currentStep?.photo?.place == .here && phone.app.restored)
     }
 
     @Test func theNextActionTicksItsStepWithThePhotoThatWasTaken() async throws {

@@ -32,7 +32,7 @@ import Testing
         let device = Device(seed: seeds)
         let file = folder.appendingPathComponent("book.lapwright")
         let book = CountedBook(try Book.open(path: file.path, copies: nil))
-        return (device, book, try await AppModel.open(Keeper(book), device.services))
+        return (device, book, try await AppModel.open(BookActor(book), device.services))
     }
 
     /// A phone that Ines holds, on the demo house.

@@ -164,8 +164,8 @@ struct ProjectTests {
     }
 
     @Test func noTwoRollsAreAlike() {
-        let dice = SystemDice()
-        let rolls = Set((0..<1000).map { _ in dice.roll() })
-        #expect(rolls.count == 1000 && rolls.allSatisfy { $0.count == 16 })
+        let entropy = SystemEntropy()
+        let draws = Set((0..<1000).map { _ in entropy.draw() })
+        #expect(draws.count == 1000 && draws.allSatisfy { $0.count == 16 })
     }
 }

@@ -16,7 +16,7 @@ import Testing
         await phone.app.settled()
         let wall = try phone.measure().view.wall
         try await phone.restart()
-        #expect(phone.app.cameBack)
+        #expect(phone.app.restored)
         #expect(try phone.measure().view.wall == wall)
         #expect(phone.app.entry.question?.field == field)
         #expect(phone.app.entry.text == "7' 10 1")
@@ -54,7 +54,7 @@ import Testing
         phone.app.entry.press("4")
         await phone.app.settled()
         try await phone.restart()
-        #expect(try phone.new().view.what == .samePenetration && phone.app.cameBack)
+        #expect(try phone.new().view.what == .samePenetration && phone.app.restored)
         #expect(try phone.new().view.questions.map(\.answer) == ["60", ""])
         #expect(phone.app.entry.question?.field == "from-base" && phone.app.entry.text == "44")
         phone.app.entry.accept()
@@ -77,7 +77,7 @@ import Testing
             for key in keys { phone.app.entry.press(String(key)) }
             await phone.app.settled()
             try await phone.restart()
-            #expect(try phone.new().view.what == what && phone.app.cameBack)
+            #expect(try phone.new().view.what == what && phone.app.restored)
             #expect(phone.app.entry.question?.field == field && phone.app.entry.text == keys)
         }
     }

@@ -11,7 +11,7 @@ func book(_ name: String) throws -> Book {
 }
 
 func app(_ book: Book) async throws -> AppModel {
-    try await AppModel.open(Keeper(book), Still().services)
+    try await AppModel.open(BookActor(book), Still().services)
 }
 
 let whole = try book("book.lapwright")
@@ -37,7 +37,7 @@ try await Task.sleep(for: .seconds(600))
             keepAwake: self,
             listening: self,
             clock: SystemClock(),
-            dice: SystemDice()
+            entropy: SystemEntropy()
         )
     }
 

@@ -3,18 +3,18 @@ import SwiftUI
 /// The one next action of a screen; a long one is written smaller.
 struct NextAction: View {
     let text: String
-    let sign: Sign?
+    let glyph: Glyph?
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
-        (self.text, self.sign, self.act) = (text, sign, act)
+    init(_ text: String, _ glyph: Glyph? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.glyph, self.act) = (text, glyph, act)
     }
 
     var body: some View {
         Button(action: act) {
             HStack(spacing: 8) {
-                if let sign { Icon(sign, look.inks.ground) }
+                if let glyph { Icon(glyph, look.inks.ground) }
                 Text(text)
                     .font(text.count > 24 ? .smallStrong : .large)
                     .foregroundStyle(look.inks.ground)
@@ -32,18 +32,18 @@ struct NextAction: View {
 /// An action beside the next one.
 struct OtherAction: View {
     let text: String
-    let sign: Sign?
+    let glyph: Glyph?
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
-        (self.text, self.sign, self.act) = (text, sign, act)
+    init(_ text: String, _ glyph: Glyph? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.glyph, self.act) = (text, glyph, act)
     }
 
     var body: some View {
         Button(action: act) {
             HStack(spacing: 10) {
-                if let sign { Icon(sign, look.inks.ink) }
+                if let glyph { Icon(glyph, look.inks.ink) }
                 Text(text).font(.label).multilineTextAlignment(.center)
             }
             .padding(.horizontal, 12)
@@ -56,20 +56,20 @@ struct OtherAction: View {
     }
 }
 
-/// A control that is a sign alone; a screen reader says its name.
-struct SignButton: View {
-    let sign: Sign
+/// A control that is a glyph alone; a screen reader says its name.
+struct GlyphButton: View {
+    let glyph: Glyph
     let name: String
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ sign: Sign, _ name: String, act: @escaping @MainActor () -> Void) {
-        (self.sign, self.name, self.act) = (sign, name, act)
+    init(_ glyph: Glyph, _ name: String, act: @escaping @MainActor () -> Void) {
+        (self.glyph, self.name, self.act) = (glyph, name, act)
     }
 
     var body: some View {
         Button(action: act) {
-            Icon(sign, look.inks.ink)
+            Icon(glyph, look.inks.ink)
                 .frame(minWidth: Look.target, minHeight: Look.target)
                 .contentShape(.plate)
         }

@@ -71,8 +71,8 @@ private struct Sheet: View {
         if zooms, let drawing = model.drawing {
             let middle = Spot(x: drawing.widthDp / 2, y: drawing.heightDp / 2)
             HStack(spacing: 8) {
-                SignButton(.closer, app.words.zoomIn) { lens.draw(nearer: 1.6, about: middle) }
-                SignButton(.farther, app.words.zoomOut) { lens.draw(nearer: 1 / 1.6, about: middle) }
+                GlyphButton(.closer, app.words.zoomIn) { lens.draw(nearer: 1.6, about: middle) }
+                GlyphButton(.farther, app.words.zoomOut) { lens.draw(nearer: 1 / 1.6, about: middle) }
             }
         }
     }

@@ -4,11 +4,11 @@ import SwiftUI
 /// The one next action of a screen.
 struct Next {
     let text: String
-    let sign: Sign?
+    let glyph: Glyph?
     let act: @MainActor () -> Void
 
-    init(_ text: String, _ sign: Sign? = nil, act: @escaping @MainActor () -> Void) {
-        (self.text, self.sign, self.act) = (text, sign, act)
+    init(_ text: String, _ glyph: Glyph? = nil, act: @escaping @MainActor () -> Void) {
+        (self.text, self.glyph, self.act) = (text, glyph, act)
     }
 }
 
@@ -74,7 +74,7 @@ struct Frame<Content: View, Strip: View>: View {
 
     /// What is read.
     @ViewBuilder private var read: some View {
-        if app.cameBack { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
+        if app.restored { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
         if let question = app.entry.question {
             QuestionHead(app: app, question: question)
             strip
@@ -129,7 +129,7 @@ private struct Corner: View {
     }
 
     @ViewBuilder private var action: some View {
-        if let next { NextAction(next.text, next.sign, act: next.act) }
+        if let next { NextAction(next.text, next.glyph, act: next.act) }
     }
 
     @ViewBuilder private var beside: some View {
@@ -137,14 +137,14 @@ private struct Corner: View {
     }
 
     @ViewBuilder private var back: some View {
-        if app.canGoBack { SignButton(.back, app.words.back) { app.back() } }
+        if app.canGoBack { GlyphButton(.back, app.words.back) { app.back() } }
     }
 
     private var doneList: some View {
-        SignButton(.doneList, app.words.doneList) { app.go(.doneList(job: job)) }
+        GlyphButton(.doneList, app.words.doneList) { app.go(.doneList(job: job)) }
     }
 
     @ViewBuilder private var lock: some View {
-        if app.lockable { SignButton(.lock, app.words.lock) { app.lock(true) } }
+        if app.lockable { GlyphButton(.lock, app.words.lock) { app.lock(true) } }
     }
 }

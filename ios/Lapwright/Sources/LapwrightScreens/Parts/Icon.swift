@@ -1,7 +1,7 @@
 import SwiftUI
 
-/// Signs that are drawn with a few strokes of a pencil; each stands in a control that says its name.
-enum Sign {
+/// Glyphs that are drawn with a few strokes of a pencil; each stands in a control that says its name.
+enum Glyph {
     case back, doneList, rubOut, close, speak, gear, tick, warning, camera, lock, closer, farther, flip, more, space
 
     /// The lines, each through points on a square of 24.
@@ -43,27 +43,27 @@ enum Sign {
     }
 }
 
-/// A sign in an ink.
+/// A glyph in an ink.
 struct Icon: View {
-    let sign: Sign
+    let glyph: Glyph
     let color: Color
     let size: CGFloat
 
-    init(_ sign: Sign, _ color: Color, size: CGFloat = 28) {
-        (self.sign, self.color, self.size) = (sign, color, size)
+    init(_ glyph: Glyph, _ color: Color, size: CGFloat = 28) {
+        (self.glyph, self.color, self.size) = (glyph, color, size)
     }
 
     var body: some View {
         Canvas { context, size in
             let part = size.width / 24
             var path = Path()
-            for line in sign.lines {
+            for line in glyph.lines {
                 for (n, (x, y)) in line.enumerated() {
                     let at = CGPoint(x: CGFloat(x) * part, y: CGFloat(y) * part)
                     if n == 0 { path.move(to: at) } else { path.addLine(to: at) }
                 }
             }
-            for ring in sign.rings {
+            for ring in glyph.rings {
                 let (left, top) = (CGFloat(ring.x - ring.radius) * part, CGFloat(ring.y - ring.radius) * part)
                 let across = CGFloat(2 * ring.radius) * part
                 path.addEllipse(in: CGRect(x: left, y: top, width: across, height: across))

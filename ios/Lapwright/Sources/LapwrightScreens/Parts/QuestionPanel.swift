@@ -19,7 +19,7 @@ struct QuestionHead: View {
                 if !question.hint.isEmpty { Text(question.hint).font(.small) }
             }
             .frame(maxWidth: .infinity, alignment: .leading)
-            SignButton(.close, app.words.close) { app.putQuestionAway() }
+            GlyphButton(.close, app.words.close) { app.putQuestionAway() }
         }
         if let trouble = app.trouble { TroublePanel(trouble.text) }
     }
@@ -37,7 +37,7 @@ struct QuestionEntry: View {
             case .lengthKind, .wholeKind:
                 HStack(spacing: 6) {
                     Typed(app: app, question: question)
-                    if app.listens { SignButton(.speak, app.words.listen) { app.listen() } }
+                    if app.listens { GlyphButton(.speak, app.words.listen) { app.listen() } }
                 }
                 Keypad(app: app, lengths: question.kind == .lengthKind, height: height)
             case .choiceKind: Choices(question.choices, answer: question.answer) { app.entry.choose($0) }

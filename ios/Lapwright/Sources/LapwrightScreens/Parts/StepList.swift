@@ -62,7 +62,7 @@ struct StepList<Model: Signing>: View {
                 }
             }
             if model.wantsPhoto(step) && !look.large {
-                SignButton(.camera, "\(app.words.photo): \(step.text)") { app.takePhoto(step) }
+                GlyphButton(.camera, "\(app.words.photo): \(step.text)") { app.takePhoto(step) }
             }
         }
         if model.wantsPhoto(step) && look.large { OtherAction(app.words.photo, .camera) { app.takePhoto(step) } }

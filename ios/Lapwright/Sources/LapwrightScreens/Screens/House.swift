@@ -49,7 +49,7 @@ struct HouseScreen: View {
     private func part(_ part: String, _ said: String) -> some View {
         HStack(spacing: 4) {
             Text(said).font(.label).frame(maxWidth: .infinity, alignment: .leading)
-            SignButton(.close, "\(app.words.remove): \(said)") { model.remove(part) }
+            GlyphButton(.close, "\(app.words.remove): \(said)") { model.remove(part) }
         }
     }
 

@@ -84,7 +84,7 @@ struct PoleScreen: View {
                 .frame(maxWidth: .infinity, alignment: .leading)
             }
             if !mark.mark.isEmpty {
-                SignButton(.close, "\(app.words.remove): \(mark.name)") { model.remove(mark) }
+                GlyphButton(.close, "\(app.words.remove): \(mark.name)") { model.remove(mark) }
             }
         }
     }

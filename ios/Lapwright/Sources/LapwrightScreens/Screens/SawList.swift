@@ -80,9 +80,9 @@ struct SawListScreen: View {
             }
             .frame(maxWidth: .infinity, alignment: .leading)
             if offcut.atHand {
-                SignButton(.close, "\(app.words.throwAway): \(offcut.length.spoken)") { model.drop(offcut) }
+                GlyphButton(.close, "\(app.words.throwAway): \(offcut.length.spoken)") { model.drop(offcut) }
             } else {
-                SignButton(.closer, "\(app.words.keepIt): \(offcut.length.spoken)") { model.keep(offcut) }
+                GlyphButton(.closer, "\(app.words.keepIt): \(offcut.length.spoken)") { model.keep(offcut) }
             }
         }
     }

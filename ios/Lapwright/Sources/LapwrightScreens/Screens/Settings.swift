@@ -32,7 +32,7 @@ struct SettingsScreen: View {
                 if signer.current { Icon(.tick, look.inks.done) }
             }
             .accessibilityAddTraits(signer.current ? .isSelected : [])
-            SignButton(.close, "\(app.words.remove): \(signer.name)") { model.drop(signer) }
+            GlyphButton(.close, "\(app.words.remove): \(signer.name)") { model.drop(signer) }
         }
     }
 }

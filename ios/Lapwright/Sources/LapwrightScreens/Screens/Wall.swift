@@ -44,7 +44,7 @@ struct WallScreen: View {
             } content: {
                 Named(line.name)
             }
-            SignButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
+            GlyphButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
         }
     }
 }

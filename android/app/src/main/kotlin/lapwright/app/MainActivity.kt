@@ -22,7 +22,7 @@ import kotlinx.coroutines.withContext
 import lapwright.core.Book
 import lapwright.core.Refusal
 import lapwright.shell.App
-import lapwright.shell.Dice
+import lapwright.shell.Entropy
 import lapwright.screens.services.PhotoWanted
 import lapwright.shell.Screens
 
@@ -31,10 +31,10 @@ class MainActivity : ComponentActivity() {
     private val bookThread = Executors.newSingleThreadExecutor()
     private val onBookThread = bookThread.asCoroutineDispatcher()
     private val drawing = CoroutineScope(Executor(Handler(Looper.getMainLooper())::post).asCoroutineDispatcher())
-    private val dice = Dice { ByteArray(16).also(SecureRandom()::nextBytes) }
+    private val entropy = Entropy { ByteArray(16).also(SecureRandom()::nextBytes) }
     private lateinit var phone: Phone
     private var book: Book? = null
-    private var cameBack: PhotoWanted? = null
+    private var restored: PhotoWanted? = null
 
     /** What the screens are drawn from; absent until the book is open. */
     var app: App? = null
@@ -54,7 +54,7 @@ class MainActivity : ComponentActivity() {
     }
 
     private fun show(book: Book) {
-        val app = App(book, phone.services, PhoneClock, dice, drawing, onBookThread)
+        val app = App(book, phone.services, PhoneClock, entropy, drawing, onBookThread)
         this.app = app
         drawing.launch {
             app.start().join()
@@ -74,15 +74,15 @@ class MainActivity : ComponentActivity() {
     override fun onActivityResult(request: Int, result: Int, data: Intent?) {
         @Suppress("DEPRECATION")
         super.onActivityResult(request, result, data)
-        cameBack = phone.photoBack(request) ?: return
+        restored = phone.photoBack(request) ?: return
         takeIn()
     }
 
     /** After a stop the camera is back before the book is open. */
     private fun takeIn() {
         val ready = app?.takeIf { it.shown != null } ?: return
-        cameBack?.let { ready.photoBack(it) }
-        cameBack = null
+        restored?.let { ready.photoBack(it) }
+        restored = null
     }
 
     override fun onSaveInstanceState(state: Bundle) {

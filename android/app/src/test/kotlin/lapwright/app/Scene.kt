@@ -42,8 +42,8 @@ private val throws = AtomicInteger()
 
 fun context(language: String = "en"): Context {
     val n = throws.incrementAndGet()
-    val dice = ByteArray(16) { (n shr (8 * (it % 4))).toByte() }
-    return Context(1_777_896_000_000L + n * 1_000L, -420, "Ines", language, "in/16", "1/16\"", dice)
+    val entropy = ByteArray(16) { (n shr (8 * (it % 4))).toByte() }
+    return Context(1_777_896_000_000L + n * 1_000L, -420, "Ines", language, "in/16", "1/16\"", entropy)
 }
 
 /** A book with a house, a wall and a hose bib in it; gives the hose bib. */

@@ -23,7 +23,7 @@ class BookTest {
         language = language,
         show = "in/16",
         division = "1/16\"",
-        dice = ByteArray(16) { it.toByte() },
+        entropy = ByteArray(16) { it.toByte() },
     )
 
     private fun names(view: View): List<String> = (view as View.JobsKind).view.jobs.map { it.name }

@@ -19,7 +19,7 @@ import lapwright.screens.View
 import lapwright.screens.services.Services
 import lapwright.shell.App
 import lapwright.shell.Clock
-import lapwright.shell.Dice
+import lapwright.shell.Entropy
 import lapwright.shell.context
 
 /** A book on this computer, and who speaks to it. */
@@ -32,14 +32,14 @@ class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
         book = Book.open(file.path, File(file.absoluteFile.parentFile, "${file.nameWithoutExtension}.copies").path)
     }
 
-    private val dice = Dice { ByteArray(16).also(SecureRandom()::nextBytes) }
+    private val entropy = Entropy { ByteArray(16).also(SecureRandom()::nextBytes) }
 
     /** An app on this book; without a thread of the book's own it does everything at once. */
     fun app(
         scope: CoroutineScope = CoroutineScope(Dispatchers.Unconfined),
         bookThread: CoroutineDispatcher = Dispatchers.Unconfined,
         services: Services = Services(),
-    ): App = App(book, services, clock, dice, scope, bookThread).apply { start() }
+    ): App = App(book, services, clock, entropy, scope, bookThread).apply { start() }
 
     /** Carries out an action past the screens. */
     fun act(action: Action): Outcome = book.act(context(), action)
@@ -52,7 +52,7 @@ class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
         for ((field, text) in settings) act(Action.SettingsKind(SettingsAction.Answer(field, text)))
     }
 
-    private fun context(): Context = book.remembered().context(clock, dice)
+    private fun context(): Context = book.remembered().context(clock, entropy)
 
     override fun close() = book.close()
 }

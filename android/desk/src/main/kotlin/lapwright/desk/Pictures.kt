@@ -31,11 +31,11 @@ val Manners: List<Manner> = buildList {
 fun pictures(folder: File, only: Set<String> = emptySet()) {
     folder.mkdirs()
     demo { desk, planned ->
-        val sights = sights(planned).filter { only.isEmpty() || it.name in only }
+        val screenshots = screenshots(planned).filter { only.isEmpty() || it.name in only }
         for (manner in Manners) {
             desk.set(manner.settings())
-            for (sight in sights) File(folder, "${sight.name}-${manner.name}.png").writeBytes(png(desk, sight, manner))
-            println("$folder/*-${manner.name}.png: ${sights.size}")
+            for (screenshot in screenshots) File(folder, "${screenshot.name}-${manner.name}.png").writeBytes(png(desk, screenshot, manner))
+            println("$folder/*-${manner.name}.png: ${screenshots.size}")
         }
     }
 }
@@ -51,9 +51,9 @@ fun <T> demo(work: (Desk, Planned) -> T): T {
 }
 
 /** A screen as a PNG of two pixels to the dp. */
-fun png(desk: Desk, sight: Sight, manner: Manner): ByteArray {
-    val app = desk.app(services = sight.services)
-    sight.open(app)
+fun png(desk: Desk, screenshot: Screenshot, manner: Manner): ByteArray {
+    val app = desk.app(services = screenshot.services)
+    screenshot.open(app)
     return png(manner.scale) { Screens(app, Face) }
 }
 

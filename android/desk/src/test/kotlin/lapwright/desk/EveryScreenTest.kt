@@ -65,11 +65,11 @@ class EveryScreenTest {
                 }
                 for (manner in MANNERS) {
                     desk.set(manner.settings())
-                    for (sight in sights(planned)) {
-                        val app = desk.app(services = sight.services).also(sight.open)
+                    for (screenshot in screenshots(planned)) {
+                        val app = desk.app(services = screenshot.services).also(screenshot.open)
                         runOnIdle { scale = manner.scale; at = at.first + 1 to app }
                         waitForIdle()
-                        val where = "${sight.name} ${manner.name}${if (manner.gloves) " gloves" else ""}"
+                        val where = "${screenshot.name} ${manner.name}${if (manner.gloves) " gloves" else ""}"
                         val merged = all(onRoot().fetchSemanticsNode())
                         look(where, merged, manner.gloves)
                         val picture = onRoot().captureToImage().toPixelMap()

@@ -30,7 +30,7 @@ class KilledTest {
             }
             Desk(file, Noon).use { desk ->
                 val app = desk.app()
-                assertTrue("it says that one is back", app.cameBack)
+                assertTrue("it says that one is back", app.restored)
                 assertEquals(Place.Board(board), app.shown!!.place)
                 val question = question(app)!!
                 assertEquals(asked.last(), question.field)

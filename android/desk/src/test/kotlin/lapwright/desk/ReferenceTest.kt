@@ -21,14 +21,14 @@ import lapwright.shell.Screens
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Look
 import lapwright.shell.look.Sun
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import org.jetbrains.skia.Bitmap
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
 
-/** The sights that are compared, in the order in which they are opened: what one changes, the next ones show. */
+/** The screenshots that are compared, in the order in which they are opened: what one changes, the next ones show. */
 private val REFERENCES = listOf(
     "settings", "settings-choice", "rules", "pole", "wall", "board", "board-measure", "saw-list", "penetration-advice",
     "board-cut", "board-spoiled", "pole-as-built",
@@ -55,7 +55,7 @@ private const val STEPS = 15
  *
  * The face is bundled and all is drawn by software, so one machine gives the same picture each time. Another processor may
  * round the edges of letters otherwise, and the kept pictures have [STEPS] steps a channel, half of one being 9: hence
- * [NEAR]. One pixel in two thousand may be farther off, 144 of them: the smallest sign that moves by 2 dp is more.
+ * [NEAR]. One pixel in two thousand may be farther off, 144 of them: the smallest glyph that moves by 2 dp is more.
  *
  * With `LAPWRIGHT_WRITE=1` the pictures are written anew; look at them.
  */
@@ -67,12 +67,12 @@ class ReferenceTest {
         val wrong = mutableListOf<String>()
         val names = mutableSetOf<String>()
         demo { desk, planned ->
-            val sights = sights(planned).associateBy { it.name }
+            val screenshots = screenshots(planned).associateBy { it.name }
             for (manner in REFERENCE_MANNERS) {
                 desk.set(manner.settings())
                 for (name in REFERENCES) {
-                    val sight = sights.getValue(name)
-                    val app = desk.app(services = sight.services).also(sight.open)
+                    val screenshot = screenshots.getValue(name)
+                    val app = desk.app(services = screenshot.services).also(screenshot.open)
                     val now = picture(manner.scale) { Screens(app, Face) }
                     val kept = File(folder, "$name-${manner.name}.png").also { names += it.name }
                     if (writes) write(now, kept)
@@ -91,14 +91,14 @@ class ReferenceTest {
 
     @Test
     fun aSignThatMovesOrChangesIsSeen() {
-        fun sign(sign: Sign, left: Dp) = picture(1f) {
+        fun drawn(glyph: Glyph, left: Dp) = picture(1f) {
             InLook(Look(Sun, Face, leftHanded = false, gloves = false)) {
-                Box(Modifier.fillMaxSize().background(Sun.ground)) { Box(Modifier.offset(left)) { SignButton(sign, "sign") {} } }
+                Box(Modifier.fillMaxSize().background(Sun.ground)) { Box(Modifier.offset(left)) { GlyphButton(glyph, "glyph") {} } }
             }
         }
-        val there = sign(Sign.DONE_LIST, 20.dp)
-        assertEquals("the same", 0.0, differing(there, sign(Sign.DONE_LIST, 20.dp)), 0.0)
-        for ((what, other) in listOf("moved" to sign(Sign.DONE_LIST, 22.dp), "another" to sign(Sign.CLOSE, 20.dp))) {
+        val there = drawn(Glyph.DONE_LIST, 20.dp)
+        assertEquals("the same", 0.0, differing(there, drawn(Glyph.DONE_LIST, 20.dp)), 0.0)
+        for ((what, other) in listOf("moved" to drawn(Glyph.DONE_LIST, 22.dp), "another" to drawn(Glyph.CLOSE, 20.dp))) {
             val share = differing(there, other)
             assertTrue("$what: $share", share > MOST)
         }

@@ -44,7 +44,7 @@ class App(
     private val book: Book,
     val services: Services,
     private val clock: Clock,
-    private val dice: Dice,
+    private val entropy: Entropy,
     private val scope: CoroutineScope,
     private val bookThread: CoroutineDispatcher,
 ) {
@@ -61,7 +61,7 @@ class App(
         private set
 
     /** Whether the app came back to where its signer had left off. */
-    var cameBack: Boolean by mutableStateOf(false)
+    var restored: Boolean by mutableStateOf(false)
         private set
 
     /** The question that was opened by hand; else the view says which one is asked. */
@@ -107,7 +107,7 @@ class App(
         val remembered = book.remembered()
         val frame = book.frame(context(remembered))
         val (place, view) = open(remembered, remembered.place)
-        Answer(Shown(remembered, frame, place, withPhotos(remembered, place, view)), cameBack = place != Place.Jobs)
+        Answer(Shown(remembered, frame, place, withPhotos(remembered, place, view)), restored = place != Place.Jobs)
     }
 
     /** Goes to a screen. */
@@ -224,7 +224,7 @@ class App(
     /** The trouble was read. */
     fun understood() {
         trouble = null
-        cameBack = false
+        restored = false
     }
 
     /** The call of the book that a drawing is made by. */
@@ -260,13 +260,13 @@ class App(
         Place.Jobs to book.view(context(remembered), Place.Jobs)
     }
 
-    private fun context(remembered: Remembered) = remembered.context(clock, dice)
+    private fun context(remembered: Remembered) = remembered.context(clock, entropy)
 
     private data class Answer(
         val shown: Shown,
         val accepted: Boolean = false,
         val isDraft: Boolean = false,
-        val cameBack: Boolean = false,
+        val restored: Boolean = false,
         val moved: () -> Unit = {},
     )
 
@@ -300,7 +300,7 @@ class App(
         if (before != null && answer.accepted) onward(before.place, answer.shown.place)
         shown = answer.shown
         if (answer.isDraft) return
-        cameBack = answer.cameBack
+        restored = answer.restored
         opened = null
         if (before?.place != answer.shown.place) {
             putAway = null

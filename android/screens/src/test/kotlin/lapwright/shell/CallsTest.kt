@@ -71,7 +71,7 @@ class CallsTest {
         fixture.sign("Ines")
         CountedBook(fixture.book).use { book ->
             val app = App(
-                book, fixture.services, fixture.clock, fixture.dice,
+                book, fixture.services, fixture.clock, fixture.entropy,
                 CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined,
             ).apply { start() }
             assertEquals(listOf("remembered", "frame", "view"), book.made())

@@ -34,7 +34,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
     val photos = mutableListOf<PhotoWanted>()
     var awake = false
     var heard: String? = null
-    private var rolls = 0
+    private var draws = 0
 
     val services = Services(
         speech = object : Speech {
@@ -63,17 +63,17 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         },
     )
     val clock = object : Clock {
-        override fun nowMs() = 1_777_896_000_000L + rolls * 1000L
+        override fun nowMs() = 1_777_896_000_000L + draws * 1000L
         override fun utcOffsetMinutes() = -360
     }
     private val random = java.security.SecureRandom()
-    val dice = Dice {
-        rolls += 1
+    val entropy = Entropy {
+        draws += 1
         ByteArray(16).also(random::nextBytes)
     }
 
     /** An app that does everything at once, so that a test need not wait. */
-    fun app(): App = App(book, services, clock, dice, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined).apply { start() }
+    fun app(): App = App(book, services, clock, entropy, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined).apply { start() }
 
     fun act(action: Action): Outcome = book.act(context(), action)
 
@@ -97,7 +97,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         act(Action.SettingsKind(SettingsAction.TakePhone(name)))
     }
 
-    fun context(): Context = book.remembered().context(clock, dice)
+    fun context(): Context = book.remembered().context(clock, entropy)
 
     override fun close() = book.close()
 }

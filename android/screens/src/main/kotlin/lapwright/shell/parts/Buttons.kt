@@ -32,7 +32,7 @@ private val corner = RoundedCornerShape(6.dp)
 
 /** The one next action of a screen; a long one is written smaller. */
 @Composable
-fun NextAction(text: String, modifier: Modifier = Modifier, sign: Sign? = null, onTap: () -> Unit) {
+fun NextAction(text: String, modifier: Modifier = Modifier, glyph: Glyph? = null, onTap: () -> Unit) {
     val inks = LocalLook.current.inks
     Row(
         modifier.sizeIn(minWidth = Target, minHeight = Target).clip(corner).background(inks.chalk).clickable(role = Role.Button, onClick = onTap)
@@ -40,7 +40,7 @@ fun NextAction(text: String, modifier: Modifier = Modifier, sign: Sign? = null, 
         Arrangement.spacedBy(8.dp, Alignment.CenterHorizontally),
         Alignment.CenterVertically,
     ) {
-        if (sign != null) Icon(sign, inks.ground)
+        if (glyph != null) Icon(glyph, inks.ground)
         val size = if (text.length > LONG) Sizes.small else Sizes.title
         Say(text, size = size, color = inks.ground, bold = true, align = TextAlign.Center)
     }
@@ -50,7 +50,7 @@ private const val LONG = 24
 
 /** An action beside the next one. */
 @Composable
-fun OtherAction(text: String, modifier: Modifier = Modifier, sign: Sign? = null, onTap: () -> Unit) {
+fun OtherAction(text: String, modifier: Modifier = Modifier, glyph: Glyph? = null, onTap: () -> Unit) {
     val inks = LocalLook.current.inks
     Row(
         modifier.heightIn(min = Target).clip(corner).border(BorderStroke(1.5.dp, inks.ink), corner)
@@ -58,19 +58,19 @@ fun OtherAction(text: String, modifier: Modifier = Modifier, sign: Sign? = null,
         Arrangement.spacedBy(10.dp, Alignment.CenterHorizontally),
         Alignment.CenterVertically,
     ) {
-        if (sign != null) Icon(sign, inks.ink)
+        if (glyph != null) Icon(glyph, inks.ink)
         Say(text, align = TextAlign.Center)
     }
 }
 
-/** A control that is a sign alone; a screen reader says its name. */
+/** A control that is a glyph alone; a screen reader says its name. */
 @Composable
-fun SignButton(sign: Sign, name: String, modifier: Modifier = Modifier, onTap: () -> Unit) {
+fun GlyphButton(glyph: Glyph, name: String, modifier: Modifier = Modifier, onTap: () -> Unit) {
     Box(
         modifier.sizeIn(minWidth = Target, minHeight = Target).clip(corner).clickable(role = Role.Button, onClick = onTap)
             .semantics { contentDescription = name },
         Alignment.Center,
-    ) { Icon(sign, LocalLook.current.inks.ink) }
+    ) { Icon(glyph, LocalLook.current.inks.ink) }
 }
 
 /** A line of a list that leads somewhere. */

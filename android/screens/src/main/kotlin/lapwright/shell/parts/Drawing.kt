@@ -108,8 +108,8 @@ private fun Sheet(app: App, drawing: Drawing, zooms: Boolean) {
         if (zooms) {
             val middle = Offset(drawing.widthDp, drawing.heightDp) * (density / 2)
             Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp), Alignment.CenterVertically) {
-                SignButton(Sign.CLOSER, words.zoomIn) { nearer(1.6f, middle) }
-                SignButton(Sign.FARTHER, words.zoomOut) { nearer(1 / 1.6f, middle) }
+                GlyphButton(Glyph.CLOSER, words.zoomIn) { nearer(1.6f, middle) }
+                GlyphButton(Glyph.FARTHER, words.zoomOut) { nearer(1 / 1.6f, middle) }
             }
         }
     }

@@ -26,7 +26,7 @@ import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 
 /** The one next action of a screen. */
-class Next(val text: String, val sign: Sign? = null, val onTap: () -> Unit)
+class Next(val text: String, val glyph: Glyph? = null, val onTap: () -> Unit)
 
 /**
  * The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in
@@ -49,7 +49,7 @@ fun Frame(
     val inks = LocalLook.current.inks
     Column(Modifier.fillMaxSize().background(inks.ground).padding(8.dp), Arrangement.spacedBy(6.dp)) {
         Column(Modifier.fillMaxWidth().weight(1f).deafWhile(app.locked).verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp)) {
-            if (app.cameBack) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
+            if (app.restored) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
             if (asking != null) {
                 QuestionHead(app, asking)
                 val picture = asking.question.picture
@@ -78,18 +78,18 @@ private fun Corner(app: App, job: String?, next: Next?) {
     val words = app.shown?.frame?.words ?: return
     val leftHanded = LocalLook.current.leftHanded
     val large = LocalDensity.current.fontScale > 1.3f || app.lockable
-    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.sign, next.onTap)
-    val signs: List<@Composable () -> Unit> = listOfNotNull(
-        { if (app.canGoBack) SignButton(Sign.BACK, words.back) { app.back() } },
-        { SignButton(Sign.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
-        { if (app.lockable) SignButton(Sign.LOCK, words.lock, Modifier.testTag("lock")) { app.lock(true) } },
+    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.glyph, next.onTap)
+    val buttons: List<@Composable () -> Unit> = listOfNotNull(
+        { if (app.canGoBack) GlyphButton(Glyph.BACK, words.back) { app.back() } },
+        { GlyphButton(Glyph.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
+        { if (app.lockable) GlyphButton(Glyph.LOCK, words.lock, Modifier.testTag("lock")) { app.lock(true) } },
     )
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
         val action: @Composable (Modifier) -> Unit = { space ->
-            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.sign, next.onTap)
+            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.glyph, next.onTap)
         }
         if (leftHanded) action(Modifier.weight(1f))
-        for (sign in if (leftHanded) signs.reversed() else signs) sign()
+        for (button in if (leftHanded) buttons.reversed() else buttons) button()
         if (!leftHanded) action(Modifier.weight(1f))
     }
 }

@@ -11,16 +11,16 @@ import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
 
-/** Signs that are drawn with a few strokes of a pencil; each stands in a control that says its name. */
-enum class Sign { BACK, DONE_LIST, RUB_OUT, CLOSE, SPEAK, GEAR, TICK, WARNING, CAMERA, LOCK, CLOSER, FARTHER, FLIP, MORE, SPACE }
+/** Glyphs that are drawn with a few strokes of a pencil; each stands in a control that says its name. */
+enum class Glyph { BACK, DONE_LIST, RUB_OUT, CLOSE, SPEAK, GEAR, TICK, WARNING, CAMERA, LOCK, CLOSER, FARTHER, FLIP, MORE, SPACE }
 
-/** A sign in an ink. */
+/** A glyph in an ink. */
 @Composable
-fun Icon(sign: Sign, color: Color, size: Dp = 28.dp) {
-    Canvas(Modifier.size(size)) { draw(sign, color) }
+fun Icon(glyph: Glyph, color: Color, size: Dp = 28.dp) {
+    Canvas(Modifier.size(size)) { draw(glyph, color) }
 }
 
-private fun DrawScope.draw(sign: Sign, color: Color) {
+private fun DrawScope.draw(glyph: Glyph, color: Color) {
     val pen = 2.6.dp.toPx()
     fun at(x: Int, y: Int) = Offset(size.width * x / 24f, size.height * y / 24f)
     fun line(vararg points: Pair<Int, Int>) = points.toList().zipWithNext { (x, y), (nextX, nextY) ->
@@ -28,33 +28,33 @@ private fun DrawScope.draw(sign: Sign, color: Color) {
     }
     fun ring(x: Int, y: Int, radius: Int) =
         drawCircle(color, size.width * radius / 24f, at(x, y), style = androidx.compose.ui.graphics.drawscope.Stroke(pen))
-    when (sign) {
-        Sign.BACK -> { line(21 to 12, 4 to 12); line(11 to 5, 4 to 12, 11 to 19) }
-        Sign.DONE_LIST -> {
+    when (glyph) {
+        Glyph.BACK -> { line(21 to 12, 4 to 12); line(11 to 5, 4 to 12, 11 to 19) }
+        Glyph.DONE_LIST -> {
             for (y in listOf(5, 12, 19)) { line(2 to y, 4 to y + 2, 8 to y - 2); line(12 to y, 22 to y) }
         }
-        Sign.RUB_OUT -> {
+        Glyph.RUB_OUT -> {
             line(2 to 12, 8 to 5, 22 to 5, 22 to 19, 8 to 19, 2 to 12)
             line(11 to 9, 17 to 15); line(17 to 9, 11 to 15)
         }
-        Sign.CLOSE -> { line(5 to 5, 19 to 19); line(19 to 5, 5 to 19) }
-        Sign.SPEAK -> {
+        Glyph.CLOSE -> { line(5 to 5, 19 to 19); line(19 to 5, 5 to 19) }
+        Glyph.SPEAK -> {
             line(3 to 9, 7 to 9, 12 to 4, 12 to 20, 7 to 15, 3 to 15, 3 to 9)
             line(16 to 9, 17 to 12, 16 to 15); line(19 to 6, 21 to 12, 19 to 18)
         }
-        Sign.GEAR -> {
+        Glyph.GEAR -> {
             for ((y, x) in listOf(6 to 8, 12 to 16, 18 to 10)) { line(2 to y, 22 to y); ring(x, y, 2) }
         }
-        Sign.TICK -> line(4 to 13, 10 to 19, 20 to 5)
-        Sign.WARNING -> { line(12 to 3, 22 to 21, 2 to 21, 12 to 3); line(12 to 10, 12 to 14); line(12 to 18, 12 to 18) }
-        Sign.CAMERA -> {
+        Glyph.TICK -> line(4 to 13, 10 to 19, 20 to 5)
+        Glyph.WARNING -> { line(12 to 3, 22 to 21, 2 to 21, 12 to 3); line(12 to 10, 12 to 14); line(12 to 18, 12 to 18) }
+        Glyph.CAMERA -> {
             line(2 to 7, 7 to 7, 9 to 4, 15 to 4, 17 to 7, 22 to 7, 22 to 20, 2 to 20, 2 to 7); ring(12, 13, 4)
         }
-        Sign.LOCK -> { line(5 to 11, 19 to 11, 19 to 21, 5 to 21, 5 to 11); line(8 to 11, 8 to 6, 10 to 3, 14 to 3, 16 to 6, 16 to 11) }
-        Sign.CLOSER -> { line(4 to 12, 20 to 12); line(12 to 4, 12 to 20) }
-        Sign.FARTHER -> line(4 to 12, 20 to 12)
-        Sign.FLIP -> { line(3 to 8, 20 to 8); line(15 to 3, 20 to 8); line(21 to 16, 4 to 16); line(9 to 21, 4 to 16) }
-        Sign.SPACE -> line(3 to 14, 3 to 19, 21 to 19, 21 to 14)
-        Sign.MORE -> for (x in listOf(4, 12, 20)) drawCircle(color, pen, at(x, 12))
+        Glyph.LOCK -> { line(5 to 11, 19 to 11, 19 to 21, 5 to 21, 5 to 11); line(8 to 11, 8 to 6, 10 to 3, 14 to 3, 16 to 6, 16 to 11) }
+        Glyph.CLOSER -> { line(4 to 12, 20 to 12); line(12 to 4, 12 to 20) }
+        Glyph.FARTHER -> line(4 to 12, 20 to 12)
+        Glyph.FLIP -> { line(3 to 8, 20 to 8); line(15 to 3, 20 to 8); line(21 to 16, 4 to 16); line(9 to 21, 4 to 16) }
+        Glyph.SPACE -> line(3 to 14, 3 to 19, 21 to 19, 21 to 14)
+        Glyph.MORE -> for (x in listOf(4, 12, 20)) drawCircle(color, pen, at(x, 12))
     }
 }

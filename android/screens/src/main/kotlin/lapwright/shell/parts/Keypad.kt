@@ -59,8 +59,8 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -
             // A sign is followed by digits, so their page comes back by itself.
             KeyRow(side, gap) { for (key in bare.map { it.last() }) Key(key, side) { onEdit { it + key }; signs = false } }
             KeyRow(side, gap) {
-                SignKey(Sign.SPACE, words.space, side) { onEdit { "$it " }; signs = false }
-                SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+                GlyphKey(Glyph.SPACE, words.space, side) { onEdit { "$it " }; signs = false }
+                GlyphKey(Glyph.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
             }
         } else {
             for (row in bare) {
@@ -71,9 +71,9 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -
         }
         KeyRow(side, gap) {
             if (paged) PageKey(if (signs) "123" else "'.-", words.more, side) { signs = !signs }
-            else SignKey(Sign.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            else GlyphKey(Glyph.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
             Key("0", side) { onEdit { it + "0" }; signs = false }
-            if (!gloves && lengths) SignKey(Sign.SPACE, words.space, side) { onEdit { "$it " } }
+            if (!gloves && lengths) GlyphKey(Glyph.SPACE, words.space, side) { onEdit { "$it " } }
             AcceptKey(words.accept, side, onAccept)
         }
     }
@@ -116,13 +116,13 @@ private fun KeyRowScope.PageKey(shows: String, name: String, side: Dp, onTap: ()
 }
 
 @Composable
-private fun KeyRowScope.SignKey(sign: Sign, name: String, side: Dp, onTap: () -> Unit) {
+private fun KeyRowScope.GlyphKey(glyph: Glyph, name: String, side: Dp, onTap: () -> Unit) {
     val inks = LocalLook.current.inks
     Box(
         weight(1f).height(side).clip(corner).background(inks.board).border(1.dp, inks.planned, corner)
             .clickable(role = Role.Button, onClick = onTap).semantics { contentDescription = name },
         Alignment.Center,
-    ) { Icon(sign, inks.ink) }
+    ) { Icon(glyph, inks.ink) }
 }
 
 @Composable

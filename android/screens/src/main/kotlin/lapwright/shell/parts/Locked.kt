@@ -64,7 +64,7 @@ fun HoldToUnlock(app: App) {
         Arrangement.spacedBy(8.dp, Alignment.CenterHorizontally),
         Alignment.CenterVertically,
     ) {
-        Icon(Sign.LOCK, inks.ground)
+        Icon(Glyph.LOCK, inks.ground)
         Box(Modifier.weight(1f, fill = false)) {
             Say(words.unlock, size = Sizes.title, color = inks.ground, bold = true, align = TextAlign.Center)
         }

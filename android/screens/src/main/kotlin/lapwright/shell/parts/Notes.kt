@@ -27,7 +27,7 @@ fun Notes(notes: List<Note>) {
 fun Warning(text: String, modifier: Modifier = Modifier) {
     val inks = LocalLook.current.inks
     Row(modifier.fillMaxWidth().padding(vertical = 2.dp), Arrangement.spacedBy(8.dp)) {
-        Icon(Sign.WARNING, inks.warning, 24.dp)
+        Icon(Glyph.WARNING, inks.warning, 24.dp)
         Say(text, Modifier.weight(1f), color = inks.warning)
     }
 }
@@ -49,7 +49,7 @@ fun CautionPanel(heading: String, cautions: List<Note>) {
     val inks = LocalLook.current.inks
     Column(Modifier.fillMaxWidth().border(1.5.dp, inks.warning).padding(8.dp), Arrangement.spacedBy(6.dp)) {
         Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp)) {
-            Icon(Sign.WARNING, inks.warning, 24.dp)
+            Icon(Glyph.WARNING, inks.warning, 24.dp)
             Say(heading, color = inks.warning, bold = true)
         }
         for (caution in cautions) Say(caution.text)

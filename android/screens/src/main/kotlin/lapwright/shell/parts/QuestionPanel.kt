@@ -50,7 +50,7 @@ fun QuestionHead(app: App, asking: Asking) {
                 Say(question.title, size = size, bold = true)
                 if (question.hint.isNotEmpty()) Say(question.hint, size = Sizes.small)
             }
-            SignButton(Sign.CLOSE, frame.words.close) { app.putAway(question) }
+            GlyphButton(Glyph.CLOSE, frame.words.close) { app.putAway(question) }
         }
         val trouble = app.trouble
         if (trouble != null) TroublePanel(trouble.text)
@@ -79,7 +79,7 @@ fun QuestionEntry(app: App, asking: Asking) {
                 Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
                     Typed(question, text, shown.frame.unit, Modifier.weight(1f))
                     if (app.services.listening.available) {
-                        SignButton(Sign.SPEAK, shown.frame.words.listen, Modifier.testTag("listen")) {
+                        GlyphButton(Glyph.SPEAK, shown.frame.words.listen, Modifier.testTag("listen")) {
                             app.listen { heard -> edit { heard } }
                         }
                     }
@@ -112,7 +112,7 @@ fun Choices(choices: List<Choice>, answer: String, onTap: (Choice) -> Unit) {
         for (choice in choices) {
             Line({ onTap(choice) }) {
                 Say(choice.label, Modifier.weight(1f), bold = choice.label == answer)
-                if (choice.label == answer) Icon(Sign.TICK, inks.done)
+                if (choice.label == answer) Icon(Glyph.TICK, inks.done)
             }
         }
     }

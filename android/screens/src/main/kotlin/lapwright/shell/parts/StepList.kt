@@ -84,8 +84,8 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
             Box(Modifier.size(34.dp).border(2.dp, inks.ink), Alignment.Center) {
                 when (step.state) {
                     StepState.OPEN -> {}
-                    StepState.DONE -> Icon(Sign.TICK, inks.done)
-                    StepState.SKIPPED -> Icon(Sign.FARTHER, inks.planned)
+                    StepState.DONE -> Icon(Glyph.TICK, inks.done)
+                    StepState.SKIPPED -> Icon(Glyph.FARTHER, inks.planned)
                 }
             }
         }
@@ -98,15 +98,15 @@ private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit
             val photo = step.photo
             if (photo != null) {
                 val there = if (photo.place == PhotoPlace.HERE) inks.done else inks.warning
-                Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Sign.CAMERA, there) }
+                Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Glyph.CAMERA, there) }
             }
         }
         if (camera && !large) {
-            SignButton(Sign.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { app.takePhoto(step.code) }
+            GlyphButton(Glyph.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { app.takePhoto(step.code) }
         }
     }
     if (camera && large) {
-        OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Sign.CAMERA) { app.takePhoto(step.code) }
+        OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Glyph.CAMERA) { app.takePhoto(step.code) }
     }
 }
 
@@ -121,7 +121,7 @@ private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> 
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }
         return
     }
-    if (!step.photoAsked || here != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Sign.CAMERA) { app.takePhoto(step.code) }
+    if (!step.photoAsked || here != null) OtherAction(words.photo, Modifier.fillMaxWidth(), Glyph.CAMERA) { app.takePhoto(step.code) }
     for (asks in step.asks.dropLast(1)) {
         OtherAction(asks.title, Modifier.fillMaxWidth().testTag("ask ${asks.field}")) { app.ask(asks) }
     }

@@ -34,7 +34,7 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.tick
@@ -51,15 +51,15 @@ fun Board(app: App, view: BoardView) {
     val asking = app.asked(questions, view.asked)?.let { asking(view, it) }
     val step = view.steps.firstOrNull { it.state == StepState.OPEN }
     val next = step?.let { open ->
-        Next(open.text, Sign.TICK) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, tick(open)))) }
+        Next(open.text, Glyph.TICK) { app.act(Action.BoardKind(BoardAction.SignStep(view.board, open.code, tick(open)))) }
     }
     Frame(app, view.title, view.job.ifEmpty { null }, asking, next, strip = { Drawn(app, face, view.revision, 150.dp) }) {
         view.length?.let { Answer(it.text, "") }
         if (view.length != null) {
             Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp.withTexts())
             if (view.notches.any { it.back != null }) {
-                OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Sign.FLIP) { back = !back }
-                OtherAction(words.sayIt, Modifier.fillMaxWidth().testTag("say it"), Sign.SPEAK) {
+                OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Glyph.FLIP) { back = !back }
+                OtherAction(words.sayIt, Modifier.fillMaxWidth().testTag("say it"), Glyph.SPEAK) {
                     app.services.speech.say(marks(view, back), app.shown?.remembered?.language.orEmpty())
                 }
             }

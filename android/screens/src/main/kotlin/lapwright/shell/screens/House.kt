@@ -30,8 +30,8 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Warning
 
 /** How far a house is, what comes next, and what is open to the weather now. */
@@ -97,7 +97,7 @@ private fun Part(app: App, job: String, part: String, said: String) {
     val words = app.shown?.frame?.words ?: return
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
         Say(said, Modifier.weight(1f))
-        SignButton(Sign.CLOSE, "${words.remove}: $said", Modifier.testTag("remove $part")) {
+        GlyphButton(Glyph.CLOSE, "${words.remove}: $said", Modifier.testTag("remove $part")) {
             app.act(Action.HouseKind(HouseAction.RemovePart(job, part)))
         }
     }

@@ -15,7 +15,7 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
+import lapwright.shell.parts.Glyph
 
 /** Which house. */
 @Composable
@@ -33,6 +33,6 @@ fun Jobs(app: App, view: JobsView) {
             Say(view.copied)
             OtherAction(words.shareCopy, Modifier.fillMaxWidth().testTag("share copy")) { app.shareCopy() }
         }
-        OtherAction(words.settings, Modifier.fillMaxWidth(), Sign.GEAR) { app.go(Place.Settings) }
+        OtherAction(words.settings, Modifier.fillMaxWidth(), Glyph.GEAR) { app.go(Place.Settings) }
     }
 }

@@ -26,7 +26,7 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.Warning
@@ -49,7 +49,7 @@ fun Penetration(app: App, view: PenetrationView) {
         )
     }
     val next = view.steps.firstOrNull { it.state == StepState.OPEN }
-        ?.let { open -> Next(open.text, Sign.TICK) { sign(open.code, tick(open)) } }
+        ?.let { open -> Next(open.text, Glyph.TICK) { sign(open.code, tick(open)) } }
     Frame(app, view.name, view.job, asking, next) {
         Notes(view.notes)
         // What is advised changes everything below it.

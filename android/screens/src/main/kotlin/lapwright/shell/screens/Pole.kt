@@ -36,8 +36,8 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.SourceBox
 
 /** Where the lines go: the stick with its top end first, and the heights that it meets. */
@@ -129,7 +129,7 @@ private fun Height(app: App, view: PoleView, mark: MarkLine) {
             }
         }
         if (mark.mark.isNotEmpty()) {
-            SignButton(Sign.CLOSE, "${shown.frame.words.remove}: ${mark.name}", Modifier.testTag("remove ${mark.mark}")) {
+            GlyphButton(Glyph.CLOSE, "${shown.frame.words.remove}: ${mark.name}", Modifier.testTag("remove ${mark.mark}")) {
                 app.act(Action.PoleKind(PoleAction.RemoveMark(view.job, mark.mark)))
             }
         }

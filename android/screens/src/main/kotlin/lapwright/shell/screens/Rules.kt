@@ -24,7 +24,7 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Warning
 
 /** Which numbers apply. A tap on one opens where it comes from, and the ways to change it. */
@@ -58,7 +58,7 @@ private fun Rule(rule: RuleLine, onTap: () -> Unit) {
             Say(rule.value, size = Sizes.title, bold = true)
             Say(rule.said, size = Sizes.small)
         }
-        if (rule.notVerified) Icon(Sign.WARNING, inks.warning)
+        if (rule.notVerified) Icon(Glyph.WARNING, inks.warning)
     }
 }
 

@@ -31,8 +31,8 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.withTexts
 
 /** What to cut from what: the boards in cutting order, and the stock and offcuts that they come from. */
@@ -50,7 +50,7 @@ fun SawList(app: App, view: SawListView) {
     val number = view.next
     val next = when {
         !view.planned -> Next(words.planBoards) { tap(SawListAction.Plan(view.job)) }
-        number != null -> Next("$number: ${words.allCut}", Sign.TICK) { tap(SawListAction.MarkCut(view.job, number)) }
+        number != null -> Next("$number: ${words.allCut}", Glyph.TICK) { tap(SawListAction.MarkCut(view.job, number)) }
         else -> Next(words.house) { app.go(Place.House(view.job)) }
     }
     Frame(app, words.sawList, view.job, asking, next) {
@@ -87,7 +87,7 @@ private fun CutBoard(app: App, job: String, board: SawBoardLine) {
             Say(said, size = Sizes.small)
             if (board.cut) Say(shown.frame.words.allCut, size = Sizes.small)
         }
-        if (board.cut) Icon(Sign.TICK, LocalLook.current.inks.done)
+        if (board.cut) Icon(Glyph.TICK, LocalLook.current.inks.done)
     }
     if (board.cut) return
     Drawn(app, Subject.SawPattern(job, board.number), board.revision, 160.dp.withTexts())
@@ -105,11 +105,11 @@ private fun Offcut(app: App, job: String, offcut: OffcutLine) {
             if (!offcut.atHand) Say(words.thrownAway, size = Sizes.small)
         }
         if (offcut.atHand) {
-            SignButton(Sign.CLOSE, "${words.throwAway}: ${offcut.length.spoken}", Modifier.testTag("drop ${offcut.offcut}")) {
+            GlyphButton(Glyph.CLOSE, "${words.throwAway}: ${offcut.length.spoken}", Modifier.testTag("drop ${offcut.offcut}")) {
                 tap(SawListAction.DropOffcut(job, offcut.offcut))
             }
         } else {
-            SignButton(Sign.CLOSER, "${words.keepIt}: ${offcut.length.spoken}", Modifier.testTag("keep ${offcut.offcut}")) {
+            GlyphButton(Glyph.CLOSER, "${words.keepIt}: ${offcut.length.spoken}", Modifier.testTag("keep ${offcut.offcut}")) {
                 tap(SawListAction.KeepOffcut(job, offcut.offcut))
             }
         }

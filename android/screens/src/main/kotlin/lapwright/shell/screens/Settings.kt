@@ -26,8 +26,8 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 
 /** Who holds this phone, and how it speaks. */
 @Composable
@@ -61,8 +61,8 @@ private fun Signer(app: App, signer: SignerLine) {
         val line = Modifier.weight(1f).testTag("signer ${signer.name}").semantics { selected = signer.current }
         Line({ tap(SettingsAction.TakePhone(signer.name)) }, line) {
             Say(signer.name, Modifier.weight(1f), bold = signer.current)
-            if (signer.current) Icon(Sign.TICK, LocalLook.current.inks.done)
+            if (signer.current) Icon(Glyph.TICK, LocalLook.current.inks.done)
         }
-        SignButton(Sign.CLOSE, "${words.remove}: ${signer.name}") { tap(SettingsAction.DropSigner(signer.name)) }
+        GlyphButton(Glyph.CLOSE, "${words.remove}: ${signer.name}") { tap(SettingsAction.DropSigner(signer.name)) }
     }
 }

@@ -25,8 +25,8 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Sign
-import lapwright.shell.parts.SignButton
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 
 /** What is where on a wall. */
 @Composable
@@ -63,7 +63,7 @@ private fun Hole(app: App, view: WallView, line: PenetrationLine) {
     val words = app.shown?.frame?.words ?: return
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
         Line({ app.go(Place.Penetration(line.penetration)) }, Modifier.weight(1f)) { Say(line.name, bold = true) }
-        SignButton(Sign.CLOSE, "${words.remove}: ${line.name}", Modifier.testTag("remove ${line.penetration}")) {
+        GlyphButton(Glyph.CLOSE, "${words.remove}: ${line.name}", Modifier.testTag("remove ${line.penetration}")) {
             app.act(Action.WallKind(WallAction.RemovePenetration(view.wall, line.penetration)))
         }
     }

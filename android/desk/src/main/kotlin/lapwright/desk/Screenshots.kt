@@ -107,49 +107,49 @@ private const val LOOKED_OVER = "look-over"
 private val SHORTEST_JPEG = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
 
 /** A screen to look at, how an app comes there, and what its device can do. */
-class Sight(val name: String, val services: Services = Services(), val open: (App) -> Unit)
+class Screenshot(val name: String, val services: Services = Services(), val open: (App) -> Unit)
 
 /** Every screen, with each kind of entry that it has. */
-fun sights(planned: Planned): List<Sight> = listOf(
-    Sight("jobs") { it.go(Place.Jobs) },
-    Sight("settings") { it.go(Place.Settings) },
-    Sight("done-list") { it.go(Place.DoneList(planned.job)) },
-    Sight("rules") { it.go(Place.Rules(planned.job)) },
-    Sight("pole") { it.go(Place.Pole(planned.job)) },
-    Sight("saw-list") { it.go(Place.SawList(planned.listed)) },
-    Sight("saw-list-unplanned") { it.go(Place.SawList(planned.bare)) },
-    Sight("order") { it.go(Place.Order(planned.listed)) },
-    Sight("measure") { it.go(Place.Measure(planned.walls[0])) },
-    Sight("house") { it.go(Place.House(planned.job)) },
-    Sight("wall") { it.go(Place.Wall(planned.walls[0])) },
-    Sight("board") { app -> app.go(Place.Board(planned.notched)); putAway(app) },
-    Sight("board-measure") { app ->
+fun screenshots(planned: Planned): List<Screenshot> = listOf(
+    Screenshot("jobs") { it.go(Place.Jobs) },
+    Screenshot("settings") { it.go(Place.Settings) },
+    Screenshot("done-list") { it.go(Place.DoneList(planned.job)) },
+    Screenshot("rules") { it.go(Place.Rules(planned.job)) },
+    Screenshot("pole") { it.go(Place.Pole(planned.job)) },
+    Screenshot("saw-list") { it.go(Place.SawList(planned.listed)) },
+    Screenshot("saw-list-unplanned") { it.go(Place.SawList(planned.bare)) },
+    Screenshot("order") { it.go(Place.Order(planned.listed)) },
+    Screenshot("measure") { it.go(Place.Measure(planned.walls[0])) },
+    Screenshot("house") { it.go(Place.House(planned.job)) },
+    Screenshot("wall") { it.go(Place.Wall(planned.walls[0])) },
+    Screenshot("board") { app -> app.go(Place.Board(planned.notched)); putAway(app) },
+    Screenshot("board-measure") { app ->
         app.go(Place.Board(planned.notched))
         typed(app, "52 3/8")
     },
-    Sight("board-listen", Services(listening = Ear)) { it.go(Place.Board(planned.notched)) },
-    Sight("board-step") { app ->
+    Screenshot("board-listen", Services(listening = Ear)) { it.go(Place.Board(planned.notched)) },
+    Screenshot("board-step") { app ->
         app.go(Place.Board(planned.notched))
         putAway(app)
         (app.shown?.view as? View.BoardKind)?.let { shown -> app.open(shown.view.steps.first { it.asks.size == 3 }.code) }
     },
-    Sight("penetration") { it.go(Place.Penetration(planned.penetration)) },
-    Sight("penetration-locked") { app ->
+    Screenshot("penetration") { it.go(Place.Penetration(planned.penetration)) },
+    Screenshot("penetration-locked") { app ->
         app.go(Place.Penetration(planned.penetration))
         app.lock(true)
     },
-    Sight("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
-    Sight("penetration-photo") { app ->
+    Screenshot("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
+    Screenshot("penetration-photo") { app ->
         app.go(Place.Penetration(planned.photographed))
         app.open(LOOKED_OVER)
     },
-    Sight("board-cut") { it.go(Place.Board(planned.cut)) },
-    Sight("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
-    Sight("pole-as-built") { it.go(planned.hung) },
-    Sight("new-as-built") { it.go(Place.New(NewThing.AS_BUILT, planned.walls[0])) },
-    Sight("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
-    Sight("new-stock") { app -> app.go(Place.New(NewThing.STOCK, planned.job)) },
-    Sight("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },
+    Screenshot("board-cut") { it.go(Place.Board(planned.cut)) },
+    Screenshot("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
+    Screenshot("pole-as-built") { it.go(planned.hung) },
+    Screenshot("new-as-built") { it.go(Place.New(NewThing.AS_BUILT, planned.walls[0])) },
+    Screenshot("new-house") { it.go(Place.New(NewThing.HOUSE, "")) },
+    Screenshot("new-stock") { app -> app.go(Place.New(NewThing.STOCK, planned.job)) },
+    Screenshot("new-penetration") { it.go(Place.New(NewThing.PENETRATION, planned.walls[0])) },
     asked("settings-signer", Place.Settings) { (it as View.SettingsKind).view.newSigner },
     asked("settings-choice", Place.Settings) { (it as View.SettingsKind).view.settings.first() },
     asked("rules-value", Place.Rules(planned.job)) { shown ->
@@ -158,7 +158,7 @@ fun sights(planned: Planned): List<Sight> = listOf(
     asked("pole-length", Place.Pole(planned.job)) { (it as View.PoleKind).view.questions.length() },
     asked("measure-length", Place.Measure(planned.walls[0])) { (it as View.MeasureKind).view.questions.length() },
     asked("house-length", Place.House(planned.job)) { (it as View.HouseKind).view.questions.length() },
-    Sight("step-measured") { app ->
+    Screenshot("step-measured") { app ->
         app.go(Place.Board(planned.notched))
         (app.shown?.view as? View.BoardKind)?.let { shown -> app.ask(shown.view.steps.flatMap { it.asks }.length()) }
     },
@@ -175,7 +175,7 @@ private object Ear : Listening {
 }
 
 /** A screen with the panel of one of its questions open. */
-private fun asked(name: String, place: Place, question: (View) -> Question) = Sight(name) { app ->
+private fun asked(name: String, place: Place, question: (View) -> Question) = Screenshot(name) { app ->
     app.go(place)
     app.shown?.view?.let { app.ask(question(it)) }
 }

@@ -13,17 +13,17 @@ interface Clock {
 }
 
 /** Sixteen random bytes, new for every action. */
-fun interface Dice {
-    fun roll(): ByteArray
+fun interface Entropy {
+    fun draw(): ByteArray
 }
 
 /** What a call of the book needs to know: who speaks and how, when, and new chance. */
-fun Remembered.context(clock: Clock, dice: Dice) = Context(
+fun Remembered.context(clock: Clock, entropy: Entropy) = Context(
     nowMs = clock.nowMs(),
     utcOffsetMinutes = clock.utcOffsetMinutes(),
     signer = signer,
     language = language,
     show = show,
     division = division,
-    dice = dice.roll(),
+    entropy = entropy.draw(),
 )

@@ -2,7 +2,7 @@ import Foundation
 import LapwrightCore
 
 /// Holds the book: every call goes through here, one after the other, never on the thread that draws.
-public actor Keeper {
+public actor BookActor {
     private let book: any BookProtocol
 
     public init(_ book: any BookProtocol) {

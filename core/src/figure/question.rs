@@ -2,8 +2,7 @@ use serde_json::{Value, json};
 
 use super::{
     Clock, Code, Common, Fault, Field, Json, Node, Reply, Say, amounts, assembly, bead, block, board, gable, length,
-    movement,
-    notch, patch, pieces, pole, request, shed,
+    movement, notch, patch, pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
 

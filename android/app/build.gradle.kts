@@ -40,4 +40,5 @@ kotlin { jvmToolchain(17) }
 dependencies {
     implementation(project(":screens"))
     implementation(libs.activity.compose)
+    implementation(libs.core)
 }

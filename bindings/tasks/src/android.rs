@@ -2,7 +2,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::{Done, bindings, project, shell};
+use crate::{Done, bindings, files, project, shell};
 
 /// The oldest Android that the app runs on; the same in `android/app/build.gradle.kts`.
 const LEAST_API: u32 = 26;
@@ -45,9 +45,7 @@ pub(crate) fn build() -> Done {
         shell::run(processor.build(&tools))?;
         let library = project::root().join("target").join(processor.target).join(PROFILE).join("liblapwright_ffi.so");
         let folder = project::root().join("android/app/target/jni").join(processor.folder);
-        let told = |error: std::io::Error| format!("{}: {error}", library.display());
-        fs::create_dir_all(&folder).map_err(told)?;
-        fs::copy(&library, folder.join("liblapwright_ffi.so")).map_err(told)?;
+        files::copy(&library, &folder.join("liblapwright_ffi.so"))?;
     }
     Ok(())
 }

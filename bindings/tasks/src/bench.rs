@@ -1,7 +1,7 @@
 use std::fs::{self, File};
 use std::path::PathBuf;
 
-use crate::{Done, project, shell};
+use crate::{Done, files, project, shell};
 
 /// The benchmarks that print a time each, and the planner's own, of which a few families give an idea in some minutes.
 const TIMED: &[&str] =
@@ -70,7 +70,7 @@ fn peers_python() -> Done<PathBuf> {
     let folder = dirs::cache_dir().ok_or("there is no cache folder for the peers")?.join("lapwright-peers");
     let python = folder.join(if cfg!(windows) { "Scripts/python.exe" } else { "bin/python" });
     let wanted = project::root().join("tests/peers/requirements.txt");
-    let wanted_text = fs::read_to_string(&wanted).map_err(|error| format!("{}: {error}", wanted.display()))?;
+    let wanted_text = files::text(&wanted)?;
     // Written last: what is in here has been installed to the end.
     let installed = folder.join("installed.txt");
     if fs::read_to_string(&installed).is_ok_and(|text| text == wanted_text) {
@@ -82,7 +82,7 @@ fn peers_python() -> Done<PathBuf> {
     shell::run(shell::command(&python, &install)).map_err(|error| {
         format!("the peers could not be brought from PyPI: is there a network? Nothing was compared. {error}")
     })?;
-    fs::write(&installed, wanted_text).map_err(|error| format!("{}: {error}", installed.display()))?;
+    files::write(&installed, wanted_text.as_bytes())?;
     Ok(python)
 }
 

@@ -6,8 +6,10 @@ mod bench;
 mod bindings;
 mod count;
 mod debian;
+mod files;
 mod font;
 mod ios;
+mod packages;
 mod project;
 mod shell;
 mod swift;
@@ -18,7 +20,8 @@ use std::process::ExitCode;
 const USAGE: &str = "usage: cargo xtask TASK
   app [--demo] [--book FILE] [--pictures FOLDER [--only NAME]...]
                              the screens in a window, or as pictures
-  test [rust|kotlin|swift]   every suite of all languages, or of one
+  test [LAYER]               every suite, layer by layer up to the first with a fault: form, core, outside, shells;
+                             or one layer, or rust (the first three), kotlin, swift
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
   android                    the libraries of Android's processors, for Gradle; needs the NDK
   ios                        on a Mac: all that Xcode needs for the app in ios/App
@@ -32,8 +35,8 @@ fn main() -> ExitCode {
     let args: Vec<String> = std::env::args().skip(1).collect();
     let words: Vec<&str> = args.iter().map(String::as_str).collect();
     let done = match words.as_slice() {
-        ["test"] => test::run(&test::Language::ALL),
-        ["test", name] if let Some(language) = test::Language::named(name) => test::run(&[language]),
+        ["test"] => test::run(test::Suite::ALL),
+        ["test", name] if let Some(suites) = test::Suite::named(name) => test::run(suites),
         ["bindings"] => bindings::kotlin().and_then(|()| bindings::swift()),
         ["bindings", "kotlin"] => bindings::kotlin(),
         ["bindings", "swift"] => bindings::swift(),

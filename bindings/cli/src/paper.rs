@@ -40,7 +40,8 @@ fn words(line: &str) -> Box<dyn Iterator<Item = Word<'_>> + '_> {
     let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
     let ends = line.match_indices(' ').map(|(at, _)| at + 1).filter(move |end| {
         let (before, after) = line.split_at(*end);
-        !after.starts_with(' ') && !(digit(before.trim_end_matches(' ').chars().last()) && digit(after.chars().next()))
+        let in_number = digit(before.trim_end_matches(' ').chars().last()) && digit(after.chars().next());
+        !after.starts_with(' ') && !in_number
     });
     let mut start = 0;
     Box::new(ends.chain(std::iter::once(line.len())).map(move |end| {

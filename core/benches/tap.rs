@@ -6,7 +6,8 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lapwright::book::Book;
-use lapwright::handover::{DEMO_HOUSE, take_in_document};
+use lapwright::handover::DEMO_HOUSE;
+use lapwright::screens::take_in_document;
 use lapwright::screens::{act, drawing, view};
 use lapwright::store::{OpenOptions, Store};
 use lapwright::views::{

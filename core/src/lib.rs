@@ -9,6 +9,7 @@ pub mod book;
 pub mod drawing;
 pub mod figure;
 pub mod flashing;
+mod forms;
 pub mod handover;
 pub mod measure;
 pub mod notch;

@@ -21,7 +21,9 @@ const FLOORS: &[&[&str]] = &[
     &["amounts", "flashing", "steps"],
     &["book"],
     &["drawing", "views", "work"],
-    &["figure", "handover", "screens"],
+    &["forms"],
+    &["handover"],
+    &["figure", "screens"],
 ];
 
 /// No room has more of the lines of code than this.
@@ -32,17 +34,7 @@ const MOST_CIRCLES: usize = 2;
 const LARGEST_CIRCLE: usize = 3;
 
 /// What does not hold yet, as the test words it. What holds by now must leave this list.
-const NOT_YET: &[&str] = &[
-    // Each question needs the list's record, and the list each question.
-    "figure: more than 3 files in a circle",
-    // Job documents are taken in through the questions of the screens, and two screens take one in.
-    "handover, screens: rooms in a circle",
-    "saw: more than 12 % of the core",
-    "screens: more than 12 % of the core",
-    // Each screen needs what `mod.rs` says of an action's result, and `mod.rs` each screen.
-    "screens: more than 3 files in a circle",
-    "work: more than 2 circles of files",
-];
+const NOT_YET: &[&str] = &[];
 
 type Names = Vec<String>;
 

@@ -4,7 +4,8 @@ use std::fs;
 use std::path::PathBuf;
 
 use lapwright::book::Book;
-use lapwright::handover::{job_document, job_document_schema, take_in_document};
+use lapwright::handover::{job_document, job_document_schema};
+use lapwright::screens::take_in_document;
 use lapwright::views::{Context, Place};
 use serde_json::{Value, json};
 

@@ -9,8 +9,9 @@
 )]
 
 use lapwright::book::Book;
-use lapwright::handover::{job_document, take_in_document};
+use lapwright::handover::job_document;
 use lapwright::measure::Length;
+use lapwright::screens::take_in_document;
 use lapwright::screens::{act, view};
 use lapwright::views::{
     Action, BoardLine, BoardView, Corner, Given, MeasureAction, Outcome, Place, PoleAction, Problem, View, WallAction,

@@ -1,7 +1,8 @@
 //! How many statements a tap costs, counted by SQLite's own trace hook: the same few at any age and size of the book.
 
 use lapwright::book::Book;
-use lapwright::handover::{DEMO_HOUSE, take_in_document};
+use lapwright::handover::DEMO_HOUSE;
+use lapwright::screens::take_in_document;
 use lapwright::screens::{act, drawing, remember_place, view};
 use lapwright::store::{Author, Change, Id, Now, Op, OpenOptions, Statements, Store, Value};
 use lapwright::views::{

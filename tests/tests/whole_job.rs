@@ -19,8 +19,9 @@
 )]
 
 use lapwright::book::Book;
-use lapwright::handover::{job_document, take_in_document};
+use lapwright::handover::job_document;
 use lapwright::measure::Length;
+use lapwright::screens::take_in_document;
 use lapwright::screens::{act, view};
 use lapwright::views::{
     Action, BoardAction, BoardLine, BoardView, DoneListAction, Given, HouseAction, HouseView, JobsAction,

@@ -8,9 +8,10 @@ mod readings;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use lapwright::handover::{DEMO_HOUSE, take_in_document};
+use lapwright::handover::DEMO_HOUSE;
 use lapwright::phrases::{Arg, Phrases, key};
 use lapwright::screens::remembered;
+use lapwright::screens::take_in_document;
 use lapwright::views::{
     Action, HouseView, NextWork, PenetrationAction, PenetrationView, Place, PoleAction, SawListAction, StepHow,
     StepLine, StepSaid, View,

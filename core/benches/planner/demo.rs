@@ -3,7 +3,8 @@
 use std::time::Instant;
 
 use lapwright::book::Book;
-use lapwright::handover::{DEMO_HOUSE, take_in_document};
+use lapwright::handover::DEMO_HOUSE;
+use lapwright::screens::take_in_document;
 use lapwright::screens::{HousePlanner, act};
 use lapwright::views::{Action, Context, MeasureAction, Place, PoleAction};
 

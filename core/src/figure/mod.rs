@@ -19,6 +19,7 @@ mod patch;
 mod pieces;
 mod pole;
 mod question;
+mod questions;
 mod reply;
 mod request;
 mod schema;
@@ -27,7 +28,8 @@ mod shed;
 mod through;
 
 pub use fault::{Code, Fault, Say};
-pub use question::{Answered, QUESTIONS, Question, answer, answer_bytes, answer_timed, question};
+pub use question::Question;
+pub use questions::{Answered, QUESTIONS, answer, answer_bytes, answer_timed, question};
 pub use request::Clock;
 pub use schema::{answer_schema, request_schema};
 

@@ -13,11 +13,12 @@ mod shape;
 mod take;
 
 use crate::book::Book;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
-use crate::screens::{desk, show, spoken};
+use crate::forms::context::Terms;
+use crate::forms::context::in_language;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 use crate::store::Id;
-use crate::views::{Context, Outcome, Place, Problem};
+use crate::views::{Context, Problem};
 
 pub use schema::job_document_schema;
 
@@ -29,27 +30,13 @@ pub const DEMO_HOUSE: &str = include_str!("../../../fixtures/demo/house.json");
 /// # Errors
 /// [`Problem`] where there is no such house, or the book cannot be read.
 pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         book.refresh()?;
         let work = desk::house(book, terms, job)?;
         let document = out::document(&work, terms)?;
         let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
         text.push('\n');
         Ok(text)
-    })
-}
-
-/// Takes a job document in as a new house.
-///
-/// # Errors
-/// [`Problem`] whose field is the path to what is wrong, such as `walls[0].openings[1].width`; nothing was kept.
-pub fn take_in_document(book: &mut Book, context: &Context, text: &str) -> Result<Outcome, Problem> {
-    spoken(context, |terms| {
-        book.refresh()?;
-        let (job, group) = take_in(book, terms, text)?;
-        let place = Place::House { job: job.to_string() };
-        let view = show(book, terms, &place)?;
-        Ok(Outcome { place, view, group: group.to_string() })
     })
 }
 

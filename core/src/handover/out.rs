@@ -3,9 +3,9 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value as Json, json};
 
 use crate::book::{Field, House, Kind, Record, taped_code};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::{Length, Reader, Rounding, Show};
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::store::{Id, Signed, Value};
 use crate::work::Work;
 

@@ -3,16 +3,16 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value as Json};
 
 use crate::book::{Allowed, Book, Field, FieldSpec, Kind, Operation, OperationKind, field_of_code, taped_code};
+use crate::forms::ask::{self, accept, open_question, questions, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::{Kept, Trouble};
+use crate::forms::quantity::quantity;
 use crate::measure::{Length, Reader};
 use crate::phrases::{Arg, Language};
 use crate::rules::{Change, Family, RuleSet};
-use crate::screens::ask::{self, accept, open_question, questions, sort_key};
-use crate::screens::context::Terms;
-use crate::screens::rules::quantity;
-use crate::screens::trouble::{Kept, Trouble};
-use crate::screens::{desk, show};
 use crate::store::{Id, Value};
-use crate::views::{Code, Place, Problem};
+use crate::views::{Code, Problem};
 
 use super::shape::{Part, fields, is_length, is_named, keeps_lines, parts};
 
@@ -292,7 +292,10 @@ impl Taken {
                 })?;
             }
         }
-        show(book, terms, &Place::House { job: job.to_string() }).map(|_| ())
+        work.lap()?;
+        work.nail_line()?;
+        work.board_thickness()?;
+        Ok(())
     }
 }
 

@@ -10,13 +10,13 @@ mod overcut;
 use crate::book::{BoardState, Book, Field};
 use crate::views::{BoardView, NotchView, Question, Source};
 
-use super::ask;
-use super::context::Terms;
-use super::desk::job_id;
 use super::revision::board_revision;
-use super::signing::step_lines;
-use super::step_asks;
-use super::trouble::Kept;
+use crate::forms::ask;
+use crate::forms::context::Terms;
+use crate::forms::desk::job_id;
+use crate::forms::error::Kept;
+use crate::forms::signing::step_lines;
+use crate::forms::step_asks;
 
 use hand::InHand;
 

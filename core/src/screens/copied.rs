@@ -5,8 +5,8 @@ use std::path::Path;
 use crate::book::{Book, Setting};
 use crate::store::StoreError;
 
-use super::context::Terms;
-use super::trouble::Kept;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 
 /// Writes a checked copy of the book to `path`, and remembers that one was made at `now_ms`, in milliseconds since
 /// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`](crate::store::Store::backup).

@@ -4,11 +4,11 @@ use crate::book::{Book, DraftKey, Field, Kind, Record, all_fields, field_of};
 use crate::store::{DeviceId, HistoryEntry, Id, Reopened, Stamp};
 use crate::views::{Code, DoneLine, DoneListAction, DoneListView, Place, Problem, ReopenedAnswer, View};
 
-use super::ActionResult;
-use super::context::Terms;
-use super::kept_phrase;
-use super::moment::{clock, day};
-use super::trouble::Kept;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
+use crate::forms::moment::{clock, day};
+use crate::forms::stored_phrase;
+use crate::screens::result::ActionResult;
 
 /// How many lines a page has.
 const PAGE: u32 = 50;
@@ -136,7 +136,7 @@ fn text(terms: &Terms<'_>, kind: &str, args: &[String]) -> String {
         return terms.phrase("done-newer", &[("a", kind.into())]);
     }
     let arg = |at: usize| args.get(at).map(String::as_str).unwrap_or_default();
-    let words = |text: &str| kept_phrase::say(terms, text);
+    let words = |text: &str| stored_phrase::say(terms, text);
     let second = choice(arg(0), arg(1)).map_or_else(|| words(arg(1)), |label| terms.phrase(label, &[]));
     let args = [("a", words(arg(0)).into()), ("b", second.into()), ("c", words(arg(2)).into())];
     terms.phrase(&key, &args).split_whitespace().collect::<Vec<_>>().join(" ")

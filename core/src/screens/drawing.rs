@@ -4,17 +4,19 @@ use crate::book::Book;
 use crate::drawing::{Block, Board, Elevation, Hit, Look, Page, Side, Stick, Stroke, TapePlace, pack};
 use crate::views::{BoardView, Code, Context, Drawing, Frame, Problem, Subject, Target};
 
-use super::context::Terms;
 use super::revision::{drawn_layers, revision, saw_revision, small_revision};
-use super::trouble::Kept;
-use super::{board, desk, house, penetration, pole, saw_list, spoken, wall};
+use super::{board, house, penetration, pole, saw_list, wall};
+use crate::forms::context::Terms;
+use crate::forms::context::in_language;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 
 /// The drawing of a subject for a frame.
 ///
 /// # Errors
 /// [`Problem`] where the subject names nothing that is in the book, or something else must be answered first.
 pub fn drawing(book: &Book, context: &Context, subject: &Subject, frame: &Frame) -> Result<Drawing, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         book.refresh()?;
         drawn(book, terms, subject, frame)
     })

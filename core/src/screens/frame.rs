@@ -4,8 +4,8 @@ use crate::measure::{Length, Show, Unit};
 use crate::phrases::{key, spoken};
 use crate::views::{FrameView, TapeMark, Words};
 
-use super::context::Terms;
-use super::trouble::Kept;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 
 pub(super) fn view(terms: &Terms<'_>) -> Kept<FrameView> {
     let unit = match terms.show {

@@ -10,10 +10,12 @@ use crate::store::{Id, Value};
 use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
 use crate::work::{self, NextWork, Work};
 
-use super::ask::{self, accept, keep_draft, sort_key};
-use super::context::Terms;
-use super::trouble::Kept;
-use super::{ActionResult, copied, desk};
+use super::copied;
+use crate::forms::ask::{self, accept, keep_draft, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::screens::result::ActionResult;
 
 pub(super) use small::small;
 

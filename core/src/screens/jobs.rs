@@ -5,10 +5,12 @@ use crate::handover::{self, DEMO_HOUSE};
 use crate::store::Value;
 use crate::views::{JobLine, JobsAction, JobsView, Place};
 
-use super::ask::{self, accept, sort_key};
-use super::context::Terms;
-use super::trouble::Kept;
-use super::{ActionResult, copied, desk};
+use super::copied;
+use crate::forms::ask::{self, accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::screens::result::ActionResult;
 
 /// What a house takes over from the one that it is like.
 const LIKE: [Field; 5] = [Field::BoardHeight, Field::BoardThickness, Field::Lap, Field::NailLine, Field::Rules];

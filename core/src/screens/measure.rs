@@ -9,11 +9,12 @@ use crate::book::{Book, Kind, Operation, OperationKind, Record, fields_of};
 use crate::views::{Code, Given, MeasureAction, MeasureView, PartView, Place, Problem, Question};
 use crate::work::{Site, Work};
 
-use super::ask::{self, accept, keep_draft, sort_key};
-use super::context::Terms;
-use super::parts::given;
-use super::trouble::Kept;
-use super::{ActionResult, desk};
+use crate::forms::ask::{self, accept, keep_draft, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::given;
+use crate::screens::result::ActionResult;
 
 /// The kinds of parts of a wall.
 const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutment];

@@ -3,79 +3,50 @@
 //! A screen is a file here: `view` makes what is shown, `act` turns a tap into one answer of the book. Nothing below is
 //! drawn here, and no shell computes a length, formats a number, picks a warning or knows a rule.
 //!
-//! `desk` finds the house that a tap is about and what follows from it, `ask` reads and writes answers.
+//! What is asked, and how an answer is read and written, is in `forms`.
 
-pub(crate) mod ask;
 mod board;
-mod cautions;
-pub(crate) mod context;
 mod copied;
-pub(crate) mod desk;
+mod documents;
 mod done_list;
 mod drawing;
 mod frame;
 mod house;
 mod jobs;
-mod kept_phrase;
 mod measure;
-mod moment;
 mod new;
 mod order;
-mod parts;
 mod penetration;
-mod photo;
 mod planning;
 mod pole;
+mod result;
 mod revision;
-pub(crate) mod rules;
+mod rules;
 mod saw_list;
 mod settings;
-mod signing;
-mod step_asks;
-pub(crate) mod trouble;
 mod voice;
 mod wall;
 
 use crate::book::Book;
-use crate::store::Id;
 use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
-use context::Terms;
-use trouble::{Kept, Trouble};
+use crate::forms::context::{Terms, in_language};
+use crate::forms::error::Kept;
 
 pub use copied::copy;
+pub use documents::take_in_document;
 pub use drawing::drawing;
 pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
 pub use planning::HousePlanner;
 pub use settings::{remember_place, remembered};
 pub use voice::heard;
 
-/// What an action of a screen did.
-struct ActionResult {
-    place: Place,
-    group: Option<Id>,
-    /// What to show there, where it says more than the place alone does.
-    view: Option<View>,
-}
-
-impl ActionResult {
-    /// An accepted answer, and where to go.
-    const fn at(place: Place, group: Id) -> Self {
-        Self { place, group: Some(group), view: None }
-    }
-
-    /// Nothing of the book changed: a draft, a setting, a look.
-    const fn without_answer(place: Place) -> Self {
-        Self { place, group: None, view: None }
-    }
-}
-
 /// What a screen shows.
 ///
 /// # Errors
 /// [`Problem`] where the place names nothing that is in the book, or something else must be answered first.
 pub fn view(book: &Book, context: &Context, place: &Place) -> Result<View, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         book.refresh()?;
         show(book, terms, place)
     })
@@ -86,7 +57,7 @@ pub fn view(book: &Book, context: &Context, place: &Place) -> Result<View, Probl
 /// # Errors
 /// [`Problem`] where the context is not among its choices.
 pub fn frame(context: &Context) -> Result<FrameView, Problem> {
-    spoken(context, frame::view)
+    in_language(context, frame::view)
 }
 
 /// Carries out what was tapped at a place: one accepted answer, and the view to show then.
@@ -94,7 +65,7 @@ pub fn frame(context: &Context) -> Result<FrameView, Problem> {
 /// # Errors
 /// [`Problem`]; nothing was changed.
 pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcome, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         book.refresh()?;
         let done = match action {
             Action::JobsKind { action } => jobs::act(book, terms, action)?,
@@ -142,12 +113,6 @@ pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> 
         Place::SawList { job } => View::SawListKind { view: saw_list::view(book, terms, job)? },
         Place::Order { job } => View::OrderKind { view: order::view(book, terms, job)? },
     })
-}
-
-/// Reads the context and puts trouble into its language.
-pub(crate) fn spoken<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
-    let terms = Terms::read(context)?;
-    work(&terms).map_err(|trouble: Trouble| trouble.into_problem(terms.phrases))
 }
 
 #[cfg(test)]

@@ -11,10 +11,12 @@ use crate::views::{
 };
 use crate::work::WorkError;
 
-use super::ask;
-use super::context::Terms;
-use super::trouble::Kept;
-use super::{ActionResult, board, desk, house, jobs, measure, pole, saw_list, wall};
+use super::{board, house, jobs, measure, pole, saw_list, wall};
+use crate::forms::ask;
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::screens::result::ActionResult;
 
 impl NewThing {
     /// What it will be in the book; that a board is spoiled is no thing of its own.

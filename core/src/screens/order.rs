@@ -9,10 +9,12 @@ use crate::phrases::key;
 use crate::views::{Code, Context, Note, OrderLine, OrderView, PoleAction, Problem};
 use crate::work::{Stock, Work, materials};
 
-use super::context::Terms;
 use super::planning::refused;
-use super::trouble::{Kept, Trouble};
-use super::{desk, pole, spoken};
+use super::pole;
+use crate::forms::context::Terms;
+use crate::forms::context::in_language;
+use crate::forms::desk;
+use crate::forms::error::{Kept, Trouble};
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
     let work = desk::house(book, terms, job)?;
@@ -91,7 +93,7 @@ fn not_counted(terms: &Terms<'_>, error: AmountError) -> Trouble {
 /// # Errors
 /// [`Problem`] whose field is the path in the document.
 pub(crate) fn amounts_of_document(context: &Context, text: &str, effort: u64) -> Result<Vec<Item>, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         let mut book = Book::in_memory()?;
         let job = take_into_new(&mut book, terms, text)?;
         let mut work = desk::work(&book, Some(job))?;

@@ -14,12 +14,14 @@ use crate::store::Id;
 use crate::views::{PenetrationAction, PenetrationView, Place, StepSaid};
 use crate::work::PenetrationSite;
 
-use super::ask::{self, accept, keep_draft};
-use super::context::Terms;
 use super::revision::penetration_revision;
-use super::signing::{Detail, Signing, sign, step_lines};
-use super::trouble::Kept;
-use super::{ActionResult, desk, photo, step_asks};
+use crate::forms::ask::{self, accept, keep_draft};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::{photo, step_asks};
+use crate::screens::result::ActionResult;
 
 /// A penetration that a shell named.
 fn site_of(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<PenetrationSite> {

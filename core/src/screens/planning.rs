@@ -13,9 +13,11 @@ use crate::store::Id;
 use crate::views::{Code, Context, Outcome, Place, PlanProgress, Problem, Source};
 use crate::work::{HousePlan, Work};
 
-use super::context::Terms;
-use super::trouble::Kept;
-use super::{desk, show, spoken};
+use super::show;
+use crate::forms::context::Terms;
+use crate::forms::context::in_language;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 
 pub(super) use accept::accept;
 pub(super) use refused::refused;
@@ -33,7 +35,7 @@ impl HousePlanner {
     /// # Errors
     /// [`Problem`] where something must be answered first, or the boards at hand allow no plan.
     pub fn of(book: &Book, context: &Context, job: &str) -> Result<Self, Problem> {
-        spoken(context, |terms| {
+        in_language(context, |terms| {
             book.refresh()?;
             let job = terms.id("job", job)?;
             let plan =
@@ -48,7 +50,7 @@ impl HousePlanner {
     /// # Errors
     /// As [`HousePlanner::of`].
     pub fn again(&self, book: &Book, context: &Context) -> Result<Self, Problem> {
-        spoken(context, |terms| {
+        in_language(context, |terms| {
             book.refresh()?;
             let plan = self.plan.again(&*house(book, self.job)?, terms.division);
             Ok(Self { job: self.job, plan: plan.map_err(|error| refused(terms, "job", error))? })
@@ -60,7 +62,7 @@ impl HousePlanner {
     /// # Errors
     /// [`Problem`] for a context that cannot be read.
     pub fn step(&mut self, context: &Context, effort: u32) -> Result<PlanProgress, Problem> {
-        spoken(context, |terms| {
+        in_language(context, |terms| {
             let done = self.plan.step(u64::from(effort)).done;
             Ok(progress(terms, &self.plan.plan(), done))
         })
@@ -73,7 +75,7 @@ impl HousePlanner {
     /// [`Problem`] with the code `first` where what the plan was made from has changed since, else as for any action;
     /// nothing was changed.
     pub fn accept(&self, book: &mut Book, context: &Context) -> Result<Outcome, Problem> {
-        spoken(context, |terms| {
+        in_language(context, |terms| {
             book.refresh()?;
             if !self.plan.is_of(&*house(book, self.job)?, terms.division)? {
                 return Err(Problem::new(Code::First, "job", terms.phrase(key("saw-plan-stale"), &[])).into());

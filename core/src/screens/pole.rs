@@ -10,12 +10,13 @@ use crate::store::{Id, Value};
 use crate::views::{Code, Given, Place, PoleAction, PoleView, Problem};
 use crate::work::{Work, WorkError, state_of};
 
-use super::ask::{self, accept, keep_draft, sort_key};
-use super::context::Terms;
-use super::parts::given;
 use super::revision::pole_revision;
-use super::trouble::Kept;
-use super::{ActionResult, desk};
+use crate::forms::ask::{self, accept, keep_draft, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::given;
+use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<PoleView> {
     let work = desk::house(book, terms, job)?;

@@ -1,19 +1,18 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
-use num_traits::Signed;
-
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
-use crate::measure::Unit;
-use crate::rules::{Change as RuleChange, Family, Quantity, Rule, RuleUnit};
+use crate::rules::{Change as RuleChange, Family, Quantity, Rule};
 use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
 use crate::work::Work;
 
-use super::ask::{accept, sort_key};
-use super::context::Terms;
-use super::parts::together;
-use super::trouble::Kept;
-use super::{ActionResult, desk};
+use crate::forms::ask::{accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::together;
+use crate::forms::quantity::quantity;
+use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
     let work = desk::house(book, terms, job)?;
@@ -218,34 +217,4 @@ fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -
 fn changes_of(work: &Work, key: &str) -> impl Iterator<Item = Id> {
     let changes = work.house().own(Kind::Rule).iter();
     changes.filter(move |change| change.text(Field::Key) == Some(key)).map(|change| change.id())
-}
-
-/// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
-pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
-    let own = rule.value.unit();
-    if rule.value.length().is_some() {
-        let (length, unit) = terms.typed("value", text)?;
-        let (nm, unit) = match (unit, own) {
-            (Unit::Inch | Unit::Foot, RuleUnit::Foot) => (Unit::Foot.nm(), RuleUnit::Foot),
-            (Unit::Inch | Unit::Foot, _) => (Unit::Inch.nm(), RuleUnit::Inch),
-            (_, RuleUnit::Metre) => (Unit::Metre.nm(), RuleUnit::Metre),
-            (_, _) => (Unit::Millimetre.nm(), RuleUnit::Millimetre),
-        };
-        return Quantity::new(length.nm(), nm, unit).ok_or_else(|| refused(terms, rule, text));
-    }
-    let trimmed = text.trim();
-    // Any unit that measures the same, by its sign: `mL` before `L`.
-    let signs = |unit: &RuleUnit| [unit.sign(), unit.sign_in(terms.phrases.language())].map(|sign| (*unit, sign));
-    let units = RuleUnit::ALL.iter().filter(|unit| own.measures_same(**unit)).flat_map(signs);
-    let ending = units.filter(|(_, sign)| !sign.is_empty() && trimmed.ends_with(sign));
-    let (unit, sign) = ending.max_by_key(|(_, sign)| sign.len()).unwrap_or((own, ""));
-    let number = trimmed.strip_suffix(sign).unwrap_or(trimmed).trim_end();
-    let number = terms.reader.number(number).ok().filter(|number| !number.is_negative());
-    number.and_then(|number| Quantity::from_exact(&number, unit)).ok_or_else(|| refused(terms, rule, text))
-}
-
-fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> super::trouble::Trouble {
-    let like = rule.value.text_in(terms.phrases.language());
-    let text = terms.phrase("rules-value", &[("text", text.trim().into()), ("like", like.into())]);
-    Problem::new(Code::Range, "value", text).into()
 }

@@ -10,10 +10,10 @@ use crate::rules::keys;
 use crate::views::{Note, OffcutLine, Question, Reading, SawBoardLine, SawListView, SawPieceLine, Source, StockNeed};
 use crate::work::{SawBoard, SawBoards, SawPiece, Work};
 
-use super::context::Terms;
 use super::revision::saw_revision;
-use super::trouble::Kept;
-use super::{ask, desk};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
+use crate::forms::{ask, desk};
 
 pub(super) use act::act;
 pub(super) use pattern::pattern;

@@ -8,10 +8,10 @@ use crate::views::{
     Code, Context, Place, Problem, Question, Remembered, SettingsAction, SettingsView, SignerLine, Source,
 };
 
-use super::ActionResult;
-use super::ask;
-use super::context::Terms;
-use super::trouble::Kept;
+use crate::forms::ask;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
+use crate::screens::result::ActionResult;
 
 type SettingSpec = FieldSpec<Setting<'static>>;
 
@@ -101,7 +101,7 @@ pub fn remembered(book: &Book) -> Remembered {
 /// [`Problem`] where the book cannot be written.
 pub fn remember_place(book: &mut Book, context: &Context, place: &Place) -> Result<(), Problem> {
     let text = serde_json::to_string(place).unwrap_or_default();
-    super::spoken(context, |terms| {
+    super::in_language(context, |terms| {
         book.refresh()?;
         let signer = &terms.context.signer;
         let before = book.setting(&Setting::Place(signer))?;

@@ -9,12 +9,13 @@ use crate::store::Value;
 use crate::views::{Code, Place, Problem, View, WallAction, WallView};
 use crate::work::{Site, Work, WorkError};
 
-use super::ask::{self, accept, sort_key};
-use super::context::Terms;
-use super::parts::given;
 use super::revision::wall_revision;
-use super::trouble::Kept;
-use super::{ActionResult, desk};
+use crate::forms::ask::{self, accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::given;
+use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
     let (work, wall) = desk::wall(book, terms, wall)?;

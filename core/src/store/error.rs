@@ -131,3 +131,6 @@ impl From<rusqlite::Error> for StoreError {
         }
     }
 }
+
+/// What the store's functions give back.
+pub type Result<T, E = StoreError> = std::result::Result<T, E>;

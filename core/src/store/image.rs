@@ -12,7 +12,7 @@ use std::sync::{Mutex, PoisonError};
 use rusqlite::Connection;
 
 use super::file::beside;
-use super::open::{APPLICATION_ID, SCHEMA, migrations};
+use super::schema::{APPLICATION_ID, SCHEMA, migrations};
 use super::{Result, StoreError};
 
 const MAGIC: &[u8] = b"SQLite format 3\0";

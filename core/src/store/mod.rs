@@ -14,6 +14,7 @@ mod device;
 mod entry;
 mod error;
 mod file;
+mod handle;
 mod id;
 mod image;
 mod jpeg;
@@ -21,11 +22,13 @@ mod local;
 mod lock;
 mod merge;
 mod open;
+mod overwrite;
 mod photo;
 mod project;
 mod read;
 mod recover;
 mod salvage;
+mod schema;
 mod stamp;
 #[cfg(test)]
 mod tests;
@@ -34,54 +37,23 @@ mod value;
 mod words;
 mod write;
 
-use std::path::PathBuf;
-
-use rusqlite::Connection;
-
 pub use account::{Account, Found, Known, Lost};
 pub use bulk::Scope;
 pub use change::{Author, Change, Op, SignOff, State};
 pub use check::Report;
 pub use copy::{Backup, backups, thin};
 pub use entry::{Entry, Hash};
-pub use error::StoreError;
-pub use file::{Overwrite, create_private_folder, write_file};
+pub use error::{Result, StoreError};
+pub use file::create_private_folder;
+pub use handle::Store;
 pub use id::{BadId, DeviceId, Id};
 pub use local::PhotoState;
 pub use merge::{AHEAD, TakenIn};
-pub use open::{APPLICATION_ID, OpenOptions, Opened, Opening, SCHEMA};
+pub use open::{OpenOptions, Opened, Opening};
+pub use overwrite::{Overwrite, write_file};
 pub use read::{Clash, HistoryEntry, Signed, Subject, Written};
+pub use schema::{APPLICATION_ID, SCHEMA};
 pub use stamp::{Now, Stamp};
 pub use trace::Statements;
 pub use value::Value;
 pub use write::{Outcome, Reopened, Undone};
-
-/// What the store's functions give back.
-pub type Result<T, E = StoreError> = std::result::Result<T, E>;
-
-/// An open book.
-#[derive(Debug)]
-pub struct Store {
-    conn: Connection,
-    device: DeviceId,
-    book: Id,
-    path: Option<PathBuf>,
-    mark: Option<device::Mark>,
-    /// Whether this file is a book of this device by now.
-    settled: bool,
-    /// Dropped behind the connection, as is the lock.
-    here: Option<image::OpenHere>,
-    _lock: Option<lock::Lock>,
-}
-
-impl Store {
-    /// The identity of this file on this device.
-    pub fn device(&self) -> DeviceId {
-        self.device
-    }
-
-    /// The identity of the book, the same in every copy.
-    pub fn book(&self) -> Id {
-        self.book
-    }
-}

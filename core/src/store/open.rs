@@ -5,7 +5,6 @@ use std::time::Duration;
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
-use rusqlite_migration::{M, Migrations};
 
 use super::account::{Account, Found};
 use super::check::inspect;
@@ -16,12 +15,8 @@ use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
 use super::merge::{devices, peers};
 use super::recover::{Wrong, recover, was_set_aside};
+use super::schema::{SCHEMA, memory, migrations, random_device};
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
-
-/// Marks a SQLite file as a book: "LPRW".
-pub const APPLICATION_ID: i32 = 0x4C50_5257;
-/// The schema of this program.
-pub const SCHEMA: i64 = 1;
 
 /// Books of up to so many pages get SQLite's quick check at every opening; larger ones are left to [`Store::check`].
 const QUICK_PAGES: i64 = 512;
@@ -158,23 +153,6 @@ fn reopen(path: &Path, options: &OpenOptions) -> Result<Opened> {
         Look::Sound(opened) => Ok(*opened),
         Look::Wrong(wrong) => Err(StoreError::Damaged(wrong.detail)),
     }
-}
-
-/// A new book in memory.
-pub(super) fn memory() -> Result<Connection> {
-    let mut conn = Connection::open_in_memory()?;
-    conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
-    migrations().to_latest(&mut conn).map_err(StoreError::from_upgrade)?;
-    conn.set_prepared_statement_cache_capacity(128);
-    Ok(conn)
-}
-
-pub(super) fn migrations() -> Migrations<'static> {
-    Migrations::new(vec![M::up(include_str!("../../../fixtures/book/schema-1.sql"))])
-}
-
-pub(super) fn random_device(conn: &Connection) -> Result<DeviceId> {
-    Ok(DeviceId(conn.query_row("SELECT randomblob(16)", [], |row| row.get::<_, Id>(0))?))
 }
 
 /// What no book of ours ever lay at is left alone, and nothing is made beside it.

@@ -10,8 +10,9 @@ use std::path::{Path, PathBuf};
 use rusqlite::params;
 use sha2::{Digest as _, Sha256};
 
-use super::file::{Overwrite, Part, beside, create_private_folder, write_file};
+use super::file::{Part, beside, create_private_folder};
 use super::jpeg;
+use super::overwrite::{Overwrite, write_file};
 use super::{Id, PhotoState, Result, Store, StoreError};
 
 impl Store {

@@ -18,9 +18,9 @@ use super::device;
 use super::file::{Part, beside, sync_folder};
 use super::image::Image;
 use super::merge::peers;
-use super::open::{memory, random_device};
 use super::project::replay;
 use super::salvage::Salvage;
+use super::schema::{memory, random_device};
 use super::{DeviceId, Entry, Id, OpenOptions, Result, StoreError};
 
 /// The names that a file which was set aside gets, in turn.

@@ -27,6 +27,7 @@ mod planned_board;
 mod progress;
 mod saw_boards;
 mod signed;
+mod signed_penetration;
 mod site;
 mod uncovered;
 mod wall_board;

@@ -1,13 +1,11 @@
 use std::sync::Arc;
 
-use crate::flashing::{Patch, Pipe, Rectangle};
+use crate::flashing::{Pipe, Rectangle};
 use crate::measure::Length;
 use crate::siding::CourseLine;
-use crate::steps::{Canonical, PenetrationDetail};
-use crate::store::Hash;
+use crate::steps::PenetrationDetail;
 
 use super::error::Result;
-use super::patch::patch_lengths;
 use super::{Penetration, Site, Work};
 
 /// A penetration with what stands round it.
@@ -49,39 +47,6 @@ impl PenetrationSite {
     pub fn course_number(&self, course: usize) -> usize {
         let line = course.checked_sub(1).and_then(|index| self.courses.get(index));
         line.and_then(|line| usize::try_from(line.course).ok()).unwrap_or(course)
-    }
-
-    /// What the sign-offs are made under: place, block and patch, so that a step that was signed for other sizes says so.
-    ///
-    /// # Errors
-    /// [`super::WorkError::Rule`].
-    pub fn canonical(&self) -> Result<Canonical> {
-        // A patch that cannot be cut yet has no sizes to sign for.
-        let patch = self.patch()?.and_then(std::result::Result::ok);
-        Ok(self.canonical_of(&self.detail, patch.as_ref()))
-    }
-
-    /// What is signed for of a detail with its patch.
-    pub(super) fn canonical_of(&self, detail: &PenetrationDetail, patch: Option<&Patch>) -> Canonical {
-        let centre = self.penetration.centre;
-        let mut detail = detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
-        if let Some(block) = self.penetration.block {
-            detail = detail
-                .length("block.width", block.x.length())
-                .length("block.height", block.y.length())
-                .length("block.thickness", block.thickness)
-                .length("block.hole", block.hole);
-        }
-        let lengths = patch.into_iter().flat_map(patch_lengths);
-        lengths.fold(detail, |detail, (code, length)| detail.length(&format!("patch.{code}"), length))
-    }
-
-    /// The hash of [`PenetrationSite::canonical`].
-    ///
-    /// # Errors
-    /// As there.
-    pub fn hash(&self) -> Result<Hash> {
-        Ok(Hash::of(self.canonical()?.detail_text()))
     }
 
     /// A length that the rules of the house give.

@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use lapwright::handover::{job_document, take_in_document};
+use lapwright::handover::job_document;
+use lapwright::screens::take_in_document;
 use lapwright::store::{Overwrite, write_file};
 
 use super::{Session, out};

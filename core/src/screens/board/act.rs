@@ -1,13 +1,15 @@
 use std::sync::Arc;
 
 use crate::book::{BoardState, Book, DraftKey, Field, Kind, Operation, OperationKind, field_of, fields_of};
+use crate::forms::ask::{self, accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::given;
+use crate::forms::signing::{accept_signed, signed};
+use crate::forms::{photo, step_asks};
 use crate::phrases::key;
-use crate::screens::ask::{self, accept, sort_key};
-use crate::screens::context::Terms;
-use crate::screens::parts::given;
-use crate::screens::signing::{accept_signed, signed};
-use crate::screens::trouble::Kept;
-use crate::screens::{ActionResult, desk, photo, step_asks};
+use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
 use crate::work::WorkError;

@@ -1,13 +1,14 @@
 //! A board once more: one that was spoiled, and one like the last.
 
 use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::forms::ask::{accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::signing::{signed, step_lines};
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::ask::{accept, sort_key};
-use crate::screens::context::Terms;
-use crate::screens::signing::{signed, step_lines};
-use crate::screens::trouble::Kept;
-use crate::screens::{ActionResult, desk};
+use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
 use crate::work::WorkError;

@@ -1,10 +1,10 @@
 //! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Kept so that
 //! what was signed there still holds.
 
+use crate::forms::error::Kept;
 use crate::measure::{Division, Length};
 use crate::notch::{CutKind, Notch, Overcut};
 use crate::rules::keys;
-use crate::screens::trouble::Kept;
 use crate::store::Hash;
 use crate::work::{Board, BoardNotch, Tools};
 

@@ -1,13 +1,13 @@
 use std::sync::Arc;
 
 use crate::book::{Book, CutRecord, Field, Kind};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
+use crate::forms::signing::{Detail, Signing};
+use crate::forms::{desk, stored_phrase};
 use crate::measure::Length;
 use crate::notch::{Edge, Habit, Notch, Overcut};
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::signing::{Detail, Signing};
-use crate::screens::trouble::Kept;
-use crate::screens::{desk, kept_phrase};
 use crate::steps::Step;
 use crate::store::{Hash, Id};
 use crate::views::{Note, PoleWall, Reading, Source};
@@ -68,16 +68,16 @@ impl InHand {
     pub(super) fn name(&self) -> String {
         match (&self.board.site, self.board.record.whole(Field::Course)) {
             (Some(wall), Some(course)) => {
-                kept_phrase::keep(key("board-title"), &[("wall", wall.name()), ("course", &course.to_string())])
+                stored_phrase::keep(key("board-title"), &[("wall", wall.name()), ("course", &course.to_string())])
             }
-            (Some(wall), None) => kept_phrase::keep(key("board-title-attached"), &[("wall", wall.name())]),
-            (None, _) => kept_phrase::keep(key("board-title-loose"), &[]),
+            (Some(wall), None) => stored_phrase::keep(key("board-title-attached"), &[("wall", wall.name())]),
+            (None, _) => stored_phrase::keep(key("board-title-loose"), &[]),
         }
     }
 
     /// What the crew calls it.
     pub(super) fn title(&self, terms: &Terms<'_>) -> String {
-        kept_phrase::say(terms, &self.name())
+        stored_phrase::say(terms, &self.name())
     }
 
     pub(super) fn height_reading(&self, terms: &Terms<'_>) -> Reading {

@@ -1,11 +1,11 @@
 use crate::book::{BoardState, Book, DraftKey, Field, Kind, field_of, fields_of};
+use crate::forms::ask;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warning, marks};
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
-use crate::screens::ask;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::{Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source};
 use crate::work::{BoardNotch, cross_check};
 

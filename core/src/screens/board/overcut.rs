@@ -1,9 +1,9 @@
 use crate::book::{Book, Setting};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::notch::{Habit, LEAST_CUTS, Overcut};
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::Note;
 use crate::work::{Board, Tools};
 

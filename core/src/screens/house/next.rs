@@ -1,7 +1,7 @@
 use crate::book::{BoardState, Book, FieldSpec, Record};
-use crate::screens::ask::question;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
+use crate::forms::ask::question;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::views;
 use crate::work::{NextWork, Site, Work};
 

@@ -1,8 +1,8 @@
 //! What a house view says in words.
 
 use crate::book::BoardState;
+use crate::forms::context::Terms;
 use crate::phrases::key;
-use crate::screens::context::Terms;
 use crate::screens::revision::small_revision;
 use crate::views::{NextWork, WallProgress};
 use crate::work;

@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::drawing::Elevation;
-use crate::screens::trouble::Kept;
+use crate::forms::error::Kept;
 use crate::views::{Corner, Rectangle};
 use crate::wall::{Point, Span};
 use crate::work::{Site, WallProgress, Work};

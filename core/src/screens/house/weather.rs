@@ -1,5 +1,5 @@
+use crate::forms::context::Terms;
 use crate::phrases::key;
-use crate::screens::context::Terms;
 use crate::views::{self, Place, WeatherKind};
 use crate::work::{OpenToWeather, Penetration, WeatherGap};
 

@@ -1,10 +1,10 @@
 //! Whether an answer leaves a wall that can stand: asked before anything is kept.
 
 use crate::book::{Field, Kind, Record};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::store::Value;
 use crate::views::{Code, Problem};
 use crate::wall::{Outline, Span};

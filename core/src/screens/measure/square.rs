@@ -1,9 +1,9 @@
 //! Out of square: what the diagonals and the ends of a wall tell.
 
 use crate::book::{Field, Record};
+use crate::forms::context::Terms;
 use crate::measure::{Length, round_half_away};
 use crate::phrases::key;
-use crate::screens::context::Terms;
 use crate::views::Note;
 
 /// What differs by less than this is the tape (common practice, no source).

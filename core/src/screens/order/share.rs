@@ -1,7 +1,7 @@
 use serde_json::json;
 
+use crate::forms::context::Terms;
 use crate::phrases::key;
-use crate::screens::context::Terms;
 use crate::views::OrderLine;
 
 /// The list as a person would write it into a message.

@@ -1,10 +1,10 @@
 use crate::book::{Book, Field, Operation, OperationKind, taped_code};
+use crate::forms::ask::accept;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::notch::Advice;
 use crate::phrases::key;
-use crate::screens::ask::accept;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::store::{Id, Value};
 use crate::views::{BlockAdvice, Code, Problem, Source};
 use crate::work::PenetrationSite;

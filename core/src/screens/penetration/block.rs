@@ -1,8 +1,8 @@
 use crate::flashing::{BlockError, BlockWarning, SlipBlock, SlipError, SplitBlock};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::{Note, Size, Source};
 use crate::wall::Shape;
 use crate::work::{MadeBlock, PenetrationSite};

@@ -1,8 +1,8 @@
 use crate::flashing::{Rectangle, duct_narrow, way_between};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::Note;
 use crate::wall::PenetrationKind;
 use crate::work::PenetrationSite;

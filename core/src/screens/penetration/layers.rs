@@ -1,8 +1,8 @@
 use crate::flashing::{JointSection, Layer};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::LayerLine;
 use crate::work::PenetrationSite;
 

@@ -1,8 +1,8 @@
 use crate::flashing::{Patch, PatchEnd, PatchError};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::{Note, Size, Source};
 use crate::work::{PenetrationSite, patch_lengths};
 

@@ -1,7 +1,7 @@
 use crate::flashing::{LapFault, LayerKind, ShedKind, WallLayers};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::views::{Note, Shedding, Size, Source};
 use crate::work::PenetrationSite;
 

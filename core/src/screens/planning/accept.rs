@@ -1,8 +1,8 @@
 use crate::book::{Book, Field, Operation, OperationKind};
+use crate::forms::ask;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
-use crate::screens::ask;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::store::Id;
 use crate::work::{HousePlan, planned};
 

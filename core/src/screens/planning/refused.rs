@@ -1,6 +1,6 @@
+use crate::forms::context::Terms;
+use crate::forms::error::Trouble;
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Trouble;
 use crate::views::{Code, Problem};
 use crate::work::PlanError;
 

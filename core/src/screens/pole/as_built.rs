@@ -1,14 +1,15 @@
 use std::sync::Arc;
 
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::forms::ask::{self, accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
+use crate::forms::parts::given;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::ask::{self, accept, sort_key};
-use crate::screens::context::Terms;
-use crate::screens::parts::given;
-use crate::screens::trouble::Kept;
-use crate::screens::{ActionResult, desk};
+use crate::screens::result::ActionResult;
 use crate::siding::WallLine;
 use crate::views::{AsBuiltLine, ChangedLine, Given, Note, Place, Source};
 use crate::work::{AsBuiltEntry, Site, Work, WorkError, as_built_line, follow, merge_as_built};

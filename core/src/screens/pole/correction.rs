@@ -1,11 +1,11 @@
 //! The lines that are planned from a course as it hangs.
 
 use crate::book::{Field, Kind, Operation, Record};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::siding::{AsBuilt, AsBuiltError, Correction, Needs, WallLine};
 use crate::store::Value;
 use crate::views::{Code, Problem};

@@ -1,11 +1,11 @@
 //! What the lines of a pole should meet, or stay clear of.
 
 use crate::book::{Field, Kind, Record};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
 use crate::siding::{Mark, Want};
 use crate::store::Id;
 use crate::work::Work;

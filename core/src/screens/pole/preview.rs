@@ -1,9 +1,9 @@
 use crate::book::{Book, Field, Kind, Record, fields_of};
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
+use crate::forms::{ask, desk};
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::screens::context::Terms;
-use crate::screens::trouble::Kept;
-use crate::screens::{ask, desk};
 use crate::siding::{Mode, Pole, PoleError, PoleRequest, Want};
 use crate::views::{Code, MarkLine, Note, PoleLine, PoleView, PoleWall, Problem, Source};
 use crate::work::{Site, Work, WorkError, open_field};

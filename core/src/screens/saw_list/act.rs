@@ -1,14 +1,15 @@
 use std::sync::Arc;
 
 use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::forms::ask::{self, accept, sort_key};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::DEFAULT_EFFORT;
-use crate::screens::ask::{self, accept, sort_key};
-use crate::screens::context::Terms;
 use crate::screens::planning::{self, refused};
-use crate::screens::trouble::Kept;
-use crate::screens::{ActionResult, desk};
+use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, SawListAction};
 use crate::work::{HousePlan, SawBoard, SawBoards, Work, least_with_offcut, planned};

@@ -1,9 +1,9 @@
 use crate::book::Book;
 use crate::drawing::SawPattern;
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 use crate::measure::Length;
-use crate::screens::context::Terms;
-use crate::screens::desk;
-use crate::screens::trouble::Kept;
 use crate::views::{Code, Problem};
 use crate::work::{SawBoard, SawBoards};
 

@@ -7,10 +7,10 @@ use crate::flashing::{
     BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, Rectangle, SlipBlock, SlipRequest, SplitBlock,
     SplitRequest,
 };
+use crate::forms::context::Terms;
 use crate::handover::DEMO_HOUSE;
 use crate::measure::{Division, Length};
 use crate::rules::keys;
-use crate::screens::context::Terms;
 use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, WallLine, Want};
 use crate::wall::{Finish, Mounting};
 use crate::work::{Penetration, Site, Work, course_lines};

@@ -1,6 +1,7 @@
 use super::*;
-use crate::handover::{DEMO_HOUSE as DEMO, job_document, take_in_document};
-use crate::screens::signing::{Detail, Signing, sign};
+use crate::forms::signing::{Detail, Signing, sign};
+use crate::handover::{DEMO_HOUSE as DEMO, job_document};
+use crate::screens::take_in_document;
 use crate::work::PenetrationSite;
 
 fn take(book: &mut Book, n: u8, text: &str) -> Result<String, Problem> {
@@ -90,7 +91,7 @@ fn a_document_in_error_keeps_nothing_and_says_where() {
 fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
     let (mut book, job) = demo_house();
     let plain = out(&book, &job);
-    spoken(&context("en", 2), |terms| {
+    in_language(&context("en", 2), |terms| {
         let work = desk::house(&book, terms, &job)?;
         let wall = &work.walls()[1];
         let site = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
@@ -116,7 +117,7 @@ fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
 #[test]
 fn the_demo_house_lays_out_and_every_penetration_can_be_made_tight() {
     let (book, job) = demo_house();
-    spoken(&context("en", 2), |terms| {
+    in_language(&context("en", 2), |terms| {
         demo::check(&*desk::house(&book, terms, &job)?, terms);
         Ok(())
     })

@@ -1,8 +1,8 @@
 use super::*;
 use crate::book::{BoardState, Field, Kind, Operation, OperationKind, Setting, fields_of};
+use crate::forms::ask::{accept, fields};
+use crate::forms::signing::{Detail, Signing, sign};
 use crate::measure::Length;
-use crate::screens::ask::{accept, fields};
-use crate::screens::signing::{Detail, Signing, sign};
 use crate::store::{Hash, Value};
 
 fn house_view(book: &Book, language: &str, job: &str) -> HouseView {
@@ -19,7 +19,7 @@ fn answer(book: &mut Book, job: &str, field: &str, text: &str) -> Result<Outcome
 
 /// Writes a thing under a parent as its screen would, with its questions answered.
 fn thing(book: &mut Book, n: u8, kind: Kind, (parent, job): (&str, &str), given: &[(&str, &str)]) -> Id {
-    spoken(&context("en", n), |terms| {
+    in_language(&context("en", n), |terms| {
         let id = terms.fresh(0);
         let given = fields(terms, fields_of(kind), &given.iter().copied().collect())?;
         let operation = Operation::new(OperationKind::PartAdded, Some(job.parse().unwrap()), [])
@@ -32,7 +32,7 @@ fn thing(book: &mut Book, n: u8, kind: Kind, (parent, job): (&str, &str), given:
 }
 
 fn write(book: &mut Book, operation: Operation) {
-    spoken(&context("en", 9), |terms| accept(book, terms, operation, &[])).unwrap();
+    in_language(&context("en", 9), |terms| accept(book, terms, operation, &[])).unwrap();
 }
 
 /// A planned board: inches along the wall and up from its base line.
@@ -65,7 +65,7 @@ fn tick(book: &mut Book, job: &str, subject: &str, step: &str, steps: &[crate::s
     let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
     let detail = Detail { hash: Hash::NONE, earlier: Vec::new() };
     let on = Signing { work: &work, subject: subject.parse().unwrap(), about: "", steps, detail };
-    spoken(&context("en", 8), |terms| sign(book, terms, &on, step, &said)).unwrap();
+    in_language(&context("en", 8), |terms| sign(book, terms, &on, step, &said)).unwrap();
 }
 
 fn measured(book: &mut Book, job: &str) -> String {
@@ -101,7 +101,7 @@ fn the_way_from_a_name_to_the_last_bead() {
     let wall = measured(&mut book, &job);
     let NextWork::MeasureWall { question, .. } = next(&book, &job) else { panic!("then the wall") };
     assert_eq!(question.field, "width");
-    spoken(&context("en", 5), |terms| {
+    in_language(&context("en", 5), |terms| {
         for (field, text) in WALL {
             let (_, site) = desk::wall(&book, terms, &wall)?;
             ask::answer(&mut book, terms, &site.record, field, text)?;

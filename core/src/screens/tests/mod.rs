@@ -22,11 +22,14 @@ mod signing;
 mod voice;
 mod wall;
 
-use crate::handover::{DEMO_HOUSE, take_in_document};
+use crate::handover::DEMO_HOUSE;
 use crate::measure::Length;
+use crate::screens::take_in_document;
 use crate::views::*;
 
 use super::*;
+use crate::forms::{ask, desk};
+use crate::store::Id;
 
 /// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own entropy and second.
 pub(super) fn context(language: &str, n: u8) -> Context {

@@ -189,7 +189,7 @@ fn what_a_step_is_signed_for_stays_as_it_was_written() {
     let (mut book, job, wall) = wall();
     lay_out_pole(&mut book, &job);
     let hole = hose_bib(&mut book, &wall, &BLOCK);
-    let text = spoken(&context("en", 8), |terms| {
+    let text = in_language(&context("en", 8), |terms| {
         let (work, wall, penetration) = desk::penetration(&book, terms, &hole)?;
         Ok(PenetrationSite::new(work, wall, penetration).canonical()?.detail_text())
     });
@@ -320,7 +320,7 @@ fn a_layer_that_sheds_inward_is_named_with_what_to_do() {
         ("en", "the membrane patch ends behind the board of course 2"),
         ("es", "el parche de membrana termina detrás de la tabla de la hilada 2"),
     ] {
-        let shedding = spoken(&context(language, 8), |terms| {
+        let shedding = in_language(&context(language, 8), |terms| {
             super::super::penetration::spoilt(&book, terms, &hole, |layers| layers.layers.swap(3, 4))
         })
         .unwrap();

@@ -1,5 +1,5 @@
 use super::*;
-use crate::screens::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::signing::{Detail, Signing, sign, step_lines};
 use crate::steps::{PenetrationDetail, Step};
 use crate::store::Hash;
 use crate::wall::{Finish, Mounting, PenetrationKind, Shape};
@@ -17,7 +17,7 @@ fn on<'a>(work: &'a Work, steps: &'a [Step], of: &str) -> Signing<'a> {
 }
 
 fn say_in(book: &mut Book, context: &Context, job: &str, step: &str, said: &StepSaid) -> Result<Id, Problem> {
-    spoken(context, |terms| {
+    in_language(context, |terms| {
         let work = desk::house(book, terms, job)?;
         sign(book, terms, &on(&work, &steps(), "a"), step, said)
     })
@@ -32,7 +32,7 @@ fn said(how: StepHow, note: &str, measured: &str) -> StepSaid {
 }
 
 fn lines(book: &Book, context: &Context, job: &str, of: &str) -> Vec<StepLine> {
-    let lines = spoken(context, |terms| {
+    let lines = in_language(context, |terms| {
         let work = desk::house(book, terms, job)?;
         step_lines(book, terms, &on(&work, &steps(), of))
     });

@@ -1,9 +1,9 @@
 use std::collections::BTreeSet;
 
 use crate::book::{BoardState, Field, Record};
+use crate::forms::context::Terms;
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::screens::context::Terms;
 use crate::views::Note;
 use crate::work::{Site, Work, state_of};
 

@@ -1,11 +1,11 @@
 use crate::book::{Field, Kind};
 use crate::flashing::too_near;
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::Kept;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::screens::context::Terms;
-use crate::screens::desk;
-use crate::screens::trouble::Kept;
 use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span};

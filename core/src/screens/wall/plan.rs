@@ -1,8 +1,8 @@
 use crate::book::{Book, Operation, OperationKind};
-use crate::screens::ask::accept;
-use crate::screens::context::Terms;
+use crate::forms::ask::accept;
+use crate::forms::context::Terms;
+use crate::forms::error::Kept;
 use crate::screens::planning::refused;
-use crate::screens::trouble::Kept;
 use crate::store::Id;
 use crate::work::{Site, WallPlan, Work};
 

@@ -5,16 +5,16 @@ use crate::steps::{Caution, Step};
 use crate::store::Id;
 
 use super::context::Terms;
+use super::error::Kept;
 use super::moment;
-use super::trouble::Kept;
 
 /// Whether everything there is to mind at a step was read today on this phone.
-pub(super) fn read(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<bool> {
+pub(crate) fn read(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<bool> {
     Ok(unread(book, terms, job, step)?.is_empty())
 }
 
 /// Keeps that what there is to mind at a step was read today.
-pub(super) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<()> {
+pub(crate) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<()> {
     for caution in unread(book, terms, job, step)? {
         book.put_setting(&Setting::Caution(job, caution.code()), &today(terms))?;
     }

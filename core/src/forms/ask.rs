@@ -11,7 +11,7 @@ use crate::views::{AnswerKind, Choice, Code, Problem, Question};
 use crate::work::WorkError;
 
 use super::context::Terms;
-use super::trouble::Kept;
+use super::error::Kept;
 
 /// Every question of a thing, in its order, with answers and drafts.
 pub(crate) fn questions(book: &Book, terms: &Terms<'_>, record: &Record) -> Kept<Vec<Question>> {
@@ -19,7 +19,7 @@ pub(crate) fn questions(book: &Book, terms: &Terms<'_>, record: &Record) -> Kept
 }
 
 /// One question of a thing.
-pub(super) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &FieldSpec) -> Kept<Question> {
+pub(crate) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &FieldSpec) -> Kept<Question> {
     let reading = terms.answer(record, spec.field);
     let answer = match (&reading, record.written(spec.field).map(|written| &written.value)) {
         (Some(reading), _) => reading.text.clone(),
@@ -32,7 +32,7 @@ pub(super) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &F
 }
 
 /// A question of a thing that nothing was said of yet.
-pub(super) fn unanswered<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<F>) -> Question {
+pub(crate) fn unanswered<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<F>) -> Question {
     let choices = match spec.allowed {
         Allowed::OneOf(choices) => choices
             .iter()
@@ -56,7 +56,7 @@ pub(super) fn unanswered<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &Field
 }
 
 /// The kind of answer, for a shell.
-pub(super) const fn kind(allowed: Allowed) -> AnswerKind {
+pub(crate) const fn kind(allowed: Allowed) -> AnswerKind {
     match allowed {
         Allowed::Positive | Allowed::NotNegative | Allowed::AnyLength => AnswerKind::LengthKind,
         Allowed::OneOf(_) => AnswerKind::ChoiceKind,
@@ -76,7 +76,7 @@ pub(crate) fn open_question(questions: &[Question]) -> Option<&Question> {
 }
 
 /// The question to ask now: one with keys that were typed and not accepted, else one that the work cannot go on without.
-pub(super) fn asked(questions: &[Question]) -> Option<Question> {
+pub(crate) fn asked(questions: &[Question]) -> Option<Question> {
     let drafted = questions.iter().find(|question| !question.draft.is_empty());
     drafted.or_else(|| open_question(questions)).cloned()
 }
@@ -122,20 +122,20 @@ pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<
 }
 
 /// The question of a field that a shell named.
-pub(super) fn spec_of(terms: &Terms<'_>, kind: Kind, field: &str) -> Kept<&'static FieldSpec> {
+pub(crate) fn spec_of(terms: &Terms<'_>, kind: Kind, field: &str) -> Kept<&'static FieldSpec> {
     let spec = Field::from_code(field).and_then(|field| field_of(kind, field));
     spec.ok_or_else(|| not_an_answer(terms, fields_of(kind), field).into())
 }
 
 /// What is said of a field that is not among these questions.
-pub(super) fn not_an_answer<F: fmt::Display>(terms: &Terms<'_>, specs: &[FieldSpec<F>], field: &str) -> Problem {
+pub(crate) fn not_an_answer<F: fmt::Display>(terms: &Terms<'_>, specs: &[FieldSpec<F>], field: &str) -> Problem {
     let fields: Vec<String> = specs.iter().map(|spec| spec.field.to_string()).collect();
     let text = terms.phrase("screen-not-an-answer", &[("fields", fields.join(", ").into())]);
     Problem::new(Code::Unknown, field, text)
 }
 
 /// Accepts one answer: checks it, writes it, and removes its draft with it.
-pub(super) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<Outcome> {
+pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<Outcome> {
     let spec = spec_of(terms, record.kind, field)?;
     let value = value(terms, spec, text)?;
     let kind = if value == Value::Absent { OperationKind::Cleared } else { OperationKind::Answered };
@@ -144,7 +144,7 @@ pub(super) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field:
 }
 
 /// Keeps what is typed so far: a draft, gone when the answer is accepted.
-pub(super) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<()> {
+pub(crate) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<()> {
     let spec = spec_of(terms, record.kind, field)?;
     Ok(book.put_draft(&DraftKey::field(record.id(), spec.field), text)?)
 }
@@ -160,7 +160,7 @@ pub(crate) fn sort_key(terms: &Terms<'_>, n: usize) -> String {
 }
 
 /// Answers to several questions of one new thing, checked together: nothing is kept unless all are right.
-pub(super) fn fields(
+pub(crate) fn fields(
     terms: &Terms<'_>,
     specs: &'static [FieldSpec],
     given: &BTreeMap<&str, &str>,

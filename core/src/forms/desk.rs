@@ -7,7 +7,7 @@ use crate::store::Id;
 use crate::work::{Penetration, Site, Work};
 
 use super::context::Terms;
-use super::trouble::{Kept, Trouble};
+use super::error::{Kept, Trouble};
 
 /// What follows from a house; `None` for what belongs to no house. It is derived once, and again where the house changed.
 pub(crate) fn work(book: &Book, job: Option<Id>) -> Kept<Arc<Work>> {

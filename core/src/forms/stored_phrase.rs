@@ -6,13 +6,13 @@ use super::context::Terms;
 const BETWEEN: char = '\u{1f}';
 
 /// A phrase and what is filled in, by name.
-pub(super) fn keep(key: &str, filled_in: &[(&str, &str)]) -> String {
+pub(crate) fn keep(key: &str, filled_in: &[(&str, &str)]) -> String {
     let filled_in = filled_in.iter().map(|(name, text)| format!("{BETWEEN}{name}={text}"));
     std::iter::once(key.to_owned()).chain(filled_in).collect()
 }
 
 /// What was kept, in the reader's language; a text that is no phrase stays as it is.
-pub(super) fn say(terms: &Terms<'_>, kept: &str) -> String {
+pub(crate) fn say(terms: &Terms<'_>, kept: &str) -> String {
     let mut parts = kept.split(BETWEEN);
     let key = parts.next().unwrap_or_default();
     if !terms.phrases.has(key) {

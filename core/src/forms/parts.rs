@@ -3,11 +3,11 @@
 use crate::views::Given;
 
 /// The answers by field.
-pub(super) fn given(answers: &[Given]) -> std::collections::BTreeMap<&str, &str> {
+pub(crate) fn given(answers: &[Given]) -> std::collections::BTreeMap<&str, &str> {
     answers.iter().map(|given| (given.field.as_str(), given.text.as_str())).collect()
 }
 
 /// What there is to say of several things, one after the other.
-pub(super) fn together(said: &[&str]) -> String {
+pub(crate) fn together(said: &[&str]) -> String {
     said.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(", ")
 }

@@ -6,6 +6,7 @@ use crate::phrases::{Arg, Language, Phrases, misread, spoken};
 use crate::store::{Author, Id, Now};
 use crate::views::{Code, Context, Problem, Reading, Source};
 
+use super::error::Kept;
 use super::moment;
 use super::parts::together;
 
@@ -39,7 +40,7 @@ impl<'a> Terms<'a> {
     }
 
     /// A length that this device remembers, in whatever language it is read now.
-    pub(super) fn remembered(&self, text: &str) -> Option<Written> {
+    pub(crate) fn remembered(&self, text: &str) -> Option<Written> {
         remembered(self.reader, text)
     }
 
@@ -159,4 +160,10 @@ impl<'a> Terms<'a> {
 /// What is remembered, and what crosses to a shell, is written as in English.
 fn remembered(reader: Reader, text: &str) -> Option<Written> {
     Reader { language: Language::English, ..reader }.read(text).ok()
+}
+
+/// Reads the context, and puts into its language why something could not be done.
+pub(crate) fn in_language<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
+    let terms = Terms::read(context)?;
+    work(&terms).map_err(|trouble| trouble.into_problem(terms.phrases))
 }

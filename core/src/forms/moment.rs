@@ -3,12 +3,12 @@
 use chrono::{DateTime, NaiveDateTime, TimeDelta};
 
 /// The local day of a moment, as `2026-05-04`.
-pub(super) fn day(ms: i64, utc_offset_minutes: i32) -> String {
+pub(crate) fn day(ms: i64, utc_offset_minutes: i32) -> String {
     local(ms, utc_offset_minutes).format("%Y-%m-%d").to_string()
 }
 
 /// The local time of a moment, as `07:05`.
-pub(super) fn clock(ms: i64, utc_offset_minutes: i32) -> String {
+pub(crate) fn clock(ms: i64, utc_offset_minutes: i32) -> String {
     local(ms, utc_offset_minutes).format("%H:%M").to_string()
 }
 

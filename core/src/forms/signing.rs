@@ -10,32 +10,32 @@ use crate::work::{Work, sign_offs};
 use super::ask::accept;
 use super::cautions;
 use super::context::Terms;
+use super::error::Kept;
 use super::parts::together;
 use super::photo;
 use super::step_asks;
-use super::trouble::Kept;
 
 /// The steps that are signed on, and what they belong to.
-pub(super) struct Signing<'a> {
+pub(crate) struct Signing<'a> {
     /// The house.
-    pub(super) work: &'a Work,
+    pub(crate) work: &'a Work,
     /// The board or penetration.
-    pub(super) subject: Id,
+    pub(crate) subject: Id,
     /// What the done list calls it: a text or the key of a phrase.
-    pub(super) about: &'a str,
+    pub(crate) about: &'a str,
     /// Its steps in their order.
-    pub(super) steps: &'a [Step],
+    pub(crate) steps: &'a [Step],
     /// What they are signed for.
-    pub(super) detail: Detail,
+    pub(crate) detail: Detail,
 }
 
 /// The hash of what a thing is now, of its [`crate::steps::Canonical::detail_text`], and what earlier programs took of the
 /// same: a sign-off on any of these is for what is there.
-pub(super) struct Detail {
+pub(crate) struct Detail {
     /// What a sign-off carries from now on.
-    pub(super) hash: Hash,
+    pub(crate) hash: Hash,
     /// What it may carry in books made before.
-    pub(super) earlier: Vec<Hash>,
+    pub(crate) earlier: Vec<Hash>,
 }
 
 impl Detail {
@@ -45,7 +45,7 @@ impl Detail {
 }
 
 /// The steps of a thing with what was said of each.
-pub(super) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
+pub(crate) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
     let signed: Vec<&Signed> = on.work.house().signed(on.subject).collect();
     let history = sign_offs(signed.iter().copied());
     let lines = on.steps.iter().map(|step| {
@@ -62,13 +62,13 @@ pub(super) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Ke
 }
 
 /// Signs a step and gives the group to undo it by.
-pub(super) fn sign(book: &mut Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
+pub(crate) fn sign(book: &mut Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
     let operation = signed(book, terms, on, step, said)?;
     accept_signed(book, terms, operation, on, step, said)
 }
 
 /// Accepts an answer that signs a step, and drops what was begun for it.
-pub(super) fn accept_signed(
+pub(crate) fn accept_signed(
     book: &mut Book,
     terms: &Terms<'_>,
     operation: Operation,
@@ -88,7 +88,7 @@ pub(super) fn accept_signed(
 }
 
 /// The answer that signs a step, not yet accepted: a caller may add what is kept with it, such as the lengths of a cut.
-pub(super) fn signed(book: &Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Operation> {
+pub(crate) fn signed(book: &Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Operation> {
     let act = match said.how {
         StepHow::Tick => Act::Tick,
         StepHow::Skip => Act::Skip,

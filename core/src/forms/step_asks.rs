@@ -8,8 +8,8 @@ use crate::store::Id;
 use crate::views::{AnswerKind, Code, PhotoPlace, Problem, Question, StepHow, StepLine, StepSaid};
 
 use super::context::Terms;
+use super::error::Kept;
 use super::photo;
-use super::trouble::Kept;
 
 /// One of the questions.
 #[derive(Clone, Copy)]
@@ -48,7 +48,7 @@ impl About {
 }
 
 /// The questions of an open step.
-pub(super) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
+pub(crate) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
     let mut asks = Vec::new();
     for about in About::ALL {
         let Some((title, kind)) = about.asked(step) else { continue };
@@ -72,17 +72,17 @@ pub(super) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> 
 }
 
 /// The question of a step that was begun.
-pub(super) fn begun(steps: &[StepLine]) -> Option<Question> {
+pub(crate) fn begun(steps: &[StepLine]) -> Option<Question> {
     steps.iter().flat_map(|step| &step.asks).find(|asks| !asks.draft.is_empty()).cloned()
 }
 
 /// The drafts of a step: once it is signed there is nothing more to be asked of it.
-pub(super) fn drafts(subject: Id, step: &str) -> Vec<DraftKey> {
+pub(crate) fn drafts(subject: Id, step: &str) -> Vec<DraftKey> {
     About::ALL.iter().map(|about| DraftKey::named(subject, &about.field(step))).collect()
 }
 
 /// Keeps the keys of an answer; false where the field is that of none of these steps.
-pub(super) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
+pub(crate) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
     let known = find(steps, field).is_some();
     if known {
         book.put_draft(&DraftKey::named(subject, field), text)?;
@@ -95,7 +95,7 @@ pub(super) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, te
 ///
 /// # Errors
 /// [`Problem`] where nothing was measured or noted.
-pub(super) fn said(
+pub(crate) fn said(
     book: &Book,
     terms: &Terms<'_>,
     subject: Id,

@@ -1,0 +1,17 @@
+//! Questions as a view shows them, what a typed answer says, and how an answer is written: what screens and documents share.
+//!
+//! [`desk`] finds the house that something is about and what follows from it, [`ask`] reads and writes answers,
+//! [`signing`] ticks steps, [`context`] is who asks and how to speak, [`error`] puts into words why something could not be done.
+
+pub(crate) mod ask;
+pub(crate) mod cautions;
+pub(crate) mod context;
+pub(crate) mod desk;
+pub(crate) mod error;
+pub(crate) mod moment;
+pub(crate) mod parts;
+pub(crate) mod photo;
+pub(crate) mod quantity;
+pub(crate) mod signing;
+pub(crate) mod step_asks;
+pub(crate) mod stored_phrase;

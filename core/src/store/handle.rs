@@ -1,0 +1,35 @@
+use std::path::PathBuf;
+
+use rusqlite::Connection;
+
+use super::device::Mark;
+use super::image::OpenHere;
+use super::lock::Lock;
+use super::{DeviceId, Id};
+
+/// An open book.
+#[derive(Debug)]
+pub struct Store {
+    pub(super) conn: Connection,
+    pub(super) device: DeviceId,
+    pub(super) book: Id,
+    pub(super) path: Option<PathBuf>,
+    pub(super) mark: Option<Mark>,
+    /// Whether this file is a book of this device by now.
+    pub(super) settled: bool,
+    /// Dropped behind the connection, as is the lock.
+    pub(super) here: Option<OpenHere>,
+    pub(super) _lock: Option<Lock>,
+}
+
+impl Store {
+    /// The identity of this file on this device.
+    pub fn device(&self) -> DeviceId {
+        self.device
+    }
+
+    /// The identity of the book, the same in every copy.
+    pub fn book(&self) -> Id {
+        self.book
+    }
+}

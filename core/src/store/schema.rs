@@ -1,0 +1,28 @@
+//! The schema of a book, and books that have nothing but it.
+
+use rusqlite::Connection;
+use rusqlite_migration::{M, Migrations};
+
+use super::{DeviceId, Id, Result, StoreError};
+
+/// Marks a SQLite file as a book: "LPRW".
+pub const APPLICATION_ID: i32 = 0x4C50_5257;
+/// The schema of this program.
+pub const SCHEMA: i64 = 1;
+
+/// A new book in memory.
+pub(super) fn memory() -> Result<Connection> {
+    let mut conn = Connection::open_in_memory()?;
+    conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
+    migrations().to_latest(&mut conn).map_err(StoreError::from_upgrade)?;
+    conn.set_prepared_statement_cache_capacity(128);
+    Ok(conn)
+}
+
+pub(super) fn migrations() -> Migrations<'static> {
+    Migrations::new(vec![M::up(include_str!("../../../fixtures/book/schema-1.sql"))])
+}
+
+pub(super) fn random_device(conn: &Connection) -> Result<DeviceId> {
+    Ok(DeviceId(conn.query_row("SELECT randomblob(16)", [], |row| row.get::<_, Id>(0))?))
+}

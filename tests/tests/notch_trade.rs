@@ -2,7 +2,7 @@
 
 use lapwright::measure::{Division, Length};
 use lapwright::notch::{
-    Block, Board, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, saw_and_hands,
+    Block, Board, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, learned_overcut,
 };
 use lapwright_tests::random::Random;
 
@@ -73,7 +73,7 @@ fn simulated_cuts_land_in_the_predicted_gap() {
     }
     let near = Length::from_inches_64(0, 1).half().half();
     assert!(least - predicted.min < near && predicted.max - most < near, "{least:?} {most:?} {predicted:?}");
-    let habit = saw_and_hands(&fitted).unwrap();
+    let habit = learned_overcut(&fitted).unwrap();
     assert!(habit.overcut.min >= asked.overcut.min && habit.overcut.max <= asked.overcut.max);
     assert!(habit.overcut.max - habit.overcut.min > asked.overcut.max - near);
 }

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::notch::{FittedGap, Habit, saw_and_hands};
+use crate::notch::{FittedGap, LearnedOvercut, learned_overcut};
 use crate::store::{Id, Result, Scope, Store};
 
 use super::{Field, Kind, Record};
@@ -53,13 +53,13 @@ impl Gaps {
     }
 
     /// What was learned of a person's hands and a saw; none before the first gap.
-    pub fn habit(&self, signer: &str, saw: &str) -> Option<Habit> {
-        self.by_saw.get(&(signer.to_owned(), saw.to_owned())).and_then(|own| saw_and_hands(&own.cuts))
+    pub fn habit(&self, signer: &str, saw: &str) -> Option<LearnedOvercut> {
+        self.by_saw.get(&(signer.to_owned(), saw.to_owned())).and_then(|own| learned_overcut(&own.cuts))
     }
 
     /// What was learned of everybody's hands and saws.
-    pub fn habits(&self) -> impl Iterator<Item = Habit> {
-        self.by_saw.values().filter_map(|own| saw_and_hands(&own.cuts))
+    pub fn habits(&self) -> impl Iterator<Item = LearnedOvercut> {
+        self.by_saw.values().filter_map(|own| learned_overcut(&own.cuts))
     }
 
     /// The gaps of a person and a saw, by their ids.

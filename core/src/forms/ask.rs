@@ -11,15 +11,15 @@ use crate::views::{AnswerKind, Choice, Code, Problem, Question};
 use crate::work::WorkError;
 
 use super::context::Terms;
-use super::error::Kept;
+use super::error::Result;
 
 /// Every question of a thing, in its order, with answers and drafts.
-pub(crate) fn questions(book: &Book, terms: &Terms<'_>, record: &Record) -> Kept<Vec<Question>> {
+pub(crate) fn questions(book: &Book, terms: &Terms<'_>, record: &Record) -> Result<Vec<Question>> {
     fields_of(record.kind).iter().map(|spec| question(book, terms, record, spec)).collect()
 }
 
 /// One question of a thing.
-pub(crate) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &FieldSpec) -> Kept<Question> {
+pub(crate) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &FieldSpec) -> Result<Question> {
     let reading = terms.answer(record, spec.field);
     let answer = match (&reading, record.written(spec.field).map(|written| &written.value)) {
         (Some(reading), _) => reading.text.clone(),
@@ -82,7 +82,7 @@ pub(crate) fn asked(questions: &[Question]) -> Option<Question> {
 }
 
 /// What a typed answer says.
-pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<F>, text: &str) -> Kept<Value> {
+pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<F>, text: &str) -> Result<Value> {
     let field = spec.field.to_string();
     let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, field.as_str(), terms.phrase(key, args));
     let text = text.trim();
@@ -122,7 +122,7 @@ pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<
 }
 
 /// The question of a field that a shell named.
-pub(crate) fn spec_of(terms: &Terms<'_>, kind: Kind, field: &str) -> Kept<&'static FieldSpec> {
+pub(crate) fn spec_of(terms: &Terms<'_>, kind: Kind, field: &str) -> Result<&'static FieldSpec> {
     let spec = Field::from_code(field).and_then(|field| field_of(kind, field));
     spec.ok_or_else(|| not_an_answer(terms, fields_of(kind), field).into())
 }
@@ -135,7 +135,7 @@ pub(crate) fn not_an_answer<F: fmt::Display>(terms: &Terms<'_>, specs: &[FieldSp
 }
 
 /// Accepts one answer: checks it, writes it, and removes its draft with it.
-pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<Outcome> {
+pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Result<Outcome> {
     let spec = spec_of(terms, record.kind, field)?;
     let value = value(terms, spec, text)?;
     let kind = if value == Value::Absent { OperationKind::Cleared } else { OperationKind::Answered };
@@ -144,13 +144,13 @@ pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field:
 }
 
 /// Keeps what is typed so far: a draft, gone when the answer is accepted.
-pub(crate) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Kept<()> {
+pub(crate) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Result<()> {
     let spec = spec_of(terms, record.kind, field)?;
     Ok(book.put_draft(&DraftKey::field(record.id(), spec.field), text)?)
 }
 
 /// Writes an answer.
-pub(crate) fn accept(book: &mut Book, terms: &Terms<'_>, operation: Operation, drafts: &[DraftKey]) -> Kept<Outcome> {
+pub(crate) fn accept(book: &mut Book, terms: &Terms<'_>, operation: Operation, drafts: &[DraftKey]) -> Result<Outcome> {
     Ok(book.transact(&operation, &terms.author(), terms.now(), drafts)?)
 }
 
@@ -164,7 +164,7 @@ pub(crate) fn fields(
     terms: &Terms<'_>,
     specs: &'static [FieldSpec],
     given: &BTreeMap<&str, &str>,
-) -> Kept<Vec<(Field, Value)>> {
+) -> Result<Vec<(Field, Value)>> {
     for field in given.keys() {
         if !specs.iter().any(|spec| spec.field.code() == *field) {
             return Err(not_an_answer(terms, specs, field).into());

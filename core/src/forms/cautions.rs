@@ -5,16 +5,16 @@ use crate::steps::{Caution, Step};
 use crate::store::Id;
 
 use super::context::Terms;
-use super::error::Kept;
+use super::error::Result;
 use super::moment;
 
 /// Whether everything there is to mind at a step was read today on this phone.
-pub(crate) fn read(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<bool> {
+pub(crate) fn read(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Result<bool> {
     Ok(unread(book, terms, job, step)?.is_empty())
 }
 
 /// Keeps that what there is to mind at a step was read today.
-pub(crate) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Kept<()> {
+pub(crate) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, step: &Step) -> Result<()> {
     for caution in unread(book, terms, job, step)? {
         book.put_setting(&Setting::Caution(job, caution.code()), &today(terms))?;
     }
@@ -22,7 +22,7 @@ pub(crate) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, ste
 }
 
 /// Those that were not read today.
-fn unread<'a>(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &'a Step) -> Kept<Vec<&'a Caution>> {
+fn unread<'a>(book: &Book, terms: &Terms<'_>, job: Option<Id>, step: &'a Step) -> Result<Vec<&'a Caution>> {
     let today = today(terms);
     let mut unread = Vec::new();
     for caution in &step.cautions {

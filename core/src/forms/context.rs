@@ -6,9 +6,9 @@ use crate::phrases::{Arg, Language, Phrases, misread, spoken};
 use crate::store::{Author, Id, Now};
 use crate::views::{Code, Context, Problem, Reading, Source};
 
-use super::error::Kept;
+use super::error::Result;
 use super::moment;
-use super::parts::together;
+use super::parts::join_nonempty;
 
 /// A context that was read: the terms in which a view speaks.
 pub(crate) struct Terms<'a> {
@@ -102,7 +102,7 @@ impl<'a> Terms<'a> {
     pub(crate) fn by(&self, reading: &mut Reading, signer: &str, at_ms: i64) {
         signer.clone_into(&mut reading.signer);
         reading.at_ms = Some(at_ms);
-        reading.said = together(&[signer, &self.moment(at_ms)]);
+        reading.said = join_nonempty(&[signer, &self.moment(at_ms)]);
     }
 
     /// A moment as a person reads it here: the time, and the day where it is not today.
@@ -163,7 +163,7 @@ fn remembered(reader: Reader, text: &str) -> Option<Written> {
 }
 
 /// Reads the context, and puts into its language why something could not be done.
-pub(crate) fn in_language<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Kept<T>) -> Result<T, Problem> {
+pub(crate) fn in_language<T>(context: &Context, work: impl FnOnce(&Terms<'_>) -> Result<T>) -> Result<T, Problem> {
     let terms = Terms::read(context)?;
     work(&terms).map_err(|trouble| trouble.into_problem(terms.phrases))
 }

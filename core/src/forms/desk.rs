@@ -7,31 +7,31 @@ use crate::store::Id;
 use crate::work::{Penetration, Site, Work};
 
 use super::context::Terms;
-use super::error::{Kept, Trouble};
+use super::error::{FormError, Result};
 
 /// What follows from a house; `None` for what belongs to no house. It is derived once, and again where the house changed.
-pub(crate) fn work(book: &Book, job: Option<Id>) -> Kept<Arc<Work>> {
+pub(crate) fn work(book: &Book, job: Option<Id>) -> Result<Arc<Work>> {
     let house = book.house(job)?;
     Ok(book.derived(&house, |before| Work::of(&house, before)))
 }
 
 /// What follows from a house that a shell named.
-pub(crate) fn house(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<Arc<Work>> {
+pub(crate) fn house(book: &Book, terms: &Terms<'_>, job: &str) -> Result<Arc<Work>> {
     let work = work(book, Some(terms.id("job", job)?))?;
     work.job()?;
     Ok(work)
 }
 
 /// What follows from the house of a thing of a kind, and the thing's id.
-pub(crate) fn of(book: &Book, id: Id, kind: Kind) -> Kept<Arc<Work>> {
-    let house = book.house_of(id)?.ok_or_else(|| Trouble::unknown(kind))?;
+pub(crate) fn of(book: &Book, id: Id, kind: Kind) -> Result<Arc<Work>> {
+    let house = book.house_of(id)?.ok_or_else(|| FormError::unknown(kind))?;
     let work = book.derived(&house, |before| Work::of(&house, before));
     work.house().get(id, kind)?;
     Ok(work)
 }
 
 /// A wall that a shell named, with what follows from its house.
-pub(crate) fn wall(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<(Arc<Work>, Arc<Site>)> {
+pub(crate) fn wall(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<(Arc<Work>, Arc<Site>)> {
     let id = terms.id("wall", wall)?;
     let work = of(book, id, Kind::Wall)?;
     let site = Arc::clone(work.wall(id)?);
@@ -43,7 +43,7 @@ pub(crate) fn penetration(
     book: &Book,
     terms: &Terms<'_>,
     penetration: &str,
-) -> Kept<(Arc<Work>, Arc<Site>, Penetration)> {
+) -> Result<(Arc<Work>, Arc<Site>, Penetration)> {
     let id = terms.id("penetration", penetration)?;
     let work = of(book, id, Kind::Penetration)?;
     let record = work.house().get(id, Kind::Penetration)?;

@@ -8,7 +8,7 @@ use crate::work::WorkError;
 
 /// Why something could not be done, before it is put into words: what a screen says itself, or what a room below says.
 #[derive(Debug)]
-pub(crate) enum Trouble {
+pub(crate) enum FormError {
     /// Said by a screen.
     Said(Problem),
     /// Said by the store.
@@ -18,39 +18,39 @@ pub(crate) enum Trouble {
 }
 
 /// What a screen's own functions give.
-pub(crate) type Kept<T> = Result<T, Trouble>;
+pub(crate) type Result<T, E = FormError> = std::result::Result<T, E>;
 
-impl From<Problem> for Trouble {
+impl From<Problem> for FormError {
     fn from(problem: Problem) -> Self {
         Self::Said(problem)
     }
 }
 
-impl From<StoreError> for Trouble {
+impl From<StoreError> for FormError {
     fn from(error: StoreError) -> Self {
         Self::Store(error)
     }
 }
 
-impl From<RuleError> for Trouble {
+impl From<RuleError> for FormError {
     fn from(error: RuleError) -> Self {
         Self::Work(error.into())
     }
 }
 
-impl From<WorkError> for Trouble {
+impl From<WorkError> for FormError {
     fn from(error: WorkError) -> Self {
         Self::Work(error)
     }
 }
 
-impl From<Missing> for Trouble {
+impl From<Missing> for FormError {
     fn from(missing: Missing) -> Self {
         Self::Work(missing.into())
     }
 }
 
-impl Trouble {
+impl FormError {
     /// No such thing in the book.
     pub(crate) fn unknown(kind: Kind) -> Self {
         Missing::Unknown(kind).into()

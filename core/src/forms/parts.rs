@@ -8,6 +8,6 @@ pub(crate) fn given(answers: &[Given]) -> std::collections::BTreeMap<&str, &str>
 }
 
 /// What there is to say of several things, one after the other.
-pub(crate) fn together(said: &[&str]) -> String {
+pub(crate) fn join_nonempty(said: &[&str]) -> String {
     said.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(", ")
 }

@@ -6,10 +6,10 @@ use crate::store::{Id, PhotoState, Signed};
 use crate::views::{Code, PhotoPlace, Problem, StepPhoto};
 
 use super::context::Terms;
-use super::error::Kept;
+use super::error::Result;
 
 /// Names the file for a photo of a step. One that is still waited for is given up.
-pub(crate) fn begin(book: &mut Book, terms: &Terms<'_>, subject: Id, steps: &[Step], step: &str) -> Kept<()> {
+pub(crate) fn begin(book: &mut Book, terms: &Terms<'_>, subject: Id, steps: &[Step], step: &str) -> Result<()> {
     if !steps.iter().any(|known| known.code == step) {
         return Err(Problem::new(Code::Unknown, "step", terms.phrase("screen-unknown", &[])).into());
     }
@@ -22,7 +22,7 @@ pub(crate) fn begin(book: &mut Book, terms: &Terms<'_>, subject: Id, steps: &[St
 }
 
 /// Takes in what the camera has left for a step; nothing happens where no photo is waited for.
-pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, subject: Id, step: &str, closed: bool) -> Kept<()> {
+pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, subject: Id, step: &str, closed: bool) -> Result<()> {
     let key = DraftKey::photo(subject, step);
     let Some(photo) = waiting(book, &key)? else { return Ok(()) };
     let came = book.take_photo_in(&key, photo)?;
@@ -40,7 +40,7 @@ pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, subject: Id, step: &st
 ///
 /// # Errors
 /// [`Problem`] for any other: a tick must not name what nobody can show.
-pub(crate) fn here(book: &Book, terms: &Terms<'_>, photo: &str) -> Kept<Id> {
+pub(crate) fn here(book: &Book, terms: &Terms<'_>, photo: &str) -> Result<Id> {
     let id = terms.id("photo", photo)?;
     match book.photo(id)? {
         Some((PhotoState::Here, _)) => Ok(id),
@@ -49,7 +49,7 @@ pub(crate) fn here(book: &Book, terms: &Terms<'_>, photo: &str) -> Kept<Id> {
 }
 
 /// The photo of a step: the one that waits for the next tick, else the one of its last sign-off.
-pub(crate) fn of_step(book: &Book, subject: Id, step: &str, signed: &[&Signed]) -> Kept<Option<StepPhoto>> {
+pub(crate) fn of_step(book: &Book, subject: Id, step: &str, signed: &[&Signed]) -> Result<Option<StepPhoto>> {
     let draft = book.draft(&DraftKey::photo(subject, step))?.parse().ok();
     let last = || signed.iter().rev().find(|one| one.sign_off.step == step).and_then(|one| one.sign_off.photo);
     let Some(photo) = draft.or_else(last) else { return Ok(None) };
@@ -64,7 +64,7 @@ pub(crate) fn of_step(book: &Book, subject: Id, step: &str, signed: &[&Signed]) 
 }
 
 /// The photo that a step waits for.
-fn waiting(book: &Book, key: &DraftKey) -> Kept<Option<Id>> {
+fn waiting(book: &Book, key: &DraftKey) -> Result<Option<Id>> {
     let Ok(photo) = book.draft(key)?.parse() else { return Ok(None) };
     let known = book.photo(photo)?;
     Ok(known.filter(|(state, _)| *state == PhotoState::Waiting).map(|_| photo))

@@ -5,10 +5,10 @@ use crate::rules::{Quantity, Rule, RuleUnit};
 use crate::views::{Code, Problem};
 
 use super::context::Terms;
-use super::error::{Kept, Trouble};
+use super::error::{FormError, Result};
 
 /// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
-pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quantity> {
+pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Result<Quantity> {
     let own = rule.value.unit();
     if rule.value.length().is_some() {
         let (length, unit) = terms.typed("value", text)?;
@@ -31,7 +31,7 @@ pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Kept<Quant
     number.and_then(|number| Quantity::from_exact(&number, unit)).ok_or_else(|| refused(terms, rule, text))
 }
 
-fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> Trouble {
+fn refused(terms: &Terms<'_>, rule: &Rule, text: &str) -> FormError {
     let like = rule.value.text_in(terms.phrases.language());
     let text = terms.phrase("rules-value", &[("text", text.trim().into()), ("like", like.into())]);
     Problem::new(Code::Range, "value", text).into()

@@ -10,8 +10,8 @@ use crate::work::{Work, sign_offs};
 use super::ask::accept;
 use super::cautions;
 use super::context::Terms;
-use super::error::Kept;
-use super::parts::together;
+use super::error::Result;
+use super::parts::join_nonempty;
 use super::photo;
 use super::step_asks;
 
@@ -45,7 +45,7 @@ impl Detail {
 }
 
 /// The steps of a thing with what was said of each.
-pub(crate) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Kept<Vec<StepLine>> {
+pub(crate) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Result<Vec<StepLine>> {
     let signed: Vec<&Signed> = on.work.house().signed(on.subject).collect();
     let history = sign_offs(signed.iter().copied());
     let lines = on.steps.iter().map(|step| {
@@ -62,7 +62,7 @@ pub(crate) fn step_lines(book: &Book, terms: &Terms<'_>, on: &Signing<'_>) -> Ke
 }
 
 /// Signs a step and gives the group to undo it by.
-pub(crate) fn sign(book: &mut Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Id> {
+pub(crate) fn sign(book: &mut Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Result<Id> {
     let operation = signed(book, terms, on, step, said)?;
     accept_signed(book, terms, operation, on, step, said)
 }
@@ -75,7 +75,7 @@ pub(crate) fn accept_signed(
     on: &Signing<'_>,
     step: &str,
     said: &StepSaid,
-) -> Kept<Id> {
+) -> Result<Id> {
     let mut used = step_asks::drafts(on.subject, step);
     if said.photo.is_some() {
         used.push(DraftKey::photo(on.subject, step));
@@ -88,7 +88,13 @@ pub(crate) fn accept_signed(
 }
 
 /// The answer that signs a step, not yet accepted: a caller may add what is kept with it, such as the lengths of a cut.
-pub(crate) fn signed(book: &Book, terms: &Terms<'_>, on: &Signing<'_>, step: &str, said: &StepSaid) -> Kept<Operation> {
+pub(crate) fn signed(
+    book: &Book,
+    terms: &Terms<'_>,
+    on: &Signing<'_>,
+    step: &str,
+    said: &StepSaid,
+) -> Result<Operation> {
     let act = match said.how {
         StepHow::Tick => Act::Tick,
         StepHow::Skip => Act::Skip,
@@ -167,7 +173,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff])
     };
     let when = line.at_ms.map(|at| terms.moment(at)).unwrap_or_default();
     let measured = line.measured.as_ref().map_or("", |reading| &reading.text);
-    line.said = together(&[&line.signer, &when, measured, &line.note]);
+    line.said = join_nonempty(&[&line.signer, &when, measured, &line.note]);
     line
 }
 
@@ -179,7 +185,7 @@ fn reading(terms: &Terms<'_>, signed: &Signed) -> Option<Reading> {
 }
 
 /// What was measured at a step: a length as it was typed, or an angle in thousandths of a degree.
-fn measured(terms: &Terms<'_>, step: &Step, text: &str) -> Kept<Option<Value>> {
+fn measured(terms: &Terms<'_>, step: &Step, text: &str) -> Result<Option<Value>> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(None);

@@ -8,7 +8,7 @@ use crate::store::Id;
 use crate::views::{AnswerKind, Code, PhotoPlace, Problem, Question, StepHow, StepLine, StepSaid};
 
 use super::context::Terms;
-use super::error::Kept;
+use super::error::Result;
 use super::photo;
 
 /// One of the questions.
@@ -48,7 +48,7 @@ impl About {
 }
 
 /// The questions of an open step.
-pub(crate) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> Kept<Vec<Question>> {
+pub(crate) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> Result<Vec<Question>> {
     let mut asks = Vec::new();
     for about in About::ALL {
         let Some((title, kind)) = about.asked(step) else { continue };
@@ -82,7 +82,7 @@ pub(crate) fn drafts(subject: Id, step: &str) -> Vec<DraftKey> {
 }
 
 /// Keeps the keys of an answer; false where the field is that of none of these steps.
-pub(crate) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, text: &str) -> Kept<bool> {
+pub(crate) fn keep(book: &mut Book, subject: Id, steps: &[Step], field: &str, text: &str) -> Result<bool> {
     let known = find(steps, field).is_some();
     if known {
         book.put_draft(&DraftKey::named(subject, field), text)?;
@@ -102,7 +102,7 @@ pub(crate) fn said(
     steps: &[Step],
     field: &str,
     text: &str,
-) -> Kept<Option<(&'static str, StepSaid)>> {
+) -> Result<Option<(&'static str, StepSaid)>> {
     let Some((step, about)) = find(steps, field) else { return Ok(None) };
     let text = text.trim().to_owned();
     if text.is_empty() && !matches!(about, About::Reason) {

@@ -16,7 +16,7 @@ use crate::book::Book;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::store::Id;
 use crate::views::{Context, Problem};
 
@@ -41,7 +41,7 @@ pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String,
 }
 
 /// Takes a job document into a book that holds nothing else, so that nothing of it need be saved where it is refused.
-pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> Kept<Id> {
+pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<Id> {
     let taken = take::read(terms, text)?;
     let (job, _) = taken.write(book, terms)?;
     taken.check(book, terms, job)?;
@@ -49,7 +49,7 @@ pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> K
 }
 
 /// Takes a job document in, and gives the house and the accepted answer.
-pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Kept<(Id, Id)> {
+pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<(Id, Id)> {
     let taken = take::read(terms, text)?;
     // First into a book of its own: what does not fit together is refused before the real one is touched.
     let mut rehearsal = Book::in_memory()?;

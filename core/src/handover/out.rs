@@ -4,7 +4,7 @@ use serde_json::{Map, Value as Json, json};
 
 use crate::book::{Field, House, Kind, Record, taped_code};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::{Length, Reader, Rounding, Show};
 use crate::store::{Id, Signed, Value};
 use crate::work::Work;
@@ -15,7 +15,7 @@ use super::shape::{fields, is_length, is_named, keeps_lines, parts};
 ///
 /// # Errors
 /// Where it belongs to no house.
-pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Kept<Json> {
+pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Result<Json> {
     let mut writer = Writer { house: work.house(), names: BTreeMap::new(), signed: Vec::new() };
     let mut document = Map::new();
     document.insert("lapwright".to_owned(), json!(1));

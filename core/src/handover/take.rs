@@ -6,7 +6,7 @@ use crate::book::{Allowed, Book, Field, FieldSpec, Kind, Operation, OperationKin
 use crate::forms::ask::{self, accept, open_question, questions, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::{Kept, Trouble};
+use crate::forms::error::{FormError, Result};
 use crate::forms::quantity::quantity;
 use crate::measure::{Length, Reader};
 use crate::phrases::{Arg, Language};
@@ -36,7 +36,7 @@ struct Thing {
 }
 
 /// Reads a document.
-pub(super) fn read(terms: &Terms<'_>, text: &str) -> Kept<Taken> {
+pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, "", terms.phrase(key, args));
     if text.len() > BYTES {
         return Err(say(Code::TooBig, "document-too-big", &[]).into());
@@ -67,11 +67,11 @@ struct Reading<'a> {
 }
 
 impl Reading<'_> {
-    fn problem(&self, code: Code, path: &str, key: &str, args: &[(&str, Arg<'_>)]) -> Trouble {
+    fn problem(&self, code: Code, path: &str, key: &str, args: &[(&str, Arg<'_>)]) -> FormError {
         Problem::new(code, path, self.terms.phrase(key, args)).into()
     }
 
-    fn thing(&mut self, kind: Kind, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Kept<Id> {
+    fn thing(&mut self, kind: Kind, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Result<Id> {
         self.known_names(kind, json, path)?;
         let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
         let mut given = Vec::new();
@@ -99,7 +99,7 @@ impl Reading<'_> {
         Ok(id)
     }
 
-    fn part(&mut self, parent: Id, part: &Part, json: &Json, path: &str) -> Kept<()> {
+    fn part(&mut self, parent: Id, part: &Part, json: &Json, path: &str) -> Result<()> {
         match json {
             Json::Object(one) if part.one => {
                 self.thing(part.kind, Some(parent), one, path)?;
@@ -120,7 +120,7 @@ impl Reading<'_> {
     }
 
     /// What no question asks: the lines of a pole, what a penetration is called, and which one a notch is for.
-    fn special(&mut self, kind: Kind, id: Id, json: &Map<String, Json>, path: &str) -> Kept<Option<(Field, Value)>> {
+    fn special(&mut self, kind: Kind, id: Id, json: &Map<String, Json>, path: &str) -> Result<Option<(Field, Value)>> {
         if let Some(lines) = json.get(Field::Lines.code()).filter(|_| keeps_lines(kind)) {
             let lines = self.lines(kind, lines, &join(path, Field::Lines.code()))?;
             return Ok(Some((Field::Lines, Value::Text(lines))));
@@ -148,7 +148,7 @@ impl Reading<'_> {
     }
 
     /// Course lines, as the book keeps them.
-    fn lines(&self, kind: Kind, json: &Json, path: &str) -> Kept<String> {
+    fn lines(&self, kind: Kind, json: &Json, path: &str) -> Result<String> {
         let Json::Array(lines) = json else {
             return Err(self.problem(Code::Range, path, "document-list", &[]));
         };
@@ -169,7 +169,7 @@ impl Reading<'_> {
         Ok(read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(","))
     }
 
-    fn value(&self, spec: &FieldSpec, json: &Json, path: &str) -> Kept<Value> {
+    fn value(&self, spec: &FieldSpec, json: &Json, path: &str) -> Result<Value> {
         let (text, planned) = match json {
             Json::String(text) => (text.clone(), false),
             Json::Number(number) if matches!(spec.allowed, Allowed::Whole(..)) => (number.to_string(), false),
@@ -183,7 +183,7 @@ impl Reading<'_> {
             self.length(&text, path)?;
         }
         let value = ask::value(self.terms, spec, &text).map_err(|trouble| match trouble {
-            Trouble::Said(problem) => Trouble::Said(Problem { field: path.to_owned(), ..problem }),
+            FormError::Said(problem) => FormError::Said(Problem { field: path.to_owned(), ..problem }),
             other => other,
         })?;
         Ok(match value {
@@ -193,12 +193,12 @@ impl Reading<'_> {
     }
 
     /// A length that names its unit, whatever unit the reader of the document has set.
-    fn length(&self, text: &str, path: &str) -> Kept<Length> {
+    fn length(&self, text: &str, path: &str) -> Result<Length> {
         let read = Reader::default().read(text).ok().and_then(|written| written.exact.to_length());
         read.ok_or_else(|| self.problem(Code::Length, path, "document-length", &[]))
     }
 
-    fn rules(&mut self, job: Id, document: &Map<String, Json>, changes: &Json) -> Kept<()> {
+    fn rules(&mut self, job: Id, document: &Map<String, Json>, changes: &Json) -> Result<()> {
         let Json::Array(changes) = changes else {
             return Err(self.problem(Code::Range, "rules-changed", "document-list", &[]));
         };
@@ -210,8 +210,8 @@ impl Reading<'_> {
             let text = |name: &str| change.get(name).and_then(Json::as_str).unwrap_or_default().trim().to_owned();
             let (key, value) = (text(Field::Key.code()), text("value"));
             let reason = text(Field::Reason.code());
-            let refused = |trouble: Trouble| {
-                Trouble::Said(Problem { field: path.clone(), ..trouble.into_problem(self.terms.phrases) })
+            let refused = |trouble: FormError| {
+                FormError::Said(Problem { field: path.clone(), ..trouble.into_problem(self.terms.phrases) })
             };
             let rule = rules.rule(&key).map_err(|error| refused(error.into()))?;
             let value = quantity(self.terms, rule, &value).map_err(refused)?;
@@ -234,7 +234,7 @@ impl Reading<'_> {
     }
 
     /// Refuses what the document names and nothing here understands: it would be lost in silence.
-    fn known_names(&self, kind: Kind, json: &Map<String, Json>, path: &str) -> Kept<()> {
+    fn known_names(&self, kind: Kind, json: &Map<String, Json>, path: &str) -> Result<()> {
         let mut known: Vec<&str> = fields(kind).map(|spec| spec.field.code()).collect();
         known.extend(parts(kind).iter().map(|part| part.name));
         known.extend(match kind {
@@ -261,7 +261,7 @@ impl Reading<'_> {
 
 impl Taken {
     /// Writes the house: the house itself as one answer, everything under it as another.
-    pub(super) fn write(&self, book: &mut Book, terms: &Terms<'_>) -> Kept<(Id, Id)> {
+    pub(super) fn write(&self, book: &mut Book, terms: &Terms<'_>) -> Result<(Id, Id)> {
         let mut group = None;
         for (kind, job) in [(OperationKind::JobCreated, None), (OperationKind::JobTakenIn, Some(self.job))] {
             let mut operation = Operation::new(kind, job, [self.name.trim()]);
@@ -280,13 +280,13 @@ impl Taken {
     }
 
     /// Whether what was written fits together: each wall that is all measured must have an outline.
-    pub(super) fn check(&self, book: &Book, terms: &Terms<'_>, job: Id) -> Kept<()> {
+    pub(super) fn check(&self, book: &Book, terms: &Terms<'_>, job: Id) -> Result<()> {
         let work = desk::work(book, Some(job))?;
         work.job()?;
         for (at, wall) in work.walls().iter().enumerate() {
             if open_question(&questions(book, terms, &wall.record)?).is_none() {
                 wall.outline().map_err(|error| {
-                    let problem = Trouble::from(error).into_problem(terms.phrases);
+                    let problem = FormError::from(error).into_problem(terms.phrases);
                     let field = format!("walls[{at}].{}", problem.field);
                     Problem { field, ..problem }
                 })?;

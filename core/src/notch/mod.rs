@@ -8,11 +8,11 @@ mod block;
 mod cut;
 mod gap;
 mod kind;
+mod learned_overcut;
 mod legs;
 mod marks;
 mod pipe;
 mod readings;
-mod saw_and_hands;
 mod several;
 
 pub use advisor::{Advice, AdviceRequest, BlockSize, PlacedBlock, Seat};
@@ -20,11 +20,11 @@ pub use block::{Block, Board, Sides};
 pub use cut::{Notch, NotchError, NotchRequest, Touch, Warning};
 pub use gap::{Edge, Gap, GapRule, Overcut};
 pub use kind::CutKind;
+pub use learned_overcut::{FittedGap, LEAST_CUTS, LearnedOvercut, learned_overcut};
 pub use legs::Legs;
 pub use marks::{Cut, EdgeName, Mark, Marks, Point, marks};
 pub use pipe::{PipeCut, RoundPipe, round_pipe};
 pub use readings::{HeightLine, ReadingError, Readings, WidthLine, block_from_tape};
-pub use saw_and_hands::{FittedGap, Habit, LEAST_CUTS, saw_and_hands};
 pub use several::{Several, several};
 
 #[cfg(test)]

@@ -14,7 +14,7 @@ use super::revision::board_revision;
 use crate::forms::ask;
 use crate::forms::context::Terms;
 use crate::forms::desk::job_id;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::signing::step_lines;
 use crate::forms::step_asks;
 
@@ -22,7 +22,7 @@ use hand::InHand;
 
 pub(super) use act::act;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Kept<BoardView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardView> {
     let hand = InHand::of(book, terms, terms.id("board", board)?)?;
     let notches = notches::views(book, terms, &hand)?;
     let steps = hand.steps()?;

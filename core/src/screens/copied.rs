@@ -6,7 +6,7 @@ use crate::book::{Book, Setting};
 use crate::store::StoreError;
 
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 
 /// Writes a checked copy of the book to `path`, and remembers that one was made at `now_ms`, in milliseconds since
 /// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`](crate::store::Store::backup).
@@ -19,7 +19,7 @@ pub fn copy(book: &mut Book, now_ms: i64, path: impl AsRef<Path>) -> Result<(), 
 }
 
 /// When the last copy was made.
-pub(super) fn at_ms(book: &Book) -> Kept<Option<i64>> {
+pub(super) fn at_ms(book: &Book) -> Result<Option<i64>> {
     Ok(book.setting(&Setting::CopiedAt)?.and_then(|text| text.parse().ok()))
 }
 

@@ -5,7 +5,7 @@ use crate::store::{DeviceId, HistoryEntry, Id, Reopened, Stamp};
 use crate::views::{Code, DoneLine, DoneListAction, DoneListView, Place, Problem, ReopenedAnswer, View};
 
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::moment::{clock, day};
 use crate::forms::stored_phrase;
 use crate::screens::result::ActionResult;
@@ -13,11 +13,11 @@ use crate::screens::result::ActionResult;
 /// How many lines a page has.
 const PAGE: u32 = 50;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<DoneListView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: Option<&str>) -> Result<DoneListView> {
     page(book, terms, job, None)
 }
 
-fn page(book: &Book, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) -> Kept<DoneListView> {
+fn page(book: &Book, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) -> Result<DoneListView> {
     let id = job.map(|job| terms.id("job", job)).transpose()?;
     // One more than is shown tells whether there is another page.
     let mut entries = book.history(id, from, PAGE + 1)?;
@@ -29,7 +29,7 @@ fn page(book: &Book, terms: &Terms<'_>, job: Option<&str>, from: Option<Stamp>) 
     Ok(DoneListView { job, lines, older, looked_at: None, depends: Vec::new(), reopened: Vec::new() })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -> Result<ActionResult> {
     let unknown = |field| Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[]));
     match action {
         DoneListAction::Older { job, from } => {
@@ -63,7 +63,7 @@ fn showing(job: &Option<String>, view: DoneListView) -> ActionResult {
 
 /// Takes an answer back and keeps what it had said as drafts, so that its questions stand open again, filled in: all of it
 /// or nothing. Gives the undo's own group and those questions.
-fn take_back(book: &mut Book, terms: &Terms<'_>, group: Id) -> Kept<(Id, Vec<ReopenedAnswer>)> {
+fn take_back(book: &mut Book, terms: &Terms<'_>, group: Id) -> Result<(Id, Vec<ReopenedAnswer>)> {
     let undone = book.undo(group, &terms.author(), terms.now(), draft)?;
     let mut reopened = Vec::new();
     for answer in &undone.reopened {
@@ -81,7 +81,7 @@ fn draft(answer: &Reopened) -> Option<(DraftKey, String)> {
 }
 
 /// The question of an undone answer; none where no person had answered one.
-fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Kept<Option<ReopenedAnswer>> {
+fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Result<Option<ReopenedAnswer>> {
     let Some((_, text)) = draft(answer) else { return Ok(None) };
     let Some(house) = book.house_of(answer.subject)? else { return Ok(None) };
     let Some(record) = house.any(answer.subject) else { return Ok(None) };

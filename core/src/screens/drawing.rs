@@ -9,7 +9,7 @@ use super::{board, house, penetration, pole, saw_list, wall};
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 
 /// The drawing of a subject for a frame.
 ///
@@ -22,7 +22,7 @@ pub fn drawing(book: &Book, context: &Context, subject: &Subject, frame: &Frame)
     })
 }
 
-fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Kept<Drawing> {
+fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Result<Drawing> {
     let page = Page::new([frame.width_dp, frame.height_dp, frame.label_dp, frame.small_dp], frame.left_hand);
     match subject {
         Subject::BoardFace { board } => board_side(book, terms, &page, board, Side::Face),
@@ -45,14 +45,14 @@ fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Ke
     }
 }
 
-fn board_side(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, side: Side) -> Kept<Drawing> {
+fn board_side(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, side: Side) -> Result<Drawing> {
     let BoardView { length, height, notches, revision, .. } = board::view(book, terms, id)?;
     let board = Board::of(terms.phrases, length.as_ref(), &height, &notches);
     let spoken = board.spoken(terms.phrases, side);
     Ok(packed(page, revision, board.draw(page, side), spoken, Vec::new()))
 }
 
-fn elevation(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+fn elevation(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
     let view = wall::view(book, terms, id)?;
     let wall = Elevation::of(terms.phrases, &view);
     let (strokes, height, hits) = wall.draw(page, terms.phrases);
@@ -62,26 +62,26 @@ fn elevation(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Draw
     Ok(packed(page, view.revision, (strokes, height), wall.spoken(terms.phrases), targets))
 }
 
-fn wall_small(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+fn wall_small(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
     let (work, wall) = desk::wall(book, terms, id)?;
     let wall = house::small(&work, &wall)?;
     let number = small_revision(&wall);
     Ok(packed(page, number, wall.draw_small(page), wall.spoken_small(terms.phrases), Vec::new()))
 }
 
-fn pole_stick(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+fn pole_stick(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
     let view = pole::view(book, terms, id)?;
     let stick = Stick::of(terms.phrases, &view);
     Ok(packed(page, view.revision, stick.draw(page), stick.spoken(terms.phrases), Vec::new()))
 }
 
-fn block(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Kept<Drawing> {
+fn block(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
     let view = penetration::view(book, terms, id)?;
     let block = Block::of(terms.phrases, &view.block);
     Ok(packed(page, view.revision, block.draw(page), block.spoken(), Vec::new()))
 }
 
-fn layers(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, look: Look) -> Kept<Drawing> {
+fn layers(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, look: Look) -> Result<Drawing> {
     let view = penetration::view(book, terms, id)?;
     let layers = drawn_layers(terms.phrases, &view, penetration::wall_layers(book, terms, id)?);
     let spoken = layers.spoken(terms.phrases);

@@ -5,9 +5,9 @@ use crate::phrases::{key, spoken};
 use crate::views::{FrameView, TapeMark, Words};
 
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 
-pub(super) fn view(terms: &Terms<'_>) -> Kept<FrameView> {
+pub(super) fn view(terms: &Terms<'_>) -> Result<FrameView> {
     let unit = match terms.show {
         Show::Inches(_) | Show::FeetInches(_) => key("frame-unit-inches"),
         Show::Millimetres(_) => key("frame-unit-millimeters"),

@@ -14,12 +14,12 @@ use super::copied;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::screens::result::ActionResult;
 
 pub(super) use small::small;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<HouseView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseView> {
     let work = desk::house(book, terms, job)?;
     let house = work.house();
     let copied_at_ms = copied::at_ms(book)?;
@@ -57,7 +57,7 @@ fn block_size_line(terms: &Terms<'_>, size: &Record) -> Option<BlockSizeLine> {
     Some(BlockSizeLine { block_size: size.id().to_string(), width, height, said })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Result<ActionResult> {
     match action {
         HouseAction::Answer { job, field, text } => {
             let work = desk::house(book, terms, job)?;
@@ -93,7 +93,7 @@ fn add(
     job: &str,
     (kind, operation): (Kind, OperationKind),
     given: [(Field, &str); 2],
-) -> Kept<ActionResult> {
+) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let answers = given.into_iter().map(|(field, text)| (field.code(), text)).collect();
     let fields = ask::fields(terms, crate::book::fields_of(kind), &answers)?;
@@ -104,7 +104,7 @@ fn add(
     Ok(ActionResult::at(here(&work), accept(book, terms, operation, &[])?.group))
 }
 
-fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<ActionResult> {
+fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let named = ask::value(terms, ask::spec_of(terms, Kind::Wall, Field::Name.code())?, name)?;
     if named == Value::Absent {
@@ -118,7 +118,7 @@ fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Kept<A
     Ok(ActionResult::at(Place::Measure { wall: id.to_string() }, outcome.group))
 }
 
-fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Kept<ActionResult> {
+fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let id = terms.id("part", part)?;
     let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));

@@ -9,13 +9,13 @@ use super::copied;
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::screens::result::ActionResult;
 
 /// What a house takes over from the one that it is like.
 const LIKE: [Field; 5] = [Field::BoardHeight, Field::BoardThickness, Field::Lap, Field::NailLine, Field::Rules];
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Kept<JobsView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     let line = |job: JobRow| JobLine {
         job: job.record.id().to_string(),
         name: job.record.text(Field::Name).unwrap_or_default().to_owned(),
@@ -28,7 +28,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Kept<JobsView> {
     Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?) })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Result<ActionResult> {
     match action {
         JobsAction::Create { name, like } => create(book, terms, name, like.as_deref()),
         JobsAction::Rename { job, name } => {
@@ -45,7 +45,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Ke
     }
 }
 
-fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) -> Kept<ActionResult> {
+fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) -> Result<ActionResult> {
     let id = terms.fresh(0);
     let named = ask::value(terms, ask::spec_of(terms, Kind::Job, Field::Name.code())?, name)?;
     let mut operation = Operation::new(OperationKind::JobCreated, None, [name.trim()])
@@ -69,7 +69,7 @@ fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) ->
     Ok(ActionResult::at(Place::House { job: id.to_string() }, outcome.group))
 }
 
-fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Kept<ActionResult> {
+fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let (kind, word) = match archived {
         true => (OperationKind::JobArchived, "yes"),

@@ -12,14 +12,14 @@ use crate::work::{Site, Work};
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
 /// The kinds of parts of a wall.
 const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutment];
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<MeasureView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<MeasureView> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let questions = ask::questions(book, terms, &wall.record)?;
     let part = |part: &Arc<Record>| {
@@ -27,7 +27,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<MeasureVi
         let title = terms.phrase(&format!("wall-part-{}", part.kind), &[]);
         Ok(PartView { part: part.id().to_string(), kind: part.kind.code().to_owned(), title, questions })
     };
-    let parts = parts(&work, &wall).map(part).collect::<Kept<Vec<PartView>>>()?;
+    let parts = parts(&work, &wall).map(part).collect::<Result<Vec<PartView>>>()?;
     let all: Vec<Question> = questions.iter().chain(parts.iter().flat_map(|part| &part.questions)).cloned().collect();
     Ok(MeasureView {
         wall: wall.id().to_string(),
@@ -40,7 +40,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<MeasureVi
     })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Result<ActionResult> {
     match action {
         MeasureAction::Answer { wall, field, text } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
@@ -89,13 +89,13 @@ fn parts<'a>(work: &'a Work, wall: &Site) -> impl Iterator<Item = &'a Arc<Record
 }
 
 /// A part of this wall.
-fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &Site), id: &str) -> Kept<&'a Arc<Record>> {
+fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &Site), id: &str) -> Result<&'a Arc<Record>> {
     let id = terms.id("part", id)?;
     let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
     Ok(parts(work, wall).find(|part| part.id() == id).ok_or_else(unknown)?)
 }
 
-fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Kept<ActionResult> {
+fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Result<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let Some(kind) = PARTS.into_iter().find(|known| known.code() == kind) else {
         let text = terms.phrase("screen-pick", &[("choices", PARTS.map(Kind::code).join(", ").into())]);

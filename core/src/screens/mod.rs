@@ -31,7 +31,7 @@ use crate::book::Book;
 use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
 use crate::forms::context::{Terms, in_language};
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 
 pub use copied::copy;
 pub use documents::take_in_document;
@@ -95,7 +95,7 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
     })
 }
 
-pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Kept<View> {
+pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Result<View> {
     Ok(match place {
         Place::Jobs => View::JobsKind { view: jobs::view(book, terms)? },
         Place::House { job } => View::HouseKind { view: house::view(book, terms, job)? },

@@ -15,7 +15,7 @@ use super::{board, house, jobs, measure, pole, saw_list, wall};
 use crate::forms::ask;
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::screens::result::ActionResult;
 
 impl NewThing {
@@ -48,7 +48,7 @@ impl NewThing {
         }
     }
 
-    fn spec(self, terms: &Terms<'_>, field: &str) -> Kept<&'static FieldSpec> {
+    fn spec(self, terms: &Terms<'_>, field: &str) -> Result<&'static FieldSpec> {
         let found = self.specs().iter().find(|spec| spec.field.code() == field);
         found.ok_or_else(|| ask::not_an_answer(terms, self.specs(), field).into())
     }
@@ -99,7 +99,7 @@ struct Making<'a> {
 }
 
 impl<'a> Making<'a> {
-    fn of(book: &Book, what: NewThing, parent: &'a str) -> Kept<Self> {
+    fn of(book: &Book, what: NewThing, parent: &'a str) -> Result<Self> {
         let empty = Self { what, parent, answers: Answers::new() };
         let kept = book.draft(&empty.key(""))?;
         Ok(Self { answers: serde_json::from_str(&kept).unwrap_or_default(), ..empty })
@@ -122,7 +122,7 @@ impl<'a> Making<'a> {
         self.what.specs().iter().filter(|spec| self.what.asks(spec, !self.parent.is_empty(), &self.answers))
     }
 
-    fn question(&self, book: &Book, terms: &Terms<'_>, spec: &FieldSpec) -> Kept<Question> {
+    fn question(&self, book: &Book, terms: &Terms<'_>, spec: &FieldSpec) -> Result<Question> {
         let draft = book.draft(&self.key(spec.field.code()))?;
         let open = ask::unanswered(terms, spec);
         let given = self.answer(spec.field);
@@ -138,7 +138,7 @@ impl<'a> Making<'a> {
     }
 
     /// Drops everything that was kept of it.
-    fn clear(&self, book: &mut Book) -> Kept<()> {
+    fn clear(&self, book: &mut Book) -> Result<()> {
         let fields = self.what.specs().iter().map(|spec| spec.field.code());
         for key in fields.chain([""]).map(|field| self.key(field)) {
             if !book.draft(&key)?.is_empty() {
@@ -150,7 +150,7 @@ impl<'a> Making<'a> {
 }
 
 /// The house that a parent is, or belongs to.
-fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Option<String>> {
+fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Result<Option<String>> {
     if let (NewThing::House | NewThing::LooseBoard, true) = (what, parent.is_empty()) {
         return Ok(None);
     }
@@ -170,16 +170,17 @@ fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<
     Ok(job.map(|job| job.to_string()))
 }
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<NewView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Result<NewView> {
     let job = job_of(book, terms, what, parent)?;
     let making = Making::of(book, what, parent)?;
-    let questions: Vec<Question> = making.asks().map(|spec| making.question(book, terms, spec)).collect::<Kept<_>>()?;
+    let questions: Vec<Question> =
+        making.asks().map(|spec| making.question(book, terms, spec)).collect::<Result<_>>()?;
     let asked = making.asked(&questions);
     let title = terms.phrase(what.title(!parent.is_empty()), &[]);
     Ok(NewView { what, parent: parent.to_owned(), job, title, questions, asked })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Result<ActionResult> {
     match action {
         NewAction::KeepDraft { what, parent, field, text } => {
             let making = Making::of(book, *what, parent)?;
@@ -199,7 +200,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &NewAction) -> Kep
     }
 }
 
-fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Kept<ActionResult> {
+fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &str, text: &str) -> Result<ActionResult> {
     let spec = making.what.spec(terms, field)?;
     let value = ask::value(terms, spec, text)?;
     // A name is any text, but a thing that nobody can call is of no use.
@@ -219,7 +220,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &st
 }
 
 /// Makes the thing, through the screen that such things belong to.
-fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Kept<ActionResult> {
+fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Result<ActionResult> {
     let text = |field| making.answer(field);
     let parent = making.parent.to_owned();
     let given = || -> Vec<Given> {
@@ -269,7 +270,7 @@ fn make(book: &mut Book, terms: &Terms<'_>, making: &Making<'_>) -> Kept<ActionR
 }
 
 /// The screen that a new thing was started from.
-fn above(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Kept<Place> {
+fn above(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Result<Place> {
     let (job, parent) = (job_of(book, terms, what, parent)?, parent.to_owned());
     Ok(match (what, job) {
         (NewThing::Notch | NewThing::Spoiled, _) => Place::Board { board: parent },

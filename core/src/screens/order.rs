@@ -14,9 +14,9 @@ use super::pole;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
-use crate::forms::error::{Kept, Trouble};
+use crate::forms::error::{FormError, Result};
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<OrderView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<OrderView> {
     let work = desk::house(book, terms, job)?;
     let stock = work.stock();
     let items = count(terms, &work, ORDER_EFFORT)?;
@@ -73,12 +73,12 @@ fn line(terms: &Terms<'_>, item: &Item, stock: &[Stock]) -> OrderLine {
 pub(crate) const ORDER_EFFORT: u64 = 400;
 
 /// Counts a house; without a saw list its boards are planned with so many steps.
-fn count(terms: &Terms<'_>, work: &Work, effort: u64) -> Kept<Vec<Item>> {
+fn count(terms: &Terms<'_>, work: &Work, effort: u64) -> Result<Vec<Item>> {
     let house = materials(work, terms.division, effort).map_err(|error| refused(terms, "job", error))?;
     amounts(&house).map_err(|error| not_counted(terms, error))
 }
 
-fn not_counted(terms: &Terms<'_>, error: AmountError) -> Trouble {
+fn not_counted(terms: &Terms<'_>, error: AmountError) -> FormError {
     match error {
         AmountError::Rule(error) => error.into(),
         error => {

@@ -7,7 +7,9 @@ mod layers;
 mod patch;
 mod shed;
 
-use crate::book::{Book, Field, Kind, Operation, OperationKind};
+use std::sync::Arc;
+
+use crate::book::{Book, Field, Kind, Operation, OperationKind, Record};
 use crate::flashing::{Pipe, WallLayers};
 use crate::steps::Step;
 use crate::store::Id;
@@ -18,13 +20,13 @@ use super::revision::penetration_revision;
 use crate::forms::ask::{self, accept, keep_draft};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::signing::{Detail, Signing, sign, step_lines};
 use crate::forms::{photo, step_asks};
 use crate::screens::result::ActionResult;
 
 /// A penetration that a shell named.
-fn site_of(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<PenetrationSite> {
+fn site_of(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<PenetrationSite> {
     let (work, wall, penetration) = desk::penetration(book, terms, penetration)?;
     Ok(PenetrationSite::new(work, wall, penetration))
 }
@@ -34,7 +36,7 @@ fn name_key(site: &PenetrationSite) -> String {
     format!("wall-kind-{}", site.penetration.kind.code())
 }
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<PenetrationView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<PenetrationView> {
     let site = site_of(book, terms, penetration)?;
     let mut notes = Vec::new();
     let (patch, patch_ends) = patch::sizes(terms, &site, &mut notes)?;
@@ -72,7 +74,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<Pe
 
 /// The layers of a penetration with their extents, and what goes through them, as a drawing shows them; `None` where
 /// they cannot be told yet.
-pub(super) fn wall_layers(book: &Book, terms: &Terms<'_>, penetration: &str) -> Kept<Option<(WallLayers, Pipe)>> {
+pub(super) fn wall_layers(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<Option<(WallLayers, Pipe)>> {
     let site = site_of(book, terms, penetration)?;
     Ok(site.wall_layers()?.map(|layers| (layers, site.pipe())))
 }
@@ -84,19 +86,19 @@ pub(super) fn spoilt(
     terms: &Terms<'_>,
     penetration: &str,
     spoil: impl FnOnce(&mut WallLayers),
-) -> Kept<crate::views::Shedding> {
+) -> Result<crate::views::Shedding> {
     let site = site_of(book, terms, penetration)?;
     let mut layers = site.wall_layers()?.unwrap();
     spoil(&mut layers);
     Ok(shed::check(terms, &site, &layers).unwrap())
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction) -> Result<ActionResult> {
     let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
-    let record = |book: &Book, id: &str| {
+    let record = |book: &Book, id: &str| -> Result<Arc<Record>> {
         let id = terms.id("penetration", id)?;
         let work = desk::of(book, id, Kind::Penetration)?;
-        Kept::Ok(work.house().get(id, Kind::Penetration)?.clone())
+        Ok(Arc::clone(work.house().get(id, Kind::Penetration)?))
     };
     match action {
         PenetrationAction::Answer { penetration, field, text } => {
@@ -145,12 +147,12 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
     }
 }
 
-fn sign_step(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite, step: &str, said: &StepSaid) -> Kept<Id> {
+fn sign_step(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite, step: &str, said: &StepSaid) -> Result<Id> {
     let (about, steps) = (name_key(site), site.detail.steps());
     sign(book, terms, &signing(site, &about, &steps)?, step, said)
 }
 
-fn signing<'a>(site: &'a PenetrationSite, about: &'a str, steps: &'a [Step]) -> Kept<Signing<'a>> {
+fn signing<'a>(site: &'a PenetrationSite, about: &'a str, steps: &'a [Step]) -> Result<Signing<'a>> {
     let detail = Detail { hash: site.hash()?, earlier: vec![site.earlier_hash()?] };
     Ok(Signing { work: &site.work, subject: site.penetration.id(), about, steps, detail })
 }

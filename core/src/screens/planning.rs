@@ -17,7 +17,7 @@ use super::show;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 
 pub(super) use accept::accept;
 pub(super) use refused::refused;
@@ -94,7 +94,7 @@ impl HousePlanner {
 }
 
 /// What follows from the house, which is there.
-fn house(book: &Book, job: Id) -> Kept<Arc<Work>> {
+fn house(book: &Book, job: Id) -> Result<Arc<Work>> {
     let work = desk::work(book, Some(job))?;
     work.job()?;
     Ok(work)

@@ -14,18 +14,18 @@ use super::revision::pole_revision;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<PoleView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<PoleView> {
     let work = desk::house(book, terms, job)?;
     let mut view = preview::view(book, terms, &work)?;
     view.revision = pole_revision(terms.phrases, &view);
     Ok(view)
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Result<ActionResult> {
     match action {
         PoleAction::Answer { job, field, text } => {
             let work = desk::house(book, terms, job)?;
@@ -56,7 +56,7 @@ fn here(work: &Work) -> Place {
     Place::Pole { job: desk::job_id(work) }
 }
 
-fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &str) -> Kept<Id> {
+fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &str) -> Result<Id> {
     if let Some(pole) = work.pole() {
         return Ok(ask::answer(book, terms, pole, field, text)?.group);
     }
@@ -69,7 +69,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &s
     Ok(accept(book, terms, operation, &[DraftKey::field(id, spec.field)])?.group)
 }
 
-fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) -> Kept<ActionResult> {
+fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let answers = given(answers);
     let fields = ask::fields(terms, fields_of(Kind::Mark), &answers)?;
@@ -89,7 +89,7 @@ fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) ->
     Ok(ActionResult::at(here(&work), group))
 }
 
-fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Kept<ActionResult> {
+fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Result<ActionResult> {
     let work = desk::house(book, terms, job)?;
     let mark = work.house().get(terms.id("mark", mark)?, Kind::Mark)?;
     if work.pole().is_none_or(|pole| mark.parent != Some(pole.id())) {
@@ -102,7 +102,7 @@ fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Kep
 }
 
 /// Keeps the layout: what is up stays, so no line that a fixed board stands on may move.
-fn lay_out(book: &mut Book, terms: &Terms<'_>, work: &Work) -> Kept<Id> {
+fn lay_out(book: &mut Book, terms: &Terms<'_>, work: &Work) -> Result<Id> {
     let pole = work.pole().ok_or_else(|| WorkError::first(Kind::Pole, Field::From))?;
     let lines = preview::lines(terms, work, pole)?;
     let up = fixed_courses(work);

@@ -9,14 +9,14 @@ use crate::work::Work;
 use crate::forms::ask::{accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
-use crate::forms::parts::together;
+use crate::forms::error::Result;
+use crate::forms::parts::join_nonempty;
 use crate::forms::quantity::quantity;
 use crate::screens::result::ActionResult;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<RulesView> {
     let work = desk::house(book, terms, job)?;
-    let rules = work.rules().rules().map(|rule| line(book, terms, &work, rule)).collect::<Kept<Vec<_>>>()?;
+    let rules = work.rules().rules().map(|rule| line(book, terms, &work, rule)).collect::<Result<Vec<_>>>()?;
     let asks = || rules.iter().flat_map(|rule| &rule.asks);
     let waits = |question: &&Question| question.field.ends_with(REASON) && !question.optional;
     let asked = asks().find(|question| !question.draft.is_empty()).or_else(|| asks().find(waits)).cloned();
@@ -29,7 +29,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<RulesView>
     })
 }
 
-fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Kept<RuleLine> {
+fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Result<RuleLine> {
     let value = work.rules().get(rule.key)?;
     let status = if rule.not_verified() { "rule-not-verified" } else { rule.status.phrase() };
     let text = |value: Quantity| value.text_in(terms.phrases.language());
@@ -73,7 +73,7 @@ fn source(terms: &Terms<'_>, work: &Work, rule: &Rule) -> String {
 }
 
 fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
-    let source = together(&[&line.source, &line.edition]);
+    let source = join_nonempty(&[&line.source, &line.edition]);
     let status = line.status.as_str();
     // A value without a source says so by its status.
     let from = if source.is_empty() {
@@ -84,7 +84,7 @@ fn said(terms: &Terms<'_>, line: &RuleLine) -> String {
     let changed = line.changed.as_ref().map(|changed| {
         let args = [
             ("default", line.default.as_str().into()),
-            ("signer", together(&[&changed.signer, &terms.moment(changed.at_ms)]).into()),
+            ("signer", join_nonempty(&[&changed.signer, &terms.moment(changed.at_ms)]).into()),
             ("reason", changed.reason.as_str().into()),
         ];
         terms.phrase("rules-changed-by", &args)
@@ -101,11 +101,11 @@ fn drafts(job: Id, key: &str) -> [DraftKey; 3] {
     ["", REASON, "/value"].map(|tail| DraftKey::named(job, &format!("{key}{tail}")))
 }
 
-fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Kept<Vec<Question>> {
+fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Result<Vec<Question>> {
     let [value_draft, reason_draft, waiting] = drafts(job, &line.key);
     let waiting = book.draft(&waiting)?;
     let rule = || line.name.as_str().into();
-    let question = |field: String, title: String, hint: String, draft: &DraftKey| -> Kept<Question> {
+    let question = |field: String, title: String, hint: String, draft: &DraftKey| -> Result<Question> {
         Ok(Question {
             subject: job.to_string(),
             field,
@@ -130,7 +130,7 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Kept<Vec<Qu
     Ok(vec![of_value, of_reason])
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Result<ActionResult> {
     let here = |work: &Work| Place::Rules { job: desk::job_id(work) };
     match action {
         RulesAction::KeepDraft { job, field, text } => {
@@ -168,7 +168,14 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> K
     }
 }
 
-fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &str, reason: &str) -> Kept<ActionResult> {
+fn change(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    work: &Work,
+    key: &str,
+    value: &str,
+    reason: &str,
+) -> Result<ActionResult> {
     let rule = work.rules().rule(key)?;
     let value = quantity(terms, rule, value)?;
     let by = terms.context.signer.clone();
@@ -199,7 +206,7 @@ fn change(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str, value: &st
     Ok(ActionResult::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 
-fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Kept<ActionResult> {
+fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Result<ActionResult> {
     let rule = work.rules().rule(key)?;
     if !work.rules().clone().back_to_default(key)? {
         return Err(Problem::new(Code::Order, "key", terms.phrase("rules-not-changed", &[])).into());

@@ -12,13 +12,13 @@ use crate::work::{SawBoard, SawBoards, SawPiece, Work};
 
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::{ask, desk};
 
 pub(super) use act::act;
 pub(super) use pattern::pattern;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Kept<SawListView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListView> {
     let work = desk::house(book, terms, job)?;
     let list = SawBoards::of(&work)?;
     let keep = work.rules().get_length(keys::OFFCUT_KEEP_LEAST)?;
@@ -131,7 +131,7 @@ fn piece_line(terms: &Terms<'_>, piece: &SawPiece) -> SawPieceLine {
     }
 }
 
-fn stock(book: &Book, terms: &Terms<'_>, work: &Work, list: &SawBoards) -> Kept<Vec<StockNeed>> {
+fn stock(book: &Book, terms: &Terms<'_>, work: &Work, list: &SawBoards) -> Result<Vec<StockNeed>> {
     let count = ask::spec_of(terms, Kind::Stock, Field::Count.code())?;
     // Two lines of one length: the first takes the boards.
     let mut seen = Vec::new();
@@ -146,7 +146,7 @@ fn stock(book: &Book, terms: &Terms<'_>, work: &Work, list: &SawBoards) -> Kept<
     Ok(needs)
 }
 
-fn need(book: &Book, terms: &Terms<'_>, stock: &Record, count: &FieldSpec, used: usize) -> Kept<Option<StockNeed>> {
+fn need(book: &Book, terms: &Terms<'_>, stock: &Record, count: &FieldSpec, used: usize) -> Result<Option<StockNeed>> {
     let Some(length) = terms.answer(stock, Field::Length) else { return Ok(None) };
     let question = ask::question(book, terms, stock, count)?;
     let asks = Question { title: format!("{}: {}", length.text, question.title), ..question };

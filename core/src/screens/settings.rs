@@ -10,7 +10,7 @@ use crate::views::{
 
 use crate::forms::ask;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::screens::result::ActionResult;
 
 type SettingSpec = FieldSpec<Setting<'static>>;
@@ -117,7 +117,7 @@ pub fn remember_place(book: &mut Book, context: &Context, place: &Place) -> Resu
 }
 
 /// Sends who gives the phone away back to where they worked, if they stood in Settings to do so.
-fn leave_settings(book: &mut Book) -> Kept<()> {
+fn leave_settings(book: &mut Book) -> Result<()> {
     let signer = book.setting(&Setting::Signer)?.unwrap_or_default();
     let place = book.setting(&Setting::Place(&signer))?.and_then(|text| serde_json::from_str(&text).ok());
     if let (Some(Place::Settings), Some(work)) = (place, book.setting(&Setting::Work(&signer))?) {
@@ -142,19 +142,19 @@ fn chosen(book: &Book, setting: Setting<'static>) -> Option<String> {
     }
 }
 
-fn signers(book: &Book) -> Kept<Vec<String>> {
+fn signers(book: &Book) -> Result<Vec<String>> {
     let text = book.setting(&Setting::Signers)?.unwrap_or_default();
     Ok(text.lines().map(str::to_owned).collect())
 }
 
-fn put_signers(book: &mut Book, signers: &[String]) -> Kept<()> {
+fn put_signers(book: &mut Book, signers: &[String]) -> Result<()> {
     Ok(book.put_setting(&Setting::Signers, &signers.join("\n"))?)
 }
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Kept<SettingsView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<SettingsView> {
     let current = book.setting(&Setting::Signer)?.unwrap_or_default();
     let signers = signers(book)?.into_iter().map(|name| SignerLine { current: name == current, name }).collect();
-    let settings = SETTINGS.iter().map(|spec| question(book, terms, spec)).collect::<Kept<Vec<_>>>()?;
+    let settings = SETTINGS.iter().map(|spec| question(book, terms, spec)).collect::<Result<Vec<_>>>()?;
     let new_signer = Question { draft: book.draft(&draft_key(&NEW_SIGNER))?, ..ask::unanswered(terms, &NEW_SIGNER) };
     let asked = settings.iter().chain([&new_signer]).find(|question| !question.draft.is_empty()).cloned();
     Ok(SettingsView { signers, settings, new_signer, asked })
@@ -164,7 +164,7 @@ fn draft_key(spec: &SettingSpec) -> DraftKey {
     DraftKey::setting(&spec.field.code())
 }
 
-fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Kept<Question> {
+fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Result<Question> {
     let text = chosen(book, spec.field).unwrap_or_default();
     let reading = match spec.allowed {
         Allowed::NotNegative => {
@@ -179,7 +179,7 @@ fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Kept<Question
     Ok(Question { answer, reading, draft: book.draft(&draft_key(spec))?, ..ask::unanswered(terms, spec) })
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -> Result<ActionResult> {
     match action {
         SettingsAction::TakePhone { signer } => {
             let name = name(terms, signer)?;
@@ -216,12 +216,12 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &SettingsAction) -
     Ok(ActionResult::without_answer(Place::Settings))
 }
 
-fn spec_of(terms: &Terms<'_>, field: &str) -> Kept<&'static SettingSpec> {
+fn spec_of(terms: &Terms<'_>, field: &str) -> Result<&'static SettingSpec> {
     let found = SETTINGS.iter().find(|spec| spec.field.code() == field);
     found.ok_or_else(|| ask::not_an_answer(terms, SETTINGS, field).into())
 }
 
-fn answer(book: &mut Book, terms: &Terms<'_>, spec: &SettingSpec, text: &str) -> Kept<()> {
+fn answer(book: &mut Book, terms: &Terms<'_>, spec: &SettingSpec, text: &str) -> Result<()> {
     match ask::value(terms, spec, text)? {
         Value::Absent => book.clear_setting(&spec.field)?,
         // So that it stays the same length when another unit is shown or another language spoken.
@@ -236,7 +236,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, spec: &SettingSpec, text: &str) ->
 }
 
 /// A signer's name on one line: that is how it stands on a report.
-fn name(terms: &Terms<'_>, signer: &str) -> Kept<String> {
+fn name(terms: &Terms<'_>, signer: &str) -> Result<String> {
     let refuse = |code, key: &str, limit: &str| {
         Problem::new(code, "signer", terms.phrase(key, &[("limit", limit.into())])).into()
     };

@@ -13,18 +13,18 @@ use super::revision::wall_revision;
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
-pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Kept<WallView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<WallView> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let mut view = elevation::view(terms, &work, &wall)?;
     view.revision = wall_revision(terms.phrases, &view);
     Ok(view)
 }
 
-pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Kept<ActionResult> {
+pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Result<ActionResult> {
     match action {
         WallAction::AddPenetration { wall, answers } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
@@ -64,7 +64,7 @@ fn add(
     terms: &Terms<'_>,
     (work, wall): (&Work, &Site),
     fields: Vec<(Field, Value)>,
-) -> Kept<ActionResult> {
+) -> Result<ActionResult> {
     let id = terms.fresh(0);
     let what = fields.iter().find_map(|(field, value)| (*field == Field::What).then(|| value.typed()));
     let name = format!("wall-kind-{}", what.unwrap_or_default());
@@ -76,7 +76,7 @@ fn add(
 }
 
 /// The fields of a penetration like another one at another place.
-fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> Kept<Vec<(Field, Value)>> {
+fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> Result<Vec<(Field, Value)>> {
     let place = [(Field::FromLeft, from_left), (Field::FromBase, from_base)];
     let mut fields = Vec::new();
     for spec in fields_of(Kind::Penetration) {
@@ -94,7 +94,7 @@ fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> 
     Ok(fields)
 }
 
-fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Kept<ActionResult> {
+fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Result<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let id = terms.id("penetration", penetration)?;
     let penetration = work.house().get(id, Kind::Penetration)?;

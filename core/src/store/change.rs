@@ -127,14 +127,14 @@ impl State {
 
 /// A change as it is written: a set field also says what it replaced, and which writes its maker saw.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Deed {
+pub(super) enum LoggedChange {
     Create { subject: Id, kind: String, parent: Option<Id>, sort_key: String },
     Set { subject: Id, field: String, new: Value, old: Value, saw: Vec<Id>, kept: bool },
     Remove { subject: Id },
     SignOff(SignOff),
 }
 
-impl Deed {
+impl LoggedChange {
     pub(super) fn subject(&self) -> Id {
         match self {
             Self::Create { subject, .. } | Self::Set { subject, .. } | Self::Remove { subject } => *subject,

@@ -6,7 +6,7 @@ use rusqlite::{Connection, Row};
 use sha2::{Digest, Sha256};
 
 use super::canon::Canon;
-use super::change::Deed;
+use super::change::LoggedChange;
 use super::id::{BadId, from_hex};
 use super::{DeviceId, Id, Stamp};
 
@@ -220,14 +220,14 @@ impl Entry {
 /// What a payload of this program's form says.
 pub(super) struct Payload {
     pub(super) args: Vec<String>,
-    pub(super) deeds: Vec<Deed>,
+    pub(super) deeds: Vec<LoggedChange>,
 }
 
 impl Payload {
     pub(super) fn write(&self) -> String {
         Canon::map([
             ("args", Some(Canon::List(self.args.iter().cloned().map(Canon::Text).collect()))),
-            ("changes", Some(Canon::List(self.deeds.iter().map(Deed::canon).collect()))),
+            ("changes", Some(Canon::List(self.deeds.iter().map(LoggedChange::canon).collect()))),
         ])
         .write()
     }
@@ -242,7 +242,7 @@ impl Payload {
             canon.list("args")?.iter().map(|arg| if let Canon::Text(arg) = arg { Some(arg.clone()) } else { None });
         Some(Self {
             args: args.collect::<Option<_>>()?,
-            deeds: canon.list("changes")?.iter().map(Deed::from_canon).collect::<Option<_>>()?,
+            deeds: canon.list("changes")?.iter().map(LoggedChange::from_canon).collect::<Option<_>>()?,
         })
     }
 }

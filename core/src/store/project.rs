@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, params};
 
-use super::change::Deed;
+use super::change::LoggedChange;
 use super::entry::{COLUMNS, Payload};
 use super::{Entry, Id, Result, SignOff, Stamp, Store, Value};
 use crate::store::canon::Canon;
@@ -26,7 +26,7 @@ pub(super) fn apply(conn: &Connection, row: i64, entry: &Entry) -> Result<BTreeS
 }
 
 /// The same for an entry that was made just now from these deeds: no undo can name it yet.
-pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Deed]) -> Result<BTreeSet<Id>> {
+pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[LoggedChange]) -> Result<BTreeSet<Id>> {
     let mut touched = BTreeSet::new();
     for deed in deeds {
         index(conn, row, deed)?;
@@ -38,11 +38,11 @@ pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Dee
     Ok(touched)
 }
 
-fn deeds_of(form: i64, payload: &str) -> Vec<Deed> {
+fn deeds_of(form: i64, payload: &str) -> Vec<LoggedChange> {
     Payload::read(form, payload).map(|payload| payload.deeds).unwrap_or_default()
 }
 
-fn settle_all(conn: &Connection, deeds: &[Deed], touched: &mut BTreeSet<Id>) -> Result<()> {
+fn settle_all(conn: &Connection, deeds: &[LoggedChange], touched: &mut BTreeSet<Id>) -> Result<()> {
     for deed in deeds {
         settle(conn, deed)?;
         touched.insert(deed.subject());
@@ -50,9 +50,9 @@ fn settle_all(conn: &Connection, deeds: &[Deed], touched: &mut BTreeSet<Id>) -> 
     Ok(())
 }
 
-fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
+fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
     let (value, saw, kept) = match deed {
-        Deed::Create { kind, parent, sort_key, .. } => {
+        LoggedChange::Create { kind, parent, sort_key, .. } => {
             let made = Canon::map([
                 ("kind", Canon::text(kind.as_str())),
                 ("parent", parent.map(|id| Canon::Text(id.to_string()))),
@@ -60,11 +60,11 @@ fn index(conn: &Connection, row: i64, deed: &Deed) -> Result<()> {
             ]);
             (made.write(), String::new(), false)
         }
-        Deed::Set { new, saw, kept, .. } => {
+        LoggedChange::Set { new, saw, kept, .. } => {
             (new.canon().write(), saw.iter().map(Id::to_string).collect::<Vec<_>>().join(" "), *kept)
         }
-        Deed::Remove { .. } => (String::new(), String::new(), false),
-        Deed::SignOff(sign_off) => return index_sign_off(conn, row, sign_off),
+        LoggedChange::Remove { .. } => (String::new(), String::new(), false),
+        LoggedChange::SignOff(sign_off) => return index_sign_off(conn, row, sign_off),
     };
     conn.prepare_cached("INSERT OR IGNORE INTO written VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(params![
         deed.subject(),
@@ -187,11 +187,11 @@ fn holder(writes: &[Write]) -> Option<&Write> {
 }
 
 /// Works out one slot anew from all its writes that are in force.
-fn settle(conn: &Connection, deed: &Deed) -> Result<()> {
+fn settle(conn: &Connection, deed: &LoggedChange) -> Result<()> {
     match deed {
-        Deed::Set { subject, field, .. } => settle_field(conn, *subject, &deed.slot(), field),
-        Deed::Create { subject, .. } | Deed::Remove { subject } => settle_subject(conn, *subject),
-        Deed::SignOff(_) => Ok(()),
+        LoggedChange::Set { subject, field, .. } => settle_field(conn, *subject, &deed.slot(), field),
+        LoggedChange::Create { subject, .. } | LoggedChange::Remove { subject } => settle_subject(conn, *subject),
+        LoggedChange::SignOff(_) => Ok(()),
     }
 }
 

@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use rusqlite::{OptionalExtension, Params, Row, params};
 
-use super::change::Deed;
+use super::change::LoggedChange;
 use super::entry::Payload;
 use super::project::value;
 use super::{Id, Result, SignOff, Stamp, Store, Value};
@@ -234,7 +234,8 @@ impl Store {
             .optional()?;
         let payload = found.and_then(|(form, payload)| Payload::read(form, &payload));
         let deeds = payload.map(|payload| payload.deeds).unwrap_or_default();
-        let slot = |deed: &Deed| Canon::List(vec![Canon::Text(deed.subject().to_string()), Canon::Text(deed.slot())]);
+        let slot =
+            |deed: &LoggedChange| Canon::List(vec![Canon::Text(deed.subject().to_string()), Canon::Text(deed.slot())]);
         let slots = Canon::List(deeds.iter().map(slot).collect()).write();
         let sql = format!(
             "WITH m (subject, slot) AS (SELECT unhex(value ->> 0), value ->> 1 FROM json_each(?2)) \

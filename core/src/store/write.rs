@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 
-use super::change::Deed;
+use super::change::LoggedChange;
 use super::device::Tip;
 use super::entry::{FORM, Payload};
 use super::project::{apply_new, value};
@@ -127,7 +127,7 @@ impl Store {
         let (outcome, tip) = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
         let mut reopened = Vec::new();
         for deed in payload.deeds {
-            let Deed::Set { subject, field, new, old, .. } = deed else { continue };
+            let LoggedChange::Set { subject, field, new, old, .. } = deed else { continue };
             let kind: Option<String> = tx
                 .prepare_cached("SELECT kind FROM subject WHERE id = ?1 AND removed IS NULL")?
                 .query_row([subject], |row| row.get(0))
@@ -200,7 +200,7 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
         job: head.job,
         kind: head.kind.to_owned(),
         kind_version: head.version,
-        subject: payload.deeds.first().map(Deed::subject),
+        subject: payload.deeds.first().map(LoggedChange::subject),
         form: FORM,
         payload: payload.write(),
         undoes: head.undoes,
@@ -218,7 +218,7 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
 }
 
 /// Checks the changes against the book and adds to each what it replaces.
-fn deeds(conn: &Connection, changes: &[Change]) -> Result<Vec<Deed>> {
+fn deeds(conn: &Connection, changes: &[Change]) -> Result<Vec<LoggedChange>> {
     if changes.is_empty() {
         return Err(StoreError::EmptyOp);
     }
@@ -242,17 +242,17 @@ fn deeds(conn: &Connection, changes: &[Change]) -> Result<Vec<Deed>> {
                 }
                 made.insert(*subject);
                 let (subject, parent) = (*subject, *parent);
-                Deed::Create { subject, kind: kind.clone(), parent, sort_key: sort_key.clone() }
+                LoggedChange::Create { subject, kind: kind.clone(), parent, sort_key: sort_key.clone() }
             }
             Change::Set { subject, field, value } => set(conn, &made, *subject, field, value, false)?,
             Change::Keep { subject, field, value } => set(conn, &made, *subject, field, value, true)?,
             Change::Remove { subject } => {
                 known(conn, &made, *subject, "remove")?;
-                Deed::Remove { subject: *subject }
+                LoggedChange::Remove { subject: *subject }
             }
             Change::SignOff(sign_off) => {
                 known(conn, &made, sign_off.subject, &sign_off.step)?;
-                Deed::SignOff(sign_off.clone())
+                LoggedChange::SignOff(sign_off.clone())
             }
         };
         if !slots.insert((deed.subject(), deed.slot())) {
@@ -275,7 +275,14 @@ fn known(conn: &Connection, made: &BTreeSet<Id>, subject: Id, field: &str) -> Re
     if here { Ok(()) } else { bad(subject, field, "the subject is not in the book, or was removed") }
 }
 
-fn set(conn: &Connection, made: &BTreeSet<Id>, subject: Id, field: &str, new: &Value, kept: bool) -> Result<Deed> {
+fn set(
+    conn: &Connection,
+    made: &BTreeSet<Id>,
+    subject: Id,
+    field: &str,
+    new: &Value,
+    kept: bool,
+) -> Result<LoggedChange> {
     known(conn, made, subject, field)?;
     if field.is_empty() {
         return bad(subject, field, "a field needs a name");
@@ -304,5 +311,5 @@ fn set(conn: &Connection, made: &BTreeSet<Id>, subject: Id, field: &str, new: &V
             .collect::<rusqlite::Result<Vec<Id>>>()?;
         saw.extend(lost);
     }
-    Ok(Deed::Set { subject, field: field.to_owned(), new: new.clone(), old, saw, kept })
+    Ok(LoggedChange::Set { subject, field: field.to_owned(), new: new.clone(), old, saw, kept })
 }

@@ -4,7 +4,7 @@ use crate::book::{BoardState, Book, DraftKey, Field, Kind, Operation, OperationK
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::parts::given;
 use crate::forms::signing::{accept_signed, signed};
 use crate::forms::{photo, step_asks};
@@ -17,7 +17,7 @@ use crate::work::WorkError;
 use super::hand::InHand;
 use super::{again, notches, overcut};
 
-pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Kept<ActionResult> {
+pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Result<ActionResult> {
     let id = |board: &str| terms.id("board", board);
     let here = |board: &str| Place::Board { board: board.to_owned() };
     match action {
@@ -96,7 +96,7 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
 }
 
 /// Three answers make a loose board: how long, how high, and what it laps; a house knows the last two.
-fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: &[Given]) -> Kept<ActionResult> {
+fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: &[Given]) -> Result<ActionResult> {
     let job = job.map(|job| desk::house(book, terms, job)).transpose()?.and_then(|work| work.id());
     let fields = ask::fields(terms, fields_of(Kind::Board), &given(answers))?;
     if job.is_none() && !fields.iter().any(|(field, _)| *field == Field::Height) {
@@ -112,7 +112,7 @@ fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: 
     Ok(ActionResult::at(Place::Board { board: id.to_string() }, group))
 }
 
-fn add_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, answers: &[Given]) -> Kept<Id> {
+fn add_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, answers: &[Given]) -> Result<Id> {
     let fields = ask::fields(terms, fields_of(Kind::Notch), &given(answers))?;
     let id = terms.fresh(0);
     let operation = Operation::new(OperationKind::NotchAdded, hand.board.record.made_in, [&hand.name()])
@@ -122,7 +122,7 @@ fn add_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, answers: &[Given
 }
 
 /// An answer to a notch; the first one to a planned notch makes it a taped one.
-fn answer_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, field: &str, text: &str) -> Kept<Id> {
+fn answer_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, field: &str, text: &str) -> Result<Id> {
     let id = terms.id("notch", notch)?;
     let unknown = || Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[]));
     let found = hand.board.notches.iter().find(|known| known.goes_by(id)).ok_or_else(unknown)?;
@@ -140,7 +140,7 @@ fn answer_notch(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, 
     Ok(accept(book, terms, operation, &[DraftKey::field(id, spec.field)])?.group)
 }
 
-fn draft(book: &mut Book, terms: &Terms<'_>, hand: &InHand, subject: &str, field: &str, text: &str) -> Kept<()> {
+fn draft(book: &mut Book, terms: &Terms<'_>, hand: &InHand, subject: &str, field: &str, text: &str) -> Result<()> {
     let id = terms.id("subject", subject)?;
     if hand.id() == id {
         if step_asks::keep(book, id, &hand.steps()?, field, text)? {
@@ -157,7 +157,7 @@ fn draft(book: &mut Book, terms: &Terms<'_>, hand: &InHand, subject: &str, field
 }
 
 /// Signs a step. Cutting keeps the numbers that the board was cut to; nailing makes it fixed.
-fn sign_step(book: &mut Book, terms: &Terms<'_>, hand: &InHand, step: &str, said: &StepSaid) -> Kept<Id> {
+fn sign_step(book: &mut Book, terms: &Terms<'_>, hand: &InHand, step: &str, said: &StepSaid) -> Result<Id> {
     let (name, steps) = (hand.name(), hand.steps()?);
     let on = hand.signing(book, &name, &steps)?;
     let mut operation = signed(book, terms, &on, step, said)?;
@@ -181,7 +181,7 @@ fn sign_step(book: &mut Book, terms: &Terms<'_>, hand: &InHand, step: &str, said
 }
 
 /// The gap that came out: with the offset that it was marked with it tells what the saw took.
-fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text: &str) -> Kept<Id> {
+fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text: &str) -> Result<Id> {
     let unknown = || Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[]));
     let spec = field_of(Kind::Gap, Field::Gap).ok_or_else(unknown)?;
     let value = ask::value(terms, spec, text)?;

@@ -4,7 +4,7 @@ use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Recor
 use crate::forms::ask::{accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::signing::{signed, step_lines};
 use crate::phrases::key;
 use crate::rules::keys;
@@ -17,7 +17,7 @@ use super::hand::InHand;
 
 /// A spoiled board is planned again: its ticks are taken back, it counts once more as spoiled, the board of the stock that
 /// it came from is gone, and what is left of the piece is an offcut where it is worth keeping. All in one answer.
-pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &str) -> Kept<Id> {
+pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &str) -> Result<Id> {
     if hand.board.state() == BoardState::Planned {
         let text = terms.phrase(key("board-not-cut"), &[]);
         return Err(Problem::new(Code::Order, "board", text).into());
@@ -99,7 +99,7 @@ fn used_up(hand: &InHand) -> Option<(Id, i64)> {
 }
 
 /// A loose board with the sizes and the taped blocks of the last loose one.
-pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Kept<ActionResult> {
+pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Result<ActionResult> {
     let work = match job {
         Some(job) => desk::house(book, terms, job)?,
         None => desk::work(book, None)?,

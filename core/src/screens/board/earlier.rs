@@ -1,7 +1,7 @@
-//! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Kept so that
+//! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Result so that
 //! what was signed there still holds.
 
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::{Division, Length};
 use crate::notch::{CutKind, Notch, Overcut};
 use crate::rules::keys;
@@ -9,7 +9,7 @@ use crate::store::Hash;
 use crate::work::{Board, BoardNotch, Tools};
 
 /// The hashes of a board as it is, for every overcut that somebody may have cut it with.
-pub(super) fn hashes(board: &Board, overcuts: Vec<Overcut>) -> Kept<Vec<Hash>> {
+pub(super) fn hashes(board: &Board, overcuts: Vec<Overcut>) -> Result<Vec<Hash>> {
     let mut hashes = Vec::new();
     for overcut in overcuts {
         let hash = hash(board, overcut)?;
@@ -20,7 +20,7 @@ pub(super) fn hashes(board: &Board, overcuts: Vec<Overcut>) -> Kept<Vec<Hash>> {
     Ok(hashes)
 }
 
-fn hash(board: &Board, overcut: Overcut) -> Kept<Hash> {
+fn hash(board: &Board, overcut: Overcut) -> Result<Hash> {
     let (gap, ruled) = (board.gap()?, board.ruled_overcut()?);
     let rules = nanometres(&[gap.min, gap.max, ruled.min, ruled.max]);
     let tools = Tools { overcut, tape: board.rules.get_length(keys::TAPE_ERROR)?, division: Division::SIXTEENTH };

@@ -2,11 +2,11 @@ use std::sync::Arc;
 
 use crate::book::{Book, CutRecord, Field, Kind};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::signing::{Detail, Signing};
 use crate::forms::{desk, stored_phrase};
 use crate::measure::Length;
-use crate::notch::{Edge, Habit, Notch, Overcut};
+use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
 use crate::phrases::key;
 use crate::steps::Step;
 use crate::store::{Hash, Id};
@@ -20,12 +20,12 @@ pub(super) struct InHand {
     pub(super) work: Arc<Work>,
     pub(super) board: Board,
     /// What was learned of the signer's saw and hands.
-    pub(super) learned: Option<Habit>,
+    pub(super) learned: Option<LearnedOvercut>,
     pub(super) tools: Tools,
 }
 
 impl InHand {
-    pub(super) fn of(book: &Book, terms: &Terms<'_>, id: Id) -> Kept<Self> {
+    pub(super) fn of(book: &Book, terms: &Terms<'_>, id: Id) -> Result<Self> {
         let work = desk::of(book, id, Kind::Board)?;
         let board = Board::of(&work, id)?;
         let (learned, tools) = (overcut::learned(book, terms)?, overcut::tools(book, terms, &board)?);
@@ -86,12 +86,12 @@ impl InHand {
     }
 
     /// The steps of its work.
-    pub(super) fn steps(&self) -> Kept<Vec<Step>> {
+    pub(super) fn steps(&self) -> Result<Vec<Step>> {
         Ok(self.board.detail()?.steps())
     }
 
     /// What its steps are signed on.
-    pub(super) fn signing<'a>(&'a self, book: &Book, about: &'a str, steps: &'a [Step]) -> Kept<Signing<'a>> {
+    pub(super) fn signing<'a>(&'a self, book: &Book, about: &'a str, steps: &'a [Step]) -> Result<Signing<'a>> {
         let hash = Hash::of(self.board.canonical()?.detail_text());
         let fits = |signed: &crate::store::Signed| signed.sign_off.detail_hash == hash;
         let all_fit = self.work.house().signed(self.id()).all(fits);
@@ -100,7 +100,7 @@ impl InHand {
     }
 
     /// The overcuts that somebody may have cut it with.
-    fn overcuts(&self, book: &Book) -> Kept<Vec<Overcut>> {
+    fn overcuts(&self, book: &Book) -> Result<Vec<Overcut>> {
         let ruled = self.board.ruled_overcut()?;
         let mut all: Vec<Overcut> = book.gaps()?.habits().map(|habit| habit.overcut_or(ruled)).collect();
         all.push(ruled);
@@ -121,7 +121,7 @@ impl InHand {
     }
 
     /// What it would be cut to now.
-    pub(super) fn cut_now(&self) -> Kept<CutRecord> {
+    pub(super) fn cut_now(&self) -> Result<CutRecord> {
         Ok(self.board.cut_record(|notch| self.offset(notch))?)
     }
 
@@ -133,7 +133,7 @@ impl InHand {
     }
 
     /// A note where the numbers are no longer those that it was cut to: what is cut is never rewritten.
-    pub(super) fn cut_differs(&self, terms: &Terms<'_>) -> Kept<Option<Note>> {
+    pub(super) fn cut_differs(&self, terms: &Terms<'_>) -> Result<Option<Note>> {
         let Some(cut) = self.cut() else { return Ok(None) };
         let text = terms.phrase("board-differs-from-cut", &[]);
         let differs = cut.differs(&self.cut_now()?);

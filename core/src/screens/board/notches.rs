@@ -1,7 +1,7 @@
 use crate::book::{BoardState, Book, DraftKey, Field, Kind, field_of, fields_of};
 use crate::forms::ask;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warning, marks};
 use crate::phrases::{Arg, key};
@@ -12,7 +12,7 @@ use crate::work::{BoardNotch, cross_check};
 use super::hand::InHand;
 
 /// The views of every notch that cuts the board or is not told yet.
-pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec<NotchView>> {
+pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Result<Vec<NotchView>> {
     let cut = hand.board.cut_notches()?;
     let mut views = Vec::new();
     for notch in &hand.board.notches {
@@ -25,7 +25,7 @@ pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Kept<Vec<N
     Ok(views)
 }
 
-fn view(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<NotchView> {
+fn view(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<NotchView> {
     let mut view = NotchView {
         notch: id(notch),
         name: name(terms, notch),
@@ -70,7 +70,7 @@ fn name(terms: &Terms<'_>, notch: &BoardNotch) -> String {
 }
 
 /// The questions, each with its planned answer where nothing was taped.
-fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Vec<Question>> {
+fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<Vec<Question>> {
     let mut questions = match &notch.taped {
         Some(record) => ask::questions(book, terms, record)?,
         None => fields_of(Kind::Notch).iter().map(|spec| ask::unanswered(terms, spec)).collect(),
@@ -95,7 +95,7 @@ fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) 
 }
 
 /// The question what gap came out, with what was said of it last.
-fn gap(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Option<Question>> {
+fn gap(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<Option<Question>> {
     let Some(spec) = field_of(Kind::Gap, Field::Gap) else { return Ok(None) };
     let gaps = book.gaps()?;
     let reading = gaps.last(hand.id(), &notch.ids()).and_then(|gap| terms.answer(gap, Field::Gap));
@@ -126,7 +126,7 @@ fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: 
 
 /// Where the tape and the plan differ by more than the tolerance it is said, and which is right is asked; nothing is
 /// overwritten.
-fn off_plan(terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Kept<Vec<Note>> {
+fn off_plan(terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<Vec<Note>> {
     let tolerance = hand.board.rules.get_length(keys::TAPE_PLAN_TOLERANCE)?;
     let Some(taped) = &notch.taped else { return Ok(Vec::new()) };
     let mut notes = Vec::new();

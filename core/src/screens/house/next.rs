@@ -1,12 +1,12 @@
 use crate::book::{BoardState, Book, FieldSpec, Record};
 use crate::forms::ask::question;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::views;
 use crate::work::{NextWork, Site, Work};
 
 /// What comes next, as a view tells it.
-pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work, next: &NextWork<'_>) -> Kept<views::NextWork> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work, next: &NextWork<'_>) -> Result<views::NextWork> {
     let ask = |record: &Record, spec: &FieldSpec| question(book, terms, record, spec);
     let named = |wall: &Site| (wall.id().to_string(), wall.name().to_owned());
     Ok(match next {

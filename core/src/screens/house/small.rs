@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::drawing::Elevation;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::views::{Corner, Rectangle};
 use crate::wall::{Point, Span};
 use crate::work::{Site, WallProgress, Work};
@@ -10,7 +10,7 @@ use crate::work::{Site, WallProgress, Work};
 ///
 /// # Errors
 /// Where its sizes do not fit together yet.
-pub(in crate::screens) fn small(work: &Work, wall: &Arc<Site>) -> Kept<Elevation> {
+pub(in crate::screens) fn small(work: &Work, wall: &Arc<Site>) -> Result<Elevation> {
     of_progress(&WallProgress::of(work, wall))
 }
 
@@ -18,7 +18,7 @@ pub(in crate::screens) fn small(work: &Work, wall: &Arc<Site>) -> Kept<Elevation
 ///
 /// # Errors
 /// As [`small`].
-pub(super) fn of_progress(progress: &WallProgress) -> Kept<Elevation> {
+pub(super) fn of_progress(progress: &WallProgress) -> Result<Elevation> {
     let wall = &progress.wall;
     let corner = |point: Point| Corner { x: point.x.nm(), y: point.y.nm() };
     let openings = wall.openings.iter().map(|(_, opening)| {

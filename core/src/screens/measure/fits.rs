@@ -2,7 +2,7 @@
 
 use crate::book::{Field, Kind, Record};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::store::Value;
@@ -11,7 +11,7 @@ use crate::wall::{Outline, Span};
 use crate::work::{Site, Work, WorkError, head_of, outline_with};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.
-pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field, value: Value) -> Kept<()> {
+pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field, value: Value) -> Result<()> {
     let answered = wall.record.with(field, value);
     let sizes = [Field::Width, Field::LeftHeight, Field::RightHeight];
     if sizes.into_iter().any(|size| answered.length(size).is_none()) {
@@ -23,7 +23,7 @@ pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field
 }
 
 /// What is already on the wall must stay on it.
-fn openings_stay(terms: &Terms<'_>, wall: &Site, outline: &Outline, field: Field) -> Kept<()> {
+fn openings_stay(terms: &Terms<'_>, wall: &Site, outline: &Outline, field: Field) -> Result<()> {
     let stays = |bottom, top, across| outline.holds(across, Span { from: bottom, to: top });
     if wall.openings.iter().all(|(_, opening)| stays(opening.bottom, opening.top, opening.across())) {
         return Ok(());
@@ -36,7 +36,7 @@ fn range(field: Field, text: String) -> Problem {
 }
 
 /// Whether a part lies on its wall.
-pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Kept<()> {
+pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Result<()> {
     let width = wall.record.length(Field::Width).ok_or_else(|| WorkError::first(Kind::Wall, Field::Width))?;
     let outside = |field| range(field, terms.phrase(key("measure-outside"), &[("width", terms.shown(width).into())]));
     let from_field = if part.kind == Kind::Stud { Field::At } else { Field::FromLeft };
@@ -63,7 +63,7 @@ pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Recor
 const LEAN: (i64, i64) = (1, 12);
 
 /// The readings at the head of an opening lie on the wall, and its sides lean by a little only.
-fn head(terms: &Terms<'_>, wall: Length, part: &Record) -> Kept<()> {
+fn head(terms: &Terms<'_>, wall: Length, part: &Record) -> Result<()> {
     let (Some(left), Some(width), Some(height)) =
         (part.length(Field::FromLeft), part.length(Field::Width), part.length(Field::Height))
     else {
@@ -93,7 +93,7 @@ fn head(terms: &Terms<'_>, wall: Length, part: &Record) -> Kept<()> {
 }
 
 /// A window or a door lies under the wall's top, a rake too, and over its base line, where that steps up too.
-fn opening(terms: &Terms<'_>, outline: &Outline, part: &Record) -> Kept<()> {
+fn opening(terms: &Terms<'_>, outline: &Outline, part: &Record) -> Result<()> {
     let of = |field| part.length(field).unwrap_or_default();
     let (left, width) = (of(Field::FromLeft), of(Field::Width));
     let head = head_of(part, left, width);
@@ -112,7 +112,7 @@ fn opening(terms: &Terms<'_>, outline: &Outline, part: &Record) -> Kept<()> {
 }
 
 /// The base line with this step among the others must leave a wall above it, with all that is on it.
-fn step(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Kept<()> {
+fn step(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Result<()> {
     let rise = part.length(Field::Rise).unwrap_or_default();
     let ends = [Field::LeftHeight, Field::RightHeight].map(|field| wall.record.length(field));
     let least = ends.into_iter().flatten().min();

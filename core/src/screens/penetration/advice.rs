@@ -1,7 +1,7 @@
 use crate::book::{Book, Field, Operation, OperationKind, taped_code};
 use crate::forms::ask::accept;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::notch::Advice;
 use crate::phrases::key;
@@ -12,7 +12,7 @@ use crate::work::PenetrationSite;
 use super::name_key;
 
 /// The advice for a block that is not made yet and whose boards are not cut; `None` where it sits well.
-pub(super) fn of(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Option<BlockAdvice>> {
+pub(super) fn of(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Option<BlockAdvice>> {
     let Some(advice) = site.block_advice(terms.division)? else { return Ok(None) };
     let reading = |length: Length| terms.reading(length, Source::Planned, None);
     Ok(Some(BlockAdvice {
@@ -24,7 +24,7 @@ pub(super) fn of(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Option<Block
 }
 
 /// Takes the advice, in one answer.
-pub(super) fn take(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Id> {
+pub(super) fn take(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite) -> Result<Id> {
     let none = || Problem::new(Code::First, Field::BlockHeight.code(), terms.phrase(key("advice-none"), &[]));
     let block = site.block_advice(terms.division)?.ok_or_else(none)?.block;
     let (id, record) = (site.penetration.id(), &site.penetration.record);

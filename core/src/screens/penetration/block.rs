@@ -1,6 +1,6 @@
 use crate::flashing::{BlockError, BlockWarning, SlipBlock, SlipError, SplitBlock};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::views::{Note, Size, Source};
@@ -8,7 +8,7 @@ use crate::wall::Shape;
 use crate::work::{MadeBlock, PenetrationSite};
 
 /// The sizes of the block and whether it is split; empty, with a note, where it cannot be made so.
-pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, bool)> {
+pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, bool)> {
     let Some(block) = site.penetration.block else { return Ok((Vec::new(), false)) };
     let sized = |width, height, thickness| {
         vec![

@@ -1,6 +1,6 @@
 use crate::flashing::{Rectangle, duct_narrow, way_between};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::views::Note;
@@ -8,7 +8,7 @@ use crate::wall::PenetrationKind;
 use crate::work::PenetrationSite;
 
 /// What is doubtful about a hood where a dryer blows through it: too narrow a duct, or an opening too near.
-pub(super) fn notes(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Vec<Note>> {
+pub(super) fn notes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     if site.penetration.kind != PenetrationKind::VentHood {
         return Ok(notes);

@@ -1,13 +1,13 @@
 use crate::flashing::{JointSection, Layer};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::views::LayerLine;
 use crate::work::PenetrationSite;
 
 /// The layers from the wall outward, each lapping over the one below it.
-pub(super) fn lines(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Vec<LayerLine>> {
+pub(super) fn lines(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<LayerLine>> {
     let (rules, detail) = (site.work.rules(), &site.detail);
     let joint = JointSection::of(rules, rules.get_length(keys::GAP_BLOCK_MOST)?, site.work.board_thickness()?)?;
     let sizes = [("width", terms.shown(joint.width).into()), ("depth", terms.shown(joint.depth).into())];

@@ -1,13 +1,13 @@
 use crate::flashing::{Patch, PatchEnd, PatchError};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::views::{Note, Size, Source};
 use crate::work::{PenetrationSite, patch_lengths};
 
 /// The sizes of the patch and where it ends; empty, with a note, where they cannot be told.
-pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Kept<(Vec<Size>, String)> {
+pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, String)> {
     match site.patch()? {
         Some(Ok(patch)) => {
             let size = |(code, length): (&str, Length)| Size {

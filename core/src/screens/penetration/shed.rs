@@ -1,12 +1,12 @@
 use crate::flashing::{LapFault, LayerKind, ShedKind, WallLayers};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::phrases::key;
 use crate::views::{Note, Shedding, Size, Source};
 use crate::work::PenetrationSite;
 
 /// What the head flashing is cut from and bent to.
-pub(super) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Kept<Vec<Size>> {
+pub(super) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Size>> {
     let size = |code: &str, label: &str, length| Size {
         code: code.to_owned(),
         label: terms.phrase(label, &[]),

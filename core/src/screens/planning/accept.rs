@@ -1,13 +1,13 @@
 use crate::book::{Book, Field, Operation, OperationKind};
 use crate::forms::ask;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::store::Id;
 use crate::work::{HousePlan, planned};
 
 /// One answer: the planned boards of a house give way to the best plan so far. Gives the group to undo it by.
-pub(in crate::screens) fn accept(book: &mut Book, terms: &Terms<'_>, job: Id, house: &HousePlan) -> Kept<Id> {
+pub(in crate::screens) fn accept(book: &mut Book, terms: &Terms<'_>, job: Id, house: &HousePlan) -> Result<Id> {
     let plan = house.plan();
     let counts = [plan.pieces.len(), plan.count].map(|count| count.to_string());
     let mut operation = Operation::new(OperationKind::HousePlanned, Some(job), counts.each_ref().map(String::as_str));

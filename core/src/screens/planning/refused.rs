@@ -1,11 +1,11 @@
 use crate::forms::context::Terms;
-use crate::forms::error::Trouble;
+use crate::forms::error::FormError;
 use crate::phrases::key;
 use crate::views::{Code, Problem};
 use crate::work::PlanError;
 
 /// Why boards cannot be planned, in words; `whole` names the wall or the house that they are of.
-pub(in crate::screens) fn refused(terms: &Terms<'_>, whole: &str, error: PlanError) -> Trouble {
+pub(in crate::screens) fn refused(terms: &Terms<'_>, whole: &str, error: PlanError) -> FormError {
     let problem = match error {
         PlanError::Work(error) => return error.into(),
         PlanError::NothingLeft => Problem::new(Code::First, whole, terms.phrase(key("wall-nothing-to-plan"), &[])),

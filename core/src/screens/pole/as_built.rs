@@ -4,7 +4,7 @@ use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::parts::given;
 use crate::measure::Length;
 use crate::phrases::key;
@@ -17,7 +17,7 @@ use crate::work::{AsBuiltEntry, Site, Work, WorkError, as_built_line, follow, me
 use super::correction;
 
 /// Every course that was taped as it hangs, wall by wall.
-pub(super) fn lines(terms: &Terms<'_>, work: &Work) -> Kept<Vec<AsBuiltLine>> {
+pub(super) fn lines(terms: &Terms<'_>, work: &Work) -> Result<Vec<AsBuiltLine>> {
     let Some(pole_lines) = work.lines() else { return Ok(Vec::new()) };
     let mut lines = Vec::new();
     for wall in work.walls() {
@@ -39,7 +39,7 @@ fn line(
     (work, wall): (&Work, &Site),
     pole_lines: &[Length],
     entry: &AsBuiltEntry,
-) -> Kept<AsBuiltLine> {
+) -> Result<AsBuiltLine> {
     let reading = |length: Length| terms.reading(length, Source::Planned, None);
     let taped = |field, length| terms.answer(&entry.record, field).unwrap_or_else(|| reading(length));
     let corrected = !entry.above.is_empty();
@@ -105,7 +105,7 @@ fn line(
 }
 
 /// What is wrong where a course that hangs laps too little over the one below it, at an end or in the middle.
-fn lap(terms: &Terms<'_>, work: &Work, below: WallLine, entry: &AsBuiltEntry) -> Kept<Option<Note>> {
+fn lap(terms: &Terms<'_>, work: &Work, below: WallLine, entry: &AsBuiltEntry) -> Result<Option<Note>> {
     let (height, least) = (work.board_height()?, work.lap()?);
     let (low, hung) = (below, entry.hung);
     let laps = [(low.left, hung.left), (low.middle, hung.middle), (low.right, hung.right)]
@@ -138,7 +138,7 @@ fn needed(terms: &Terms<'_>, record: &Record, note: &mut impl FnMut(&str, String
 }
 
 /// Keeps what the tape reads at a course that hangs; the planned boards above it follow, in the same answer.
-pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Given]) -> Kept<ActionResult> {
+pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Given]) -> Result<ActionResult> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let pole_lines = work.need_lines()?;
     let fields = ask::fields(terms, fields_of(Kind::AsBuilt), &given(answers))?;
@@ -166,7 +166,7 @@ pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Giv
 }
 
 /// A course as it hangs was taken for another one, or taped wrongly: its entry goes, and the boards follow.
-pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Kept<ActionResult> {
+pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Result<ActionResult> {
     let id = terms.id("as-built", as_built)?;
     let work = desk::of(book, id, Kind::AsBuilt)?;
     let record = work.house().get(id, Kind::AsBuilt)?;
@@ -187,7 +187,7 @@ pub(super) fn laid_out(
     terms: &Terms<'_>,
     work: &Work,
     pole_lines: &[Length],
-) -> Kept<Operation> {
+) -> Result<Operation> {
     for wall in work.walls().iter().filter(|wall| !wall.as_built.is_empty()) {
         let mut entries = wall.as_built.clone();
         for entry in &mut entries {

@@ -2,7 +2,7 @@
 
 use crate::book::{Field, Kind, Operation, Record};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -22,7 +22,7 @@ pub(super) fn correct(
     (work, wall): (&Work, &Site),
     pole_lines: &[Length],
     (course, as_built_line): (usize, WallLine),
-) -> Kept<Found> {
+) -> Result<Found> {
     let pole = work.pole().ok_or_else(|| WorkError::first(Kind::Pole, Field::From))?;
     let need = |field| pole.length(field).ok_or_else(|| WorkError::first(Kind::Pole, field));
     let reveals = || pole_lines.windows(2).filter_map(|pair| pair.last().zip(pair.first()).map(|(b, a)| *b - *a));
@@ -82,7 +82,7 @@ pub(super) fn plausible(
     pole: &[Length],
     wall: &[WallLine],
     (course, as_built_line): (usize, WallLine),
-) -> Kept<()> {
+) -> Result<()> {
     let at = course.checked_sub(1).filter(|at| at + 1 < pole.len());
     let Some((at, above)) = at.and_then(|at| Some((at, pole.get(at + 1).copied()?))) else {
         let most = i64::try_from(pole.len().saturating_sub(1)).unwrap_or(i64::MAX);

@@ -2,7 +2,7 @@
 
 use crate::book::{Field, Kind, Record};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -17,13 +17,13 @@ pub(super) struct Wanted {
 }
 
 /// The marks that a wall's lines should meet: its own and the house's.
-pub(super) fn marks(terms: &Terms<'_>, work: &Work, wall: Id) -> Kept<Vec<Mark>> {
+pub(super) fn marks(terms: &Terms<'_>, work: &Work, wall: Id) -> Result<Vec<Mark>> {
     Ok(wanted(terms, work, Some(wall))?.into_iter().map(|wanted| wanted.mark).collect())
 }
 
 /// What the walls, or one of them, ask for (sills and heads to land on, block edges to stay clear of), then the pole's own
 /// marks.
-pub(super) fn wanted(terms: &Terms<'_>, work: &Work, only: Option<Id>) -> Kept<Vec<Wanted>> {
+pub(super) fn wanted(terms: &Terms<'_>, work: &Work, only: Option<Id>) -> Result<Vec<Wanted>> {
     let mut wanted = Vec::new();
     let clear = Want::Clear(work.rules().get_length(keys::LEG_LEAST)?.half());
     for wall in work.walls().iter().filter(|wall| only.is_none_or(|only| only == wall.id())) {

@@ -1,6 +1,6 @@
 use crate::book::{Book, Field, Kind, Record, fields_of};
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::forms::{ask, desk};
 use crate::measure::Length;
 use crate::phrases::key;
@@ -12,7 +12,7 @@ use super::as_built;
 use super::marks::{Wanted, wanted};
 
 /// The view of a pole, with the layout that its answers lead to.
-pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Kept<PoleView> {
+pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Result<PoleView> {
     let wanted = wanted(terms, work, None)?;
     let unmet = || wanted.iter().map(|wanted| mark_line(terms, wanted, None)).collect();
     let unanswered = |kind| fields_of(kind).iter().map(|spec| ask::unanswered(terms, spec)).collect();
@@ -68,7 +68,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Kept<PoleView
 }
 
 /// The heights to keep: the start, every line and the end, above the datum.
-pub(super) fn lines(terms: &Terms<'_>, work: &Work, pole: &Record) -> Kept<Vec<Length>> {
+pub(super) fn lines(terms: &Terms<'_>, work: &Work, pole: &Record) -> Result<Vec<Length>> {
     let request = request(terms, pole, &wanted(terms, work, None)?)?;
     let pole = Pole::lay_out(&request)
         .map_err(|error| Problem::new(Code::Infeasible, "reveal-min", terms.phrase(trouble(&error), &[])))?;
@@ -79,7 +79,7 @@ fn heights(from: Length, pole: &Pole) -> Vec<Length> {
     std::iter::once(from).chain(pole.lines.iter().map(|line| from + *line)).collect()
 }
 
-fn request(terms: &Terms<'_>, pole: &Record, wanted: &[Wanted]) -> Kept<PoleRequest> {
+fn request(terms: &Terms<'_>, pole: &Record, wanted: &[Wanted]) -> Result<PoleRequest> {
     let need = |field| pole.length(field).ok_or_else(|| WorkError::first(Kind::Pole, field));
     let mode = match pole.text(Field::Mode) {
         Some("equal") => Mode::Equal,
@@ -142,7 +142,7 @@ fn pole_lines(terms: &Terms<'_>, from: Length, pole: &Pole) -> Vec<PoleLine> {
     heights(from, pole).into_iter().zip(reveals).enumerate().map(line).collect()
 }
 
-fn notes(terms: &Terms<'_>, work: &Work, request: &PoleRequest, pole: &Pole) -> Kept<Vec<Note>> {
+fn notes(terms: &Terms<'_>, work: &Work, request: &PoleRequest, pole: &Pole) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     let mut note = |code: &str, text: String| notes.push(Note { code: code.to_owned(), text });
     if request.reveal_min.is_some_and(|least| pole.top_strip() < least) {

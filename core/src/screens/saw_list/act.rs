@@ -4,7 +4,7 @@ use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Recor
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::DEFAULT_EFFORT;
@@ -21,7 +21,7 @@ const FIRST: u64 = 400;
 /// The planner's steps of a better plan: some seconds where a proof is hard.
 const MORE: u64 = DEFAULT_EFFORT;
 
-pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawListAction) -> Kept<ActionResult> {
+pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawListAction) -> Result<ActionResult> {
     let (SawListAction::Plan { job }
     | SawListAction::Improve { job }
     | SawListAction::MarkCut { job, .. }
@@ -59,14 +59,14 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawLi
     Ok(ActionResult::at(place, group))
 }
 
-fn plan(terms: &Terms<'_>, work: &Work, effort: u64) -> Kept<HousePlan> {
+fn plan(terms: &Terms<'_>, work: &Work, effort: u64) -> Result<HousePlan> {
     let mut plan = HousePlan::buying(work, terms.division).map_err(|error| refused(terms, "job", error))?;
     plan.step(effort);
     Ok(plan)
 }
 
 /// All pieces of a board are cut: each keeps its length, and a rest worth keeping becomes an offcut.
-fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Kept<Id> {
+fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Result<Id> {
     let list = SawBoards::of(work)?;
     let board = pattern::board(terms, &list, number)?;
     if board.is_cut() {
@@ -99,7 +99,7 @@ fn cuts(terms: &Terms<'_>, board: &SawBoard) -> String {
     board.pieces.iter().map(|piece| terms.shown(piece.length)).collect::<Vec<_>>().join(" + ")
 }
 
-fn add_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, length: &str) -> Kept<Id> {
+fn add_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, length: &str) -> Result<Id> {
     let given = [(Field::Length.code(), length)].into();
     let fields = ask::fields(terms, fields_of(Kind::Offcut), &given)?;
     let id = terms.fresh(0);
@@ -114,7 +114,7 @@ fn add_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, length: &str) -> 
 const CUT_UP: &str = "cut";
 
 /// Puts an offcut away.
-fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Kept<Id> {
+fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Result<Id> {
     let (offcut, length) = whole_offcut(terms, work, offcut)?;
     let operation = Operation::new(OperationKind::OffcutDropped, work.id(), [&*length]);
     let operation = operation.set(offcut.id(), Field::Used, Value::Text("dropped".to_owned()));
@@ -122,7 +122,7 @@ fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) ->
 }
 
 /// Takes an offcut that was put away back.
-fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Kept<Id> {
+fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Result<Id> {
     let (offcut, length) = whole_offcut(terms, work, offcut)?;
     let operation = Operation::new(OperationKind::OffcutKept, work.id(), [&*length]);
     let operation = at_hand(operation, work, offcut)?.set(offcut.id(), Field::Used, Value::Absent);
@@ -130,7 +130,7 @@ fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) ->
 }
 
 /// An offcut that is not cut up, and its length as it is shown.
-fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Kept<(&'a Arc<Record>, String)> {
+fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Result<(&'a Arc<Record>, String)> {
     let offcut = part(terms, work, (Kind::Offcut, "offcut"), offcut)?;
     if offcut.text(Field::Used) == Some(CUT_UP) {
         return Err(Problem::new(Code::Order, "offcut", terms.phrase(key("saw-offcut-gone"), &[])).into());
@@ -140,13 +140,13 @@ fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Kept<(&'
 }
 
 /// The answer with what is known of the least once a further offcut is at hand.
-fn at_hand(operation: Operation, work: &Work, offcut: &Record) -> Kept<Operation> {
+fn at_hand(operation: Operation, work: &Work, offcut: &Record) -> Result<Operation> {
     let least = least_with_offcut(work, offcut.length(Field::Length).unwrap_or(Length::ZERO));
     Ok(operation.set_all(work.job()?.id(), least.map(|least| (Field::PlanLeast, planned(least)))))
 }
 
 /// A part of this house.
-fn part<'a>(terms: &Terms<'_>, work: &'a Work, (kind, field): (Kind, &str), id: &str) -> Kept<&'a Arc<Record>> {
+fn part<'a>(terms: &Terms<'_>, work: &'a Work, (kind, field): (Kind, &str), id: &str) -> Result<&'a Arc<Record>> {
     let id = terms.id(field, id)?;
     let unknown = || Problem::new(Code::Unknown, field, terms.phrase("screen-unknown", &[]));
     Ok(work.house().own(kind).iter().find(|part| part.id() == id).ok_or_else(unknown)?)

@@ -2,7 +2,7 @@ use crate::book::{Field, Kind};
 use crate::flashing::too_near;
 use crate::forms::context::Terms;
 use crate::forms::desk;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -22,7 +22,7 @@ impl Rectangle {
 }
 
 /// The view of a wall.
-pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Kept<WallView> {
+pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallView> {
     let (outline, courses) = (wall.outline()?, wall.courses()?);
     let width = outline.width();
     let studs = wall.studs()?.within(Length::ZERO, width, 10_000);
@@ -103,7 +103,7 @@ fn board_line(
 }
 
 /// Where the bottom edge of the siding stands too near to ground, paving, a roof or a deck.
-fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) -> Kept<Vec<Note>> {
+fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     for abutment in work.house().under(wall.id(), Kind::Abutment) {
         let (Some(what), Some(from), Some(width), Some(surface)) = (

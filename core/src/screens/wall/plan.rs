@@ -1,13 +1,13 @@
 use crate::book::{Book, Operation, OperationKind};
 use crate::forms::ask::accept;
 use crate::forms::context::Terms;
-use crate::forms::error::Kept;
+use crate::forms::error::Result;
 use crate::screens::planning::refused;
 use crate::store::Id;
 use crate::work::{Site, WallPlan, Work};
 
 /// Plans the boards of a wall: those that are neither cut nor fixed give way, in one answer.
-pub(super) fn plan(book: &mut Book, terms: &Terms<'_>, work: &Work, wall: &Site) -> Kept<Id> {
+pub(super) fn plan(book: &mut Book, terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<Id> {
     let plan = WallPlan::of(work, wall, terms.division).map_err(|error| refused(terms, "wall", error))?;
     let count = plan.boards.len().to_string();
     let mut operation = Operation::new(OperationKind::BoardsPlanned, work.id(), [wall.name(), &count]);

@@ -15,14 +15,14 @@ pub struct FittedGap {
 
 /// What was learned of a saw and a pair of hands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Habit {
+pub struct LearnedOvercut {
     /// The least and the greatest overcut that was seen.
     pub overcut: Overcut,
     /// From how many cuts.
     pub cuts: usize,
 }
 
-impl Habit {
+impl LearnedOvercut {
     /// The overcut to reckon with: the learned one from [`LEAST_CUTS`] cuts on, before that `given`.
     pub const fn overcut_or(&self, given: Overcut) -> Overcut {
         if self.cuts >= LEAST_CUTS { self.overcut } else { given }
@@ -30,10 +30,10 @@ impl Habit {
 }
 
 /// The overcut interval of a saw and a pair of hands: each cut took `gap - offset` beyond its line. `None` without cuts.
-pub fn saw_and_hands(fitted: &[FittedGap]) -> Option<Habit> {
+pub fn learned_overcut(fitted: &[FittedGap]) -> Option<LearnedOvercut> {
     let taken = || fitted.iter().map(|cut| cut.gap - cut.offset);
     let overcut = Overcut { min: taken().min()?, max: taken().max()? };
-    Some(Habit { overcut, cuts: fitted.len() })
+    Some(LearnedOvercut { overcut, cuts: fitted.len() })
 }
 
 #[cfg(test)]
@@ -44,12 +44,12 @@ mod tests {
     fn learns_the_interval_and_uses_it_from_three_cuts_on() {
         let fitted = |gap, offset| FittedGap { gap: Length::from_nm(gap), offset: Length::from_nm(offset) };
         let cuts = [fitted(2_000_000, 1_500_000), fitted(1_800_000, 1_500_000), fitted(700_000, 800_000)];
-        assert_eq!(saw_and_hands(&[]), None);
-        let habit = saw_and_hands(&cuts).unwrap();
+        assert_eq!(learned_overcut(&[]), None);
+        let habit = learned_overcut(&cuts).unwrap();
         let learned = Overcut { min: Length::from_nm(-100_000), max: Length::from_nm(500_000) };
-        assert_eq!(habit, Habit { overcut: learned, cuts: 3 });
+        assert_eq!(habit, LearnedOvercut { overcut: learned, cuts: 3 });
         let given = Overcut::default();
         assert_eq!(habit.overcut_or(given), learned);
-        assert_eq!(saw_and_hands(&cuts[..2]).unwrap().overcut_or(given), given);
+        assert_eq!(learned_overcut(&cuts[..2]).unwrap().overcut_or(given), given);
     }
 }

@@ -7,7 +7,7 @@ use anstyle::{AnsiColor, Style};
 use lapwright::phrases::{Arg, Phrases};
 use lapwright::views::{Note, Question, Reading, Size, Source, StepLine, StepState};
 use textwrap::core::Word;
-use textwrap::{WordSeparator, WordSplitter};
+use textwrap::{WordSeparator, WordSplitter, WrapAlgorithm};
 
 /// A page of text in the making.
 pub(crate) struct Paper {
@@ -119,6 +119,7 @@ impl Paper {
         // A narrow terminal needs the room.
         let hang = " ".repeat(if indent + 2 < width / 2 { indent + 2 } else { 0 });
         let options = textwrap::Options::new(width)
+            .wrap_algorithm(WrapAlgorithm::FirstFit)
             .word_separator(WordSeparator::Custom(words))
             .word_splitter(WordSplitter::NoHyphenation)
             .break_words(false)
@@ -259,7 +260,7 @@ mod tests {
 
     #[test]
     fn a_line_ends_where_a_word_or_a_length_ends() {
-        for width in 18..100 {
+        for width in 20..100 {
             let mut page = paper(width, false);
             page.line(LONG);
             let lines: Vec<&str> = page.text.lines().collect();
@@ -267,7 +268,7 @@ mod tests {
             let words = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
             assert_eq!(words(&page.text), words(LONG));
             assert!(!lines.iter().any(|line| line.ends_with(" 7") || line.ends_with("118")), "{lines:#?}");
-            assert!(lines.len() == 1 || lines.iter().skip(1).all(|line| width < 20 || line.starts_with("        ")));
+            assert!(lines.iter().skip(1).all(|line| line.starts_with("        ")), "{lines:#?}");
         }
     }
 

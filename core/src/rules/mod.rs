@@ -4,8 +4,8 @@
 //! well it is known. A [`RuleSet`] holds what a crew changed and why. The board maker's printed instructions and the
 //! local code always win (phrase `rule-who-wins`).
 //!
-//! To add a rule: one line in `table.rs`, its name as `rule-…` in both `rules.ftl`, and, where it comes from a published
-//! text, a check in the workspace's `tests/tests/standards_rows.rs`.
+//! To add a rule: one line in `table.rs`, its name as `rule-…` in both `rules.ftl`, and, where a published number comes out
+//! of it, a check in the workspace's `tests`. A rule must change something that somebody reads: a test of the screens tries it.
 
 pub mod keys;
 mod quantity;

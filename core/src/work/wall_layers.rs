@@ -29,7 +29,7 @@ impl PenetrationSite {
             gap: self.rule(keys::GAP_BLOCK_MOST)?,
             barrier_lap: self.rule(keys::BARRIER_LAP_HORIZONTAL)?,
             head_laps: (self.rule(keys::HEAD_FLASHING_DOWN_LAP)?, self.rule(keys::HEAD_FLASHING_UP_LEG)?),
-            patch_lap: self.work.nail_line()?,
+            patch_lap: self.rule(keys::NAIL_LINE_LEAST)?,
             shadow: self.rule(keys::SHADOW_MOST)?,
         };
         Ok(WallLayers::build(&request).ok())

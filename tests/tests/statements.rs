@@ -126,7 +126,9 @@ fn counts(gaps: u32) -> Vec<Counted> {
         },
     };
     tapped("first key", 20, key("1"));
-    tapped("key", 21, key("12"));
+    // The first write of a session settles whose book this is, which the next tap sees as news.
+    tapped("first key again", 21, key("12"));
+    tapped("key", 24, key("121"));
     let said =
         |note: &str| StepSaid { how: StepHow::Tick, note: note.to_owned(), measured: String::new(), photo: None };
     let tick = |step: &str| Action::BoardKind {

@@ -49,13 +49,14 @@ impl Fault {
         Self::new("other", "", text)
     }
 
-    /// Says it: as JSON on standard output, else in words on standard error.
+    /// Says it: as JSON on standard output, else, or where that takes no more, in words on standard error.
     pub(crate) fn say(&self, as_json: bool) {
-        if as_json {
-            let told = json!({"error": {"code": self.code, "field": self.field, "text": self.text}});
-            // There is nowhere left to say that it could not be said.
-            let _ = writeln!(std::io::stdout(), "{told:#}");
-        } else if self.field.is_empty() {
+        let told = json!({"error": {"code": self.code, "field": self.field, "text": self.text}});
+        let mut stdout = std::io::stdout();
+        if as_json && writeln!(stdout, "{told:#}").and_then(|()| stdout.flush()).is_ok() {
+            return;
+        }
+        if self.field.is_empty() {
             eprintln!("lapwright: {}", self.text);
         } else {
             eprintln!("lapwright: {}: {}", self.field, self.text);

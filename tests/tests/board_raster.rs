@@ -420,7 +420,7 @@ fn boards_are_what_counting_gives() {
         Ok(())
     });
     checked.unwrap();
-    assert!(seen.borrow().iter().all(|count| *count > 10), "every kind must come up: {seen:?}");
+    assert!(seen.borrow().iter().all(|count| *count > 2), "every kind must come up: {seen:?}");
 }
 
 fn alike(case: &Case, board: &BoardShape, own: &Counted) -> Result<(), TestCaseError> {

@@ -48,7 +48,7 @@ fn build(point: &str, inch: &str, foot: &str) -> Forms {
         alone: all(number("n")),
         one_unit: all(format!("{} *{unit}", number("n"))),
         feet: all(format!("(?<feet>[0-9]+) *{foot} *(?:[-‐‑] *)?{} *{inch}?", number("n"))),
-        thousands: Regex::new(r"(?:^|[^0-9.,])[1-9][0-9]{0,2}[.,][0-9]{3}(?:$|[^0-9])").unwrap(),
+        thousands: Regex::new(r"(?:^|[^0-9.,]|[a-z]\.)[1-9][0-9]{0,2}[.,][0-9]{3}(?:$|[^0-9])").unwrap(),
     }
 }
 

@@ -40,5 +40,4 @@ kotlin { jvmToolchain(17) }
 dependencies {
     implementation(project(":screens"))
     implementation(libs.activity.compose)
-    implementation(libs.core)
 }

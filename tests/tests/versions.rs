@@ -54,7 +54,7 @@ fn maven_and_gradle_take_the_same_libraries() {
     let gradle = read("android/gradle/libs.versions.toml", r#"(?m)^([\w-]+) = "([^"]+)""#);
     let maven = read("android/pom.xml", r"<([\w-]+)\.version>([^<]+)</");
     let both: Vec<&String> = gradle.keys().filter(|name| maven.contains_key(*name)).collect();
-    assert_eq!(both, ["compose", "core", "coroutines", "jna", "kotlin"]);
+    assert_eq!(both, ["compose", "coroutines", "jna", "kotlin"]);
     for name in both {
         assert_eq!(gradle[name], maven[name], "{name}");
     }

@@ -121,6 +121,21 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
         lock.withLock { made.append(call) }
     }
 
+    func accounts(context: Context) throws -> [BookAccount] {
+        count("accounts")
+        return try book.accounts(context: context)
+    }
+
+    func acknowledge() throws {
+        count("acknowledge")
+        try book.acknowledge()
+    }
+
+    func check() throws -> [String] {
+        count("check")
+        return try book.check()
+    }
+
     func act(context: Context, action: Action) throws -> Outcome {
         count("act")
         return try book.act(context: context, action: action)

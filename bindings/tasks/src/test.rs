@@ -223,6 +223,8 @@ fn swift(outcome: &mut Outcome) -> Done {
     }
     let report = project::root().join("ios/Lapwright/.build/reports");
     files::remove(&report)?;
+    // It writes its reports only where their folder is.
+    std::fs::create_dir_all(&report).map_err(|error| format!("{}: {error}", report.display()))?;
     let tests = swift.command(&["test", "--xunit-output", ".build/reports/tests.xml"]);
     outcome.tests(tests, |_| Count::junit(&files::of_folder(&report)?))
 }

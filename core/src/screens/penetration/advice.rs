@@ -7,7 +7,7 @@ use crate::notch::Advice;
 use crate::phrases::key;
 use crate::store::{Id, Value};
 use crate::views::{BlockAdvice, Code, Problem, Source};
-use crate::work::PenetrationSite;
+use crate::work::{PenetrationSite, planned};
 
 use super::name_key;
 
@@ -40,7 +40,7 @@ pub(super) fn take(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite) -
         if record.taped(field).is_some() {
             operation = operation.set_code(id, taped_code(field), Value::Absent);
         }
-        operation = operation.set(id, field, Value::Length { length, typed: String::new(), unit: "mm".to_owned() });
+        operation = operation.set(id, field, planned(length));
     }
     Ok(accept(book, terms, operation, &[])?.group)
 }

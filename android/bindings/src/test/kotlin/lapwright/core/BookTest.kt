@@ -1,7 +1,5 @@
 package lapwright.core
 
-import java.io.File
-import java.nio.file.Files
 import lapwright.screens.Action
 import lapwright.screens.Context
 import lapwright.screens.JobsAction
@@ -11,6 +9,8 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
+import java.nio.file.Files
 
 /** A book is opened, answered and read from the other side of the boundary, on a real file. */
 class BookTest {

@@ -1,8 +1,5 @@
 package lapwright.core
 
-import java.io.File
-import java.math.BigDecimal
-import java.math.RoundingMode
 import kotlinx.serialization.json.Json
 import kotlinx.serialization.json.JsonArray
 import kotlinx.serialization.json.JsonElement
@@ -16,6 +13,9 @@ import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.junit.runners.Parameterized
+import java.io.File
+import java.math.BigDecimal
+import java.math.RoundingMode
 
 /** Every case of `fixtures/answers` through the Kotlin bindings: all but the texts of warnings and errors must agree. */
 @RunWith(Parameterized::class)

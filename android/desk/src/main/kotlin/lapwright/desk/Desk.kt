@@ -3,9 +3,6 @@ package lapwright.desk
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.platform.Font
-import java.io.File
-import java.security.SecureRandom
-import java.util.TimeZone
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
@@ -21,6 +18,9 @@ import lapwright.shell.App
 import lapwright.shell.Clock
 import lapwright.shell.Entropy
 import lapwright.shell.context
+import java.io.File
+import java.security.SecureRandom
+import java.util.TimeZone
 
 /** A book on this computer, and who speaks to it. */
 class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {

@@ -1,12 +1,12 @@
 package lapwright.desk
 
+import lapwright.screens.services.Share
 import java.awt.FileDialog
 import java.awt.Frame
 import java.awt.Toolkit
 import java.awt.datatransfer.StringSelection
 import java.io.File
 import java.nio.file.Files
-import lapwright.screens.services.Share
 
 /** Hands on at a desk: a file is saved where the person says, a text goes to the clipboard. */
 class DeskShare(private val window: Frame) : Share {

@@ -6,14 +6,14 @@ import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.Window
 import androidx.compose.ui.window.application
 import androidx.compose.ui.window.rememberWindowState
-import java.awt.GraphicsEnvironment
-import java.io.File
-import java.util.concurrent.Executors
-import kotlin.system.exitProcess
 import kotlinx.coroutines.asCoroutineDispatcher
 import lapwright.screens.Place
 import lapwright.screens.View
 import lapwright.screens.services.Services
+import java.awt.GraphicsEnvironment
+import java.io.File
+import java.util.concurrent.Executors
+import kotlin.system.exitProcess
 
 private const val USAGE = """usage: app [--book FILE] [--demo] [--pictures FOLDER [--only NAME]...]
   --book FILE         the book to open; else the command line's own

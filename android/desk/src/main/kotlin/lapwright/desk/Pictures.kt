@@ -3,11 +3,11 @@ package lapwright.desk
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.unit.Density
-import java.io.File
-import java.nio.file.Files
 import lapwright.shell.Clock
 import lapwright.shell.Screens
 import org.jetbrains.skia.EncodedImageFormat
+import java.io.File
+import java.nio.file.Files
 
 /** A way of showing the screens. */
 data class Manner(val language: String, val theme: String, val hand: String, val scale: Float, val gloves: Boolean = false) {
@@ -23,8 +23,13 @@ data class Manner(val language: String, val theme: String, val hand: String, val
 
 /** Both languages, both themes, both hands, at 100 % and at 200 %. */
 val Manners: List<Manner> = buildList {
-    for (language in listOf("en", "es")) for (theme in listOf("light", "dark")) for (hand in listOf("right", "left"))
-        for (scale in listOf(1f, 2f)) add(Manner(language, theme, hand, scale))
+    for (language in listOf("en", "es")) {
+        for (theme in listOf("light", "dark")) {
+            for (hand in listOf("right", "left")) {
+                for (scale in listOf(1f, 2f)) add(Manner(language, theme, hand, scale))
+            }
+        }
+    }
 }
 
 /** Writes every screen in every manner into a folder, or those named in [only], from a demo house of its own. */

@@ -1,6 +1,5 @@
 package lapwright.desk
 
-import java.io.File
 import lapwright.screens.Action
 import lapwright.screens.AnswerKind
 import lapwright.screens.BoardAction
@@ -24,6 +23,7 @@ import lapwright.screens.WallView
 import lapwright.screens.services.Listening
 import lapwright.screens.services.Services
 import lapwright.shell.App
+import java.io.File
 
 /** The demo house, laid out and planned, with a signer. */
 class Planned(private val desk: Desk) {

@@ -14,9 +14,6 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.runSkikoComposeUiTest
 import androidx.compose.ui.text.AnnotatedString
 import androidx.compose.ui.unit.Density
-import java.io.File
-import java.lang.reflect.Modifier
-import java.nio.file.Files
 import lapwright.screens.AnswerKind
 import lapwright.screens.NewThing
 import lapwright.screens.Place
@@ -26,6 +23,9 @@ import lapwright.shell.App
 import lapwright.shell.Screens
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
+import java.lang.reflect.Modifier
+import java.nio.file.Files
 
 /** A field of a screen that takes keys. */
 private class Field(val place: Place, val question: Question) {
@@ -57,8 +57,11 @@ class EveryFieldTest {
                     waitForIdle()
                     val panel = onAllNodes(hasTestTag("typed") or hasTestTag("text"), useUnmergedTree = true).fetchSemanticsNodes()
                     val typed = panel.flatMap(::all).flatMap(::texts)
-                    if (app!!.shown!!.place != field.place) lost += "$field: it is on ${app!!.shown!!.place}"
-                    else if (typed.none { it.substringBefore(' ') == field.keys }) lost += "$field: $typed"
+                    if (app!!.shown!!.place != field.place) {
+                        lost += "$field: it is on ${app!!.shown!!.place}"
+                    } else if (typed.none { it.substringBefore(' ') == field.keys }) {
+                        lost += "$field: $typed"
+                    }
                     runOnIdle { app = null }
                     waitForIdle()
                 }
@@ -128,6 +131,12 @@ private fun questions(shown: Any?): List<Question> = when (shown) {
     is Question -> if (shown.kind == AnswerKind.CHOICE_KIND) emptyList() else listOf(shown)
     is Iterable<*> -> shown.flatMap(::questions)
     null -> emptyList()
-    else -> if (!shown.javaClass.name.startsWith("lapwright.screens.") || shown is Enum<*>) emptyList()
-    else shown.javaClass.declaredFields.filterNot { Modifier.isStatic(it.modifiers) }.flatMap { it.isAccessible = true; questions(it.get(shown)) }
+    else -> if (!shown.javaClass.name.startsWith("lapwright.screens.") || shown is Enum<*>) {
+        emptyList()
+    } else {
+        shown.javaClass.declaredFields.filterNot { Modifier.isStatic(it.modifiers) }.flatMap {
+            it.isAccessible = true
+            questions(it.get(shown))
+        }
+    }
 }

@@ -111,10 +111,12 @@ class EveryScreenTest {
             val ratio = contrast(picture, node.boundsInRoot)
             if (ratio < 7) wrong += "$where: the text ${node.says()} has a contrast of $ratio"
         }
-        for ((n, one) in seen.withIndex()) for (other in seen.drop(n + 1)) {
-            val both = one.boundsInRoot.intersect(other.boundsInRoot)
-            // A bound is rounded to a pixel.
-            if (both.width > 1 && both.height > 1) wrong += "$where: ${one.says()} is over ${other.says()}"
+        for ((n, one) in seen.withIndex()) {
+            for (other in seen.drop(n + 1)) {
+                val both = one.boundsInRoot.intersect(other.boundsInRoot)
+                // A bound is rounded to a pixel.
+                if (both.width > 1 && both.height > 1) wrong += "$where: ${one.says()} is over ${other.says()}"
+            }
         }
     }
 }

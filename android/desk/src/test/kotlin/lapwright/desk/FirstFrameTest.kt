@@ -2,16 +2,16 @@ package lapwright.desk
 
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.unit.Density
-import java.io.File
-import java.nio.file.Files
-import java.util.concurrent.Executors
-import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.asCoroutineDispatcher
 import org.jetbrains.skia.Bitmap
 import org.jetbrains.skia.Image
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
+import java.nio.file.Files
+import java.util.concurrent.Executors
+import java.util.concurrent.TimeUnit
 
 /** What is seen first is there before the library is loaded: in a process of its own, where nothing has loaded it yet. */
 class FirstFrameTest {

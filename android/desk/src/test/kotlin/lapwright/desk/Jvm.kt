@@ -1,9 +1,9 @@
 package lapwright.desk
 
-import java.io.File
-import java.util.concurrent.TimeUnit
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
+import java.io.File
+import java.util.concurrent.TimeUnit
 
 /**
  * A further process with these classes and the real library: the `main` of a file, by the name that Kotlin gives it.

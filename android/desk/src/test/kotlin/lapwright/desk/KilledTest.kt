@@ -1,17 +1,17 @@
 package lapwright.desk
 
-import java.io.File
-import java.nio.file.Files
+import lapwright.screens.Action
+import lapwright.screens.BoardAction
 import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.View
 import lapwright.shell.App
 import lapwright.shell.parts.Asking
-import lapwright.screens.Action
-import lapwright.screens.BoardAction
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
+import java.nio.file.Files
 
 /** A dropped phone loses nothing: whoever comes back goes on at the same field. */
 class KilledTest {

@@ -10,13 +10,6 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
-import java.awt.image.BufferedImage
-import java.awt.image.IndexColorModel
-import java.io.File
-import javax.imageio.IIOImage
-import javax.imageio.ImageIO
-import javax.imageio.ImageWriteParam
-import kotlin.math.abs
 import lapwright.shell.Screens
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Look
@@ -27,6 +20,13 @@ import org.jetbrains.skia.Bitmap
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.awt.image.BufferedImage
+import java.awt.image.IndexColorModel
+import java.io.File
+import javax.imageio.IIOImage
+import javax.imageio.ImageIO
+import javax.imageio.ImageWriteParam
+import kotlin.math.abs
 
 /** The screenshots that are compared, in the order in which they are opened: what one changes, the next ones show. */
 private val REFERENCES = listOf(
@@ -123,9 +123,11 @@ class ReferenceTest {
     private fun differing(one: BufferedImage, other: BufferedImage): Double {
         if (one.width != other.width || one.height != other.height) return 1.0
         var count = 0
-        for (y in 0 until one.height) for (x in 0 until one.width) {
-            val (a, b) = one.getRGB(x, y) to other.getRGB(x, y)
-            if (a != b && SHIFTS.any { abs((a ushr it and 255) - (b ushr it and 255)) > NEAR }) count += 1
+        for (y in 0 until one.height) {
+            for (x in 0 until one.width) {
+                val (a, b) = one.getRGB(x, y) to other.getRGB(x, y)
+                if (a != b && SHIFTS.any { abs((a ushr it and 255) - (b ushr it and 255)) > NEAR }) count += 1
+            }
         }
         return count.toDouble() / (one.width * one.height)
     }
@@ -145,8 +147,10 @@ class ReferenceTest {
             val model = IndexColorModel(8, colours.size, bytes[0], bytes[1], bytes[2])
             BufferedImage(picture.width, picture.height, BufferedImage.TYPE_BYTE_INDEXED, model)
         }
-        for (y in 0 until small.height) for (x in 0 until small.width) {
-            small.setRGB(x, y, coarse(picture.getRGB(x, y)) or (255 shl 24))
+        for (y in 0 until small.height) {
+            for (x in 0 until small.width) {
+                small.setRGB(x, y, coarse(picture.getRGB(x, y)) or (255 shl 24))
+            }
         }
         file.parentFile.mkdirs()
         file.delete()

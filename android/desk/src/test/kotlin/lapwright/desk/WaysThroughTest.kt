@@ -43,7 +43,8 @@ class WaysThroughTest {
         for (key in whole) tap(hasTestTag("key $key"))
         if (mark.isNotEmpty()) {
             val spoken = app.shown!!.frame.tape.first { it.text == mark }.spoken
-            val tape = rule.onNode(SemanticsMatcher.expectValue(SemanticsProperties.ContentDescription, listOf(app.shown!!.frame.words.tape)))
+            val said = listOf(app.shown!!.frame.words.tape)
+            val tape = rule.onNode(SemanticsMatcher.expectValue(SemanticsProperties.ContentDescription, said))
             val actions = tape.fetchSemanticsNode().config[SemanticsActions.CustomActions]
             rule.runOnIdle { actions.first { it.label == spoken }.action() }
             taps += 1

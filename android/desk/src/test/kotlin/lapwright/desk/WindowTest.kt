@@ -1,8 +1,5 @@
 package lapwright.desk
 
-import java.io.File
-import java.nio.file.Files
-import java.util.concurrent.TimeUnit
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.NextWork
@@ -11,6 +8,9 @@ import lapwright.screens.View
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
+import java.nio.file.Files
+import java.util.concurrent.TimeUnit
 
 /** The window itself, on a display of its own: clicked with a mouse from the list of jobs to a drawn notch. */
 class WindowTest {
@@ -49,7 +49,10 @@ class WindowTest {
         while (true) {
             val view = view()
             val asked = view.asked ?: break
-            val question = (view.questions + view.notches.flatMap { it.questions }).first { it.field == asked.field && it.subject == asked.subject }
+            val question = (view.questions + view.notches.flatMap { it.questions }).first {
+                it.field == asked.field &&
+                    it.subject == asked.subject
+            }
             val inches = question.reading!!.nm / 25_400_000
             answers += "${maxOf(inches, 0)}"
             desk.act(Action.BoardKind(BoardAction.AnswerNotch(board, question.subject, question.field, answers.last())))

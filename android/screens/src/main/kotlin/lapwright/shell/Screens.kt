@@ -1,6 +1,7 @@
 package lapwright.shell
 
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.text.font.FontFamily
 import lapwright.screens.View
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Indoors
@@ -19,7 +20,6 @@ import lapwright.shell.screens.Rules
 import lapwright.shell.screens.SawList
 import lapwright.shell.screens.Settings
 import lapwright.shell.screens.Wall
-import androidx.compose.ui.text.font.FontFamily
 
 /** The screen that the app is on, in the look that its settings ask for. */
 @Composable

@@ -20,7 +20,6 @@ import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
-
 import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse

@@ -112,9 +112,12 @@ class CallsTest {
         val (_, wall) = fixture.laidOut()
         assertEquals(listOf("go", "drawing"), book.during { app.go(Place.Wall(wall)) })
         val closer = app.shown!!.frame.words.zoomIn
-        assertEquals("drawn nearer by the screen alone", listOf<String>(), book.during {
-            rule.onNodeWithContentDescription(closer).performScrollTo().performClick()
-        })
+        assertEquals(
+            "drawn nearer by the screen alone", listOf<String>(),
+            book.during {
+                rule.onNodeWithContentDescription(closer).performScrollTo().performClick()
+            },
+        )
         rule.runOnIdle { app.go(Place.DoneList(null)) }
         assertEquals("again on coming back", listOf("go", "drawing"), book.during { app.back() })
     }

@@ -3,15 +3,13 @@ package lapwright.shell
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.platform.Font
-import java.io.File
-import java.nio.file.Files
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import lapwright.core.Book
 import lapwright.screens.Action
+import lapwright.screens.Context
 import lapwright.screens.JobsAction
 import lapwright.screens.Outcome
-import lapwright.screens.Context
 import lapwright.screens.Place
 import lapwright.screens.PoleAction
 import lapwright.screens.SettingsAction
@@ -24,6 +22,8 @@ import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
 import lapwright.screens.services.Share
 import lapwright.screens.services.Speech
+import java.io.File
+import java.nio.file.Files
 
 /** A real book on a real file, with the services of a phone played by what a test can read. */
 class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFile(), "book.lapwright")) : AutoCloseable {

@@ -7,7 +7,6 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
-import java.io.File
 import lapwright.screens.Action
 import lapwright.screens.Given
 import lapwright.screens.PenetrationAction
@@ -18,13 +17,13 @@ import lapwright.screens.StepHow
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
-
 import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
+import java.io.File
 
 /** One penetration on a real book, tapped. */
 class PenetrationTest {
@@ -73,7 +72,11 @@ class PenetrationTest {
         app.go(Place.Penetration(here))
         rule.setContent { Screens(app, Face) }
         fun open() = app.hole().steps.first { it.state == StepState.OPEN }
-        while (!open().photoAsked) rule.runOnIdle { app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, open().code, said(StepHow.TICK)))) }
+        while (!open().photoAsked) {
+            rule.runOnIdle {
+                app.act(Action.PenetrationKind(PenetrationAction.SignStep(here, open().code, said(StepHow.TICK))))
+            }
+        }
         val step = open().code
         rule.onNodeWithTag("photo $step").performScrollTo().performClick()
         val wanted = fixture.photos.single()

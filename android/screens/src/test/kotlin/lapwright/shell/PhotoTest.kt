@@ -7,22 +7,21 @@ import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
-import java.io.File
+import lapwright.screens.Action
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
-import lapwright.screens.StepPhoto
 import lapwright.screens.StepHow
+import lapwright.screens.StepPhoto
 import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
-import lapwright.screens.Action
-
 import lapwright.shell.parts.said
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Rule
 import org.junit.Test
+import java.io.File
 
 /** A photo of a step, from the tap to the tick, with the camera played by the test. */
 class PhotoTest {

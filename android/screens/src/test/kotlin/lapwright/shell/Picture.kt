@@ -3,11 +3,11 @@ package lapwright.shell
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.unit.Density
+import org.jetbrains.skia.EncodedImageFormat
 import java.awt.image.BufferedImage
 import java.io.ByteArrayInputStream
 import java.io.File
 import javax.imageio.ImageIO
-import org.jetbrains.skia.EncodedImageFormat
 
 /** A screen of the reference phone, 360 x 800 dp, as a picture of two pixels to the dp. */
 fun picture(fontScale: Float = 1f, content: @Composable () -> Unit): BufferedImage {

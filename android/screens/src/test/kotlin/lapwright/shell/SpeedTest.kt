@@ -72,8 +72,11 @@ class SpeedTest {
         val board = fixture.largeHouse()
         val app = fixture.app()
         val question = fixture.board(board).asked!!
+
         // The first reading makes the notch a taped one, under a name of its own.
-        fun notch() = (app.shown!!.view as View.BoardKind).view.notches.flatMap { it.questions }.first { it.field == question.field }.subject
+        fun notch() =
+            (app.shown!!.view as View.BoardKind).view.notches
+                .flatMap { it.questions }.first { it.field == question.field }.subject
         val arriving = times({ app.go(Place.Jobs) }) { app.go(Place.Board(board)) }
         assertEquals(Place.Board(board), app.shown!!.place)
         var keys = 0

@@ -1,6 +1,5 @@
 package lapwright.shell
 
-import java.io.File
 import lapwright.shell.parts.NoDrawing
 import lapwright.shell.parts.Stroke
 import lapwright.shell.parts.strokes
@@ -8,6 +7,7 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
 
 /** The decoder on the golden bytes of `fixtures/drawings`. */
 class StrokesTest {
@@ -96,7 +96,9 @@ private fun json(text: String): Any {
                     if (text[at] == '\\') {
                         at += 1
                         if (text[at] == 'u') { append(text.substring(at + 1, at + 5).toInt(16).toChar()); at += 4 } else append(text[at])
-                    } else append(text[at])
+                    } else {
+                        append(text[at])
+                    }
                     at += 1
                 }
                 at += 1

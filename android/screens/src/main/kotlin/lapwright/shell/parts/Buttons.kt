@@ -35,7 +35,8 @@ private val corner = RoundedCornerShape(6.dp)
 fun NextAction(text: String, modifier: Modifier = Modifier, glyph: Glyph? = null, onTap: () -> Unit) {
     val inks = LocalLook.current.inks
     Row(
-        modifier.sizeIn(minWidth = Target, minHeight = Target).clip(corner).background(inks.chalk).clickable(role = Role.Button, onClick = onTap)
+        modifier.sizeIn(minWidth = Target, minHeight = Target).clip(corner).background(inks.chalk)
+            .clickable(role = Role.Button, onClick = onTap)
             .padding(horizontal = 12.dp, vertical = 8.dp),
         Arrangement.spacedBy(8.dp, Alignment.CenterHorizontally),
         Alignment.CenterVertically,

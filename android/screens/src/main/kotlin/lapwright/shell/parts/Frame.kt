@@ -53,7 +53,11 @@ fun Frame(
             if (asking != null) {
                 QuestionHead(app, asking)
                 val picture = asking.question.picture
-                if (strip != null) strip() else if (picture.isNotEmpty()) Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
+                if (strip != null) {
+                    strip()
+                } else if (picture.isNotEmpty()) {
+                    Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
+                }
             } else {
                 app.trouble?.let { TroublePanel(it.text) }
                 Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)

@@ -70,8 +70,11 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -
             }
         }
         KeyRow(side, gap) {
-            if (paged) PageKey(if (signs) "123" else "'.-", words.more, side) { signs = !signs }
-            else GlyphKey(Glyph.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            if (paged) {
+                PageKey(if (signs) "123" else "'.-", words.more, side) { signs = !signs }
+            } else {
+                GlyphKey(Glyph.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
+            }
             Key("0", side) { onEdit { it + "0" }; signs = false }
             if (!gloves && lengths) GlyphKey(Glyph.SPACE, words.space, side) { onEdit { "$it " } }
             AcceptKey(words.accept, side, onAccept)

@@ -32,9 +32,13 @@ import lapwright.shell.look.Target
 const val HOLD_MS = 1_000L
 
 /** While the glass is locked no touch comes through to what is under this; it can still be read, and read aloud. */
-fun Modifier.deafWhile(locked: Boolean): Modifier = if (!locked) this else pointerInput(Unit) {
-    awaitPointerEventScope {
-        while (true) awaitPointerEvent(PointerEventPass.Initial).changes.forEach { it.consume() }
+fun Modifier.deafWhile(locked: Boolean): Modifier = if (!locked) {
+    this
+} else {
+    pointerInput(Unit) {
+        awaitPointerEventScope {
+            while (true) awaitPointerEvent(PointerEventPass.Initial).changes.forEach { it.consume() }
+        }
     }
 }
 

@@ -8,16 +8,16 @@ import androidx.compose.ui.graphics.StrokeJoin
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.clipPath
 import androidx.compose.ui.graphics.drawscope.rotate
-import androidx.compose.ui.graphics.drawscope.Stroke as Pen
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
+import lapwright.shell.look.Inks
 import kotlin.math.ceil
 import kotlin.math.floor
 import kotlin.math.sqrt
-import lapwright.shell.look.Inks
+import androidx.compose.ui.graphics.drawscope.Stroke as Pen
 
 /** Draws strokes on a canvas: dp to pixels, roles to inks, and nothing else. */
 class Pencil(private val inks: Inks, private val font: FontFamily, private val measurer: TextMeasurer) {

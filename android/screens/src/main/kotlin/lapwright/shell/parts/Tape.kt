@@ -22,12 +22,12 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.dp
-import kotlin.math.abs
 import lapwright.screens.TapeMark
 import lapwright.shell.look.Inks
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
+import kotlin.math.abs
 
 /** One inch of tape, drawn large: a tap takes the nearest mark. */
 @Composable

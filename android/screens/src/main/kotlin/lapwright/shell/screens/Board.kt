@@ -27,6 +27,7 @@ import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.InHand
 import lapwright.shell.parts.Next
@@ -34,7 +35,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.tick
@@ -132,8 +132,11 @@ private fun asking(view: BoardView, question: Question) = Asking(
     answer = {
         val isOwn = question.subject == view.board
         Action.BoardKind(
-            if (isOwn) BoardAction.Answer(view.board, question.field, it)
-            else BoardAction.AnswerNotch(view.board, question.subject, question.field, it),
+            if (isOwn) {
+                BoardAction.Answer(view.board, question.field, it)
+            } else {
+                BoardAction.AnswerNotch(view.board, question.subject, question.field, it)
+            },
         )
     },
 )

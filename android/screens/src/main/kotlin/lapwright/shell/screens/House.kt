@@ -25,13 +25,13 @@ import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
-import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Warning
 
 /** How far a house is, what comes next, and what is open to the weather now. */

@@ -11,11 +11,11 @@ import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.shell.App
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
 
 /** Which house. */
 @Composable

@@ -31,8 +31,11 @@ fun Measure(app: App, view: MeasureView) {
             keep = { Action.MeasureKind(MeasureAction.KeepDraft(view.wall, subject, field, it)) },
             answer = {
                 Action.MeasureKind(
-                    if (subject == view.wall) MeasureAction.Answer(view.wall, field, it)
-                    else MeasureAction.AnswerPart(view.wall, subject, field, it),
+                    if (subject == view.wall) {
+                        MeasureAction.Answer(view.wall, field, it)
+                    } else {
+                        MeasureAction.AnswerPart(view.wall, subject, field, it)
+                    },
                 )
             },
         )

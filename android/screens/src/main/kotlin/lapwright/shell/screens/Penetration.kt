@@ -19,6 +19,7 @@ import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.InHand
 import lapwright.shell.parts.Next
@@ -26,7 +27,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepList
 import lapwright.shell.parts.Warning

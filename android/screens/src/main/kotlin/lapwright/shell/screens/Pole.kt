@@ -29,6 +29,8 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
@@ -36,8 +38,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
-import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.SourceBox
 
 /** Where the lines go: the stick with its top end first, and the heights that it meets. */

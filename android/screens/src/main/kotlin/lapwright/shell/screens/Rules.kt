@@ -19,12 +19,12 @@ import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Warning
 
 /** Which numbers apply. A tap on one opens where it comes from, and the ways to change it. */

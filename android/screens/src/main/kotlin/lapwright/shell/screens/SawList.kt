@@ -23,6 +23,8 @@ import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
@@ -31,8 +33,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
-import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.withTexts
 
 /** What to cut from what: the boards in cutting order, and the stock and offcuts that they come from. */

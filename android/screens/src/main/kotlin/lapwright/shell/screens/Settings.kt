@@ -20,14 +20,14 @@ import lapwright.shell.look.LocalLook
 import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
-import lapwright.shell.parts.GlyphButton
 
 /** Who holds this phone, and how it speaks. */
 @Composable

@@ -18,6 +18,8 @@ import lapwright.screens.WallView
 import lapwright.shell.App
 import lapwright.shell.parts.Drawn
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
@@ -25,8 +27,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.Glyph
-import lapwright.shell.parts.GlyphButton
 
 /** What is where on a wall. */
 @Composable

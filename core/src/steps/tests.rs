@@ -437,8 +437,8 @@ proptest! {
 }
 
 /// A list as a person reads it.
-fn printed(steps: &[Step], language: Language) -> String {
-    let phrases = Phrases::for_language(language);
+fn printed(steps: &[Step]) -> String {
+    let phrases = Phrases::for_language(Language::English);
     let mut text = String::new();
     for (n, step) in steps.iter().enumerate() {
         let mut marks = Vec::new();
@@ -516,8 +516,6 @@ fn printed_lists() {
         ("board_first", BoardDetail { first_course: true, bevelled: true, ..Default::default() }.steps()),
     ];
     for (name, steps) in cases {
-        for language in Language::ALL {
-            insta::assert_snapshot!(format!("{name}_{}", language.code()), printed(&steps, *language));
-        }
+        insta::assert_snapshot!(name, printed(&steps));
     }
 }

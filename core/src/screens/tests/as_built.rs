@@ -198,13 +198,11 @@ fn a_job_document_carries_the_courses_as_they_hang() {
 }
 
 #[test]
-fn reads_well_in_both_languages() {
+fn shows_what_it_showed() {
     let (mut book, job, wall) = planned();
     let readings = readings(&pole(&book, "en", &job));
     say(&mut book, 20, &wall, &given(&readings)).unwrap();
-    for language in ["en", "es"] {
-        insta::assert_json_snapshot!(format!("as-built-{language}"), pole(&book, language, &job).as_built);
-    }
+    insta::assert_json_snapshot!("as-built", pole(&book, "en", &job).as_built);
 }
 
 /// Boards of 8 1/4 in over a first course at 0: hung at 7 1/2 they lap 3/4 in where 1 1/4 is the least, at 8 3/8 the wall

@@ -66,16 +66,14 @@ fn pages_go_through_everything_once() {
 }
 
 #[test]
-fn reads_well_in_both_languages() {
+fn shows_what_it_showed() {
     let (mut book, job) = house();
     let group = rename(&mut book, 2, &job, "Lot 14");
     listed(&mut book, 3, DoneListAction::Undo { job: None, group }).unwrap();
-    for language in ["en", "es"] {
-        let mut list = list(&book, language);
-        for line in &mut list.lines {
-            // The device of a book is random, and so are the ids of what it did.
-            line.group.clear();
-        }
-        insta::assert_json_snapshot!(format!("done-list-{language}"), list);
+    let mut list = list(&book, "en");
+    for line in &mut list.lines {
+        // The device of a book is random, and so are the ids of what it did.
+        line.group.clear();
     }
+    insta::assert_json_snapshot!("done-list", list);
 }

@@ -74,15 +74,13 @@ fn what_no_rule_allows_changes_nothing() {
 }
 
 #[test]
-fn reads_well_in_both_languages() {
+fn shows_what_it_showed() {
     let (mut book, job) = house();
     change(&mut book, 2, &job, ("lap.least", "30 mm", "maker's page 4")).unwrap();
-    for language in ["en", "es"] {
-        let mut view = rules(&book, language, &job);
-        view.rules
-            .retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
-        insta::assert_json_snapshot!(format!("rules-{language}"), view);
-    }
+    let mut view = rules(&book, "en", &job);
+    view.rules
+        .retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
+    insta::assert_json_snapshot!("rules", view);
 }
 
 #[test]

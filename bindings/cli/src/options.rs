@@ -277,7 +277,7 @@ pub(crate) enum Task {
     Check,
     /// Check the data and put it right from the book's own log and its copies; the file as it was is kept.
     Repair,
-    /// Drop the account of what was saved and what was lost.
+    /// Clear the notice of what was saved and what was lost.
     Acknowledge,
     /// A house as a job document, to a file or standard output.
     Export {

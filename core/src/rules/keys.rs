@@ -62,9 +62,9 @@ pub const SAW_KERF: &str = "saw.kerf";
 pub const TAPE_ERROR: &str = "tape.error";
 /// Tape and plan may differ by.
 pub const TAPE_PLAN_TOLERANCE: &str = "tape.plan-tolerance";
-/// Out of level before it is said.
+/// Out of level before it is reported.
 pub const LEVEL_TOLERANCE: &str = "level.tolerance";
-/// Two boards over one block may miss by.
+/// Two boards at one block may miss by.
 pub const CROSS_CHECK_TOLERANCE: &str = "cross-check.tolerance";
 /// Block past its fixture at each side, where nobody gives its size.
 pub const BLOCK_BEYOND: &str = "block.beyond";

@@ -1,13 +1,22 @@
 # amounts: every key starts with amounts-.
 amounts-boards = Boards { $length }
-amounts-boards-from = Saw list: { $boards } boards for { $pieces } pieces, cutting waste counted in. The allowance is for breakage.
+amounts-boards-from = Saw list: { $boards ->
+    [one] 1 board
+   *[other] { $boards } boards
+} for { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+}, cutting waste counted in. The allowance is for breakage.
 amounts-starter = Starter strip
 amounts-starter-from = Bottom edges of { $walls ->
     [one] 1 wall
    *[other] { $walls } walls
 }, from trim to trim, doors left out
 amounts-backing = Flashing strips behind joints, { $width } × { $height }
-amounts-backing-from = One at each of { $joints } joints
+amounts-backing-from = { $joints ->
+    [one] One at 1 joint
+   *[other] One at each of { $joints } joints
+}
 amounts-trim = Trim, { $width } wide
 amounts-trim-from = Wall ends: { $ends }, windows and doors: { $openings }, fixtures: { $fixtures }
 amounts-block = Mounting block { $width } × { $height }, { $thickness } thick
@@ -43,7 +52,7 @@ amounts-pack-roll = roll { $width } × { $length }
 amounts-pack-cartridge = cartridge of { $size }
 amounts-pack-can = can of { $size }
 amounts-pack-box = box of { $count }
-amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from rests. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.
+amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from offcuts. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.
 amounts-trouble = The amounts cannot be told: { $why }
 order-name = Material
 order-net = Net

@@ -22,8 +22,8 @@ cli-nothing-to-undo = There is nothing to take back.
 cli-copied = Copied and checked: { $path }
 cli-check-good = The data is sound.
 cli-check-bad = The data is not sound: { $why } lapwright repair puts it right, and keeps the file as it is.
-cli-check-told = What was lost has not been acknowledged: see above. lapwright acknowledge drops the account.
-cli-account = lapwright acknowledge drops this account.
+cli-check-told = What was lost has not been acknowledged: see above. lapwright acknowledge clears the notice.
+cli-account = lapwright acknowledge clears this notice.
 cli-acknowledged = Acknowledged.
 cli-repaired-nothing = The data is sound. There was nothing to repair.
 cli-kept = Kept.
@@ -33,6 +33,7 @@ cli-house-walls = Walls
 cli-house-boards = Boards and rules
 cli-stock = Stock: { $length }, { $count ->
     [-1] as many as needed
+    [one] { $count } board
    *[other] { $count } boards
 }
 cli-not-measured = not measured yet
@@ -74,7 +75,7 @@ cli-pole-differs = The kept layout is another one. --lay-out keeps this one inst
 cli-pole-not-kept = Not kept yet. --lay-out keeps it.
 cli-pole-proved = No other layout misses these heights by less.
 cli-exported = Written: { $path }
-cli-wall-legend = : bare  · planned  - cut  ═ up  | joint
+cli-wall-legend = : no board  · planned  - cut  ═ up  | joint
 cli-wall-boards = Boards, the highest course first
 cli-notched = notched
 cli-board-size = Cut to { $length }, { $height } high

@@ -1,5 +1,5 @@
 # store: every key starts with store-.
-store-newer = This book was written by a newer version of the program. This one reads up to form { $reads }; the book needs { $needs }.
+store-newer = This book was written by a newer version of the program. This one reads up to format { $reads }; the book needs { $needs }.
 store-not-a-book = { $path } is not a book. It was left as it is.
 store-damaged = The book is damaged: { $why }
 store-busy = Another program has the book open or is writing in it. Try again.

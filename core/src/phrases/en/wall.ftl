@@ -32,4 +32,4 @@ wall-part-opening = Opening
 wall-part-abutment = Abutment
 wall-too-near = { $what }: the siding must end { $clearance } above it and is { $short } too near. Local code and the maker decide.
 wall-peak-trouble = The peak must stand above both ends of the wall, and between them.
-wall-plan-changed = Planned again: { $new } boards are new or other, { $same } stay as they were. Courses that changed: { $courses }. What is cut or up stays.
+wall-plan-changed = Planned again. New or changed boards: { $new }, unchanged: { $same }. Courses that changed: { $courses }. What is cut or up stays.

@@ -1,13 +1,22 @@
 # amounts: cada clave empieza por amounts-.
 amounts-boards = Tablas de { $length }
-amounts-boards-from = Lista de corte: { $boards } tablas para { $pieces } piezas, con los sobrantes ya contados. El margen es por roturas.
+amounts-boards-from = Lista de cortes: { $boards ->
+    [one] 1 tabla
+   *[other] { $boards } tablas
+} para { $pieces ->
+    [one] 1 pieza
+   *[other] { $pieces } piezas
+}, con el desperdicio de los cortes ya contado. El margen es por roturas.
 amounts-starter = Tira de arranque
 amounts-starter-from = Bordes inferiores de { $walls ->
     [one] 1 pared
    *[other] { $walls } paredes
 }, de moldura a moldura, sin las puertas
 amounts-backing = Tiras de tapajuntas tras las juntas, { $width } × { $height }
-amounts-backing-from = Una en cada una de { $joints } juntas
+amounts-backing-from = { $joints ->
+    [one] Una en 1 junta
+   *[other] Una en cada una de { $joints } juntas
+}
 amounts-trim = Moldura de { $width } de ancho
 amounts-trim-from = Extremos de pared: { $ends }, ventanas y puertas: { $openings }, accesorios: { $fixtures }
 amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de grueso
@@ -17,7 +26,7 @@ amounts-block-split-from = Accesorios que no se quitan: { $count }. La pieza en 
 amounts-collar = Collarín sellado
 amounts-collar-from = Accesorios con collarín: { $count }
 amounts-membrane = Membrana autoadhesiva
-amounts-membrane-from = Parche y tapa del corte en { $count ->
+amounts-membrane-from = Parche y cubierta del corte en { $count ->
     [one] 1 accesorio
    *[other] { $count } accesorios
 }
@@ -28,7 +37,7 @@ amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho e
 amounts-primer = Primario para bordes cortados
 amounts-primer-from = { $edge } de borde cortado, { $thickness } de grueso, con { $coverage }
 amounts-paint = Pintura
-amounts-paint-from = { $area } de pared sin aberturas, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
+amounts-paint-from = { $area } de pared sin huecos, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
 amounts-nails = Clavos para tablas, de { $length } o más
 amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }
 amounts-trim-nails = Clavos de moldura
@@ -43,10 +52,10 @@ amounts-pack-roll = rollo de { $width } × { $length }
 amounts-pack-cartridge = cartucho de { $size }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
-amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de corte del documento, o en una planeada aquí; lo demás, en sus paredes, aberturas y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de corte.
+amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de cortes del documento, o en una planeada aquí; lo demás, en sus paredes, huecos y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de cortes.
 amounts-trouble = No se pueden calcular las cantidades: { $why }
 order-name = Artículo
-order-net = En la casa
+order-net = Neto
 order-waste = Desperdicio
 order-amount = Cantidad
 order-packs = Presentaciones

@@ -28,11 +28,12 @@ cli-acknowledged = Enterado.
 cli-repaired-nothing = Los datos están bien. No había nada que arreglar.
 cli-kept = Guardado.
 cli-rule-changed = En lugar de { $default }, por { $signer }: { $reason }
-cli-open-to-weather = Abierto a la lluvia ahora
+cli-open-to-weather = Abierto a la intemperie ahora
 cli-house-walls = Paredes
 cli-house-boards = Tablas y reglas
 cli-stock = En obra: { $length }, { $count ->
     [-1] las que hagan falta
+    [one] { $count } tabla
    *[other] { $count } tablas
 }
 cli-not-measured = sin medir todavía
@@ -68,7 +69,7 @@ cli-pole-end = final
 cli-pole-marks = Alturas que tocar o evitar
 cli-mark-land = línea en: { $name }, { $at }
 cli-mark-clear = libre: { $name }, { $at }
-cli-mark-missed = por { $miss }
+cli-mark-missed = falla por { $miss }
 cli-pole-kept = Este trazo está guardado. Las paredes se planean con él.
 cli-pole-differs = El trazo guardado es otro. --lay-out guarda este en su lugar.
 cli-pole-not-kept = Aún no está guardado. --lay-out lo guarda.
@@ -88,11 +89,11 @@ cli-notch-gap-on-block = Marcas en los bordes mismos del bloque. Se espera una h
 cli-demo-signer = Juno
 cli-demo-begins = Una casa inventada para probar el trabajo. Se guarda en { $path }.
 cli-demo-goes-on = Se sigue donde se quedó la vez pasada.
-cli-demo-keys = Entrar acepta la respuesta entre corchetes, q sale. Lo contestado queda guardado.
+cli-demo-keys = Enter acepta la respuesta entre corchetes, q sale. Lo contestado queda guardado.
 cli-demo-other-book = Este libro tiene otras casas y ninguna de muestra. Nombre un archivo nuevo con --book ARCHIVO.
-cli-demo-go-on = Entrar: seguir, q: salir
-cli-demo-cut-it = Entrar: cortar, imprimar y poner, q: salir
-cli-demo-board-up = ═ { $board }: cortada a { $length }, imprimada y puesta
+cli-demo-go-on = Enter: seguir, q: salir
+cli-demo-cut-it = Enter: cortar, dar primario y poner, q: salir
+cli-demo-board-up = ═ { $board }: cortada a { $length }, con primario, puesta
 cli-demo-again = La tabla con muesca está puesta. Ejecute lapwright otra vez para seguir con la próxima.
 cli-demo-left = Todo lo contestado queda guardado. Ejecute lapwright otra vez para seguir.
 cli-demo-nothing-left = No queda nada por hacer en la casa de muestra. lapwright demo --anew aparta su libro y empieza de nuevo.

@@ -1,6 +1,6 @@
 # flashing: cada clave empieza por flashing-.
 flashing-block-help = Traza un bloque de montaje partido alrededor de un tubo o de un rectángulo: la pieza en bruto, el agujero y las alturas de ambas piezas en la cara y en la pared. El corte sube hacia la pared.
-flashing-assembly-help = Dice qué va alrededor de una penetración: sus capas de la pared hacia afuera, y los pasos que ponen cada una, la hacen segura y la prueban.
+flashing-assembly-help = Dice qué va alrededor de un paso por la pared: sus capas de la pared hacia afuera, y los pasos que ponen cada una, lo hacen seguro y lo prueban.
 flashing-block-mouth-tight = La abertura deja menos juego alrededor del tubo que la holgura. Las piezas entran muy justas.
 flashing-block-thin-side = Queda menos de 1/2 pulg al lado, encima o debajo del agujero. El bloque puede rajarse ahí.
 flashing-block-shallow = El bloque no es bastante grueso para que las tablas traslapadas topen con su borde. Necesita dos veces el grueso de la tabla y 1/4 pulg.
@@ -23,14 +23,14 @@ flashing-patch-course-gap = Esta hilada debe quedar a menos de la altura de una 
 flashing-patch-block-width = El borde derecho del bloque debe quedar a la derecha del izquierdo.
 flashing-patch-block-height = El borde superior del bloque debe quedar encima del inferior.
 flashing-patch-pipe = Lo que atraviesa debe quedar dentro del bloque, y su agujero encima del borde inferior del parche.
-flashing-patch-snug = El agujero debe ser más chico que el tubo en menos de lo que el tubo mide de ancho y de alto.
+flashing-patch-snug = El agujero no puede quedar en nada: solo puede ser más chico que el tubo por menos de lo que el tubo mide de ancho y de alto.
 flashing-patch-shows = El parche se vería debajo de la tabla siguiente. El borde inferior de esa tabla debe quedar bajo la línea de clavos de la hilada que traslapa.
 flashing-bead-help = Dice cuánto sellador lleva una junta. El volumen y el alcance de un cartucho son sin desperdicio; los cartuchos, con él.
 flashing-bead-cartridge = Dé lo que contiene un cartucho como número con fl oz o mL, por ejemplo "10.1 fl oz" o "300 mL".
-flashing-bead-narrow = La junta mide menos de 1/4 pulg de ancho, lo menor para una junta de sellador con movimiento (Allen y Rand, Architectural Detailing).
+flashing-bead-narrow = La junta mide menos de 1/4 pulg de ancho, el mínimo para una junta de sellador con movimiento (Allen y Rand, Architectural Detailing).
 flashing-bead-deep = La junta es más honda que ancha. Una profundidad de la mitad del ancho se mueve mejor (Allen y Rand, Architectural Detailing).
 flashing-movement-help = Dice cuánto cambia el largo de una tabla según una parte de él, y si una holgura en la punta lo absorbe.
-flashing-shed-help = Comprueba que cada capa de una pared vierta su agua sobre la de abajo. Las profundidades ordenan las capas hacia fuera; los defectos van franja por franja desde la izquierda.
+flashing-shed-help = Comprueba que cada capa de una pared vierta su agua sobre la de abajo. Las profundidades ordenan las capas hacia afuera; los defectos van franja por franja desde la izquierda.
 flashing-shed-overlap = Esta pieza se superpone a { $other } en la misma profundidad. Las piezas de una profundidad solo pueden tocarse.
 flashing-shed-exposed = Las piezas de un mismo nombre y profundidad son una sola lámina: exposed debe ser igual en todas.
 flashing-shed-lap-min = Las piezas de un mismo nombre y profundidad son una sola lámina: lap_min debe ser igual en todas.

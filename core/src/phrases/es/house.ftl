@@ -1,4 +1,4 @@
-# Casa: qué sigue y qué está abierto a la lluvia.
+# Casa: qué sigue y qué está abierto a la intemperie.
 house-never-copied = Nunca se copió fuera de este teléfono
 house-copied-today = Copiado hoy
 house-copied-days = { $days ->
@@ -16,10 +16,10 @@ house-next-stock = Agregue un largo de tabla
 house-next-wall = Agregue una pared
 house-next-measure = { $wall }: { $question }
 house-next-pole = Trace la vara de hiladas
-house-next-plan = { $wall }: planear las tablas
+house-next-plan = { $wall }: planee las tablas
 house-next-tight = { $what }: { $step }
-house-next-cut = { $wall }: cortar una tabla de la hilada { $course }
-house-next-fix = { $wall }: poner la tabla cortada de la hilada { $course }
+house-next-cut = { $wall }: corte una tabla de la hilada { $course }
+house-next-fix = { $wall }: ponga la tabla cortada de la hilada { $course }
 house-next-nothing = No queda nada por hacer.
 house-wall-not-measured = Sin medir todavía
 house-wall-boards = { $fixed } de { $all } tablas puestas, { $cut } cortadas

@@ -1,7 +1,7 @@
 # saw: cada clave empieza por saw-.
 saw-help = Las juntas de los tramos largos y los cortes de todas las piezas, planeados en conjunto: el menor costo, y una cota por debajo de la cual no hay plan. Donde el desfase entre juntas obliga a más juntas, los menos tramos posibles llevan una más de las permitidas. La longitud de una pieza, redondeada hacia abajo, es la que debe caber en una tabla y llegar a piece_min. Los tramos que solo se tocan no necesitan desfase. Los costos se toman a la milmillonésima más cercana, hasta un millón por tabla. Un paso de effort es un millón de operaciones pequeñas, unas milésimas de segundo.
 saw-too-many-pieces = Estos tramos dan más de 10,000 piezas. Planee menos a la vez, o use tablas más largas.
-saw-run-short = Este tramo no es más largo que sus dos holguras de extremo. Hágalo más largo, o la holgura menor.
+saw-run-short = Este tramo no es más largo que las dos holguras de sus puntas. Hágalo más largo, o la holgura menor.
 saw-no-board = No hay tabla de la cual cortar. Dé tablas nuevas o sobrantes.
 saw-too-long = Este tramo es más largo que cualquier tabla y no se permiten juntas. Dé una tabla más larga, o permita juntas.
 saw-no-stud = { $run } es más largo que cualquier tabla, y dentro no hay montante donde pueda ir una junta. Dé los montantes, o una tabla más larga.

@@ -32,4 +32,4 @@ wall-part-opening = Hueco
 wall-part-abutment = Encuentro
 wall-too-near = { $what }: las tablas deben terminar { $clearance } arriba y quedan { $short } demasiado cerca. Deciden el código local y el fabricante.
 wall-peak-trouble = La cumbrera debe quedar más alta que ambos extremos de la pared, y entre ellos.
-wall-plan-changed = Planeado de nuevo: { $new } tablas son nuevas u otras, { $same } quedan como estaban. Hiladas que cambiaron: { $courses }. Lo cortado o puesto se queda.
+wall-plan-changed = Planeado de nuevo. Tablas nuevas o cambiadas: { $new }, sin cambio: { $same }. Hiladas que cambiaron: { $courses }. Lo cortado o puesto se queda.

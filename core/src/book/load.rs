@@ -7,8 +7,9 @@ use crate::store::{Id, Result, Scope, Signed, Store};
 
 use super::{House, Kind, Record};
 
-/// The kinds that a house takes in from no house, since one of them may be attached to its walls.
-const LOOSE: [&str; 2] = ["board", "notch"];
+/// The kinds that a house takes in from no house: loose boards with all that hangs under one, since it may be attached to
+/// the house's walls.
+const LOOSE: [&str; 4] = ["board", "notch", "cut", "cut-notch"];
 
 /// After an answer that touches more things than this, a house is read anew.
 const FEW: usize = 64;

@@ -181,6 +181,21 @@ fn what_is_cut_keeps_its_numbers_when_a_rule_changes() {
 }
 
 #[test]
+fn a_loose_board_of_no_house_keeps_what_it_was_cut_to() {
+    let mut book = Book::in_memory().unwrap();
+    let board = loose(&mut book, None);
+    tap(&mut book, 21, BoardAction::AddNotch { board: board.clone(), answers: answers(&FOUR) }).unwrap();
+    tap(&mut book, 22, said(&board, "board-notch", StepHow::Tick)).unwrap();
+    let differs = |book: &Book| shown(book, "en", &board).notes.iter().any(|note| note.code == "differs-from-cut");
+    assert_eq!((shown(&book, "en", &board).state.as_str(), differs(&book)), ("cut", false));
+    let house = book.house(None).unwrap();
+    let cut = CutRecord::of(&house, house.get(board.parse().unwrap(), Kind::Board).unwrap());
+    assert_eq!(cut.unwrap().notches.len(), 1);
+    tape(&mut book, 31, &board, &[("top-left", "3 1/2")]);
+    assert!(differs(&book));
+}
+
+#[test]
 fn nailing_fixes_a_board_and_taking_it_back_does_not_uncut_it() {
     let (mut book, _, _, [_, upper]) = planned();
     for step in ["board-notch", "board-prime", "board-nail"] {

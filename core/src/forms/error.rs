@@ -1,4 +1,4 @@
-use crate::book::{Kind, Missing};
+use crate::book::{Field, Kind, Missing};
 use crate::phrases::Phrases;
 use crate::rules::RuleError;
 use crate::store::StoreError;
@@ -85,12 +85,14 @@ fn of_work(error: WorkError, phrases: &Phrases) -> Problem {
         WorkError::Rule(error) => Problem::new(Code::Range, error.code(), error.text(phrases)),
         WorkError::Outline(error) => {
             let field = match error {
-                OutlineError::NotPositive(_) => "width",
-                _ => "peak-height",
+                OutlineError::NotPositive(_) => Field::Width,
+                _ => Field::PeakHeight,
             };
             let why = [("why", error.to_string().into())];
-            Problem::new(Code::Range, field, phrases.phrase("wall-outline-trouble", &why))
+            Problem::new(Code::Range, field.code(), phrases.phrase("wall-outline-trouble", &why))
         }
-        WorkError::Peak => Problem::new(Code::Range, "peak-height", phrases.phrase("wall-peak-trouble", &[])),
+        WorkError::Peak => {
+            Problem::new(Code::Range, Field::PeakHeight.code(), phrases.phrase("wall-peak-trouble", &[]))
+        }
     }
 }

@@ -63,7 +63,7 @@ fn asked(own: &[Question], notches: &[NotchView], uncut: bool) -> Option<Questio
     let all = || own.iter().chain(notches.iter().flat_map(|notch| &notch.questions));
     let taped = |question: &&Question| question.reading.as_ref().is_some_and(|reading| reading.source == Source::Taped);
     let drafted = all().find(|question| !question.draft.is_empty());
-    let open = || own.iter().find(|question| !question.optional && question.answer.is_empty());
+    let open = || ask::open_question(own);
     let untaped = || {
         let questions = notches.iter().flat_map(|notch| &notch.questions);
         questions.filter(|question| !question.optional).find(|question| !taped(question))

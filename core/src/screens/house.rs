@@ -108,7 +108,7 @@ fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Result
     let work = desk::house(book, terms, job)?;
     let named = ask::value(terms, ask::spec_of(terms, Kind::Wall, Field::Name.code())?, name)?;
     if named == Value::Absent {
-        return Err(Problem::new(Code::Missing, "name", terms.phrase("screen-empty", &[])).into());
+        return Err(Problem::new(Code::Missing, Field::Name.code(), terms.phrase("screen-empty", &[])).into());
     }
     let id = terms.fresh(0);
     let operation = Operation::new(OperationKind::WallAdded, work.id(), [name.trim()])

@@ -110,7 +110,7 @@ fn lay_out(book: &mut Book, terms: &Terms<'_>, work: &Work) -> Result<Id> {
         let same = kept.iter().zip(&lines).take_while(|(old, new)| old == new).count();
         if same < up {
             let text = terms.phrase("pole-boards-are-up", &[("course", up.into())]);
-            return Err(Problem::new(Code::First, "lines", text).into());
+            return Err(Problem::new(Code::First, Field::Lines.code(), text).into());
         }
     }
     let text = lines.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");

@@ -209,7 +209,7 @@ fn change(
 fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Result<ActionResult> {
     let rule = work.rules().rule(key)?;
     if !work.rules().clone().back_to_default(key)? {
-        return Err(Problem::new(Code::Order, "key", terms.phrase("rules-not-changed", &[])).into());
+        return Err(Problem::new(Code::Order, Field::Key.code(), terms.phrase("rules-not-changed", &[])).into());
     }
     let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), rule.value.text());
     let mut operation = Operation::new(OperationKind::RuleDefault, Some(job), [&name, &shown]);

@@ -7,6 +7,7 @@ use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
 use crate::rules::keys;
 
 use super::error::Result;
+use super::wall_board::state_of;
 use super::{MadeBlock, PenetrationSite};
 
 impl PenetrationSite {
@@ -79,7 +80,7 @@ impl PenetrationSite {
             let (bottom, height) = (board.length(Field::Bottom)?, board.length(Field::Height)?);
             Some(from < x.to && x.from < to && bottom < y.to && y.from < bottom + height)
         };
-        let stands = |board: &Record| BoardState::of(board.text(Field::State)) != BoardState::Planned;
+        let stands = |board: &Record| state_of(board) != BoardState::Planned;
         self.work.boards(self.wall.id()).iter().any(|board| stands(board) && at_block(board) == Some(true))
     }
 }

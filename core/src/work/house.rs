@@ -151,7 +151,7 @@ impl Work {
     /// # Errors
     /// [`WorkError::First`] where the pole is not laid out.
     pub fn need_lines(&self) -> Result<&[Length]> {
-        self.lines().ok_or(WorkError::First { field: "lines", title: "screen-pole" })
+        self.lines().ok_or(WorkError::First { field: Field::Lines.code(), title: "screen-pole" })
     }
 
     /// The walls, in their order.

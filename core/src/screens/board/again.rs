@@ -11,7 +11,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
-use crate::work::WorkError;
+use crate::work::{WorkError, state_of};
 
 use super::hand::InHand;
 
@@ -25,9 +25,10 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
     let left = match left.trim() {
         "" => None,
         typed => {
-            let (length, unit) = terms.typed("left", typed)?;
+            let (length, unit) = terms.typed(Field::Left.code(), typed)?;
             if !length.is_positive() || hand.board.record.length(Field::Length).is_some_and(|whole| length > whole) {
-                return Err(Problem::new(Code::Range, "left", terms.phrase(key("board-left-range"), &[])).into());
+                let text = terms.phrase(key("board-left-range"), &[]);
+                return Err(Problem::new(Code::Range, Field::Left.code(), text).into());
             }
             Some((length, typed.to_owned(), unit.code().to_owned()))
         }
@@ -84,7 +85,7 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
 fn used_up(hand: &InHand) -> Option<(Id, i64)> {
     let (number, length) = (hand.board.record.whole(Field::CutFrom)?, hand.board.record.length(Field::Stock)?);
     let same = |other: &Record| {
-        let stands = BoardState::of(other.text(Field::State)) != BoardState::Planned;
+        let stands = state_of(other) != BoardState::Planned;
         stands
             && other.id() != hand.id()
             && other.whole(Field::CutFrom) == Some(number)

@@ -87,7 +87,7 @@ pub(super) fn plausible(
     let Some((at, above)) = at.and_then(|at| Some((at, pole.get(at + 1).copied()?))) else {
         let most = i64::try_from(pole.len().saturating_sub(1)).unwrap_or(i64::MAX);
         let text = terms.phrase(key("pole-as-built-course"), &[("most", most.into())]);
-        return Err(Problem::new(Code::Range, "course", text).into());
+        return Err(Problem::new(Code::Range, Field::Course.code(), text).into());
     };
     let below = match at.checked_sub(1).and_then(|at| wall.get(at)) {
         Some(line) => line.highest(),

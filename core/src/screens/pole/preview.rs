@@ -70,8 +70,9 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Result<PoleVi
 /// The heights to keep: the start, every line and the end, above the datum.
 pub(super) fn lines(terms: &Terms<'_>, work: &Work, pole: &Record) -> Result<Vec<Length>> {
     let request = request(terms, pole, &wanted(terms, work, None)?)?;
+    let least = Field::RevealMin.code();
     let pole = Pole::lay_out(&request)
-        .map_err(|error| Problem::new(Code::Infeasible, "reveal-min", terms.phrase(trouble(&error), &[])))?;
+        .map_err(|error| Problem::new(Code::Infeasible, least, terms.phrase(trouble(&error), &[])))?;
     Ok(heights(request.from, &pole))
 }
 

@@ -244,6 +244,14 @@ impl Book {
         Ok(())
     }
 
+    /// Writes a checked copy of the book to `path`.
+    ///
+    /// # Errors
+    /// As [`Store::copy`]; nothing was overwritten.
+    pub fn copy(&self, path: impl AsRef<Path>) -> Result<()> {
+        self.store.copy(path)
+    }
+
     /// Where a photo is now, looking at its file, and the file to show or to fill: `None` for one that nothing names.
     ///
     /// # Errors

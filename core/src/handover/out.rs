@@ -7,7 +7,7 @@ use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::measure::{Length, Reader, Rounding, Show};
 use crate::store::{Id, Signed, Value};
-use crate::work::Work;
+use crate::work::{Work, lengths};
 
 use super::shape::{fields, is_length, is_named, keeps_lines, parts};
 
@@ -63,8 +63,7 @@ impl Writer<'_> {
         }
         if let Some(lines) = record.text(Field::Lines).filter(|_| keeps_lines(kind)) {
             // A course that could not be corrected keeps no lines.
-            let nm = lines.split(',').filter_map(|nm| nm.trim().parse().ok());
-            let lines: Vec<_> = nm.map(|nm| exact(Length::from_nm(nm))).collect();
+            let lines: Vec<String> = lengths(lines).unwrap_or_default().into_iter().map(exact).collect();
             thing.insert(Field::Lines.code().to_owned(), lines.into());
         }
         let offcut = record.text(Field::Offcut).and_then(|id| id.parse().ok());

@@ -12,9 +12,9 @@ use crate::forms::error::Result;
 /// 1970-01-01 UTC. Copies that a device keeps for itself are lost with it, and are made by [`Store::backup`](crate::store::Store::backup).
 ///
 /// # Errors
-/// As [`Store::copy`](crate::store::Store::copy); nothing was overwritten, and the last copy stays the one before.
+/// As [`Book::copy`]; nothing was overwritten, and the last copy stays the one before.
 pub fn copy(book: &mut Book, now_ms: i64, path: impl AsRef<Path>) -> Result<(), StoreError> {
-    book.store().copy(path)?;
+    book.copy(path)?;
     book.put_setting(&Setting::CopiedAt, &now_ms.to_string())
 }
 

@@ -52,11 +52,12 @@ impl WallProgress {
 
     /// How far a wall is.
     pub fn of(work: &Work, wall: &Arc<Site>) -> Self {
-        // A wall whose sizes do not fit together yet has no courses.
-        let courses = wall.courses().unwrap_or_default();
-        let courses: Vec<CourseLine> = courses.iter().map(|course| course.middle).collect();
-        let mut penetrations: Vec<PenetrationProgress> =
-            wall.penetrations.iter().map(|one| PenetrationProgress::of(work, one, &courses)).collect();
+        let of = |one: &Penetration| {
+            // As they lie at its centre; a wall whose sizes do not fit together yet has none.
+            let courses = wall.courses_at(work, one.centre.x).unwrap_or_default();
+            PenetrationProgress::of(work, one, &courses)
+        };
+        let mut penetrations: Vec<PenetrationProgress> = wall.penetrations.iter().map(of).collect();
         penetrations.sort_by_key(|one| (one.penetration.outer().1.from, one.penetration.id()));
         Self {
             open_field: open_field(&wall.record),

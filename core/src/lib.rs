@@ -1,7 +1,10 @@
 //! Lapwright: the core that does all the thinking for fibre-cement lap siding at penetrations.
 //!
-//! The rooms from `measure` to `amounts` are pure functions over plain data; `store` keeps the book; `views` is what
-//! crosses to a shell; `screens` turns taps into entries and entries into views; `figure` answers single questions.
+//! From the ground up: `measure`, `wall`, `siding`, `board`, `notch`, `saw`, `rules`, `flashing`, `steps` and `amounts`
+//! are pure functions over plain data; `phrases` has every text. `store` keeps entries and knows no trade; `book` reads a
+//! house from it, typed and whole; `work` is what follows from a house. `views` is what crosses to a shell, `drawing` draws
+//! it, `forms` are its questions, `handover` takes documents in and out. `screens` makes views and carries out taps;
+//! `figure` answers single questions.
 
 pub mod amounts;
 pub mod board;

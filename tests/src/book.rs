@@ -1,5 +1,5 @@
 //! A small book to do things to, and how often a fault is put in: a few times in the tests, in full where
-//! `LAPWRIGHT_FAULTS=full` asks for it, as `cargo xtask faults` does.
+//! `LAPWRIGHT_FAULTS=full` asks for it.
 
 use std::path::Path;
 
@@ -15,7 +15,7 @@ pub fn count(short: usize, full: usize) -> usize {
 }
 
 /// Says how many faults of a sort were put in, and what came of them.
-#[allow(clippy::print_stdout, reason = "the counts are what `cargo xtask faults` shows")]
+#[allow(clippy::print_stdout, reason = "with `-- --nocapture` a run shows what came of its faults")]
 pub fn tell(sort: &str, many: usize, came: &str) {
     println!("faults: {sort}: {many}: {came}");
 }

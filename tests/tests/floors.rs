@@ -2,6 +2,7 @@
 //!
 //! Imports are read from the parsed sources, so that comments, texts and what is compiled for tests alone do not count.
 //! A path counts for the file that holds what it names: what another file only passes on is followed to its home.
+//! A method that is called on a value is no path: in which file it was written does not count.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::fs;

@@ -1,7 +1,9 @@
-//! What follows from a house: pure, each once, and remembered by the content that it was made from.
+//! What follows from a house, pure, each told in one place.
 //!
-//! [`Work`] is made from a [`House`](crate::book::House) and handed to whatever answers one tap: the action, the view and the
-//! drawings. A wall whose measures did not change since the last tap is taken over as it was.
+//! [`Work`] is made from a [`House`](crate::book::House) and handed to whatever answers one tap: the action, the view and
+//! the drawings. It is remembered by the content that it was made from, wall by wall: a wall whose measures did not change
+//! since the last tap is taken over as it was. A board, a penetration, progress and the saw list are derived where they are
+//! asked for.
 
 mod block_advice;
 mod board;

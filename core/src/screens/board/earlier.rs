@@ -1,4 +1,4 @@
-//! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Result so that
+//! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Kept so that
 //! what was signed there still holds.
 
 use crate::forms::error::Result;

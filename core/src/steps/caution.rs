@@ -120,12 +120,4 @@ impl Caution {
             _ => None,
         }
     }
-
-    /// Whether licensed trades do the work that it warns of.
-    pub const fn licensed_trade(self) -> bool {
-        matches!(
-            self,
-            Self::Electricity | Self::Meter | Self::Gas | Self::WaterLine | Self::Refrigerant | Self::Asbestos
-        )
-    }
 }

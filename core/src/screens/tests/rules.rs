@@ -78,8 +78,7 @@ fn shows_what_it_showed() {
     let (mut book, job) = house();
     change(&mut book, 2, &job, ("lap.least", "30 mm", "maker's page 4")).unwrap();
     let mut view = rules(&book, "en", &job);
-    view.rules
-        .retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
+    view.rules.retain(|line| ["lap.least", "gap.trim", "unit.inch", "barrier.lap.horizontal"].contains(&&*line.key));
     insta::assert_json_snapshot!("rules", view);
 }
 

@@ -54,9 +54,10 @@ impl Record {
         record
     }
 
-    /// The thing as it would be with another answer.
+    /// The thing as it would be with another answer, which takes the place of what was measured before, too.
     pub fn with(&self, field: Field, value: Value) -> Self {
         let mut record = self.clone();
+        record.taped.remove(&field);
         record.put(field, value);
         record
     }

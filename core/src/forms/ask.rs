@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 use std::fmt;
 
 use crate::book::{
-    Allowed, Book, DraftKey, Field, FieldSpec, Kind, Operation, OperationKind, Record, field_of, fields_of,
+    Allowed, Book, DraftKey, Field, FieldSpec, Kind, Operation, OperationKind, Record, field_of, fields_of, taped_code,
 };
 use crate::drawing::has_tape_place;
 use crate::phrases::Arg;
@@ -139,7 +139,12 @@ pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field:
     let spec = spec_of(terms, record.kind, field)?;
     let value = value(terms, spec, text)?;
     let kind = if value == Value::Absent { OperationKind::Cleared } else { OperationKind::Answered };
-    let operation = Operation::new(kind, record.job(), [spec.title, text.trim()]).set(record.id(), spec.field, value);
+    let mut operation = Operation::new(kind, record.job(), [spec.title, text.trim()]);
+    // What was measured before stands over the field; the new answer takes its place.
+    if record.taped(spec.field).is_some() {
+        operation = operation.set_code(record.id(), taped_code(spec.field), Value::Absent);
+    }
+    let operation = operation.set(record.id(), spec.field, value);
     accept(book, terms, operation, &[DraftKey::field(record.id(), spec.field)])
 }
 

@@ -50,6 +50,24 @@ fn planned_lengths_lines_notches_and_rules_come_along() {
     assert_eq!(came, sent);
 }
 
+/// What a document says was measured stands over the plain field: an answer that is typed later takes the place of both.
+#[test]
+fn an_answer_over_what_a_document_had_measured_is_what_holds() {
+    let text = r#"{"lapwright": 1, "name": "Lot 4", "walls": [{"name": "East", "width": "90 in", "width-taped": "7' 3 1/2\""}]}"#;
+    let mut book = Book::in_memory().unwrap();
+    let job = take(&mut book, 1, text).unwrap();
+    let wall = |book: &Book| {
+        let house: HouseView = shown(book, "en", Place::House { job: job.clone() });
+        house.walls[0].wall.clone()
+    };
+    let id = wall(&book);
+    let answer = MeasureAction::Answer { wall: id.clone(), field: "width".to_owned(), text: "88".to_owned() };
+    tap(&mut book, 2, answer).unwrap();
+    let measure: MeasureView = shown(&book, "en", Place::Measure { wall: id });
+    let width = measure.questions.iter().find(|question| question.field == "width").unwrap();
+    assert_eq!(width.reading.as_ref().unwrap().nm, inches(88, 0));
+}
+
 #[test]
 fn a_document_in_error_keeps_nothing_and_says_where() {
     let mut book = Book::in_memory().unwrap();

@@ -1,7 +1,7 @@
 //! Ticks on the steps of a board or a penetration: what was signed, as a view shows it, and one more sign-off.
 
 use crate::book::{Book, DraftKey, Operation, OperationKind};
-use crate::measure::Unit;
+use crate::measure::{Reader, Unit};
 use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
 use crate::store::{Hash, Id, Signed, State, Value};
 use crate::views::{Code, Note, Problem, Reading, Source, StepHow, StepLine, StepSaid, StepState};
@@ -82,7 +82,8 @@ pub(crate) fn accept_signed(
     }
     let group = accept(book, terms, operation, &used)?.group;
     if let Some(step) = on.steps.iter().find(|known| known.code == step && said.how == StepHow::Tick) {
-        cautions::keep_read(book, terms, on.work.id(), step)?;
+        // The step is signed: an error now would say that it is not. A caution that is not known as read is shown once more.
+        let _ = cautions::keep_read(book, terms, on.work.id(), step);
     }
     Ok(group)
 }
@@ -197,23 +198,16 @@ fn measured(terms: &Terms<'_>, step: &Step, text: &str) -> Result<Option<Value>>
             let (length, unit) = terms.typed("measured", text)?;
             Ok(Some(Value::Length { length, typed: text.to_owned(), unit: unit.code().to_owned() }))
         }
-        Some(MeasuredKind::Angle) => match millidegrees(text) {
+        Some(MeasuredKind::Angle) => match slope(&terms.reader, text) {
             Some(angle) => Ok(Some(Value::Whole(angle))),
             None => Err(refuse("signing-angle").into()),
         },
     }
 }
 
-/// Degrees from 0 to 90 with up to three decimals, after a point or a comma, in thousandths.
-fn millidegrees(text: &str) -> Option<i64> {
-    let text = text.trim_end_matches('°').trim_end().replace(',', ".");
-    let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
-    let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
-    if whole.is_empty() || !digits(whole) || !digits(part) || part.len() > 3 {
-        return None;
-    }
-    let angle = whole.parse::<i64>().ok()?.checked_mul(1000)? + format!("{part:0<3}").parse::<i64>().ok()?;
-    (0..=90_000).contains(&angle).then_some(angle)
+/// An angle from level to plumb, in thousandths of a degree.
+fn slope(reader: &Reader, text: &str) -> Option<i64> {
+    reader.millidegrees(text).ok().filter(|angle| (0..=90_000).contains(angle))
 }
 
 fn degrees(angle: i64) -> String {
@@ -239,14 +233,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn reads_degrees_to_a_thousandth() {
-        for (text, angle) in
-            [("45", Some(45_000)), ("22.5", Some(22_500)), ("2,25°", Some(2_250)), ("90", Some(90_000))]
-        {
-            assert_eq!(millidegrees(text), angle, "{text}");
+    fn an_angle_lies_between_level_and_plumb() {
+        let reader = Reader::default();
+        for (text, angle) in [("0", Some(0)), ("45", Some(45_000)), ("22 1/2°", Some(22_500)), ("90", Some(90_000))] {
+            assert_eq!(slope(&reader, text), angle, "{text}");
         }
-        for text in ["", ".5", "91", "-3", "1.2345", "4 5", "4.5.6"] {
-            assert_eq!(millidegrees(text), None, "{text}");
+        for text in ["", "90.001", "91", "-3", "1.2345", "4 5", "45 in"] {
+            assert_eq!(slope(&reader, text), None, "{text}");
         }
     }
 }

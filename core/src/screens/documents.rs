@@ -3,7 +3,7 @@ use crate::forms::context::in_language;
 use crate::handover;
 use crate::views::{Context, Outcome, Place, Problem};
 
-use super::show;
+use super::accepted;
 
 /// Takes a job document in as a new house.
 ///
@@ -14,7 +14,6 @@ pub fn take_in_document(book: &mut Book, context: &Context, text: &str) -> Resul
         book.refresh()?;
         let (job, group) = handover::take_in(book, terms, text)?;
         let place = Place::House { job: job.to_string() };
-        let view = show(book, terms, &place)?;
-        Ok(Outcome { place, view, group: group.to_string() })
+        accepted(book, terms, place, group)
     })
 }

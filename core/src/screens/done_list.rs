@@ -51,8 +51,10 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &DoneListAction) -
                 return Err(Problem::new(Code::Order, "group", terms.phrase("done-already", &[])).into());
             }
             let (group, reopened) = take_back(book, terms, id)?;
-            let view = DoneListView { reopened, ..view(book, terms, job.as_deref())? };
-            Ok(ActionResult { group: Some(group), ..showing(job, view) })
+            // It is undone: where the list cannot be shown, that is no reason to say that it is not.
+            let view = view(book, terms, job.as_deref()).ok();
+            let view = view.map(|view| View::DoneListKind { view: DoneListView { reopened, ..view } });
+            Ok(ActionResult { place: Place::DoneList { job: job.clone() }, group: Some(group), view })
         }
     }
 }

@@ -28,6 +28,7 @@ mod voice;
 mod wall;
 
 use crate::book::Book;
+use crate::store::Id;
 use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
 use crate::forms::context::{Terms, in_language};
@@ -81,18 +82,28 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
             Action::NewKind { action } => new::act(book, terms, action)?,
             Action::SawListKind { action } => saw_list::act(book, terms, action)?,
         };
-        let (place, view) = match done.view {
-            Some(view) => (done.place, view),
-            None => match show(book, terms, &done.place) {
-                Ok(view) => (done.place, view),
-                // The answer is kept: an error now would say that nothing was changed.
-                Err(_) if done.group.is_some() => (Place::Jobs, show(book, terms, &Place::Jobs)?),
-                Err(trouble) => return Err(trouble),
-            },
-        };
-        let group = done.group.map(|group| group.to_string()).unwrap_or_default();
-        Ok(Outcome { place, view, group })
+        match (done.view, done.group) {
+            (Some(view), group) => {
+                let group = group.map(|group| group.to_string()).unwrap_or_default();
+                Ok(Outcome { place: done.place, view, group })
+            }
+            (None, Some(group)) => accepted(book, terms, done.place, group),
+            (None, None) => {
+                let view = show(book, terms, &done.place)?;
+                Ok(Outcome { place: done.place, view, group: String::new() })
+            }
+        }
     })
+}
+
+/// What to show once an answer is kept: an error would say that nothing was changed, so where its own place cannot be shown
+/// the houses are.
+fn accepted(book: &mut Book, terms: &Terms<'_>, place: Place, group: Id) -> Result<Outcome> {
+    let (place, view) = match show(book, terms, &place) {
+        Ok(view) => (place, view),
+        Err(_) => (Place::Jobs, show(book, terms, &Place::Jobs)?),
+    };
+    Ok(Outcome { place, view, group: group.to_string() })
 }
 
 pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Result<View> {

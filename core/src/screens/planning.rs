@@ -13,7 +13,7 @@ use crate::store::Id;
 use crate::views::{Code, Context, Outcome, Place, PlanProgress, Problem, Source};
 use crate::work::{HousePlan, Work};
 
-use super::show;
+use super::accepted;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
@@ -82,8 +82,7 @@ impl HousePlanner {
             }
             let group = accept(book, terms, self.job, &self.plan)?;
             let place = Place::House { job: self.job.to_string() };
-            let view = show(book, terms, &place)?;
-            Ok(Outcome { place, view, group: group.to_string() })
+            accepted(book, terms, place, group)
         })
     }
 

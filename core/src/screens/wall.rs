@@ -4,11 +4,14 @@ mod changed;
 mod elevation;
 mod plan;
 
+use std::collections::BTreeSet;
+
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};
 use crate::store::Value;
 use crate::views::{Code, Place, Problem, View, WallAction, WallView};
 use crate::work::{Site, Work, WorkError};
 
+use self::changed::Planned;
 use super::revision::wall_revision;
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
@@ -44,15 +47,20 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Re
             let before = changed::planned(&work, &site);
             let group = plan::plan(book, terms, &work, &site)?;
             let mut done = ActionResult::at(here(&site), group);
-            let (work, site) = desk::wall(book, terms, wall)?;
-            if let Some(note) = changed::note(terms, &before, &changed::planned(&work, &site)) {
-                let mut view = self::view(book, terms, wall)?;
-                view.notes.push(note);
-                done.view = Some(View::WallKind { view });
-            }
+            // The plan is kept: where the wall cannot be shown with what changed, it is shown without, or the houses are.
+            done.view = with_changes(book, terms, wall, &before).ok().flatten();
             Ok(done)
         }
     }
+}
+
+/// The wall with a note of what planning it again changed; none where nothing did.
+fn with_changes(book: &mut Book, terms: &Terms<'_>, wall: &str, before: &BTreeSet<Planned>) -> Result<Option<View>> {
+    let (work, site) = desk::wall(book, terms, wall)?;
+    let Some(note) = changed::note(terms, before, &changed::planned(&work, &site)) else { return Ok(None) };
+    let mut view = self::view(book, terms, wall)?;
+    view.notes.push(note);
+    Ok(Some(View::WallKind { view }))
 }
 
 fn here(wall: &Site) -> Place {

@@ -8,7 +8,7 @@ use crate::views::Note;
 use crate::work::{Site, Work, state_of};
 
 /// A planned board: its course, and where it begins and ends.
-type Planned = (i64, Length, Length);
+pub(super) type Planned = (i64, Length, Length);
 
 /// The boards of a wall that are neither cut nor up.
 pub(super) fn planned(work: &Work, wall: &Site) -> BTreeSet<Planned> {

@@ -10,7 +10,7 @@ const PLANNED: &[&str] =
     &["bench", "--package", "lapwright", "--bench", "planner", "--", "--seconds", "2", "four/any/", "house/two/"];
 
 /// Runs the benchmarks of the core and closes with a table: name, time and the goal that `core/benches/goals.txt` has
-/// for it, one `NAME GOAL` on a line.
+/// for it, one `NAME GOAL` on a line; below it the statements that each tap costs.
 pub(crate) fn run() -> Done {
     shell::run(shell::cargo(PLANNED))?;
     let (printed, done) = shell::watch(shell::cargo(TIMED))?;
@@ -29,7 +29,14 @@ pub(crate) fn run() -> Done {
     for (name, time) in &times {
         println!("{name:<40} {time:>14}   {}", goal(name));
     }
+    println!("\nread from the book");
+    statements(&printed).iter().for_each(|line| println!("{line}"));
     Ok(())
+}
+
+/// What each tap reads, as the benchmarks print it among their times: `HOUSE: TAP: 14 statements, 5 of them reads`.
+fn statements(printed: &str) -> Vec<&str> {
+    printed.lines().filter(|line| line.ends_with(" of them reads")).collect()
 }
 
 /// Families of the planner's bench that are compared with peers: one board length, and a house on four lengths.
@@ -106,7 +113,14 @@ fn times(printed: &str) -> Vec<(String, String)> {
 
 #[cfg(test)]
 mod tests {
-    use super::times;
+    use super::{statements, times};
+
+    #[test]
+    fn finds_what_a_tap_reads_among_the_times() {
+        let printed =
+            "large-house: view: 3 statements, 2 of them reads\nkey-large-house   time: [1.1 µs 1.2 µs 1.3 µs]\n";
+        assert_eq!(statements(printed), ["large-house: view: 3 statements, 2 of them reads"]);
+    }
 
     #[test]
     fn reads_short_and_long_names() {

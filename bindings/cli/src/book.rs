@@ -100,6 +100,16 @@ impl Book {
         Ok(screens::view(&self.inner, &self.context()?, place)?)
     }
 
+    /// Keeps everything that `work` writes, or, where it fails, nothing.
+    pub(crate) fn together<T>(&mut self, work: impl FnOnce(&mut Self) -> Result<T, Fault>) -> Result<T, Fault> {
+        self.inner.begin_together();
+        let done = work(self);
+        let ended = self.inner.end_together(done.is_ok());
+        let done = done?;
+        ended?;
+        Ok(done)
+    }
+
     /// Carries out what was said, in one accepted answer.
     pub(crate) fn act(&mut self, action: &Action) -> Result<Outcome, Fault> {
         let context = self.context()?;

@@ -222,14 +222,16 @@ impl Session<'_> {
     }
 
     fn settings(&mut self, answers: &Answers) -> Result<(), Fault> {
-        for (field, text) in &answers.given {
-            let action = match field.as_str() {
-                "signer" => SettingsAction::TakePhone { signer: text.clone() },
-                "drop-signer" => SettingsAction::DropSigner { signer: text.clone() },
-                _ => SettingsAction::Answer { field: field.clone(), text: text.clone() },
-            };
-            self.book.act(&Action::SettingsKind { action })?;
-        }
+        self.book.together(|book| {
+            answers.given.iter().try_for_each(|(field, text)| {
+                let action = match field.as_str() {
+                    "signer" => SettingsAction::TakePhone { signer: text.clone() },
+                    "drop-signer" => SettingsAction::DropSigner { signer: text.clone() },
+                    _ => SettingsAction::Answer { field: field.clone(), text: text.clone() },
+                };
+                book.act(&Action::SettingsKind { action }).map(|_| ())
+            })
+        })?;
         self.show(&Place::Settings)
     }
 
@@ -294,13 +296,44 @@ impl Session<'_> {
     }
 }
 
-/// Prints; a closed pipe is the reader's own wish.
+/// Prints; a closed pipe is the reader's own wish. What a colleague's text says to a terminal is not passed on to it.
 pub(crate) fn out(text: &str) -> Result<(), Fault> {
+    let text = printable(text);
     let mut stdout = std::io::stdout().lock();
     match writeln!(stdout, "{text}").and_then(|()| stdout.flush()) {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
             Err(Fault::said("file", "", "cli-out", &[("why", error.to_string().into())]))
         }
         _ => Ok(()),
+    }
+}
+
+/// The text without control characters, but for ends of lines and the colours that we put in.
+fn printable(text: &str) -> String {
+    let mut printed = String::with_capacity(text.len());
+    let mut rest = text.chars();
+    while let Some(sign) = rest.next() {
+        let colour = || {
+            let (number, _) = rest.as_str().strip_prefix('[')?.split_once('m')?;
+            number.bytes().all(|byte| byte.is_ascii_digit() || byte == b';').then_some(())
+        };
+        let passes = !sign.is_control() || sign == '\n' || (sign == '\u{1b}' && colour().is_some());
+        printed.push(if passes { sign } else { '\u{fffd}' });
+    }
+    printed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::printable;
+
+    #[test]
+    fn a_text_moves_no_cursor_and_sets_no_title() {
+        let ours = "\u{1b}[1;32mNorth\u{1b}[0m\n";
+        assert_eq!(printable(ours), ours);
+        assert_eq!(
+            printable("a\u{1b}[2Jb\u{1b}]0;x\u{7}\r\u{9b}"),
+            "a\u{fffd}[2Jb\u{fffd}]0;x\u{fffd}\u{fffd}\u{fffd}"
+        );
     }
 }

@@ -378,6 +378,26 @@ fn a_file_is_written_over_only_where_that_is_asked_and_a_book_never() {
     place.good(&["check"]);
 }
 
+#[test]
+fn of_several_answers_all_are_kept_or_none() {
+    let place = Place::with_house();
+    let before = place.done();
+    for args in [
+        &["house", HOUSE, "lap=1 1/2 in", "color=red"] as &[&str],
+        &["measure", "Yard side", "width=20 ft", "height=2 bananas"],
+        &["pole", HOUSE, "mode=level", "from=moon", "--lay-out"],
+        &["loose", "6 ft", "height=8 1/4 in", "lap=1 1/4 in", "left=12 in"],
+        &["loose", "6 ft", "height=8 1/4 in", "lap=1 1/4 in", "left=12 in", "right=moon"],
+        &["settings", "language=es", "division=bananas"],
+    ] {
+        place.refused(args);
+        assert_eq!(place.done(), before, "{args:?}");
+    }
+    assert!(place.good(&["settings"]).contains("Language"), "the first of two settings was taken back, too");
+    place.good(&["house", HOUSE, "lap=1 1/2 in", "board-height=8 1/4 in"]);
+    assert_ne!(place.done(), before);
+}
+
 #[cfg(target_os = "linux")]
 #[test]
 fn what_cannot_all_be_printed_is_no_success() {

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use crate::store::{
     Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp, Store,
-    Undone,
+    StoreError, Undone,
 };
 
 use super::memory::Memory;
@@ -66,6 +66,36 @@ impl Book {
     pub fn store_mut(&mut self) -> &mut Store {
         self.memory.get_mut().forget();
         &mut self.store
+    }
+
+    /// Keeps everything that `work` writes, or, where it fails, nothing; may be nested.
+    ///
+    /// # Errors
+    /// What `work` said, or what SQLite said at the end; nothing was changed.
+    pub fn together<T, E: From<StoreError>>(&mut self, work: impl FnOnce(&mut Self) -> Result<T, E>) -> Result<T, E> {
+        self.begin_together();
+        let done = work(self);
+        let ended = self.end_together(done.is_ok());
+        let done = done?;
+        ended?;
+        Ok(done)
+    }
+
+    /// Begins to hold together what is written from now on, up to [`Book::end_together`].
+    pub fn begin_together(&mut self) {
+        self.store.begin_together();
+    }
+
+    /// Keeps what was written since [`Book::begin_together`], or takes all of it back.
+    ///
+    /// # Errors
+    /// What SQLite said; nothing of it was kept.
+    pub fn end_together(&mut self, keep: bool) -> Result<()> {
+        let ended = self.store.end_together(keep);
+        if !keep || ended.is_err() {
+            self.memory.get_mut().forget();
+        }
+        ended
     }
 
     /// Forgets what is in memory if another program has written since.

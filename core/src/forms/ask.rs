@@ -93,6 +93,9 @@ pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<
     if text.chars().count() > 200 {
         return Err(say(Code::TooBig, "figure-too-long", &[("limit", "200".into())]).into());
     }
+    if text.chars().any(is_unprintable) {
+        return Err(say(Code::Range, "screen-control", &[]).into());
+    }
     let length = |least: Option<i64>, key: &str| {
         let (length, unit) = terms.typed(&field, text)?;
         match least {
@@ -119,6 +122,12 @@ pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<
         }
         Allowed::Text | Allowed::AnyText => Value::Text(text.to_owned()),
     })
+}
+
+/// Whether a sign prints nothing and changes how others are printed: a control character, or one that turns the direction
+/// of writing (Unicode Standard Annex 9, section 2).
+pub(crate) fn is_unprintable(sign: char) -> bool {
+    sign.is_control() || matches!(sign, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// The question of a field that a shell named.

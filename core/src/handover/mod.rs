@@ -7,6 +7,7 @@
 //! and `readings` (what the tape reads, for a demonstration) are for reading: taking a document in leaves them out,
 //! because nobody signs for somebody else.
 
+mod json;
 mod out;
 mod schema;
 mod shape;

@@ -14,6 +14,7 @@ use crate::rules::{Change, Family, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
 
+use super::json::{self, JsonError, OBJECTS};
 use super::shape::{Part, fields, is_length, is_named, keeps_lines, parts};
 
 /// The most bytes of a document.
@@ -41,8 +42,11 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     if text.len() > BYTES {
         return Err(say(Code::TooBig, "document-too-big", &[]).into());
     }
-    let json: Json = serde_json::from_str(text)
-        .map_err(|error| say(Code::Range, "document-not-json", &[("why", error.to_string().into())]))?;
+    let json = json::read(text).map_err(|error| match error {
+        JsonError::NotJson(why) => say(Code::Range, "document-not-json", &[("why", why.into())]),
+        JsonError::Twice(name) => say(Code::Order, "document-twice", &[("name", name.into())]),
+        JsonError::TooMany => say(Code::TooBig, "document-too-many", &[("limit", OBJECTS.to_string().into())]),
+    })?;
     let Json::Object(document) = json else { return Err(say(Code::Range, "document-not-ours", &[]).into()) };
     if document.get("lapwright").and_then(Json::as_i64) != Some(1) {
         return Err(say(Code::Range, "document-not-ours", &[]).into());
@@ -260,8 +264,12 @@ impl Reading<'_> {
 }
 
 impl Taken {
-    /// Writes the house: the house itself as one answer, everything under it as another.
+    /// Writes the house: the house itself as one answer, everything under it as another, both or none.
     pub(super) fn write(&self, book: &mut Book, terms: &Terms<'_>) -> Result<(Id, Id)> {
+        book.together(|book| self.write_all(book, terms))
+    }
+
+    fn write_all(&self, book: &mut Book, terms: &Terms<'_>) -> Result<(Id, Id)> {
         let mut group = None;
         for (kind, job) in [(OperationKind::JobCreated, None), (OperationKind::JobTakenIn, Some(self.job))] {
             let mut operation = Operation::new(kind, job, [self.name.trim()]);

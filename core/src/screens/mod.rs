@@ -33,6 +33,7 @@ use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
 
 use crate::forms::context::{Terms, in_language};
 use crate::forms::error::Result;
+use crate::screens::result::ActionResult;
 
 pub use copied::copy;
 pub use documents::take_in_document;
@@ -68,19 +69,10 @@ pub fn frame(context: &Context) -> Result<FrameView, Problem> {
 pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcome, Problem> {
     in_language(context, |terms| {
         book.refresh()?;
-        let done = match action {
-            Action::JobsKind { action } => jobs::act(book, terms, action)?,
-            Action::HouseKind { action } => house::act(book, terms, action)?,
-            Action::PenetrationKind { action } => penetration::act(book, terms, action)?,
-            Action::PoleKind { action } => pole::act(book, terms, action)?,
-            Action::WallKind { action } => wall::act(book, terms, action)?,
-            Action::BoardKind { action } => board::act(book, terms, action)?,
-            Action::MeasureKind { action } => measure::act(book, terms, action)?,
-            Action::RulesKind { action } => rules::act(book, terms, action)?,
-            Action::SettingsKind { action } => settings::act(book, terms, action)?,
-            Action::DoneListKind { action } => done_list::act(book, terms, action)?,
-            Action::NewKind { action } => new::act(book, terms, action)?,
-            Action::SawListKind { action } => saw_list::act(book, terms, action)?,
+        // A key is one write, and there are many of them.
+        let done = match action.keeps_a_key() {
+            true => carry_out(book, terms, action)?,
+            false => book.together(|book| carry_out(book, terms, action))?,
         };
         match (done.view, done.group) {
             (Some(view), group) => {
@@ -94,6 +86,23 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
             }
         }
     })
+}
+
+fn carry_out(book: &mut Book, terms: &Terms<'_>, action: &Action) -> Result<ActionResult> {
+    match action {
+        Action::JobsKind { action } => jobs::act(book, terms, action),
+        Action::HouseKind { action } => house::act(book, terms, action),
+        Action::PenetrationKind { action } => penetration::act(book, terms, action),
+        Action::PoleKind { action } => pole::act(book, terms, action),
+        Action::WallKind { action } => wall::act(book, terms, action),
+        Action::BoardKind { action } => board::act(book, terms, action),
+        Action::MeasureKind { action } => measure::act(book, terms, action),
+        Action::RulesKind { action } => rules::act(book, terms, action),
+        Action::SettingsKind { action } => settings::act(book, terms, action),
+        Action::DoneListKind { action } => done_list::act(book, terms, action),
+        Action::NewKind { action } => new::act(book, terms, action),
+        Action::SawListKind { action } => saw_list::act(book, terms, action),
+    }
 }
 
 /// What to show once an answer is kept: an error would say that nothing was changed, so where its own place cannot be shown

@@ -5,6 +5,7 @@ use rusqlite::Connection;
 use super::device::Mark;
 use super::image::OpenHere;
 use super::lock::Lock;
+use super::together::Batch;
 use super::{DeviceId, Id};
 
 /// An open book.
@@ -17,6 +18,8 @@ pub struct Store {
     pub(super) mark: Option<Mark>,
     /// Whether this file is a book of this device by now.
     pub(super) settled: bool,
+    /// What is being held together, the innermost last.
+    pub(super) batches: Vec<Batch>,
     /// Dropped behind the connection, as is the lock.
     pub(super) here: Option<OpenHere>,
     pub(super) _lock: Option<Lock>,

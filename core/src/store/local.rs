@@ -31,7 +31,7 @@ impl PhotoState {
 
 impl Store {
     fn put(&mut self, table: &str, key: &str, text: &str) -> Result<()> {
-        self.settle()?;
+        self.ready()?;
         self.conn.prepare_cached(&format!("INSERT OR REPLACE INTO {table} VALUES (?1, ?2)"))?.execute([key, text])?;
         Ok(())
     }
@@ -42,7 +42,7 @@ impl Store {
     }
 
     fn clear(&mut self, table: &str, key: &str) -> Result<()> {
-        self.settle()?;
+        self.ready()?;
         self.conn.prepare_cached(&format!("DELETE FROM {table} WHERE key = ?1"))?.execute([key])?;
         Ok(())
     }
@@ -79,7 +79,7 @@ impl Store {
 
     /// Says where a photo is.
     pub fn photo_mark(&mut self, photo: Id, state: PhotoState) -> Result<()> {
-        self.settle()?;
+        self.ready()?;
         self.conn
             .prepare_cached("INSERT OR REPLACE INTO photo VALUES (?1, ?2)")?
             .execute(params![photo, state.word()])?;
@@ -98,7 +98,7 @@ impl Store {
 
     /// Notes that a signer has seen which value lost.
     pub fn clash_mark_seen(&mut self, clash: &Clash, signer: &str) -> Result<()> {
-        self.settle()?;
+        self.ready()?;
         self.conn.prepare_cached("INSERT OR IGNORE INTO clash_seen VALUES (?1, ?2, ?3, ?4)")?.execute(params![
             clash.subject,
             clash.field,

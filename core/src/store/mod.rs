@@ -32,6 +32,7 @@ mod schema;
 mod stamp;
 #[cfg(test)]
 mod tests;
+mod together;
 mod trace;
 mod value;
 mod words;

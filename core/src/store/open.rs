@@ -129,7 +129,17 @@ impl Store {
     pub fn in_memory() -> Result<Self> {
         let conn = memory()?;
         let (device, book) = (random_device(&conn)?, book_in(&conn)?);
-        Ok(Self { conn, device, book, path: None, mark: None, settled: true, here: None, _lock: None })
+        Ok(Self {
+            conn,
+            device,
+            book,
+            path: None,
+            mark: None,
+            settled: true,
+            batches: Vec::new(),
+            here: None,
+            _lock: None,
+        })
     }
 }
 
@@ -251,7 +261,17 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
     let book = book_in(&conn)?;
     let device = random_device(&conn)?;
     let path = Some(path.to_owned());
-    let mut store = Store { conn, device, book, path, mark: None, settled: false, here: Some(here), _lock: lock };
+    let mut store = Store {
+        conn,
+        device,
+        book,
+        path,
+        mark: None,
+        settled: false,
+        batches: Vec::new(),
+        here: Some(here),
+        _lock: lock,
+    };
     store.take_up()?;
     if from < SCHEMA || !whole || another {
         store.settle()?;
@@ -279,7 +299,8 @@ fn read_only(path: &Path) -> Result<Opened> {
     conn.execute_batch("PRAGMA query_only = ON;")?;
     let (device, book) = (random_device(&conn)?, book_in(&conn)?);
     let path = Some(path.to_owned());
-    let store = Store { conn, device, book, path, mark: None, settled: false, here: None, _lock: None };
+    let store =
+        Store { conn, device, book, path, mark: None, settled: false, batches: Vec::new(), here: None, _lock: None };
     Ok(Opened { store, opening: Opening::Existing })
 }
 

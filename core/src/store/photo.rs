@@ -53,7 +53,7 @@ impl Store {
         tx.execute("DELETE FROM photo WHERE id = ?1", [photo])?;
         tx.execute("INSERT OR REPLACE INTO draft VALUES (?1, ?2)", params![key, own.to_string()])?;
         tx.commit()?;
-        fs::remove_file(&incoming)?;
+        self.spend(incoming)?;
         Ok(Some(own))
     }
 
@@ -66,10 +66,8 @@ impl Store {
         tx.execute("DELETE FROM photo WHERE id = ?1 AND state = 'waiting'", [photo])?;
         tx.execute("DELETE FROM draft WHERE key = ?1", [key])?;
         tx.commit()?;
-        match fs::remove_file(self.incoming(photo)?) {
-            Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
-            _ => Ok(()),
-        }
+        let incoming = self.incoming(photo)?;
+        Ok(self.spend(incoming)?)
     }
 
     /// Where a photo is now, looking at its file, and the file to show or to fill: `None` for one that nothing names.

@@ -332,17 +332,36 @@ proptest! {
 
 #[test]
 fn several_answers_of_one_tap_are_kept_together_or_not_at_all() {
-    let mut store = Store::in_memory().unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("book");
+    let open = || Store::open(&path, &OpenOptions::default()).unwrap().store;
+    let mut store = open();
     store.draft_put("left", "3").unwrap();
-    let good = [op(vec![create(1)]), op(vec![set(1, 5)])];
-    let refused = store.transact_all(&[good[0].clone(), op(vec![set(2, 5)])], &author(), now(1), &["left"], &[]);
-    assert!(matches!(refused, Err(StoreError::BadChange { .. })));
+    store.begin_together();
+    store.transact(&op(vec![create(1)]), &author(), now(1), &["left"]).unwrap();
+    store.begin_together();
+    store.transact(&op(vec![set(1, 5)]), &author(), now(1), &[]).unwrap();
+    assert!(matches!(store.transact(&op(vec![set(2, 5)]), &author(), now(1), &[]), Err(StoreError::BadChange { .. })));
+    store.end_together(false).unwrap();
+    assert_eq!(width(&store, 1), None, "the inner ones are gone");
+    assert!(open().subject(id(1)).unwrap().is_none(), "the outer ones are nobody else's yet");
+    store.end_together(false).unwrap();
+    drop(store);
+    let mut store = open();
     assert_eq!((store.subject(id(1)).unwrap(), store.draft_get("left").unwrap().as_deref()), (None, Some("3")));
-    assert_eq!(store.entries_since(&Default::default()).unwrap(), []);
-    let outcomes = store.transact_all(&good, &author(), now(1), &["left"], &[("right", "4")]).unwrap();
+    assert_eq!((store.entries_since(&Default::default()).unwrap(), store.accounts().unwrap()), (vec![], vec![]));
+    store.begin_together();
+    store.begin_together();
+    store.transact(&op(vec![create(1)]), &author(), now(1), &["left"]).unwrap();
+    store.end_together(true).unwrap();
+    let last = store.transact(&op(vec![set(1, 5)]), &author(), now(1), &[]).unwrap();
+    store.draft_put("right", "4").unwrap();
+    store.end_together(true).unwrap();
+    drop(store);
+    let mut store = open();
     assert_eq!(width(&store, 1), Some(reading(5)));
     assert_eq!((store.draft_get("left").unwrap(), store.draft_get("right").unwrap().as_deref()), (None, Some("4")));
-    store.undo(outcomes[1].group, &author(), now(2), |_| None).unwrap();
+    store.undo(last.group, &author(), now(2), |_| None).unwrap();
     assert_eq!((width(&store, 1), store.check().unwrap().is_good()), (None, true));
 }
 

@@ -1,6 +1,6 @@
 use std::collections::BTreeSet;
 
-use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, params};
 
 use super::change::LoggedChange;
 use super::device::Tip;
@@ -44,58 +44,24 @@ pub struct Undone {
 }
 
 impl Store {
-    pub(super) fn begin(&mut self) -> Result<Transaction<'_>> {
-        self.settle()?;
-        Ok(self.conn.transaction_with_behavior(TransactionBehavior::Immediate)?)
-    }
-
     /// Accepts one answer: writes its entry and the tables, and removes the drafts it came from, all or nothing. When
-    /// it returns, the answer is on the disk.
-    pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
-        let mut outcomes = self.transact_all(std::slice::from_ref(op), author, now, drafts_done, &[])?;
-        outcomes.pop().ok_or(StoreError::EmptyOp)
-    }
-
-    /// Accepts several answers that belong to one tap, in order, each on top of those before it: all of them, or none.
-    /// Each is a group of its own and can be undone alone. Removes the drafts `done` and writes the drafts `open`, each a
-    /// key and what was typed, in the same transaction.
+    /// it returns, the answer is on the disk, or kept with the others of [`Store::begin_together`].
     ///
     /// # Errors
-    /// As [`Store::transact`]; nothing was changed.
-    pub fn transact_all(
-        &mut self,
-        ops: &[Op],
-        author: &Author,
-        now: Now,
-        done: &[&str],
-        open: &[(&str, &str)],
-    ) -> Result<Vec<Outcome>> {
+    /// [`StoreError::EmptyOp`], [`StoreError::BadChange`], or what SQLite said; nothing was changed.
+    pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
         self.settle()?;
         let device = self.device;
         let tx = self.begin()?;
-        let mut outcomes = Vec::with_capacity(ops.len());
-        let mut last = None;
-        for op in ops {
-            let deeds = deeds(&tx, &op.changes)?;
-            let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
-            let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
-            outcomes.push(outcome);
-            last = Some(tip);
-        }
-        for key in done {
+        let deeds = deeds(&tx, &op.changes)?;
+        let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
+        let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
+        for key in drafts_done {
             tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
         }
-        for (key, text) in open {
-            put_draft(&tx, key, text)?;
-        }
         tx.commit()?;
-        self.note(last);
-        Ok(outcomes)
-    }
-
-    fn note(&mut self, tip: Option<Tip>) {
-        // The answer is on the disk whatever becomes of the note.
-        let _ = self.mark.as_mut().zip(tip).map(|(mark, tip)| mark.note(tip));
+        self.note(Some(tip));
+        Ok(outcome)
     }
 
     /// Takes a group back: an entry that names it. Undoing an undo puts the group in force again. Ask

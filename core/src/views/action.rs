@@ -81,6 +81,24 @@ pub enum Action {
     },
 }
 
+impl Action {
+    /// Whether it keeps what is typed so far, and answers nothing.
+    pub const fn keeps_a_key(&self) -> bool {
+        match self {
+            Self::HouseKind { action } => matches!(action, HouseAction::KeepDraft { .. }),
+            Self::PenetrationKind { action } => matches!(action, PenetrationAction::KeepDraft { .. }),
+            Self::PoleKind { action } => matches!(action, PoleAction::KeepDraft { .. }),
+            Self::BoardKind { action } => matches!(action, BoardAction::KeepDraft { .. }),
+            Self::MeasureKind { action } => matches!(action, MeasureAction::KeepDraft { .. }),
+            Self::RulesKind { action } => matches!(action, RulesAction::KeepDraft { .. }),
+            Self::SettingsKind { action } => matches!(action, SettingsAction::KeepDraft { .. }),
+            Self::NewKind { action } => matches!(action, NewAction::KeepDraft { .. }),
+            Self::SawListKind { action } => matches!(action, SawListAction::KeepDraft { .. }),
+            Self::JobsKind { .. } | Self::WallKind { .. } | Self::DoneListKind { .. } => false,
+        }
+    }
+}
+
 /// What an action led to: the screen to show and its whole view.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]

@@ -3,6 +3,7 @@
 use lapwright::views::{Action, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, View};
 
 use super::Session;
+use crate::book::Book;
 use crate::fault::Fault;
 use crate::find::{Named, one};
 use crate::options::Answers;
@@ -31,8 +32,11 @@ impl Session<'_> {
         if !lay_out {
             return self.answered(&place, answers, answer);
         }
-        self.answer_all(answers, answer)?;
-        self.act(Action::PoleKind { action: PoleAction::LayOut { job } })
+        let outcome = self.book.together(|book| {
+            answer_all(book, answers, answer)?;
+            book.act(&Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } })
+        })?;
+        self.print_outcome(&outcome)
     }
 
     /// A course as it hangs on a wall: the lines above it follow.
@@ -85,24 +89,24 @@ impl Session<'_> {
         answers: &Answers,
         action: impl Fn(String, String) -> Action,
     ) -> Result<(), Fault> {
-        match self.answer_all(answers, action)? {
+        match self.book.together(|book| answer_all(book, answers, action))? {
             Some(outcome) => self.print_outcome(&outcome),
             None => self.show(place),
         }
     }
+}
 
-    /// Gives every answer, each of them an answer of its own in the done list.
-    pub(super) fn answer_all(
-        &mut self,
-        answers: &Answers,
-        action: impl Fn(String, String) -> Action,
-    ) -> Result<Option<Outcome>, Fault> {
-        let mut last = None;
-        for (field, text) in &answers.given {
-            last = Some(self.book.act(&action(field.clone(), text.clone()))?);
-        }
-        Ok(last)
+/// Gives every answer, each of them an answer of its own in the done list.
+fn answer_all(
+    book: &mut Book,
+    answers: &Answers,
+    action: impl Fn(String, String) -> Action,
+) -> Result<Option<Outcome>, Fault> {
+    let mut last = None;
+    for (field, text) in &answers.given {
+        last = Some(book.act(&action(field.clone(), text.clone()))?);
     }
+    Ok(last)
 }
 
 /// The answers to the questions of a new thing.

@@ -1,5 +1,6 @@
 # The job document.
 document-too-big = The document is over 16 MB.
+document-too-many = The document has more than { $limit } things in it: walls, boards, notches and so on.
 document-not-json = The document is not JSON: { $why }
 document-not-ours = This is not a job document: it must be one JSON object with "lapwright": 1.
 document-object = An object in braces belongs here.

@@ -38,6 +38,7 @@ screen-removed = This was removed.
 screen-not-an-answer = This is not a question here. The questions are: { $fields }.
 screen-first = First: { $what }
 screen-pick = Pick one of: { $choices }.
+screen-control = Only what can be printed belongs in a text; this one has a sign that moves or hides others.
 screen-empty = An answer is needed here.
 screen-book-trouble = The book could not do this: { $why } Nothing was changed.
 screen-not-heard = Heard “{ $heard }”, which is no length. Say, for example: six and one sixteenth.

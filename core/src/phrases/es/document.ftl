@@ -1,5 +1,6 @@
 # El documento del trabajo.
 document-too-big = El documento pasa de 16 MB.
+document-too-many = El documento trae más de { $limit } cosas: paredes, tablas, cortes y demás.
 document-not-json = El documento no es JSON: { $why }
 document-not-ours = Esto no es un documento de trabajo: debe ser un objeto JSON con "lapwright": 1.
 document-object = Aquí va un objeto entre llaves.

@@ -38,6 +38,7 @@ screen-removed = Esto se quitó.
 screen-not-an-answer = Esto no se pregunta aquí. Las preguntas son: { $fields }.
 screen-first = Primero: { $what }
 screen-pick = Elija uno de: { $choices }.
+screen-control = En un texto solo va lo que se puede imprimir; este trae un signo que mueve o esconde otros.
 screen-empty = Aquí hace falta una respuesta.
 screen-book-trouble = El libro no pudo hacerlo: { $why } No se cambió nada.
 screen-not-heard = Se oyó «{ $heard }», que no es una medida. Diga, por ejemplo: seis y un dieciseisavo.

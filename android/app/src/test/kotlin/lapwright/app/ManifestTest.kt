@@ -48,7 +48,7 @@ class ManifestTest {
             included(R.xml.data_extraction_rules),
         )
         assertEquals(
-            listOf("full-backup-content copies", "full-backup-content book.lapwright.photos"),
+            listOf("full-backup-content copies", "full-backup-content book.lapwright.photos deviceToDeviceTransfer"),
             included(R.xml.backup_rules),
         )
     }
@@ -61,7 +61,8 @@ class ManifestTest {
             if (xml.eventType != XmlResourceParser.START_TAG) continue
             if (xml.name == "include") {
                 assertEquals("file", xml.getAttributeValue(null, "domain"))
-                found += "$inside ${xml.getAttributeValue(null, "path")}"
+                found += listOfNotNull(inside, xml.getAttributeValue(null, "path"), xml.getAttributeValue(null, "requireFlags"))
+                    .joinToString(" ")
             } else {
                 inside = xml.name
             }

@@ -1,0 +1,140 @@
+//! JSON read strictly: a name that stands twice would hide what the first of the two says, and a file that is made to fill
+//! the memory is given up before it does.
+
+use std::cell::RefCell;
+use std::fmt;
+
+use serde::de::{DeserializeSeed, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
+use serde_json::{Map, Value as Json};
+
+/// The most objects, and the most values of any kind, that are read.
+pub(super) const OBJECTS: usize = 50_000;
+const VALUES: usize = 10 * OBJECTS;
+
+/// Why a text was not read.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) enum JsonError {
+    /// It is not JSON.
+    NotJson(String),
+    /// A name stands twice in one object.
+    Twice(String),
+    /// There is more in it than is read.
+    TooMany,
+}
+
+/// Reads a text that is JSON as a whole.
+pub(super) fn read(text: &str) -> Result<Json, JsonError> {
+    let count = RefCell::new(Count::default());
+    let mut reader = serde_json::Deserializer::from_str(text);
+    let read = Strict(&count).deserialize(&mut reader).and_then(|json| reader.end().map(|()| json));
+    read.map_err(|error| match count.into_inner() {
+        Count { twice: Some(name), .. } => JsonError::Twice(name),
+        Count { objects, values, .. } if objects > OBJECTS || values > VALUES => JsonError::TooMany,
+        _ => JsonError::NotJson(error.to_string()),
+    })
+}
+
+#[derive(Default)]
+struct Count {
+    objects: usize,
+    values: usize,
+    twice: Option<String>,
+}
+
+#[derive(Clone, Copy)]
+struct Strict<'a>(&'a RefCell<Count>);
+
+impl<'de> DeserializeSeed<'de> for Strict<'_> {
+    type Value = Json;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Json, D::Error> {
+        let mut count = self.0.borrow_mut();
+        count.values += 1;
+        if count.values > VALUES || count.objects > OBJECTS {
+            return Err(D::Error::custom("too many"));
+        }
+        drop(count);
+        deserializer.deserialize_any(self)
+    }
+}
+
+impl<'de> Visitor<'de> for Strict<'_> {
+    type Value = Json;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a value")
+    }
+
+    fn visit_unit<E>(self) -> Result<Json, E> {
+        Ok(Json::Null)
+    }
+
+    fn visit_bool<E>(self, value: bool) -> Result<Json, E> {
+        Ok(value.into())
+    }
+
+    fn visit_i64<E>(self, value: i64) -> Result<Json, E> {
+        Ok(value.into())
+    }
+
+    fn visit_u64<E>(self, value: u64) -> Result<Json, E> {
+        Ok(value.into())
+    }
+
+    fn visit_f64<E>(self, value: f64) -> Result<Json, E> {
+        Ok(value.into())
+    }
+
+    fn visit_str<E>(self, value: &str) -> Result<Json, E> {
+        Ok(value.into())
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Json, A::Error> {
+        let mut list = Vec::new();
+        while let Some(item) = items.next_element_seed(self)? {
+            list.push(item);
+        }
+        Ok(list.into())
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut pairs: A) -> Result<Json, A::Error> {
+        self.0.borrow_mut().objects += 1;
+        let mut map = Map::new();
+        while let Some(name) = pairs.next_key::<String>()? {
+            if map.contains_key(&name) {
+                self.0.borrow_mut().twice = Some(name);
+                return Err(A::Error::custom("twice"));
+            }
+            map.insert(name, pairs.next_value_seed(self)?);
+        }
+        Ok(map.into())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_read_is_what_the_library_reads() {
+        for text in [
+            include_str!("../../../fixtures/demo/house.json"),
+            "[1, -2, 0.5, 18446744073709551615, null, true, \"\\u0041\", {}]",
+        ] {
+            assert_eq!(read(text), Ok(serde_json::from_str(text).unwrap()));
+        }
+    }
+
+    #[test]
+    fn a_name_that_stands_twice_and_more_than_is_read_are_refused() {
+        assert_eq!(read(r#"{"a": {"b": 1, "c": 2, "b": 1}}"#), Err(JsonError::Twice("b".to_owned())));
+        assert_eq!(read(r#"{"a": 1, "\u0061": 1}"#), Err(JsonError::Twice("a".to_owned())));
+        let list = |one: &str, count: usize| format!("[{}{one}]", format!("{one},").repeat(count - 1));
+        assert!(read(&list("{}", OBJECTS)).is_ok());
+        assert_eq!(read(&list("{}", OBJECTS + 2)), Err(JsonError::TooMany));
+        assert_eq!(read(&list("0", VALUES)), Err(JsonError::TooMany));
+        for text in ["", "{", "{} {}", "{'a': 1}", "[1,]", &"[".repeat(100_000)] {
+            assert!(matches!(read(text), Err(JsonError::NotJson(_))), "{text:.20}");
+        }
+    }
+}

@@ -8,7 +8,7 @@ use lapwright::book;
 use lapwright::measure::{Reader, Show};
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens;
-use lapwright::store::{OpenOptions, Store, create_private_folder};
+use lapwright::store::{Now, OpenOptions, Store, create_private_folder};
 use lapwright::views::{Action, Context, Outcome, Place, View};
 
 use crate::fault::Fault;
@@ -52,6 +52,17 @@ impl Book {
             None => data_folder()?.join("book.lapwright"),
         };
         Self::of(Store::repair(&path, &store_options(&path))?.store, &path, options)
+    }
+
+    /// Puts a copy in the place of the book of the options; gives where the old one is.
+    pub(crate) fn restore(options: &Options, copy: &Path) -> Result<(Self, PathBuf), Fault> {
+        let path = match &options.book {
+            Some(path) => path.clone(),
+            None => data_folder()?.join("book.lapwright"),
+        };
+        let now = Now { ms: now_ms(), utc_offset_minutes: utc_offset_minutes() };
+        let (opened, aside) = Store::restore(&path, copy, &store_options(&path), now)?;
+        Ok((Self::of(opened.store, &path, options)?, aside))
     }
 
     fn of(store: Store, path: &Path, options: &Options) -> Result<Self, Fault> {
@@ -123,7 +134,7 @@ pub(crate) fn data_folder() -> Result<PathBuf, Fault> {
 }
 
 /// How a book of the terminal is opened. One folder of copies a book: a copy of another book must never take its place.
-fn store_options(path: &Path) -> OpenOptions {
+pub(crate) fn store_options(path: &Path) -> OpenOptions {
     OpenOptions { backups: Some(path.with_extension("copies")) }
 }
 

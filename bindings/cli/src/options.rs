@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 
+use crate::run::exchange::TakingIn;
+
 /// Lap siding at penetrations: measure, notch, flash, tick off.
 ///
 /// With no command it opens the demo house and walks through the main job. `lapwright figure QUESTION` answers single
@@ -273,6 +275,41 @@ pub(crate) enum Task {
     },
     /// A checked copy of the book.
     Copy { file: PathBuf },
+    /// The book and its photos as one file, checked.
+    Backup {
+        file: PathBuf,
+        /// Write over a file that is there. A book is never written over.
+        #[arg(long)]
+        force: bool,
+    },
+    /// The copies that the book keeps of itself, newest first.
+    Backups,
+    /// What going back to a copy or backup would do; with --yes, do it. Later sign-offs stay.
+    Restore {
+        file: PathBuf,
+        /// Do it; a copy of the book as it is is made before.
+        #[arg(long)]
+        yes: bool,
+    },
+    /// The four words of this device, for a colleague to compare.
+    Words,
+    /// Write the answers of a house for a colleague's phone. Photos go apart.
+    HandOver {
+        house: String,
+        file: PathBuf,
+        /// Only what came since the last such file of this house.
+        #[arg(long)]
+        new: bool,
+        /// Write over a file that is there. A book is never written over.
+        #[arg(long)]
+        force: bool,
+    },
+    /// What taking in a colleague's file, a copy of a book or a house, would do; with --yes, do it.
+    TakeIn {
+        file: PathBuf,
+        #[command(flatten)]
+        how: TakingIn,
+    },
     /// Check the data.
     Check,
     /// Check the data and put it right from the book's own log and its copies; the file as it was is kept.

@@ -3,6 +3,7 @@
 mod board;
 mod document;
 mod draw;
+pub(crate) mod exchange;
 mod house;
 mod materials;
 mod thing;
@@ -31,6 +32,7 @@ pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
     let done = match task {
         Task::Demo { anew } => walk::run(options, *anew),
         Task::Repair => Book::repair(options).and_then(|book| Session { book, options }.repaired()),
+        Task::Restore { file, yes: true } => exchange::restore(options, file),
         task => Book::open(options).and_then(|book| Session { book, options }.task(task)),
     };
     match done {
@@ -79,6 +81,12 @@ impl Session<'_> {
                 screens::copy(&mut self.book.inner, now_ms, file)?;
                 self.say("cli-copied", &file.display().to_string(), "path")
             }
+            Task::Backup { file, force } => self.pack(file, *force),
+            Task::Backups => self.backups(),
+            Task::Restore { file, .. } => self.preview_restore(file),
+            Task::Words => self.words(),
+            Task::HandOver { house, file, new, force } => self.hand_over(house, file, *new, *force),
+            Task::TakeIn { file, how } => self.take_in(file, how),
             Task::Check => self.check(),
             Task::Rules { house } => self.show(&Place::Rules { job: self.job(house)? }),
             Task::Rule { house, key, value, reason } => {

@@ -379,6 +379,51 @@ fn a_file_is_written_over_only_where_that_is_asked_and_a_book_never() {
 }
 
 #[test]
+fn two_phones_are_put_together_by_a_file_and_taken_apart_again() {
+    let (one, two) = (Place::with_house(), Place::new());
+    two.good(&["new-job", "Lot 9"]);
+    let file = one.folder.path().join("house.exchange");
+    let file = file.to_str().unwrap();
+    one.good(&["hand-over", HOUSE, file]);
+    let before = two.done();
+    let looked = two.good(&["take-in", file]);
+    let words = one.good(&["words"]);
+    let words = words.trim().strip_prefix("The words of this device: ").unwrap();
+    assert!(looked.contains("--yes") && looked.contains(words), "{looked}");
+    assert!(two.refused(&["take-in", file, "--yes"]).contains(words));
+    assert!(two.refused(&["take-in", file, "--trust", "lusab babad gutih tugad"]).contains(words));
+    assert_eq!(two.done(), before);
+    two.good(&["take-in", file, "--trust", words]);
+    assert!(two.good(&["take-in", file, "--yes"]).contains("hold the same of this house"));
+    assert!(two.good(&["jobs"]).contains(HOUSE));
+    let copies = two.good(&["backups"]);
+    let copy = copies.lines().last().unwrap();
+    assert!(two.good(&["restore", copy]).contains("--yes"));
+    assert!(two.good(&["jobs"]).contains(HOUSE), "a look changes nothing");
+    two.good(&["restore", copy, "--yes"]);
+    assert!(!two.good(&["jobs"]).contains(HOUSE) && two.good(&["jobs"]).contains("Lot 9"));
+    two.good(&["check"]);
+}
+
+#[test]
+fn a_backup_made_by_hand_becomes_the_book_of_a_new_device() {
+    let (one, two) = (Place::with_house(), Place::new());
+    let file = one.folder.path().join("by-hand.zip");
+    let file = file.to_str().unwrap();
+    assert!(one.good(&["backup", file]).contains("Checked"));
+    assert!(one.refused(&["backup", file]).contains(file));
+    two.good(&["restore", file, "--yes"]);
+    assert_eq!(two.done(), one.done());
+    let mut bytes = std::fs::read(file).unwrap();
+    let middle = bytes.len() / 2;
+    bytes[middle] ^= 1;
+    std::fs::write(file, bytes).unwrap();
+    two.refused(&["restore", file]);
+    two.refused(&["restore", file, "--yes"]);
+    assert_eq!(two.done(), one.done());
+}
+
+#[test]
 fn of_several_answers_all_are_kept_or_none() {
     let place = Place::with_house();
     let before = place.done();

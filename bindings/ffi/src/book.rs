@@ -40,7 +40,7 @@ impl Book {
     pub fn open(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
         let options = OpenOptions { backups: copies.map(Into::into) };
         let (book, _) = book::Book::open(path, &options)?;
-        Ok(Self { book: Mutex::new(book) })
+        Ok(Self::of(book))
     }
 
     /// Checks a book that is not open from end to end, puts it right from its own log and its copies, and opens it; the
@@ -51,7 +51,7 @@ impl Book {
     #[uniffi::constructor]
     pub fn repair(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
         let opened = Store::repair(path, &OpenOptions { backups: copies.map(Into::into) })?;
-        Ok(Self { book: Mutex::new(opened.store.into()) })
+        Ok(Self::of(opened.store.into()))
     }
 
     /// What was found wrong with the book and nobody has acknowledged, oldest first: to be shown until somebody does.
@@ -158,13 +158,13 @@ impl Book {
         Ok(screens::copy(&mut self.book(), now_ms, path)?)
     }
 
-    /// Writes a checked copy of the book into `folder` under the name of the moment, and thins this book's copies there by
-    /// day, week and month; gives its path.
+    /// Writes a checked copy of the book into `folder` under the name of the moment, if something was answered since the last
+    /// one, and thins this book's copies there by day, week and month; gives the path of the newest.
     ///
     /// # Errors
     /// [`Refusal`] with the code `book`.
     pub fn keep_copy(&self, folder: &str, now_ms: i64) -> Result<String, Refusal> {
-        let copy = self.book().store().backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
+        let copy = self.book().store().keep_backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
         Ok(copy.path.display().to_string())
     }
 
@@ -183,6 +183,10 @@ impl Book {
 }
 
 impl Book {
+    pub(crate) fn of(book: book::Book) -> Self {
+        Self { book: Mutex::new(book) }
+    }
+
     /// A panic in another call leaves the book as its last transaction left it, so it can be used on.
     pub(crate) fn book(&self) -> MutexGuard<'_, book::Book> {
         self.book.lock().unwrap_or_else(PoisonError::into_inner)

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::store::{
-    Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp, Store,
-    StoreError, Undone,
+    Account, Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp,
+    Store, StoreError, Undone,
 };
 
 use super::memory::Memory;
@@ -280,6 +280,22 @@ impl Book {
     /// As [`Store::copy`]; nothing was overwritten.
     pub fn copy(&self, path: impl AsRef<Path>) -> Result<()> {
         self.store.copy(path)
+    }
+
+    /// What was found wrong with this book on this device and nobody has read yet, oldest first.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn accounts(&self) -> Result<Vec<Account>> {
+        Ok(Account::read_all(self.setting(&Setting::Account)?.as_deref()))
+    }
+
+    /// Drops what [`Book::accounts`] gives: somebody has read it.
+    ///
+    /// # Errors
+    /// What SQLite said; it is all still there.
+    pub fn acknowledge(&mut self) -> Result<()> {
+        self.clear_setting(&Setting::Account)
     }
 
     /// Where a photo is now, looking at its file, and the file to show or to fill: `None` for one that nothing names.

@@ -1,6 +1,6 @@
 use std::fmt;
 
-use crate::store::Id;
+use crate::store::{Account, Id};
 
 use super::Field;
 
@@ -13,6 +13,8 @@ pub enum Setting<'a> {
     Signers,
     /// When the book was last copied from here, in milliseconds since 1970-01-01 UTC.
     CopiedAt,
+    /// What was found wrong with the book and nobody has read yet.
+    Account,
     /// The language.
     Language,
     /// How lengths are shown.
@@ -44,6 +46,7 @@ impl Setting<'_> {
             Self::Signer => "signer".to_owned(),
             Self::Signers => "signers".to_owned(),
             Self::CopiedAt => "copied-at".to_owned(),
+            Self::Account => Account::KEY.to_owned(),
             Self::Language => "language".to_owned(),
             Self::Show => "show".to_owned(),
             Self::Division => "division".to_owned(),

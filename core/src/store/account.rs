@@ -155,8 +155,15 @@ pub(super) fn lost(
         .collect()
 }
 
-/// The setting that holds what nobody has acknowledged yet.
-pub(super) const KEY: &str = "account";
+impl Account {
+    /// The setting that holds what nobody has acknowledged yet.
+    pub const KEY: &str = "account";
+
+    /// What that setting says; of a program that says more or less of it, nothing can be told here.
+    pub fn read_all(text: Option<&str>) -> Vec<Self> {
+        text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+    }
+}
 
 impl Store {
     /// What was found wrong with this book on this device and has not been acknowledged, oldest first.
@@ -164,7 +171,7 @@ impl Store {
     /// # Errors
     /// What SQLite said.
     pub fn accounts(&self) -> Result<Vec<Account>> {
-        Ok(read(self.setting_get(KEY)?.as_deref()))
+        Ok(Account::read_all(self.setting_get(Account::KEY)?.as_deref()))
     }
 
     /// Drops what [`Store::accounts`] gives: somebody has read it.
@@ -172,20 +179,15 @@ impl Store {
     /// # Errors
     /// What SQLite said; it is all still there.
     pub fn acknowledge(&mut self) -> Result<()> {
-        self.setting_clear(KEY)
+        self.setting_clear(Account::KEY)
     }
 
     /// Adds one to what nobody has acknowledged.
     pub(super) fn note_account(&mut self, account: Account) -> Result<()> {
         let mut all = self.accounts()?;
         all.push(account);
-        self.setting_put(KEY, &write(&all))
+        self.setting_put(Account::KEY, &write(&all))
     }
-}
-
-pub(super) fn read(text: Option<&str>) -> Vec<Account> {
-    // Of a program that says more or less of it, nothing can be told here.
-    text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
 }
 
 pub(super) fn write(accounts: &[Account]) -> String {

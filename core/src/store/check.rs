@@ -3,6 +3,7 @@ use rusqlite::backup::{Backup, StepResult};
 
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
+use super::sign::{Seal, seal_of};
 use super::{Entry, Hash, Result, Store, StoreError};
 
 /// What "check the data" found. All empty is good.
@@ -103,6 +104,8 @@ pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
         let place = format!("entry {} of device {}", entry.sequence, entry.stamp.device);
         if entry.hash != entry.true_hash() || row.get::<_, super::Id>(17)? != entry.group() {
             report.chain.push(format!("{place} does not fit its hash"));
+        } else if seal_of(&entry) == Seal::Bad {
+            report.chain.push(format!("{place} does not fit its signature"));
         }
         let before = match &last {
             _ if entry.sequence == 1 => Some(Hash::NONE),

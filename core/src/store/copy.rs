@@ -12,7 +12,7 @@ use rusqlite::Connection;
 use super::check::inspect;
 use super::file::{Part, beside, create_private_folder};
 use super::image::{self, Image};
-use super::merge::peers;
+use super::merge::{content_hash, peers};
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
 /// A backup in a folder.
@@ -39,6 +39,14 @@ impl Store {
         if replaces && !self.is_older_copy(to) {
             return Err(StoreError::InTheWay(to.to_owned()));
         }
+        let part = Part::write(to, &self.bytes_of_copy()?, true)?;
+        // What is checked is what lies on the disk.
+        Self::verify_copy(part.path())?;
+        if replaces { part.replace(to) } else { part.place(to) }
+    }
+
+    /// The book without what is this device's own.
+    pub(super) fn bytes_of_copy(&self) -> Result<Vec<u8>> {
         let conn = self.in_mind()?;
         conn.execute_batch(
             "PRAGMA secure_delete = ON; BEGIN; DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; \
@@ -46,10 +54,7 @@ impl Store {
         )?;
         let mut bytes = conn.serialize("main")?.to_vec();
         image::without_log(&mut bytes);
-        let part = Part::write(to, &bytes, true)?;
-        // What is checked is what lies on the disk.
-        Self::verify_copy(part.path())?;
-        if replaces { part.replace(to) } else { part.place(to) }
+        Ok(bytes)
     }
 
     fn is_older_copy(&self, to: &Path) -> bool {
@@ -82,6 +87,21 @@ impl Store {
             fs::remove_file(&old.path)?;
         }
         Ok(backup)
+    }
+
+    /// The newest backup of this book in a folder, made now if something was accepted since it was.
+    ///
+    /// # Errors
+    /// As [`Store::backup`].
+    pub fn keep_backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
+        let same = |backup: &Backup| -> Result<bool> {
+            let conn = Image::read(&backup.path)?.connect(&backup.path)?;
+            Ok(book_in(&conn)? == self.book && content_hash(&conn)? == self.content_hash()?)
+        };
+        match backups(&folder)?.into_iter().next() {
+            Some(newest) if same(&newest).unwrap_or(false) => Ok(newest),
+            _ => self.backup(folder, now),
+        }
     }
 
     /// Checks a copy or backup from end to end, the tables against the log, without changing it.

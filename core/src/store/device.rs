@@ -1,5 +1,5 @@
-//! The device id lies in `NAME.device` beside the book, with the identity of the file it belongs to and the newest entry
-//! it made there. A copy has no such file, or one of another file, or lacks that entry, and so becomes a device of its
+//! The device id lies in `NAME.device` beside the book, with the identity of the file it belongs to, the key that it signs
+//! with and the newest entry it made there. A copy has no such file, or one of another file, or lacks that entry, and so becomes a device of its
 //! own: a number used twice would spoil every merge.
 
 use std::collections::BTreeMap;
@@ -8,6 +8,7 @@ use std::io;
 use std::path::Path;
 
 use super::file::{Part, beside};
+use super::sign::Key;
 use super::{DeviceId, Hash, Id, Result};
 
 /// What tells this file from a copy of it. The time of birth guards against an inode number that is used again.
@@ -52,6 +53,8 @@ impl Tip {
 pub(super) struct Side {
     pub(super) device: DeviceId,
     pub(super) book: Id,
+    /// None where it was written before devices signed.
+    pub(super) key: Option<Key>,
     /// At least this entry must be in the book; `None` where the line cannot be read.
     pub(super) tip: Option<Tip>,
     /// How far other devices had come when it was written: what they made was in the book then.
@@ -74,8 +77,12 @@ pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
     let told = lines.next();
     let fits = identity(path).is_ok_and(|own| told == Some(own.as_str()));
     let mut others = Vec::new();
-    let mut tip = None;
+    let (mut tip, mut key) = (None, None);
     for line in lines {
+        if let Some(text) = line.strip_prefix("key ") {
+            key = Key::from_text(text).filter(|key| key.device() == device);
+            continue;
+        }
         match line.strip_prefix("with ").map(|line| line.split_once(' ')) {
             None => tip = Tip::read(line),
             Some(words) => others.extend(
@@ -83,21 +90,17 @@ pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
             ),
         }
     }
-    Ok(Some(Side { device, book, tip, others, fits }))
+    Ok(Some(Side { device, book, key, tip, others, fits }))
 }
 
 /// Writes the side file of `path` for `file`, which has that name or is about to get it; `others` are the devices whose
 /// entries are in it, and how far.
-pub(super) fn write(
-    path: &Path,
-    file: &Path,
-    (device, book): (DeviceId, Id),
-    others: &BTreeMap<DeviceId, i64>,
-) -> Result<()> {
+pub(super) fn write(path: &Path, file: &Path, (key, book): (&Key, Id), others: &BTreeMap<DeviceId, i64>) -> Result<()> {
     let target = beside(path, ".device");
     let tip = Tip { sequence: 0, hash: Hash::NONE };
     let others: String = others.iter().map(|(other, sequence)| format!("with {other} {sequence}\n")).collect();
-    let text = format!("{device}\n{book}\n{}\n{others}{}", identity(file)?, tip.line());
+    let (device, secret) = (key.device(), key.to_text());
+    let text = format!("{device}\n{book}\n{}\nkey {secret}\n{others}{}", identity(file)?, tip.line());
     Part::write(&target, text.as_bytes(), true)?.replace(&target)
 }
 

@@ -90,7 +90,7 @@ pub struct Entry {
     pub previous: Hash,
     /// The hash of all the above.
     pub hash: Hash,
-    /// A signature; empty as long as there are no keys.
+    /// The public key of its device and its signature of the hash; empty where it was made before devices signed.
     pub signature: Vec<u8>,
 }
 
@@ -144,7 +144,7 @@ impl Entry {
     /// Reads what [`Entry::to_text`] wrote; `None` for anything else.
     pub fn from_text(text: &str) -> Option<Self> {
         let canon = Canon::read(text)?;
-        Some(Self {
+        let entry = Self {
             stamp: Stamp {
                 ms: canon.whole("ms")?,
                 counter: canon.whole("counter")?,
@@ -164,7 +164,9 @@ impl Entry {
             previous: canon.parsed("previous")?,
             hash: canon.parsed("hash")?,
             signature: from_hex(canon.str("signature")?)?,
-        })
+        };
+        // What stands in it besides is in no hash.
+        (entry.to_text() == text).then_some(entry)
     }
 
     pub(super) fn from_row(row: &Row<'_>) -> rusqlite::Result<Self> {

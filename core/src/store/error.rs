@@ -39,6 +39,15 @@ pub enum StoreError {
     /// The target of a file exists.
     #[error("{0} is there already; it was left as it is")]
     Exists(PathBuf),
+    /// A copy of another book cannot take this one's place.
+    #[error("{0} is a copy of another book")]
+    OtherBook(PathBuf),
+    /// Nobody has compared the words of a device whose answers would be taken in.
+    #[error("nobody here has compared the words of the device {words}; nothing was taken in")]
+    Untrusted {
+        /// Its words.
+        words: String,
+    },
     /// A book in memory has no folder for photos.
     #[error("this book is in memory only: it has no folder for photos")]
     NoFolder,
@@ -91,8 +100,31 @@ pub enum StoreError {
         /// Its sequence number.
         sequence: i64,
         /// What is wrong.
-        why: &'static str,
+        why: BadEntry,
     },
+}
+
+/// Why an entry that was handed in is not what its maker made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum BadEntry {
+    /// Something in it was changed.
+    #[error("its hash does not fit its content")]
+    Altered,
+    /// Somebody else made it, or its signature was changed.
+    #[error("its signature is not that of its device")]
+    Forged,
+    /// The signature is missing.
+    #[error("it is not signed, and its device signs what it makes")]
+    Unsigned,
+    /// Another entry has its number.
+    #[error("another entry has this place")]
+    PlaceTaken,
+    /// It is no link between the entries beside it.
+    #[error("it does not fit the entries of its device before and after it")]
+    Unchained,
+    /// A counter beyond what is ever counted.
+    #[error("its clock counts further than any clock does")]
+    Clock,
 }
 
 impl StoreError {

@@ -32,6 +32,11 @@ pub(super) struct Part {
 impl Part {
     /// Writes the bytes of what is to be `to` beside it; `private` for what only its owner may read.
     pub(super) fn write(to: &Path, bytes: &[u8], private: bool) -> Result<Self> {
+        Self::fill(to, private, |file| Ok(file.write_all(bytes)?))
+    }
+
+    /// The same for what is too large to be in memory at once.
+    pub(super) fn fill(to: &Path, private: bool, fill: impl FnOnce(&mut fs::File) -> Result<()>) -> Result<Self> {
         clear_leftovers(to)?;
         loop {
             let path = beside(to, &format!(".{:016x}{PART}", RandomState::new().build_hasher().finish()));
@@ -42,7 +47,7 @@ impl Part {
                 continue;
             }
             let part = Self { path, _file: file.try_clone()? };
-            file.write_all(bytes)?;
+            fill(&mut file)?;
             file.sync_all()?;
             return Ok(part);
         }

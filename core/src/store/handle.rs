@@ -2,10 +2,11 @@ use std::path::PathBuf;
 
 use rusqlite::Connection;
 
+use super::batch::Batch;
 use super::device::Mark;
 use super::image::OpenHere;
 use super::lock::Lock;
-use super::together::Batch;
+use super::sign::Key;
 use super::{DeviceId, Id};
 
 /// An open book.
@@ -13,6 +14,7 @@ use super::{DeviceId, Id};
 pub struct Store {
     pub(super) conn: Connection,
     pub(super) device: DeviceId,
+    pub(super) key: Key,
     pub(super) book: Id,
     pub(super) path: Option<PathBuf>,
     pub(super) mark: Option<Mark>,

@@ -121,6 +121,11 @@ impl Image {
         let main = read_or_nothing(path)?;
         drop(open);
         let log = read_or_nothing(&beside(path, "-wal"))?;
+        Ok(Self::of(main, log))
+    }
+
+    /// The same from bytes.
+    pub(super) fn of(main: Vec<u8>, log: Vec<u8>) -> Self {
         let page = match (main.get(16..18), log.get(8..12)) {
             (Some(size), _) if main.starts_with(MAGIC) && size == [0, 1] => 65_536,
             (Some([high, low]), _) if main.starts_with(MAGIC) => usize::from(*high) << 8 | usize::from(*low),
@@ -129,7 +134,7 @@ impl Image {
         };
         // A book is made with pages of this size, and its first page may be what is hurt.
         let page = if page.is_power_of_two() && (512..=65_536).contains(&page) { page } else { 4096 };
-        Ok(Self { main, log, page })
+        Self { main, log, page }
     }
 
     pub(super) fn is_empty(&self) -> bool {

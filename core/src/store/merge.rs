@@ -7,7 +7,8 @@ use sha2::{Digest, Sha256};
 
 use super::entry::COLUMNS;
 use super::project::apply;
-use super::{DeviceId, Entry, Hash, Id, Result, Store, StoreError};
+use super::sign::{Seal, seal_of};
+use super::{BadEntry, DeviceId, Entry, Hash, Id, Result, Store, StoreError};
 
 /// What taking in did.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,26 +33,34 @@ impl Store {
     /// asked and wants the entries as they are.
     ///
     /// # Errors
-    /// [`StoreError::BadEntry`] where a hash or the chain is broken, or two entries claim one place;
+    /// [`StoreError::BadEntry`] where a hash, a signature or the chain is broken, or two entries claim one place;
     /// [`StoreError::Ahead`] where an entry that is not here yet is stamped after `latest`.
     pub fn take_in(&mut self, entries: &[Entry], latest: i64) -> Result<TakenIn> {
         let tx = self.begin()?;
         let mut taken = TakenIn::default();
         let mut fresh = Vec::new();
+        let mut signing = signing(&tx)?;
+        signing.extend(entries.iter().filter(|entry| !entry.signature.is_empty()).map(|entry| entry.stamp.device));
         for entry in entries {
             if entry.sequence < 1 || entry.hash != entry.true_hash() {
-                return refuse(entry, "its hash does not fit its content");
+                return refuse(entry, BadEntry::Altered);
             }
             match hash_at(&tx, entry.stamp.device, entry.sequence)? {
                 Some(hash) if hash == entry.hash => continue,
-                Some(_) => return refuse(entry, "another entry has this place"),
+                Some(_) => return refuse(entry, BadEntry::PlaceTaken),
                 None => {}
+            }
+            match seal_of(entry) {
+                Seal::Good => {}
+                Seal::Bad => return refuse(entry, BadEntry::Forged),
+                Seal::Absent if signing.contains(&entry.stamp.device) => return refuse(entry, BadEntry::Unsigned),
+                Seal::Absent => {}
             }
             if entry.stamp.ms > latest {
                 return Err(StoreError::Ahead { device: entry.stamp.device.0, ms: entry.stamp.ms, latest });
             }
             if !(0..=MOST).contains(&entry.stamp.counter) {
-                return refuse(entry, "its clock counts further than any clock does");
+                return refuse(entry, BadEntry::Clock);
             }
             fresh.push((entry.insert(&tx)?, entry));
         }
@@ -61,14 +70,14 @@ impl Store {
                 sequence => hash_at(&tx, entry.stamp.device, sequence - 1)?,
             };
             if before.is_some_and(|hash| hash != entry.previous) {
-                return refuse(entry, "it does not follow the entry before it");
+                return refuse(entry, BadEntry::Unchained);
             }
             let after: Option<Hash> = tx
                 .prepare_cached("SELECT previous FROM entry WHERE device = ?1 AND sequence = ?2")?
                 .query_row(params![entry.stamp.device, entry.sequence.saturating_add(1)], |row| row.get(0))
                 .optional()?;
             if after.is_some_and(|previous| previous != entry.hash) {
-                return refuse(entry, "the entry after it does not follow it");
+                return refuse(entry, BadEntry::Unchained);
             }
         }
         for (row, entry) in fresh {
@@ -102,18 +111,35 @@ impl Store {
 
     /// SHA-256 over the sorted entry hashes: equal where two books hold the same entries.
     pub fn content_hash(&self) -> Result<Hash> {
-        // The group is the head of the hash, so its index gives the order.
-        let mut statement = self.conn.prepare_cached("SELECT hash FROM entry ORDER BY grp")?;
-        let mut rows = statement.query([])?;
-        let mut hasher = Sha256::new();
-        while let Some(row) = rows.next()? {
-            hasher.update(row.get::<_, Hash>(0)?.0);
-        }
-        Ok(Hash(hasher.finalize().into()))
+        content_hash(&self.conn)
     }
 }
 
-fn refuse<T>(entry: &Entry, why: &'static str) -> Result<T> {
+pub(super) fn content_hash(conn: &Connection) -> Result<Hash> {
+    // The group is the head of the hash, so its index gives the order.
+    let mut statement = conn.prepare_cached("SELECT hash FROM entry ORDER BY grp")?;
+    let mut rows = statement.query([])?;
+    let mut hasher = Sha256::new();
+    while let Some(row) = rows.next()? {
+        hasher.update(row.get::<_, Hash>(0)?.0);
+    }
+    Ok(Hash(hasher.finalize().into()))
+}
+
+/// The devices of which something signed is here: of these, what is not signed is forged. A device signs from its first entry
+/// on, so that one look for each is enough.
+pub(super) fn signing(conn: &Connection) -> Result<BTreeSet<DeviceId>> {
+    let mut first = conn.prepare_cached("SELECT length(signature) > 0 FROM entry WHERE device = ?1 LIMIT 1")?;
+    let mut signing = BTreeSet::new();
+    for device in devices(conn)? {
+        if first.query_row([device], |row| row.get(0))? {
+            signing.insert(device);
+        }
+    }
+    Ok(signing)
+}
+
+fn refuse<T>(entry: &Entry, why: BadEntry) -> Result<T> {
     Err(StoreError::BadEntry { device: entry.stamp.device.0, sequence: entry.sequence, why })
 }
 

@@ -15,7 +15,8 @@ use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
 use super::merge::{devices, peers};
 use super::recover::{Wrong, recover, was_set_aside};
-use super::schema::{SCHEMA, memory, migrations, random_device};
+use super::schema::{SCHEMA, memory, migrations};
+use super::sign::Key;
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
 
 /// Books of up to so many pages get SQLite's quick check at every opening; larger ones are left to [`Store::check`].
@@ -128,10 +129,11 @@ impl Store {
     /// A book in memory, for tests.
     pub fn in_memory() -> Result<Self> {
         let conn = memory()?;
-        let (device, book) = (random_device(&conn)?, book_in(&conn)?);
+        let (key, book) = (Key::new()?, book_in(&conn)?);
         Ok(Self {
             conn,
-            device,
+            device: key.device(),
+            key,
             book,
             path: None,
             mark: None,
@@ -259,11 +261,12 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
         return Err(StoreError::from_upgrade(error));
     }
     let book = book_in(&conn)?;
-    let device = random_device(&conn)?;
+    let key = Key::new()?;
     let path = Some(path.to_owned());
     let mut store = Store {
         conn,
-        device,
+        device: key.device(),
+        key,
         book,
         path,
         mark: None,
@@ -297,10 +300,20 @@ fn read_only(path: &Path) -> Result<Opened> {
     let conn = image.connect(path)?;
     look_over(&conn)?;
     conn.execute_batch("PRAGMA query_only = ON;")?;
-    let (device, book) = (random_device(&conn)?, book_in(&conn)?);
+    let (key, book) = (Key::new()?, book_in(&conn)?);
     let path = Some(path.to_owned());
-    let store =
-        Store { conn, device, book, path, mark: None, settled: false, batches: Vec::new(), here: None, _lock: None };
+    let store = Store {
+        conn,
+        device: key.device(),
+        key,
+        book,
+        path,
+        mark: None,
+        settled: false,
+        batches: Vec::new(),
+        here: None,
+        _lock: None,
+    };
     Ok(Opened { store, opening: Opening::Existing })
 }
 
@@ -363,8 +376,8 @@ impl Store {
     /// Goes on as the device that this file was on this device, if it was.
     fn take_up(&mut self) -> Result<()> {
         let Some(path) = self.path.clone() else { return Ok(()) };
-        if let Some(device) = agreed(&self.conn, &path, self.book)? {
-            self.device = device;
+        if let Some(key) = agreed(&self.conn, &path, self.book)? {
+            (self.device, self.key) = (key.device(), key);
             self.begin_log(&path)?;
         }
         Ok(())
@@ -381,8 +394,8 @@ impl Store {
     /// Makes the file a book of this device, before the first thing is written in it: a copy that is only looked into
     /// stays byte for byte as it is.
     ///
-    /// The device id is the one beside the file if it was written for this file and this book, is named inside too, and
-    /// the book has the newest entry it is known to have made; else a new one.
+    /// The device is the one beside the file if it was written for this file and this book, is named inside too, has a key,
+    /// and the book has the newest entry it is known to have made; else a new one.
     pub(super) fn settle(&mut self) -> Result<()> {
         if self.settled {
             return Ok(());
@@ -390,14 +403,13 @@ impl Store {
         let Some(path) = self.path.clone().filter(|_| self.here.is_some()) else { return Err(StoreError::ReadOnly) };
         self.conn.execute_batch("PRAGMA journal_mode = WAL;")?;
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        self.device = match agreed(&tx, &path, self.book)? {
-            Some(device) => device,
+        match agreed(&tx, &path, self.book)? {
+            Some(key) => (self.device, self.key) = (key.device(), key),
             None => {
                 tx.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [self.device])?;
-                device::write(&path, &path, (self.device, self.book), &peers(&tx)?)?;
-                self.device
+                device::write(&path, &path, (&self.key, self.book), &peers(&tx)?)?;
             }
-        };
+        }
         tx.commit()?;
         self.begin_log(&path)
     }
@@ -408,9 +420,9 @@ impl Store {
     }
 }
 
-fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<DeviceId>> {
+fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<Key>> {
     let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
     let Some(side) = device::read(path)?.filter(|side| side.fits && side.book == book) else { return Ok(None) };
-    let (Some(tip), true) = (side.tip, Some(side.device) == inside) else { return Ok(None) };
-    Ok(has(conn, side.device, tip)?.then_some(side.device))
+    let (Some(tip), Some(key), true) = (side.tip, side.key, Some(side.device) == inside) else { return Ok(None) };
+    Ok(has(conn, side.device, tip)?.then_some(key))
 }

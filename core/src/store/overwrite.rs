@@ -26,6 +26,12 @@ const BESIDE: [&str; 5] = ["-wal", "-shm", "-journal", ".device", ".lock"];
 /// where another file does that may not be written over; else what the file system said. What was there is still there.
 pub fn write_file(to: impl AsRef<Path>, bytes: &[u8], overwrite: Overwrite) -> Result<()> {
     let to = to.as_ref();
+    allow(to, overwrite)?;
+    put(Part::write(to, bytes, false)?, to, overwrite)
+}
+
+/// Refuses what [`write_file`] refuses, before anything is written.
+pub(super) fn allow(to: &Path, overwrite: Overwrite) -> Result<()> {
     match fs::symlink_metadata(to) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => {}
         Err(error) => return Err(error.into()),
@@ -38,7 +44,11 @@ pub fn write_file(to: impl AsRef<Path>, bytes: &[u8], overwrite: Overwrite) -> R
     if is_beside_a_book(to)? {
         return Err(StoreError::InTheWay(to.to_owned()));
     }
-    let part = Part::write(to, bytes, false)?;
+    Ok(())
+}
+
+/// Gives a file that is written its name.
+pub(super) fn put(part: Part, to: &Path, overwrite: Overwrite) -> Result<()> {
     if overwrite == Overwrite::PlainFiles { part.replace(to) } else { part.place(to) }
 }
 

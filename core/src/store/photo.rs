@@ -105,6 +105,16 @@ impl Store {
         write_file(to, &bare, overwrite)
     }
 
+    /// Puts a photo from a backup in its place, where none is.
+    pub(super) fn photo_put(&self, photo: Id, bytes: &[u8]) -> Result<()> {
+        let file = self.photos()?.join(name(photo));
+        if file.is_file() {
+            return Ok(());
+        }
+        create_private_folder(self.photos()?)?;
+        Part::write(&file, bytes, true)?.replace(&file)
+    }
+
     /// The photos that should be here and are not, or are no longer those that were taken, each with what is wrong.
     pub(super) fn photo_faults(&self) -> Result<Vec<String>> {
         let Ok(photos) = self.photos() else { return Ok(Vec::new()) };
@@ -140,7 +150,7 @@ fn name(photo: Id) -> String {
     format!("{photo}.jpg")
 }
 
-fn id_of(bytes: &[u8]) -> Id {
+pub(super) fn id_of(bytes: &[u8]) -> Id {
     let digest: [u8; 32] = Sha256::digest(bytes).into();
     let (id, _) = digest.split_at(16);
     Id::from_bytes(id.try_into().unwrap_or_default())

@@ -290,6 +290,6 @@ impl Store {
     pub fn rebuild(&mut self) -> Result<()> {
         let tx = self.begin()?;
         replay(&tx)?;
-        Ok(tx.commit()?)
+        tx.commit()
     }
 }

@@ -15,12 +15,14 @@ use super::account::{self, Account, Found, Known};
 use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::device;
+use super::exchange;
 use super::file::{Part, beside, sync_folder};
 use super::image::Image;
 use super::merge::peers;
 use super::project::replay;
 use super::salvage::Salvage;
-use super::schema::{memory, random_device};
+use super::schema::memory;
+use super::sign::Key;
 use super::{DeviceId, Entry, Id, OpenOptions, Result, StoreError};
 
 /// The names that a file which was set aside gets, in turn.
@@ -170,7 +172,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
         copy: None,
     };
     rescue.add(&own, false);
-    let mut older = set_aside_before(path)?;
+    let mut older = set_aside_before(path, ASIDE)?;
     let mut log = image;
     if log.is_empty() && !older.is_empty() {
         // A stop in the middle of an earlier rescue leaves the book's own file under its new name.
@@ -230,39 +232,51 @@ fn is_good(copy: &Path) -> bool {
 
 /// Writes what was saved, sets the old file aside, and puts the new one in its place.
 fn write(path: &Path, log: &Image, rescue: &Rescue, wrong: Wrong) -> Result<()> {
-    let conn = memory()?;
-    if let Some(book) = rescue.book {
-        conn.execute("UPDATE book SET id = ?1", [book])?;
-    }
-    for entry in rescue.entries.values() {
-        entry.insert(&conn)?;
-    }
-    replay(&conn)?;
+    let conn = put_together(rescue.book, rescue.entries.values())?;
     let typed_lost = !log.is_empty() && !carry_over(&log.connect(path), &conn)?;
-    let device = random_device(&conn)?;
-    conn.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [device])?;
-    let aside = aside_name(path)?;
+    let aside = aside_name(path, ASIDE)?;
     let found_there = !Image::read(path)?.is_empty();
     let account = rescue.account(wrong, found_there.then_some(aside.as_path()), typed_lost);
     let told: Option<String> =
-        conn.query_row("SELECT max(text) FROM setting WHERE key = ?1", [account::KEY], |row| row.get(0))?;
-    let mut accounts = account::read(told.as_deref());
+        conn.query_row("SELECT max(text) FROM setting WHERE key = ?1", [Account::KEY], |row| row.get(0))?;
+    let mut accounts = Account::read_all(told.as_deref());
     accounts.push(account);
-    conn.execute("INSERT OR REPLACE INTO setting VALUES (?1, ?2)", [account::KEY, &account::write(&accounts)])?;
-    let report = inspect(&conn)?;
+    conn.execute("INSERT OR REPLACE INTO setting VALUES (?1, ?2)", [Account::KEY, &account::write(&accounts)])?;
+    replace(path, &aside, &conn)
+}
+
+/// A book in memory of these entries; without an id it is a book of its own.
+pub(super) fn put_together<'a>(book: Option<Id>, entries: impl Iterator<Item = &'a Entry>) -> Result<Connection> {
+    let conn = memory()?;
+    if let Some(book) = book {
+        conn.execute("UPDATE book SET id = ?1", [book])?;
+    }
+    for entry in entries {
+        entry.insert(&conn)?;
+    }
+    replay(&conn)?;
+    Ok(conn)
+}
+
+/// Puts a book that is in memory in the place of another one, as a new device, with the old file and what lies beside it
+/// renamed.
+pub(super) fn replace(path: &Path, aside: &Path, conn: &Connection) -> Result<()> {
+    let key = Key::new()?;
+    conn.execute("DELETE FROM setting WHERE substr(key, 1, length(?1)) = ?1", [exchange::MARK])?;
+    conn.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [key.device()])?;
+    let report = inspect(conn)?;
     if !report.is_good() {
         return Err(StoreError::Damaged(format!("{report:?}")));
     }
-    let book = book_in(&conn)?;
     let bytes = conn.serialize("main")?.to_vec();
     let part = Part::write(path, &bytes, true)?;
-    set_aside(path, &aside)?;
-    device::write(path, part.path(), (device, book), &peers(&conn)?)?;
+    set_aside(path, aside)?;
+    device::write(path, part.path(), (&key, book_in(conn)?), &peers(conn)?)?;
     part.replace(path)
 }
 
 /// What stays on this device: drafts, settings, what was seen, where photos are. Gives whether all of it could be read.
-fn carry_over(from: &Result<Connection>, to: &Connection) -> Result<bool> {
+pub(super) fn carry_over(from: &Result<Connection>, to: &Connection) -> Result<bool> {
     let Ok(from) = from else { return Ok(false) };
     let mut whole = true;
     for (table, columns) in [("draft", 2), ("setting", 2), ("clash_seen", 4), ("photo", 2)] {
@@ -295,10 +309,10 @@ fn carry_over(from: &Result<Connection>, to: &Connection) -> Result<bool> {
 }
 
 /// The files that were set aside before, the last one first, by the names of what is there of them.
-fn set_aside_before(path: &Path) -> io::Result<Vec<PathBuf>> {
+fn set_aside_before(path: &Path, name: &str) -> io::Result<Vec<PathBuf>> {
     let mut found = Vec::new();
     for number in 1.. {
-        let aside = beside(path, &format!("{ASIDE}{number}"));
+        let aside = beside(path, &format!("{name}{number}"));
         if !is_taken(&aside)? {
             break;
         }
@@ -318,12 +332,13 @@ fn is_taken(aside: &Path) -> io::Result<bool> {
 
 /// Whether files lie here that a book was set aside as.
 pub(super) fn was_set_aside(path: &Path) -> io::Result<bool> {
-    Ok(!set_aside_before(path)?.is_empty())
+    Ok(!set_aside_before(path, ASIDE)?.is_empty())
 }
 
-fn aside_name(path: &Path) -> io::Result<PathBuf> {
-    let taken = set_aside_before(path)?.len();
-    Ok(beside(path, &format!("{ASIDE}{}", taken + 1)))
+/// The next name of a sort for a file that is set aside.
+pub(super) fn aside_name(path: &Path, name: &str) -> io::Result<PathBuf> {
+    let taken = set_aside_before(path, name)?.len();
+    Ok(beside(path, &format!("{name}{}", taken + 1)))
 }
 
 /// Renames a book and what lies beside it. The book itself goes first: without it nothing passes for a whole one.

@@ -7,6 +7,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::image::Image;
+use super::sign::{Seal, seal_of};
 use super::{DeviceId, Entry, Hash, Id, Stamp};
 
 /// Columns of the table `entry`: its row number, which a record leaves empty, and seventeen more with the group.
@@ -141,7 +142,8 @@ fn record(page: &[u8], at: usize, chain: &Chain<'_>) -> Option<(Entry, bool)> {
         hash,
         signature,
     };
-    let fits = sequence > 0 && entry.hash == entry.true_hash() && entry.group() == group;
+    let fits =
+        sequence > 0 && entry.hash == entry.true_hash() && entry.group() == group && seal_of(&entry) != Seal::Bad;
     Some((entry, fits))
 }
 

@@ -3,7 +3,7 @@
 use rusqlite::Connection;
 use rusqlite_migration::{M, Migrations};
 
-use super::{DeviceId, Id, Result, StoreError};
+use super::{Result, StoreError};
 
 /// Marks a SQLite file as a book: "LPRW".
 pub const APPLICATION_ID: i32 = 0x4C50_5257;
@@ -21,8 +21,4 @@ pub(super) fn memory() -> Result<Connection> {
 
 pub(super) fn migrations() -> Migrations<'static> {
     Migrations::new(vec![M::up(include_str!("../../../fixtures/book/schema-1.sql"))])
-}
-
-pub(super) fn random_device(conn: &Connection) -> Result<DeviceId> {
-    Ok(DeviceId(conn.query_row("SELECT randomblob(16)", [], |row| row.get::<_, Id>(0))?))
 }

@@ -101,6 +101,10 @@ fn a_changed_entry_is_refused_and_a_newer_form_is_kept() {
     entry.form = 99;
     entry.payload = "{ not ours ]".to_owned();
     entry.hash = entry.true_hash();
+    let forged = two.take_in(std::slice::from_ref(&entry), 86_400_000);
+    assert!(matches!(forged, Err(StoreError::BadEntry { why: BadEntry::Forged, .. })));
+    // As a newer program would have made it before devices signed.
+    entry.signature.clear();
     two.take_in(std::slice::from_ref(&entry), 86_400_000).unwrap();
     assert_eq!(two.entries_since(&Default::default()).unwrap(), vec![entry]);
     assert_eq!(two.subject(id(1)).unwrap(), None);

@@ -6,19 +6,9 @@ use std::path::PathBuf;
 
 use rusqlite::{Connection, Savepoint, Transaction, TransactionBehavior};
 
+use super::batch::Batch;
 use super::device::Tip;
 use super::{Result, Store};
-
-/// Writes that stand or fall together. Nothing is locked before the first of them.
-#[derive(Debug, Default)]
-pub(super) struct Batch {
-    /// Whether a transaction is open for it, or a savepoint in that of the batch round it.
-    begun: bool,
-    within: bool,
-    tip: Option<Tip>,
-    /// Files that are of no use once it is kept.
-    spent: Vec<PathBuf>,
-}
 
 /// An open write: the whole transaction, or a part of a batch.
 pub(super) enum Writing<'a> {
@@ -28,10 +18,11 @@ pub(super) enum Writing<'a> {
 
 impl Writing<'_> {
     pub(super) fn commit(self) -> Result<()> {
-        Ok(match self {
+        match self {
             Self::Alone(tx) => tx.commit()?,
             Self::Part(savepoint) => savepoint.commit()?,
-        })
+        }
+        Ok(())
     }
 }
 

@@ -2,8 +2,8 @@
 
 use chrono::DateTime;
 
-use super::StoreError;
 use super::account::{Account, Found, Known};
+use super::{Backup, BadEntry, HandedOver, Packed, Preview, Restoring, Sender, Standing, StoreError, TakenIn};
 use crate::phrases::Phrases;
 
 impl StoreError {
@@ -23,6 +23,10 @@ impl StoreError {
             Self::Disk(why) => phrases.phrase("store-disk", &[("why", why.as_str().into())]),
             Self::Io(error) => phrases.phrase("store-disk", &[("why", error.to_string().into())]),
             Self::ReadOnly => phrases.phrase("store-read-only", &[]),
+            Self::OtherBook(at) => path("store-other-book", at),
+            Self::Untrusted { words } => phrases.phrase("store-untrusted", &[("words", words.as_str().into())]),
+            Self::BadEntry { why, .. } => phrases.phrase("store-bad-entry", &[("why", why.text(phrases).into())]),
+            Self::Ahead { ms, .. } => phrases.phrase("store-ahead", &[("when", day(*ms).into())]),
             other => phrases.phrase("store-other", &[("why", other.to_string().into())]),
         }
     }
@@ -87,13 +91,135 @@ impl Account {
     }
 }
 
+impl BadEntry {
+    fn text(self, phrases: &Phrases) -> String {
+        let key = match self {
+            Self::Altered => "store-altered",
+            Self::Forged => "store-forged",
+            Self::Unsigned => "store-unsigned",
+            Self::PlaceTaken | Self::Unchained => "store-unchained",
+            Self::Clock => "store-clock",
+        };
+        phrases.phrase(key, &[])
+    }
+}
+
+impl Sender {
+    /// Whose answers these are, and whether somebody has compared the words of the device.
+    pub fn text(&self, phrases: &Phrases) -> String {
+        let who: Vec<String> = self.signers.iter().map(|who| signer(phrases, who)).collect();
+        let args = [
+            ("count", count(self.answers as u64).into()),
+            ("who", who.join(", ").into()),
+            ("words", self.device.words().into()),
+            ("trusted", if self.trusted { "yes" } else { "no" }.into()),
+            ("signs", if self.signs { "yes" } else { "no" }.into()),
+        ];
+        phrases.phrase("store-sender", &args)
+    }
+}
+
+impl Preview {
+    /// What taking in would do, in sentences.
+    pub fn lines(&self, phrases: &Phrases) -> Vec<String> {
+        let say = |key, number: usize| phrases.phrase(key, &[("count", count(number as u64).into())]);
+        let mut lines = Vec::new();
+        for refused in &self.refused {
+            let (when, who) = told(phrases, Some(&refused.says));
+            let what = if refused.signs_off { "sign-off" } else { "answer" };
+            let why = refused.why.text(phrases);
+            let args = [("what", what.into()), ("when", when.into()), ("who", who.into()), ("why", why.into())];
+            lines.push(phrases.phrase("store-refused", &args));
+        }
+        lines.push(say("store-offer-new", self.new));
+        lines.extend(self.senders.iter().map(|sender| sender.text(phrases)));
+        if self.refused.is_empty() && self.new > 0 {
+            lines.push(say("store-offer-changed", self.changed));
+            lines.push(say("store-offer-clashes", self.clashes));
+            lines.push(say("store-offer-sign-offs", self.sign_offs));
+        }
+        if let Some(ahead) = &self.ahead {
+            let (when, who) = told(phrases, Some(ahead));
+            lines.push(phrases.phrase("store-offer-ahead", &[("when", when.into()), ("who", who.into())]));
+        }
+        lines
+    }
+}
+
+impl TakenIn {
+    /// What taking in did, in a sentence; `copy` is the one that was made before.
+    pub fn text(&self, copy: &Backup, phrases: &Phrases) -> String {
+        let args = [("count", count(self.new as u64).into()), ("path", copy.path.display().to_string().into())];
+        phrases.phrase("store-taken-in", &args)
+    }
+}
+
+impl HandedOver {
+    /// What was written, in a sentence.
+    pub fn text(&self, phrases: &Phrases) -> String {
+        let args = [("count", count(self.answers as u64).into()), ("path", self.path.display().to_string().into())];
+        phrases.phrase("store-handed-over", &args)
+    }
+}
+
+impl Standing {
+    /// Whether both phones hold the same of a house now, and what is to be done where they do not.
+    pub fn text(self, phrases: &Phrases) -> String {
+        let key = match self {
+            Self::Unknown => "store-standing-unknown",
+            Self::Same => "store-standing-same",
+            Self::OtherLacks => "store-standing-other-lacks",
+            Self::ThisLacks => "store-standing-this-lacks",
+        };
+        phrases.phrase(key, &[])
+    }
+}
+
+impl Restoring {
+    /// What going back to a copy would do, in sentences.
+    pub fn lines(&self, phrases: &Phrases) -> Vec<String> {
+        let (when, who) = told(phrases, self.newest.as_ref());
+        let number = |number: usize| count(number as u64).into();
+        let args = [("count", number(self.answers)), ("when", when.into()), ("who", who.into())];
+        let mut lines = vec![phrases.phrase("store-restore-holds", &args)];
+        lines.push(phrases.phrase("store-restore-gained", &[("count", number(self.gained))]));
+        let (when, who) = told(phrases, self.dropped.first());
+        let args = [("count", number(self.dropped.len())), ("when", when.into()), ("who", who.into())];
+        lines.push(phrases.phrase("store-restore-dropped", &args));
+        lines.push(phrases.phrase("store-restore-carried", &[("count", number(self.carried))]));
+        if self.photos > 0 {
+            lines.push(phrases.phrase("store-restore-photos", &[("count", number(self.photos))]));
+        }
+        lines
+    }
+}
+
+impl Packed {
+    /// What a backup made by hand holds, in a sentence.
+    pub fn text(&self, phrases: &Phrases) -> String {
+        let args = [
+            ("answers", count(self.answers).into()),
+            ("photos", count(self.photos).into()),
+            ("missing", count(self.missing).into()),
+        ];
+        phrases.phrase("store-packed", &args)
+    }
+}
+
+fn day(ms: i64) -> String {
+    DateTime::from_timestamp_millis(ms).map(|time| time.format("%Y-%m-%d").to_string()).unwrap_or_default()
+}
+
+fn signer(phrases: &Phrases, signer: &str) -> String {
+    if signer.is_empty() { phrases.phrase("store-somebody", &[]) } else { signer.to_owned() }
+}
+
 /// When and by whom, as local time was there; `none` where nothing is known.
 fn told(phrases: &Phrases, known: Option<&Known>) -> (String, String) {
     let Some(known) = known else { return ("none".to_owned(), String::new()) };
     let local = known.ms.saturating_add(i64::from(known.utc_offset).saturating_mul(60_000));
     let when = DateTime::from_timestamp_millis(local).map(|time| time.format("%Y-%m-%d %H:%M").to_string());
-    let who = if known.signer.is_empty() { phrases.phrase("store-somebody", &[]) } else { known.signer.clone() };
-    (when.unwrap_or_default(), who)
+    (when.unwrap_or_default(), signer(phrases, &known.signer))
 }
 
 fn count(number: u64) -> i64 {

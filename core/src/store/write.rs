@@ -6,6 +6,7 @@ use super::change::LoggedChange;
 use super::device::Tip;
 use super::entry::{FORM, Payload};
 use super::project::{apply_new, value};
+use super::sign::Key;
 use super::{AHEAD, Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, Stamp, Store, StoreError, Value};
 
 /// What an accepted answer did.
@@ -51,10 +52,10 @@ impl Store {
     /// [`StoreError::EmptyOp`], [`StoreError::BadChange`], or what SQLite said; nothing was changed.
     pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
         self.settle()?;
-        let device = self.device;
+        let (device, key) = (self.device, self.key.clone());
         let tx = self.begin()?;
         let deeds = deeds(&tx, &op.changes)?;
-        let head = Head { device, job: op.job, kind: &op.kind, version: op.version, undoes: None };
+        let head = Head { device, key, job: op.job, kind: &op.kind, version: op.version, undoes: None };
         let (outcome, tip) = append(&tx, head, Payload { args: op.args.clone(), deeds }, author, now)?;
         for key in drafts_done {
             tx.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
@@ -78,7 +79,7 @@ impl Store {
         reopen: impl Fn(&Reopened) -> Option<(String, String)>,
     ) -> Result<Undone> {
         self.settle()?;
-        let device = self.device;
+        let (device, key) = (self.device, self.key.clone());
         let tx = self.begin()?;
         let found: Option<(Option<Id>, i64, String)> = tx
             .prepare_cached(
@@ -89,7 +90,7 @@ impl Store {
             .optional()?;
         let (job, form, payload) = found.ok_or(StoreError::CannotUndo(group))?;
         let payload = Payload::read(form, &payload).ok_or(StoreError::CannotUndo(group))?;
-        let head = Head { device, job, kind: "undo", version: 1, undoes: Some(group) };
+        let head = Head { device, key, job, kind: "undo", version: 1, undoes: Some(group) };
         let (outcome, tip) = append(&tx, head, Payload { args: payload.args, deeds: Vec::new() }, author, now)?;
         let mut reopened = Vec::new();
         for deed in payload.deeds {
@@ -113,6 +114,7 @@ impl Store {
 
 struct Head<'a> {
     device: DeviceId,
+    key: Key,
     job: Option<Id>,
     kind: &'a str,
     version: i64,
@@ -177,6 +179,7 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
         signature: Vec::new(),
     };
     entry.hash = entry.true_hash();
+    entry.signature = head.key.sign(entry.hash);
     let row = entry.insert(conn)?;
     let touched = apply_new(conn, row, &entry, &payload.deeds)?;
     let tip = Tip { sequence: entry.sequence, hash: entry.hash };

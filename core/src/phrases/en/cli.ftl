@@ -111,3 +111,4 @@ cli-saw-more = { $count ->
 }
 cli-block-advice = Better: a block { $width } × { $height }, the hole { $hole } above its bottom. { $gain } (penetration … --advised takes it)
 cli-block-size = Mounting block { $width } × { $height }
+cli-yes = Nothing was changed. The same with --yes does it.

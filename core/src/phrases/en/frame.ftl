@@ -101,3 +101,4 @@ frame-share-copy = Share a copy of the book
 frame-share-photo = Share the photo
 frame-listen = Say the number
 frame-locked = Screen locked for rain. Hold the button for one second.
+frame-account-read = I have read this

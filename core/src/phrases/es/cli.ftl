@@ -111,3 +111,4 @@ cli-saw-more = { $count ->
 }
 cli-block-advice = Mejor: un bloque de { $width } × { $height }, el agujero a { $hole } de su borde inferior. { $gain } (penetration … --advised lo toma)
 cli-block-size = Bloque de montaje { $width } × { $height }
+cli-yes = No se cambió nada. Lo mismo con --yes lo hace.

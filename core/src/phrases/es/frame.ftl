@@ -101,3 +101,4 @@ frame-share-copy = Compartir una copia del libro
 frame-share-photo = Compartir la foto
 frame-listen = Decir el número
 frame-locked = Pantalla bloqueada por la lluvia. Mantenga presionado el botón un segundo.
+frame-account-read = Ya lo leí

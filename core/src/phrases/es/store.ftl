@@ -39,3 +39,98 @@ store-lost = { $count ->
 store-lost-read = Una de ellas era del { $when } por { $who }.
 store-typed-lost = No se pudo guardar todo lo tecleado que aún no se había aceptado, o ajustes de este dispositivo.
 store-somebody = alguien
+store-other-book = { $path } es copia de otro libro. No puede ocupar el lugar de este.
+store-untrusted = Aquí nadie ha comparado todavía las palabras del aparato «{ $words }». No se metió nada.
+store-bad-entry = Trae una respuesta que no es la que se hizo: { $why }. No se metió nada.
+store-ahead = Trae una respuesta con fecha { $when }: uno de los dos relojes anda mal. No se metió nada.
+store-altered = la cambiaron después
+store-forged = no se hizo en el aparato que dice
+store-unsigned = no va firmada, y su aparato firma lo que hace
+store-unchained = no cuadra con las otras respuestas de su aparato
+store-clock = su reloj cuenta más de lo que cuenta ningún reloj
+store-refused = { $what ->
+    [sign-off] La firma
+   *[other] La respuesta
+} del { $when } de { $who } no es de fiar: { $why }.
+store-offer-new = { $count ->
+    [0] No trae nada que este libro no tenga.
+    [one] Trae una respuesta que no está en este libro.
+   *[other] Trae { $count } respuestas que no están en este libro.
+}
+store-sender = { $count ->
+    [one] Una
+   *[other] { $count }
+} de { $who }, en el aparato «{ $words }»{ $trusted ->
+    [yes] .
+   *[other] {": "}compare estas cuatro palabras con las que el otro aparato muestra como suyas.
+}{ $signs ->
+    [yes] {""}
+   *[other] {" "}Ese aparato no firma lo que hace.
+}
+store-offer-changed = { $count ->
+    [0] No cambiaría ninguna respuesta de este libro.
+    [one] Cambiaría una respuesta de este libro.
+   *[other] Cambiarían { $count } respuestas de este libro.
+}
+store-offer-clashes = { $count ->
+    [0] En ninguna parte se respondió lo mismo en los dos.
+    [one] En un lugar los dos respondieron distinto; vale la última y la otra se muestra.
+   *[other] En { $count } lugares los dos respondieron distinto; vale la última y la otra se muestra.
+}
+store-offer-sign-offs = { $count ->
+    [0] No trae firmas.
+    [one] Trae una firma.
+   *[other] Trae { $count } firmas.
+}
+store-offer-ahead = La respuesta del { $when } de { $who } trae fecha adelantada: uno de los dos relojes anda mal.
+store-taken-in = { $count ->
+    [0] No había nada nuevo. Copia del libro como estaba: { $path }
+    [one] Se metió una respuesta. Copia del libro como estaba: { $path }
+   *[other] Se metieron { $count } respuestas. Copia del libro como estaba: { $path }
+}
+store-standing-unknown = Dele al otro teléfono una copia de este libro, para que los dos tengan lo mismo.
+store-standing-same = Los dos teléfonos ya tienen lo mismo de esta casa.
+store-standing-other-lacks = Al otro teléfono le faltan respuestas de esta casa: pásele la casa.
+store-standing-this-lacks = El archivo no traía todas las respuestas de esta casa: pida que se la pasen completa.
+store-handed-over = { $count ->
+    [one] Se escribió una respuesta en { $path }
+   *[other] Se escribieron { $count } respuestas en { $path }
+}
+store-words = Las palabras de este aparato: { $words }
+store-trusted = Desde ahora se mete lo que firme el aparato «{ $words }».
+store-restore-holds = { $count ->
+    [0] La copia no tiene respuestas.
+    [one] La copia tiene una respuesta, del { $when } de { $who }.
+   *[other] La copia tiene { $count } respuestas, la más reciente del { $when } de { $who }.
+}
+store-restore-gained = { $count ->
+    [0] Ninguna de ellas falta ahora en el libro.
+    [one] Una de ellas no está ahora en el libro y vuelve.
+   *[other] { $count } de ellas no están ahora en el libro y vuelven.
+}
+store-restore-dropped = { $count ->
+    [0] No se va ninguna respuesta posterior.
+    [one] Se va una respuesta posterior, del { $when } de { $who }. Queda en una copia que se hace antes.
+   *[other] Se van { $count } respuestas posteriores, la más reciente del { $when } de { $who }. Quedan en una copia que se hace antes.
+}
+store-restore-carried = { $count ->
+    [0] No hay firmas posteriores que guardar.
+    [one] Una respuesta posterior se queda: una firma, o aquello en que se apoya.
+   *[other] { $count } respuestas posteriores se quedan: firmas, y aquello en que se apoyan.
+}
+store-restore-photos = { $count ->
+    [one] Viene con ella una foto.
+   *[other] Vienen con ella { $count } fotos.
+}
+store-restored = La copia ya es el libro. El libro como estaba: { $path }
+store-packed = Revisado: { $answers ->
+    [one] una respuesta
+   *[other] { $answers } respuestas
+}, { $photos ->
+    [one] una foto
+   *[other] { $photos } fotos
+}.{ $missing ->
+    [0] {""}
+    [one] {" "}Una foto no está en este aparato.
+   *[other] {" "}{ $missing } fotos no están en este aparato.
+}

@@ -1,0 +1,189 @@
+//! Going back to a copy: the book becomes what it was then, but for what was signed off since. What was cut, fixed and
+//! signed stands on the wall, whatever the book says.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use super::account::Known;
+use super::change::LoggedChange;
+use super::check::inspect;
+use super::copy::book_in;
+use super::entry::{COLUMNS, Payload};
+use super::image::{Image, Sniffed, sniff};
+use super::lock::Lock;
+use super::merge::content_hash;
+use super::pack::{Pack, is_pack};
+use super::recover::{aside_name, carry_over, put_together, replace};
+use super::{DeviceId, Entry, Hash, Id, Now, OpenOptions, Opened, Result, Store, StoreError};
+
+/// The names that a book which was replaced gets, in turn.
+const REPLACED: &str = ".replaced-";
+
+/// What going back to a copy would do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Restoring {
+    /// How many answers the copy holds.
+    pub answers: usize,
+    /// The newest answer in it.
+    pub newest: Option<Known>,
+    /// How many of them the book does not hold now.
+    pub gained: usize,
+    /// Later answers that would be kept: sign-offs, and what they need to stand on.
+    pub carried: usize,
+    /// Later answers that would be gone from the book, newest first; the copy that is made before holds them.
+    pub dropped: Vec<Known>,
+    /// Photos that come with the copy.
+    pub photos: usize,
+}
+
+/// A copy, and what of the book is to be kept beside it.
+struct Plan {
+    book: Id,
+    entries: BTreeMap<(DeviceId, i64), Entry>,
+    gained: usize,
+    carried: usize,
+    dropped: Vec<Entry>,
+    pack: Option<Pack>,
+}
+
+impl Plan {
+    fn of(store: &Store, copy: &Path) -> Result<Self> {
+        let (image, pack) = match sniff(copy)? {
+            Sniffed::Book => (Image::read(copy)?, None),
+            Sniffed::Foreign if copy.is_file() && is_pack(copy)? => {
+                let mut pack = Pack::open(copy)?;
+                (pack.book()?, Some(pack))
+            }
+            Sniffed::Nothing => return Err(StoreError::Io(std::io::ErrorKind::NotFound.into())),
+            Sniffed::Foreign | Sniffed::OtherDatabase => return Err(StoreError::NotABook(copy.to_owned())),
+        };
+        let conn = image.connect(copy)?;
+        let (book, report) = (book_in(&conn)?, inspect(&conn)?);
+        if !report.is_good() {
+            return Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; ")));
+        }
+        let by_place = |entries: Vec<Entry>| -> BTreeMap<(DeviceId, i64), Entry> {
+            entries.into_iter().map(|entry| ((entry.stamp.device, entry.sequence), entry)).collect()
+        };
+        let sql = format!("SELECT {COLUMNS} FROM entry e");
+        let then = conn.prepare(&sql)?.query_map([], Entry::from_row)?.collect::<rusqlite::Result<Vec<_>>>()?;
+        let (mut entries, now) = (by_place(then), by_place(store.entries_since(&BTreeMap::new())?));
+        // A book that nothing was answered in yet takes the copy of any.
+        if book != store.book() && !now.is_empty() {
+            return Err(StoreError::OtherBook(copy.to_owned()));
+        }
+        let gained = entries.keys().filter(|place| !now.contains_key(place)).count();
+        let later = now.into_iter().filter(|(place, _)| !entries.contains_key(place)).map(|(_, entry)| entry);
+        let (carried, dropped) = part(later.collect());
+        let count = carried.len();
+        entries.extend(by_place(carried));
+        Ok(Self { book, entries, gained, carried: count, dropped, pack })
+    }
+}
+
+/// Parts what came after a copy into what is kept and what is not. Kept are sign-offs, the undoing of these, and the making
+/// of what they are about, with what that hangs under.
+fn part(later: Vec<Entry>) -> (Vec<Entry>, Vec<Entry>) {
+    let changes: Vec<Vec<LoggedChange>> = later
+        .iter()
+        .map(|entry| Payload::read(entry.form, &entry.payload).map(|payload| payload.deeds).unwrap_or_default())
+        .collect();
+    let mut keep: BTreeSet<Hash> = BTreeSet::new();
+    let mut groups: BTreeSet<Id> = BTreeSet::new();
+    let mut needed: BTreeSet<Id> = BTreeSet::new();
+    loop {
+        let before = (keep.len(), needed.len());
+        for (entry, changes) in later.iter().zip(&changes) {
+            let signs = changes.iter().any(|change| matches!(change, LoggedChange::SignOff(_)));
+            let makes = changes
+                .iter()
+                .any(|change| matches!(change, LoggedChange::Create { subject, .. } if needed.contains(subject)));
+            if signs || makes || entry.undoes.is_some_and(|group| groups.contains(&group)) {
+                keep.insert(entry.hash);
+                groups.insert(entry.group());
+                for change in changes {
+                    needed.insert(change.subject());
+                    if let LoggedChange::Create { parent: Some(parent), .. } = change {
+                        needed.insert(*parent);
+                    }
+                }
+            }
+        }
+        if (keep.len(), needed.len()) == before {
+            break;
+        }
+    }
+    later.into_iter().partition(|entry| keep.contains(&entry.hash))
+}
+
+impl Store {
+    /// Says what going back to a copy of this book would do, and changes nothing. The copy is a book, a backup that was made
+    /// by itself, or one that was made by hand.
+    ///
+    /// # Errors
+    /// [`StoreError::OtherBook`] for a copy of another one, [`StoreError::Damaged`] for one that does not pass its check,
+    /// or what the file system said.
+    pub fn preview_restore(&self, copy: impl AsRef<Path>) -> Result<Restoring> {
+        let mut plan = Plan::of(self, copy.as_ref())?;
+        let mut photos = 0;
+        if let Some(pack) = &mut plan.pack {
+            pack.photos(|_, _| {
+                photos += 1;
+                Ok(())
+            })?;
+        }
+        let mut dropped = plan.dropped;
+        dropped.sort_by_key(|entry| std::cmp::Reverse(entry.stamp));
+        let newest = plan.entries.values().max_by_key(|entry| entry.stamp).map(Known::from);
+        Ok(Restoring {
+            answers: plan.entries.len() - plan.carried,
+            newest,
+            gained: plan.gained,
+            carried: plan.carried,
+            dropped: dropped.iter().map(Known::from).collect(),
+            photos,
+        })
+    }
+
+    /// Puts a copy in the place of a book that nobody has open, with the later sign-offs of the book kept, and opens it. A
+    /// copy of the book as it is goes into its backups before, and one of what it becomes after; the file that was there
+    /// is kept, too. Gives where it is now.
+    ///
+    /// # Errors
+    /// As [`Store::preview_restore`] and [`Store::open`]; [`StoreError::NoFolder`] without a folder for backups. The book
+    /// is as it was.
+    pub fn restore(
+        path: impl AsRef<Path>,
+        copy: impl AsRef<Path>,
+        options: &OpenOptions,
+        now: Now,
+    ) -> Result<(Opened, PathBuf)> {
+        let (path, copy) = (path.as_ref(), copy.as_ref());
+        let backups = options.backups.as_deref().ok_or(StoreError::NoFolder)?;
+        let store = Self::open(path, options)?.store;
+        if store.is_read_only() {
+            return Err(StoreError::ReadOnly);
+        }
+        let mut plan = Plan::of(&store, copy)?;
+        store.backup(backups, now)?;
+        let content = store.content_hash()?;
+        if let Some(pack) = &mut plan.pack {
+            pack.photos(|photo, bytes| store.photo_put(photo, &bytes))?;
+        }
+        drop(store);
+        let alone = Lock::alone(path)?;
+        let log = Image::read(path)?;
+        let old = log.connect(path);
+        if old.as_ref().is_ok_and(|conn| content_hash(conn).is_ok_and(|hash| hash != content)) {
+            return Err(StoreError::Busy);
+        }
+        let conn = put_together(Some(plan.book), plan.entries.values())?;
+        carry_over(&old, &conn)?;
+        let aside = aside_name(path, REPLACED)?;
+        replace(path, &aside, &conn)?;
+        drop(alone);
+        let opened = Self::open(path, options)?;
+        opened.store.backup(backups, Now { ms: now.ms.saturating_add(1), ..now })?;
+        Ok((opened, aside))
+    }
+}

@@ -1,0 +1,123 @@
+//! Who made an entry, beyond what it says itself: each device signs what it makes with a key of its own (Ed25519, RFC
+//! 8032), and its id is the head of the hash of its public key, so that nobody else can make entries under it. A signature
+//! is the public key, 32 bytes, and the signature of the entry's hash, 64 bytes.
+
+use ed25519_dalek::{Signature, Signer as _, SigningKey, VerifyingKey};
+
+use super::{DeviceId, Entry, Hash, Id, Result, StoreError};
+
+/// The secret key of a device.
+#[derive(Clone)]
+pub(super) struct Key(SigningKey);
+
+impl std::fmt::Debug for Key {
+    /// The id it signs for: a secret is never told.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "Key({})", self.device())
+    }
+}
+
+impl Key {
+    /// A new one.
+    pub(super) fn new() -> Result<Self> {
+        let mut secret = [0; 32];
+        getrandom::fill(&mut secret).map_err(|error| StoreError::Io(std::io::Error::other(error)))?;
+        Ok(Self(SigningKey::from_bytes(&secret)))
+    }
+
+    /// The device that signs with it.
+    pub(super) fn device(&self) -> DeviceId {
+        device_of(&self.0.verifying_key())
+    }
+
+    pub(super) fn sign(&self, hash: Hash) -> Vec<u8> {
+        let mut bytes = self.0.verifying_key().to_bytes().to_vec();
+        bytes.extend_from_slice(&self.0.sign(&hash.0).to_bytes());
+        bytes
+    }
+
+    /// For the file beside the book, which only its owner may read.
+    pub(super) fn to_text(&self) -> String {
+        Hash(self.0.to_bytes()).to_string()
+    }
+
+    pub(super) fn from_text(text: &str) -> Option<Self> {
+        let secret: Hash = text.parse().ok()?;
+        Some(Self(SigningKey::from_bytes(&secret.0)))
+    }
+}
+
+fn device_of(key: &VerifyingKey) -> DeviceId {
+    let hash = Hash::of(key.to_bytes());
+    let (head, _) = hash.0.split_at(16);
+    DeviceId(Id::from_bytes(head.try_into().unwrap_or_default()))
+}
+
+/// What a signature says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Seal {
+    /// Nothing: there is none.
+    Absent,
+    /// The device of the entry made it as it is.
+    Good,
+    /// Something was changed, or somebody else made it.
+    Bad,
+}
+
+/// Looks at the signature of an entry that fits its hash.
+pub(super) fn seal_of(entry: &Entry) -> Seal {
+    if entry.signature.is_empty() {
+        return Seal::Absent;
+    }
+    let good = || {
+        let (key, signature) = entry.signature.split_at_checked(32)?;
+        let key = VerifyingKey::from_bytes(key.try_into().ok()?).ok()?;
+        let signature = Signature::from_bytes(signature.try_into().ok()?);
+        Some(device_of(&key) == entry.stamp.device && key.verify_strict(&entry.hash.0, &signature).is_ok())
+    };
+    if good() == Some(true) { Seal::Good } else { Seal::Bad }
+}
+
+impl DeviceId {
+    /// Four words that two people compare to know that they speak of the same device, in no language: 64 bits as Wilkerson
+    /// writes them ("A Proposal for Proquints", arXiv:0901.4016), so that no second key with the same words can be found.
+    pub fn words(self) -> String {
+        const CONSONANTS: [char; 16] = ['b', 'd', 'f', 'g', 'h', 'j', 'k', 'l', 'm', 'n', 'p', 'r', 's', 't', 'v', 'z'];
+        const VOWELS: [char; 4] = ['a', 'i', 'o', 'u'];
+        let bytes = self.0.bytes();
+        let (head, _) = bytes.split_at(8);
+        let word = |pair: &[u8]| -> String {
+            let bits = pair.iter().fold(0_usize, |bits, byte| bits << 8 | usize::from(*byte));
+            let consonant = |shift: usize| CONSONANTS.get(bits >> shift & 15);
+            let vowel = |shift: usize| VOWELS.get(bits >> shift & 3);
+            [consonant(12), vowel(10), consonant(6), vowel(4), consonant(0)].into_iter().flatten().collect()
+        };
+        head.chunks(2).map(word).collect::<Vec<_>>().join(" ")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The first two words are the paper's own example, 127.0.0.1; the next two are its 63.84.220.193.
+    #[test]
+    fn words_are_those_of_the_paper() {
+        let mut bytes = [0; 16];
+        for (to, from) in bytes.iter_mut().zip([127, 0, 0, 1, 63, 84, 220, 193]) {
+            *to = from;
+        }
+        assert_eq!(DeviceId(Id::from_bytes(bytes)).words(), "lusab babad gutih tugad");
+    }
+
+    /// RFC 8032, section 7.1, test 1: the secret key gives this public key, from which the id is made.
+    #[test]
+    fn a_key_is_that_of_the_standard() {
+        let key = Key::from_text("9d61b19deffd5a60ba844af492ec2cc44449c5697b326919703bac031cae7f60").unwrap();
+        let public = hex::decode("d75a980182b10ab7d54bfed3c964073a0ee172f3daa62325af021a68f707511a").unwrap();
+        assert_eq!(key.0.verifying_key().to_bytes().to_vec(), public);
+        assert_eq!(key.device().0.bytes()[..], Hash::of(&public).0[..16]);
+        assert_eq!(Key::from_text(&key.to_text()).unwrap().device(), key.device());
+        assert!(!format!("{key:?}").contains("9d61"));
+    }
+}

@@ -25,7 +25,8 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     };
     let mut jobs: Vec<JobLine> = book.jobs()?.into_iter().map(line).collect();
     jobs.sort_by_key(|job| job.archived);
-    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?) })
+    let account = book.accounts()?.iter().flat_map(|account| account.lines(terms.phrases)).collect();
+    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?), account })
 }
 
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Result<ActionResult> {
@@ -38,6 +39,10 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Re
         }
         JobsAction::Archive { job } => archive(book, terms, job, true),
         JobsAction::BringBack { job } => archive(book, terms, job, false),
+        JobsAction::Acknowledge => {
+            book.acknowledge()?;
+            Ok(ActionResult::without_answer(Place::Jobs))
+        }
         JobsAction::OpenDemo => {
             let (job, group) = handover::take_in(book, terms, DEMO_HOUSE)?;
             Ok(ActionResult::at(Place::House { job: job.to_string() }, group))

@@ -81,7 +81,11 @@ pub fn remembered(book: &Book) -> Remembered {
     let _ = book.refresh();
     let of = |setting| chosen(book, setting).unwrap_or_default();
     let signer = read(book, Setting::Signer).unwrap_or_default();
-    let place = read(book, Setting::Place(&signer));
+    // What was lost is read before the work goes on where it was.
+    let place = match book.accounts() {
+        Ok(accounts) if !accounts.is_empty() => None,
+        _ => read(book, Setting::Place(&signer)),
+    };
     Remembered {
         language: of(Setting::Language),
         show: of(Setting::Show),

@@ -130,6 +130,7 @@ words! {
     penetrations = "frame-penetrations",
     boards = "frame-boards",
     share_copy = "frame-share-copy",
+    account_read = "frame-account-read",
     share_photo = "frame-share-photo",
     listen = "frame-listen",
     differs = "step-differs",

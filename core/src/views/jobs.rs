@@ -8,6 +8,8 @@ pub struct JobsView {
     pub jobs: Vec<JobLine>,
     /// How old the last copy of the book is, in words.
     pub copied: String,
+    /// What was found wrong with the book, saved and lost, in sentences: shown until somebody says that it was read.
+    pub account: Vec<String>,
 }
 
 /// One house.
@@ -56,4 +58,6 @@ pub enum JobsAction {
     },
     /// The demo house, taken in as a further house.
     OpenDemo,
+    /// The account of what was saved and what was lost was read: it goes.
+    Acknowledge,
 }

@@ -14,6 +14,7 @@ struct LapwrightApp: App {
 struct Start: View {
     @State private var app: AppModel?
     @State private var trouble: Trouble?
+    @Environment(\.scenePhase) private var phase
 
     var body: some View {
         ZStack {
@@ -24,6 +25,9 @@ struct Start: View {
             }
         }
         .task { await open() }
+        .onChange(of: phase) { _, now in
+            if now == .background { app?.hidden() }
+        }
     }
 
     private func open() async {

@@ -111,6 +111,11 @@ public final class AppModel {
         }
     }
 
+    /// The app goes out of sight: the book keeps a copy of itself. Where that fails, the next time tries again.
+    @discardableResult public func hidden() -> Task<Void, Never> {
+        queue { [self] in try? await bookActor.keepCopy(nowMs: services.clock.nowMs) }
+    }
+
     /// Whether a length can be said instead of typed.
     public var listens: Bool { services.listening.hears(remembered.language) }
 

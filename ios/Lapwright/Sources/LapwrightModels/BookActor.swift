@@ -4,16 +4,18 @@ import LapwrightCore
 /// Holds the book: every call goes through here, one after the other, never on the thread that draws.
 public actor BookActor {
     private let book: any BookProtocol
+    private let copies: String?
 
-    public init(_ book: any BookProtocol) {
-        self.book = book
+    public init(_ book: any BookProtocol, copies: String? = nil) {
+        (self.book, self.copies) = (book, copies)
     }
 
     /// Opens the book of a folder, with its own copies beside it.
     public init(folder: URL) throws {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-        let copies = folder.appendingPathComponent("copies")
-        book = try Book.open(path: folder.appendingPathComponent("book.lapwright").path, copies: copies.path)
+        let copies = folder.appendingPathComponent("copies").path
+        self.copies = copies
+        book = try Book.open(path: folder.appendingPathComponent("book.lapwright").path, copies: copies)
     }
 
     func remembered() -> Remembered {
@@ -46,6 +48,11 @@ public actor BookActor {
 
     func copy(_ path: String, nowMs: Int64) throws {
         try book.copy(path: path, nowMs: nowMs)
+    }
+
+    /// Keeps a copy of the book beside it, if something was answered since the last one.
+    func keepCopy(nowMs: Int64) throws {
+        if let copies { _ = try book.keepCopy(folder: copies, nowMs: nowMs) }
     }
 
     func exportPhoto(_ photo: String, _ path: String) throws {

@@ -141,9 +141,31 @@ import Testing
         #expect(title == phone.app.words.shareCopy)
         let copy = try Book.open(path: path, copies: nil)
         #expect(
-            try copy.view(context: phone.app.context(), place: .jobs) != .jobsKind(view: JobsView(jobs: [], copied: ""))
+            try copy.view(context: phone.app.context(), place: .jobs) != .jobsKind(view: JobsView(jobs: [], copied: "", account: []))
         )
         #expect(try phone.jobs().view.copied != before, "how old the last copy is")
+    }
+
+    @Test func whatWasSavedOfADamagedBookIsShownUntilSomebodyHasReadIt() async throws {
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let file = folder.appendingPathComponent("book.lapwright")
+        do {
+            let book = try Book.open(path: file.path, copies: nil)
+            let context = Context(
+                nowMs: 1_780_000_000_000, utcOffsetMinutes: 0, signer: "Ines", language: "en", show: "in/16",
+                division: "1/16\"", entropy: Data(repeating: 7, count: 16))
+            _ = try book.act(context: context, action: .jobsKind(action: .openDemo))
+        }
+        let handle = try FileHandle(forWritingTo: file)
+        try handle.seek(toOffset: 4096)
+        try handle.write(contentsOf: Data(count: 4 * 4096))
+        try handle.close()
+        let phone = try await Phone(folder: folder)
+        let account = try phone.jobs().view.account
+        #expect(account.count > 2 && phone.app.place == .jobs)
+        await (try phone.jobs()).acknowledge().value
+        #expect(try phone.jobs().view.account.isEmpty && phone.app.trouble == nil)
     }
 
     @Test func theGlassStaysLitOnABoardAndOnAPenetrationOnly() async throws {

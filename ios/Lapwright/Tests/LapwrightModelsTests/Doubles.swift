@@ -136,6 +136,41 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
         return try book.check()
     }
 
+    func previewRestore(copy: String, context: Context) throws -> [String] {
+        count("previewRestore")
+        return try book.previewRestore(copy: copy, context: context)
+    }
+
+    func pack(path: String, context: Context) throws -> String {
+        count("pack")
+        return try book.pack(path: path, context: context)
+    }
+
+    func words() throws -> String {
+        count("words")
+        return try book.words()
+    }
+
+    func trust(device: String) throws {
+        count("trust")
+        try book.trust(device: device)
+    }
+
+    func handOver(house: String, path: String, all: Bool, context: Context) throws -> String {
+        count("handOver")
+        return try book.handOver(house: house, path: path, all: all, context: context)
+    }
+
+    func previewTakeIn(file: String, context: Context) throws -> TakeInPreview {
+        count("previewTakeIn")
+        return try book.previewTakeIn(file: file, context: context)
+    }
+
+    func takeIn(file: String, copies: String, evenAhead: Bool, context: Context) throws -> [String] {
+        count("takeIn")
+        return try book.takeIn(file: file, copies: copies, evenAhead: evenAhead, context: context)
+    }
+
     func act(context: Context, action: Action) throws -> Outcome {
         count("act")
         return try book.act(context: context, action: action)

@@ -29,6 +29,11 @@ public final class JobsModel: ScreenModel {
         app.act(.jobsKind(action: .openDemo))
     }
 
+    /// The account of what was saved and what was lost was read.
+    @discardableResult public func acknowledge() -> Task<Void, Never> {
+        app.act(.jobsKind(action: .acknowledge))
+    }
+
     @discardableResult public func settings() -> Task<Void, Never> {
         app.go(.settings)
     }

@@ -12,6 +12,10 @@ struct JobsScreen: View {
     var body: some View {
         let view = model.view
         Frame(app, app.words.jobs, next: next) {
+            ForEach(Array(view.account.enumerated()), id: \.offset) { Warning($0.element) }
+            if !view.account.isEmpty {
+                OtherAction(app.words.accountRead) { model.acknowledge() }
+            }
             if view.jobs.isEmpty { Text(app.words.noHouses).font(.label) }
             ForEach(view.jobs, id: \.job) { job in
                 Line {

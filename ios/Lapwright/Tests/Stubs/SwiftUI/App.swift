@@ -14,6 +14,14 @@ extension App {
     public static func buildBlock<Content: Scene>(_ content: Content) -> Content { content }
 }
 
+public enum ScenePhase {
+    case background, inactive, active
+}
+
+extension EnvironmentValues {
+    public var scenePhase: ScenePhase { .active }
+}
+
 public struct WindowGroup<Content: View>: Scene {
     public init(@ViewBuilder content: () -> Content) {}
 }

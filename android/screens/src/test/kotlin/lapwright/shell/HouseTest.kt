@@ -58,6 +58,30 @@ class HouseTest {
     }
 
     @Test
+    fun whatWasSavedOfADamagedBookIsShownUntilSomebodyHasReadIt() {
+        val first = Fixture()
+        val job = first.demo()
+        first.book.go(first.context(), Place.House(job))
+        first.close()
+        java.io.RandomAccessFile(first.file, "rw").use { file ->
+            file.seek(4096L)
+            file.write(ByteArray(4 * 4096))
+        }
+        Fixture(first.file).use { fixture ->
+            val app = fixture.app()
+            assertEquals("read before the work goes on", Place.Jobs, app.shown!!.place)
+            rule.setContent { Screens(app, Face) }
+            val account = (app.shown!!.view as View.JobsKind).view.account
+            assertTrue(account.size > 2)
+            for (line in account) rule.onNodeWithText(line).assertExists()
+            rule.onNodeWithTag("account read").performScrollTo().performClick()
+            rule.onNodeWithText(account.first()).assertDoesNotExist()
+            assertTrue((fixture.view(Place.Jobs) as View.JobsKind).view.account.isEmpty())
+        }
+        Fixture(first.file).use { fixture -> assertEquals(Place.House(job), fixture.app().shown!!.place) }
+    }
+
+    @Test
     fun aTapOnAWallDrawnSmallOpensIt() = Fixture().use { fixture ->
         val (job, wall) = fixture.laidOut()
         val app = fixture.app()

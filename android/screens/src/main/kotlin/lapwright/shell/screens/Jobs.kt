@@ -16,6 +16,7 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
+import lapwright.shell.parts.Warning
 
 /** Which house. */
 @Composable
@@ -23,6 +24,12 @@ fun Jobs(app: App, view: JobsView) {
     val words = app.shown?.frame?.words ?: return
     val next = Next(words.newHouse) { app.go(Place.New(NewThing.HOUSE, "")) }
     Frame(app, words.jobs, next = next) {
+        for (line in view.account) Warning(line)
+        if (view.account.isNotEmpty()) {
+            OtherAction(words.accountRead, Modifier.fillMaxWidth().testTag("account read")) {
+                app.act(Action.JobsKind(JobsAction.Acknowledge))
+            }
+        }
         if (view.jobs.isEmpty()) Say(words.noHouses)
         for (job in view.jobs) {
             val said = if (job.archived) "${job.said} · ${words.archived}" else job.said

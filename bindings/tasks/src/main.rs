@@ -6,6 +6,7 @@ mod bench;
 mod bindings;
 mod count;
 mod debian;
+mod faults;
 mod files;
 mod font;
 mod ios;
@@ -25,6 +26,7 @@ const USAGE: &str = "usage: cargo xtask TASK
   bindings [kotlin|swift]    the library of this machine and the generated sources that call it
   android                    the libraries of Android's processors, for Gradle; needs the NDK
   ios                        on a Mac: all that Xcode needs for the app in ios/App
+  faults                     the book under faults, with full counts: kills, failing calls, damage, cut and changed files
   bench                      the times of the core, beside their goals
   bench --peers [--short]    cutting plans beside those of peers, which Python brings in; short: three lists of a family";
 
@@ -43,6 +45,7 @@ fn main() -> ExitCode {
         ["android"] => android::build(),
         ["app", args @ ..] => app::run(args),
         ["ios"] => ios::build(),
+        ["faults"] => faults::run(),
         ["bench"] => bench::run(),
         ["bench", "--peers"] => bench::peers(false),
         ["bench", "--peers", "--short"] => bench::peers(true),

@@ -25,6 +25,37 @@ const LICENCES: [&str; 11] = [
 /// Packages of which others' packages ask for two versions.
 const TWICE: [&str; 6] = ["cpufeatures", "getrandom", "hashbrown", "itertools", "r-efi", "syn"];
 
+/// Packages that speak to a network, or that whoever does so stands on: what is in a book stays on its phone.
+const NETWORK: [&str; 24] = [
+    "async-io",
+    "async-net",
+    "async-std",
+    "attohttpc",
+    "curl",
+    "h2",
+    "hyper",
+    "isahc",
+    "mio",
+    "native-tls",
+    "net2",
+    "openssl",
+    "quinn",
+    "reqwest",
+    "rustls",
+    "schannel",
+    "smol",
+    "socket2",
+    "surf",
+    "tokio",
+    "tonic",
+    "trust-dns-resolver",
+    "tungstenite",
+    "ureq",
+];
+
+/// What of the standard library does.
+const SOCKETS: [&str; 4] = ["TcpListener", "TcpStream", "UdpSocket", "ToSocketAddrs"];
+
 /// All packages that the project is built from, on every system.
 pub(crate) fn all() -> Done<Metadata> {
     let manifest = project::root().join("Cargo.toml");
@@ -38,9 +69,11 @@ pub(crate) fn faults(metadata: &Metadata) -> Done<Vec<String>> {
     let others = metadata.packages.iter().filter(|package| !metadata.workspace_members.contains(&package.id));
     let mut faults: Vec<String> = others.clone().filter_map(licence).collect();
     faults.extend(others.clone().filter_map(source));
+    faults.extend(others.clone().filter_map(network));
     faults.extend(twice(others));
     for package in metadata.workspace_packages() {
         faults.extend(unused(metadata, package)?);
+        faults.extend(sockets(package)?);
     }
     Ok(faults)
 }
@@ -60,6 +93,23 @@ fn source(package: &Package) -> Option<String> {
     let good = package.source.as_ref().is_some_and(|source| source.is_crates_io());
     let (name, version) = (&package.name, &package.version);
     (!good).then(|| format!("{name} {version} does not come from cargo's own registry"))
+}
+
+fn network(package: &Package) -> Option<String> {
+    let (name, version) = (&package.name, &package.version);
+    NETWORK.contains(&name.as_str()).then(|| format!("{name} {version} speaks to a network; nothing here may"))
+}
+
+/// Sockets in a package's own sources.
+fn sockets(package: &Package) -> Done<Vec<String>> {
+    let folder = package.manifest_path.parent().map(|folder| folder.as_std_path().to_owned()).unwrap_or_default();
+    // This list of them is the one place where they may be named.
+    if package.name.as_str() == env!("CARGO_PKG_NAME") {
+        return Ok(Vec::new());
+    }
+    let words = words(&folder.join("src"))?;
+    let found = SOCKETS.into_iter().filter(|socket| words.contains(*socket));
+    Ok(found.map(|socket| format!("{} uses {socket}; nothing here speaks to a network", package.name)).collect())
 }
 
 fn twice<'a>(packages: impl Iterator<Item = &'a Package>) -> Vec<String> {

@@ -173,6 +173,8 @@ fn a_kill_at_any_moment_loses_nothing_that_was_said() {
 #[test]
 fn every_command_answers_in_json() {
     let place = Place::with_house();
+    let demo =
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/demo/house.json").to_str().unwrap().to_owned();
     let wall = place.planned("Street gable");
     let notched = wall["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap();
     let board = text(&notched["board"]).to_owned();
@@ -241,7 +243,7 @@ fn every_command_answers_in_json() {
         (&["check"], "why"),
         (&["export", HOUSE, &file], "path"),
         (&["export", HOUSE], "lapwright"),
-        (&["import", &file], "view"),
+        (&["import", &demo], "view"),
     ];
     for (args, key) in commands {
         let answer = place.json(args);
@@ -421,6 +423,18 @@ fn a_backup_made_by_hand_becomes_the_book_of_a_new_device() {
     two.refused(&["restore", file]);
     two.refused(&["restore", file, "--yes"]);
     assert_eq!(two.done(), one.done());
+}
+
+#[test]
+fn an_older_version_of_a_house_is_no_second_house() {
+    let place = Place::with_house();
+    let file = place.folder.path().join("house.json");
+    let file = file.to_str().unwrap();
+    place.good(&["export", HOUSE, file]);
+    place.good(&["rename", HOUSE, "Plover"]);
+    let before = place.done();
+    assert!(place.refused(&["import", file]).contains("Plover"));
+    assert_eq!(place.done(), before);
 }
 
 #[test]

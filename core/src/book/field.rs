@@ -48,6 +48,8 @@ fields! {
     Rules = "rules",
     /// Whether it is out of the way: yes or no.
     Archived = "archived",
+    /// The house that a document told of, by its id in the book that it was first written down in.
+    House = "house",
     /// The length of all new boards of the plan in force.
     PlanUsed = "plan-used",
     /// The length that no plan undercuts.

@@ -409,8 +409,11 @@ const fn written(field: Field, allowed: Allowed) -> FieldSpec {
 }
 
 /// How good the saw list is.
-const WRITTEN_JOB_FIELDS: &[FieldSpec] =
-    &[written(Field::PlanUsed, Allowed::NotNegative), written(Field::PlanLeast, Allowed::NotNegative)];
+const WRITTEN_JOB_FIELDS: &[FieldSpec] = &[
+    written(Field::House, Allowed::Text),
+    written(Field::PlanUsed, Allowed::NotNegative),
+    written(Field::PlanLeast, Allowed::NotNegative),
+];
 
 const WRITTEN_OFFCUT_FIELDS: &[FieldSpec] = &[
     written(Field::CutFrom, Allowed::Whole(1, 1_000_000)),

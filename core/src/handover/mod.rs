@@ -3,7 +3,8 @@
 //!
 //! `"lapwright": 1` names the format. A thing's fields have the names that the book keeps. A length is the text that was
 //! typed, always with its unit; `{"planned": "8 1/4 in"}` is one that was computed. What a document says goes through
-//! the same questions as what a person taps, and nothing is kept unless all of it is right. `report` (who signed what)
+//! the same questions as what a person taps, and nothing is kept unless all of it is right. `house` names the house wherever
+//! it goes, so that a second version of it is not taken for another house. `report` (who signed what)
 //! and `readings` (what the tape reads, for a demonstration) are for reading: taking a document in leaves them out,
 //! because nobody signs for somebody else.
 
@@ -13,13 +14,13 @@ mod schema;
 mod shape;
 mod take;
 
-use crate::book::Book;
+use crate::book::{Book, Field, JobRow};
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::store::Id;
-use crate::views::{Context, Problem};
+use crate::views::{Code, Context, Problem};
 
 pub use schema::job_document_schema;
 
@@ -52,9 +53,21 @@ pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> R
 /// Takes a job document in, and gives the house and the accepted answer.
 pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<(Id, Id)> {
     let taken = take::read(terms, text)?;
+    if let Some(name) = here(book, taken.house.as_deref())? {
+        let text = terms.phrase("document-house-here", &[("name", name.into())]);
+        return Err(Problem::new(Code::Order, Field::House.code(), text).into());
+    }
     // First into a book of its own: what does not fit together is refused before the real one is touched.
     let mut rehearsal = Book::in_memory()?;
     let (job, _) = taken.write(&mut rehearsal, terms)?;
     taken.check(&rehearsal, terms, job)?;
     taken.write(book, terms)
+}
+
+/// What the house of a document is called here, if the book holds it: an older or newer version of it would be a second one.
+fn here(book: &Book, house: Option<&str>) -> Result<Option<String>> {
+    let Some(house) = house else { return Ok(None) };
+    let is_it = |job: &JobRow| job.record.id().to_string() == house || job.record.text(Field::House) == Some(house);
+    let found = book.jobs()?.into_iter().find(is_it);
+    Ok(found.map(|job| job.record.text(Field::Name).unwrap_or_default().to_owned()))
 }

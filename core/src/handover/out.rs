@@ -19,7 +19,11 @@ pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Result<Json> {
     let mut writer = Writer { house: work.house(), names: BTreeMap::new(), signed: Vec::new() };
     let mut document = Map::new();
     document.insert("lapwright".to_owned(), json!(1));
-    document.extend(writer.thing(work.job()?));
+    // A house that came in a document is still that house.
+    let job = work.job()?;
+    let house = job.text(Field::House).map_or_else(|| job.id().to_string(), str::to_owned);
+    document.insert(Field::House.code().to_owned(), house.into());
+    document.extend(writer.thing(job));
     let changes = work
         .rules()
         .changes()

@@ -24,6 +24,8 @@ const BYTES: usize = 16 << 20;
 pub(super) struct Taken {
     job: Id,
     name: String,
+    /// The house that the document tells of, where it says so.
+    pub(super) house: Option<String>,
     things: Vec<Thing>,
 }
 
@@ -60,7 +62,8 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
         reader.rules(job, &document, changes)?;
     }
     let name = document.get(Field::Name.code()).and_then(Json::as_str).unwrap_or_default().to_owned();
-    Ok(Taken { job, name, things: reader.things })
+    let house = document.get(Field::House.code()).and_then(Json::as_str).map(str::to_owned);
+    Ok(Taken { job, name, house, things: reader.things })
 }
 
 struct Reading<'a> {

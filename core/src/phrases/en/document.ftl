@@ -3,6 +3,7 @@ document-too-big = The document is over 16 MB.
 document-too-many = The document has more than { $limit } things in it: walls, boards, notches and so on.
 document-not-json = The document is not JSON: { $why }
 document-not-ours = This is not a job document: it must be one JSON object with "lapwright": 1.
+document-house-here = This house is in the book already: “{ $name }”. To have it a second time, take the line "house" out of the document.
 document-object = An object in braces belongs here.
 document-list = A list in brackets belongs here.
 document-text = A text in quotes belongs here.

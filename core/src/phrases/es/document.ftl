@@ -3,6 +3,7 @@ document-too-big = El documento pasa de 16 MB.
 document-too-many = El documento trae más de { $limit } cosas: paredes, tablas, cortes y demás.
 document-not-json = El documento no es JSON: { $why }
 document-not-ours = Esto no es un documento de trabajo: debe ser un objeto JSON con "lapwright": 1.
+document-house-here = Esta casa ya está en el libro: «{ $name }». Para tenerla otra vez, quite del documento la línea "house".
 document-object = Aquí va un objeto entre llaves.
 document-list = Aquí va una lista entre corchetes.
 document-text = Aquí va un texto entre comillas.

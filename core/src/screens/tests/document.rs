@@ -17,13 +17,18 @@ fn out(book: &Book, job: &str) -> String {
 #[test]
 fn what_goes_out_comes_in_and_goes_out_the_same() {
     let (mut first, mut second) = (Book::in_memory().unwrap(), Book::in_memory().unwrap());
+    let mut third = Book::in_memory().unwrap();
     let job = take(&mut first, 1, DEMO).unwrap();
     let text = out(&first, &job);
     let again = take(&mut second, 2, &text).unwrap();
     assert_eq!(out(&second, &again), text);
-    let spanish = take_in_document(&mut second, &Context { show: "mm".to_owned(), ..context("es", 3) }, &text).unwrap();
-    let Place::House { job: third } = spanish.place else { panic!("a house opens") };
-    assert_eq!(out(&second, &third), text, "whatever language and unit the reader has");
+    for (book, n) in [(&mut first, 4), (&mut second, 5)] {
+        let twice = take(book, n, &text).unwrap_err();
+        assert_eq!((twice.code.as_str(), twice.field.as_str()), ("order", "house"), "it is the same house in both");
+    }
+    let spanish = take_in_document(&mut third, &Context { show: "mm".to_owned(), ..context("es", 3) }, &text).unwrap();
+    let Place::House { job: again } = spanish.place else { panic!("a house opens") };
+    assert_eq!(out(&third, &again), text, "whatever language and unit the reader has");
     // Everything that the hand-written one says is still there.
     let (sent, came): (serde_json::Value, serde_json::Value) =
         (serde_json::from_str(DEMO).unwrap(), serde_json::from_str(&text).unwrap());
@@ -45,8 +50,9 @@ fn planned_lengths_lines_notches_and_rules_come_along() {
     }"#;
     let mut book = Book::in_memory().unwrap();
     let job = take(&mut book, 1, text).unwrap();
-    let came: serde_json::Value = serde_json::from_str(&out(&book, &job)).unwrap();
+    let mut came: serde_json::Value = serde_json::from_str(&out(&book, &job)).unwrap();
     let sent: serde_json::Value = serde_json::from_str(text).unwrap();
+    assert_eq!(came.as_object_mut().unwrap().remove("house"), Some(job.into()));
     assert_eq!(came, sent);
 }
 

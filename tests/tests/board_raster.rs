@@ -367,12 +367,13 @@ fn ask(case: &Case) -> Result<Vec<BoardShape>, BoardError> {
     let moved = MovedOutline::new(&outline, &OutlineGaps { side, rake: Length::ZERO, top, base })?;
     let around = case.around.iter().map(|own| {
         let [left, right, bottom, top, side, over, under] = own.map(Length::from_mm);
-        Obstruction { left, right, bottom, top, gap: ObstructionGaps { side, top: over, bottom: under } }
+        Obstruction::plumb((left, right), (bottom, top), ObstructionGaps { side, top: over, bottom: under })
     });
     let (around, joints): (Vec<_>, Vec<_>) =
         (around.collect(), case.joints.iter().map(|j| Length::from_mm(*j)).collect());
     let course = Course {
         bottom: Length::from_mm(case.bottom),
+        hang: None,
         height: Length::from_mm(case.height),
         joints: &joints,
         joint_gap: Length::from_mm(case.joint_gap),
@@ -448,7 +449,7 @@ type Cut = (usize, Vec<BoxSide>, [i64; 4]);
 fn cuts(board: &BoardShape) -> Vec<Cut> {
     let of = |cut: &lapwright::board::BoardCut| {
         let ((left, bottom), (right, top)) =
-            (whole(&Point::new(cut.left, cut.bottom)), whole(&Point::new(cut.right, cut.top)));
+            (whole(&Point::new(cut.left, cut.bottom[0])), whole(&Point::new(cut.right, cut.top[0])));
         (cut.around, cut.sides.clone(), [left, right, bottom, top])
     };
     board.cuts.iter().map(of).collect()

@@ -86,13 +86,8 @@ fn house(random: &mut Random) -> House {
             (nm(random, 300, 2_000), nm(random, 200, 1_500))
         };
         let (right, top) = (left + Length::from_nm(width), bottom + Length::from_nm(height));
-        Obstruction {
-            left,
-            right,
-            bottom,
-            top,
-            gap: ObstructionGaps { side: gap(random), top: gap(random), bottom: gap(random) },
-        }
+        let gap = ObstructionGaps { side: gap(random), top: gap(random), bottom: gap(random) };
+        Obstruction::plumb((left, right), (bottom, top), gap)
     });
     let around = around.collect();
     House { corners, gaps, joints, joint_gap, around }
@@ -103,13 +98,27 @@ fn outline(corners: &[(i64, i64)]) -> Outline {
     Outline::either_way(corners.iter().map(point).collect()).unwrap()
 }
 
+/// A rectangle grown by its gaps.
+fn grown(own: &Obstruction) -> Obstruction {
+    let ObstructionGaps { side, top, bottom } = own.gap;
+    let (x, y) = ((own.left - side, own.right + side), (own.bottom - bottom, own.top + top));
+    Obstruction::plumb(x, y, ObstructionGaps::default())
+}
+
 impl House {
     fn moved(&self) -> Option<MovedOutline> {
         MovedOutline::new(&outline(&self.corners), &self.gaps).ok()
     }
 
     fn boards(&self, bottom: Length, height: Length) -> Vec<BoardShape> {
-        let course = Course { bottom, height, joints: &self.joints, joint_gap: self.joint_gap, around: &self.around };
+        let course = Course {
+            bottom,
+            hang: None,
+            height,
+            joints: &self.joints,
+            joint_gap: self.joint_gap,
+            around: &self.around,
+        };
         course.boards(&self.moved().unwrap(), &ShapeLimits::default()).unwrap()
     }
 
@@ -154,7 +163,7 @@ impl House {
             .around
             .iter()
             .map(|own| {
-                let own = own.grown();
+                let own = grown(own);
                 rect((mm(own.left), mm(own.right)), (mm(own.bottom), mm(own.top)))
             })
             .collect();
@@ -303,7 +312,7 @@ fn courses_together_cover_the_wall_once() {
         }
         assert!((sum - total).abs() <= 1e-9 * total, "case {case}: {sum} {total}");
         let mut left = MultiPolygon(vec![own.polygon()]);
-        for own in own.around.iter().map(Obstruction::grown) {
+        for own in own.around.iter().map(grown) {
             let [l, r, b, t] = [own.left, own.right, own.bottom, own.top].map(|length| length.nm() as f64 / 1e6);
             let rect = Rect::new(Coord { x: l, y: b }, Coord { x: r, y: t }).to_polygon();
             left = left.difference(&MultiPolygon(vec![rect]));

@@ -1,16 +1,16 @@
-use thiserror::Error;
-
 use super::line::Line;
 use super::number::{Number, halves};
 use super::parts::{Bound, BoundKind, parts};
-use super::{BoardShape, MovedOutline, ShapeLimits};
+use super::{BoardError, BoardShape, Hang, MovedOutline, Obstruction, ShapeLimits};
 use crate::measure::Length;
 
-/// A level course of a wall, with what parts it and what it goes round.
+/// A course of a wall, with what parts it and what it goes round.
 #[derive(Clone, Copy, Debug)]
 pub struct Course<'a> {
-    /// The bottom edge of its boards, on the wall.
+    /// The bottom edge of its boards, on the wall; of a course that hangs out of level the height that its knots go from.
     pub bottom: Length,
+    /// How it hangs out of level; none where it is level.
+    pub hang: Option<&'a Hang>,
     /// The full height of its boards.
     pub height: Length,
     /// Where its boards end on one another, in any order.
@@ -21,62 +21,9 @@ pub struct Course<'a> {
     pub around: &'a [Obstruction],
 }
 
-/// A rectangle on the wall that boards go round: an opening with its trim, a block, a roof. It may reach past the outline
-/// and lie over another one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Obstruction {
-    /// Its left edge.
-    pub left: Length,
-    /// Its right edge.
-    pub right: Length,
-    /// Its lower edge.
-    pub bottom: Length,
-    /// Its upper edge.
-    pub top: Length,
-    /// How far boards stay off it.
-    pub gap: ObstructionGaps,
-}
-
-/// How far boards stay off a rectangle's edges.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct ObstructionGaps {
-    /// At its left and right.
-    pub side: Length,
-    /// Over it.
-    pub top: Length,
-    /// Under it.
-    pub bottom: Length,
-}
-
-/// Why there are no shapes of boards.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
-pub enum BoardError {
-    /// A gap or a limit is under zero.
-    #[error("a gap or a least width must be at least zero")]
-    Negative,
-    /// The boards have no height.
-    #[error("the height of the boards must be over zero")]
-    Height,
-    /// A rectangle has no width.
-    #[error("the right edge of rectangle {0} must lie to the right of its left edge")]
-    Width(usize),
-    /// A rectangle has no height.
-    #[error("the top of rectangle {0} must lie above its bottom")]
-    Top(usize),
-    /// A length is beyond what is taken in.
-    #[error("a length is over 1,000 km")]
-    TooFar,
-    /// An edge of the outline would shrink to nothing or turn round, or the moved outline would cross or touch itself.
-    #[error("the gaps leave no outline: an edge vanishes or turns round, or the outline crosses or touches itself")]
-    Gaps,
-    /// More than is worked through.
-    #[error("more than {limit} boards, corners or holes", limit = Course::LIMIT)]
-    TooMany,
-}
-
 impl Course<'_> {
     /// The most boards of a course, and the most corners and holes of a board.
-    pub const LIMIT: usize = 10_000;
+    pub const LIMIT: usize = super::error::BOARDS_MOST;
 
     /// The boards of the course, from left to right, then from the bottom up.
     ///
@@ -100,6 +47,11 @@ impl Course<'_> {
         Ok(shapes.into_iter().map(|(_, shape)| shape).collect())
     }
 
+    /// How much higher than `bottom` its lower edge lies at a place.
+    pub(super) fn rise(&self, x: &Number) -> Number {
+        self.hang.map_or(Number::ZERO, |hang| hang.rise(x))
+    }
+
     fn check(&self) -> Result<(), BoardError> {
         if !self.height.is_positive() {
             return Err(BoardError::Height);
@@ -117,27 +69,37 @@ impl Course<'_> {
     /// What bounds its boards between two heights, in half nanometres.
     fn bounds(&self, outline: &MovedOutline, low: i64, high: i64) -> Vec<Bound> {
         let mut bounds: Vec<Bound> = Vec::new();
-        for edge in outline.edges().iter().filter(|edge| !matches!(edge.line, Line::Level(_))) {
-            let (from, to) = (&edge.from.y, &edge.to.y);
-            let (own_low, own_high) = if from < to { (from, to) } else { (to, from) };
-            bounds.push(Bound {
-                line: edge.line.clone(),
-                low: own_low.clone(),
-                high: own_high.clone(),
-                kind: BoundKind::Outline,
-            });
-        }
         let upright = |x: i64, low: i64, high: i64, kind| Bound {
             line: Line::Plumb(x),
             low: Number::Whole(low),
             high: Number::Whole(high),
             kind,
         };
+        for edge in outline.edges() {
+            let (from, to) = (&edge.from.y, &edge.to.y);
+            match (self.hang, &edge.line) {
+                (Some(hang), line) => bounds.extend(hang.edge(line, &edge.from, &edge.to)),
+                (None, Line::Level(_)) => {}
+                (None, line) => bounds.push(Bound {
+                    line: line.clone(),
+                    low: from.min(to).clone(),
+                    high: from.max(to).clone(),
+                    kind: BoundKind::Outline,
+                }),
+            }
+        }
         for own in self.around.iter().map(Obstruction::grown) {
             let [bottom, top] = [own.bottom, own.top].map(halves);
-            if bottom < high && low < top {
-                bounds.push(upright(halves(own.left), bottom, top, BoundKind::Enters));
-                bounds.push(upright(halves(own.right), bottom, top, BoundKind::Leaves));
+            match self.hang {
+                Some(hang) => bounds.extend(hang.obstruction(&own)),
+                None if bottom < high && low < top => {
+                    let [left, right] = own.sides();
+                    for (line, kind) in [(left, BoundKind::Enters), (right, BoundKind::Leaves)] {
+                        let (low, high) = (Number::Whole(bottom), Number::Whole(top));
+                        bounds.push(Bound { line, low, high, kind });
+                    }
+                }
+                None => {}
             }
         }
         // Half a gap in half nanometres is the gap in whole ones.
@@ -151,36 +113,5 @@ impl Course<'_> {
             }
         }
         bounds
-    }
-}
-
-impl Obstruction {
-    /// The rectangle grown by its gaps, without gaps of its own.
-    #[must_use]
-    pub fn grown(&self) -> Self {
-        let ObstructionGaps { side, top, bottom } = self.gap;
-        Self {
-            left: self.left - side,
-            right: self.right + side,
-            bottom: self.bottom - bottom,
-            top: self.top + top,
-            gap: ObstructionGaps::default(),
-        }
-    }
-
-    fn check(&self, at: usize) -> Result<(), BoardError> {
-        let gaps = [self.gap.side, self.gap.top, self.gap.bottom];
-        let far = |length: &Length| length.abs() > Length::LIMIT;
-        if gaps.iter().any(|gap| gap.is_negative()) {
-            Err(BoardError::Negative)
-        } else if [self.left, self.right, self.bottom, self.top].iter().chain(&gaps).any(far) {
-            Err(BoardError::TooFar)
-        } else if self.right <= self.left {
-            Err(BoardError::Width(at))
-        } else if self.top <= self.bottom {
-            Err(BoardError::Top(at))
-        } else {
-            Ok(())
-        }
     }
 }

@@ -18,44 +18,34 @@ struct Edge<'a> {
     ends: [&'a Turn; 2],
 }
 
-/// A direction in which a part is looked through, with how far the part reaches in it.
+/// A direction in which a part is looked through.
 struct Look<'a> {
-    /// How far along the direction something lies; for plumb edges looked at across, their `x`.
-    along: fn(&Line) -> Option<i64>,
-    /// The coordinate by which the rows are told apart.
+    /// Whether an edge's line lies square to it.
+    is_square: fn(&Line) -> bool,
+    /// The coordinate by which the rows along it are told apart.
     row: fn(&Turn) -> &Number,
-    /// Where an edge's line crosses the middle of a row.
+    /// Where an edge's line crosses a line along it.
     position: fn(&Line, &Number) -> Option<Number>,
     /// The part from end to end.
     whole: (&'a Number, &'a Number),
 }
 
-/// The ways in which a part has a leg thinner than `least`, in half nanometres: a stretch between two edges square to it
-/// that is not the whole of the part's box from end to end.
-pub(super) fn thin(part: &Part, x: (&Number, &Number), y: (&Number, &Number), least: i64) -> Vec<Leg> {
+/// The ways in which a part has a leg thinner than `least`: a stretch between two edges square to it that is not the whole
+/// of the part's box from end to end. On a course out of level an edge that is level on the wall counts as square.
+pub(super) fn thin(part: &Part, x: (&Number, &Number), y: (&Number, &Number), least: &Number) -> Vec<Leg> {
     let rings = || std::iter::once(&part.outer).chain(&part.holes);
     let edges: Vec<Edge<'_>> = rings()
         .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
         .map(|(from, to)| Edge { line: &from.line, ends: [from, to] })
         .collect();
-    let across = Look {
-        along: |line| if let Line::Plumb(x) = line { Some(*x) } else { None },
-        row: |turn| &turn.spot.y,
-        position: Line::x_at,
-        whole: x,
-    };
-    let upright = Look {
-        along: |line| if let Line::Level(y) = line { Some(*y) } else { None },
-        row: |turn| &turn.spot.x,
-        position: Line::y_at,
-        whole: y,
-    };
+    let across = Look { is_square: Line::is_plumb, row: |turn| &turn.spot.y, position: Line::x_at, whole: x };
+    let upright = Look { is_square: Line::is_level, row: |turn| &turn.spot.x, position: Line::y_at, whole: y };
     let looks = [(Leg::Across, across), (Leg::Upright, upright)];
     looks.into_iter().filter(|(_, look)| look.is_thin(&edges, least)).map(|(leg, _)| leg).collect()
 }
 
 impl Look<'_> {
-    fn is_thin(&self, edges: &[Edge<'_>], least: i64) -> bool {
+    fn is_thin(&self, edges: &[Edge<'_>], least: &Number) -> bool {
         let rows = marks(edges.iter().map(|edge| (self.row)(edge.ends[0]).clone()).collect());
         let reach = |edge: &Edge<'_>| {
             let [from, to] = edge.ends.map(|end| place(&rows, (self.row)(end)));
@@ -68,19 +58,31 @@ impl Look<'_> {
             &rows,
             &reaches,
             |at, middle| line(at).and_then(|line| (self.position)(line, middle)),
-            |_, active| {
+            |row, active| {
                 // From outside one comes in, then goes out.
                 for pair in active.chunks_exact(2) {
                     let [Some(from), Some(to)] =
-                        [pair.first(), pair.last()].map(|end| end.and_then(|(at, _)| line(*at)).and_then(self.along))
+                        [pair.first(), pair.last()].map(|end| end.and_then(|(at, _)| line(*at)))
                     else {
                         continue;
                     };
-                    let whole = *self.whole.0 == Number::Whole(from) && *self.whole.1 == Number::Whole(to);
-                    found |= to - from < least && !whole;
+                    if !found && (self.is_square)(from) && (self.is_square)(to) {
+                        found = self.narrows(from, to, rows.iter().skip(row).take(2), least);
+                    }
                 }
             },
         );
         found
+    }
+
+    /// Whether two lines come nearer to each other than `least` at the ends of a row, and are not the box's both ends.
+    fn narrows<'a>(&self, from: &Line, to: &Line, ends: impl Iterator<Item = &'a Number>, least: &Number) -> bool {
+        let (mut narrow, mut whole) = (false, true);
+        for end in ends {
+            let Some((from, to)) = (self.position)(from, end).zip((self.position)(to, end)) else { continue };
+            narrow |= to.less(&from) < *least;
+            whole &= from == *self.whole.0 && to == *self.whole.1;
+        }
+        narrow && !whole
     }
 }

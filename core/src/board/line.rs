@@ -23,7 +23,7 @@ pub(super) enum Line {
     /// Vertical, at an `x`.
     Plumb(i64),
     /// At a height.
-    Level(i64),
+    Level(Number),
     /// Neither.
     Sloped(Arc<Slope>),
 }
@@ -34,6 +34,8 @@ pub(super) struct Slope {
     a: BigInt,
     b: BigInt,
     c: Number,
+    /// Whether it is level on the wall, and slopes against a course that hangs out of level.
+    is_level_on_wall: bool,
 }
 
 impl Line {
@@ -45,7 +47,7 @@ impl Line {
             return Self::Plumb(halves(from.x) - gap * dy.signum());
         }
         if dy == 0 {
-            return Self::Level(halves(from.y) + gap * dx.signum());
+            return Self::Level(Number::Whole(halves(from.y) + gap * dx.signum()));
         }
         // To the left of (dx, dy) lies (-dy, dx): `a x + b y` grows that way, by its own length for each unit.
         let common = dx.gcd(&dy);
@@ -56,7 +58,34 @@ impl Line {
             Ok(whole) => Number::whole(c + BigInt::from(gap) * whole),
             Err(root) => Number::with_root(c, BigInt::from(gap), Arc::new(root)),
         };
-        Self::Sloped(Arc::new(Slope::new(BigInt::from(a), BigInt::from(b), c)))
+        Self::of(BigInt::from(a), BigInt::from(b), c, false)
+    }
+
+    /// `a x + b y = c`, where `b` is not zero; `a` and `b` need not be without a common factor.
+    fn of(a: BigInt, b: BigInt, c: Number, is_level_on_wall: bool) -> Self {
+        if a == BigInt::ZERO {
+            return Self::Level(Number::sum(&[(&BigInt::one(), &c)], &b));
+        }
+        let common = if a > BigInt::ZERO { a.gcd(&b) } else { -a.gcd(&b) };
+        let c = if common.is_one() { c } else { Number::sum(&[(&BigInt::one(), &c)], &common) };
+        Self::Sloped(Arc::new(Slope { a: a / &common, b: b / &common, c, is_level_on_wall }))
+    }
+
+    /// The same line where every point is lowered by `(rise * (x - x0) + height * run) / run`: seen from a course that
+    /// rises by `rise` in `run` and lies `height` higher at `x0`. `run` is over zero.
+    pub(super) fn lowered(&self, (x0, height): (i64, i64), (run, rise): (i64, i64)) -> Self {
+        let [x0, height, run, rise] = [x0, height, run, rise].map(BigInt::from);
+        // b y + a x = c with y = lowered + (rise (x - x0) + height run) / run, times run.
+        let less = &height * &run - &rise * &x0;
+        let lowered = |a: &BigInt, b: &BigInt, c: &Number, is_level_on_wall: bool| {
+            let c = Number::sum(&[(&run, c), (&-(b * &less), &Number::Whole(1))], &BigInt::one());
+            Self::of(a * &run + b * &rise, b * &run, c, is_level_on_wall)
+        };
+        match self {
+            Self::Plumb(_) => self.clone(),
+            Self::Level(y) => lowered(&BigInt::ZERO, &BigInt::one(), y, true),
+            Self::Sloped(slope) => lowered(&slope.a, &slope.b, &slope.c, slope.is_level_on_wall),
+        }
     }
 
     /// Where it meets a level; `None` for a level line.
@@ -72,7 +101,7 @@ impl Line {
     pub(super) fn y_at(&self, x: &Number) -> Option<Number> {
         match self {
             Self::Plumb(_) => None,
-            Self::Level(y) => Some(Number::Whole(*y)),
+            Self::Level(y) => Some(y.clone()),
             Self::Sloped(slope) => Some(Number::sum(&[(&BigInt::one(), &slope.c), (&-&slope.a, x)], &slope.b)),
         }
     }
@@ -84,10 +113,7 @@ impl Line {
                 let x = Number::Whole(*x);
                 Some(Spot { y: line.y_at(&x)?, x })
             }
-            (Self::Level(y), line) | (line, Self::Level(y)) => {
-                let y = Number::Whole(*y);
-                Some(Spot { x: line.x_at(&y)?, y })
-            }
+            (Self::Level(y), line) | (line, Self::Level(y)) => Some(Spot { x: line.x_at(y)?, y: y.clone() }),
             (Self::Sloped(own), Self::Sloped(other)) => {
                 let turn = &own.a * &other.b - &other.a * &own.b;
                 if turn == BigInt::ZERO {
@@ -104,7 +130,7 @@ impl Line {
     pub(super) fn side(&self, spot: &Spot) -> Ordering {
         match self {
             Self::Plumb(x) => spot.x.cmp(&Number::Whole(*x)),
-            Self::Level(y) => spot.y.cmp(&Number::Whole(*y)),
+            Self::Level(y) => spot.y.cmp(y),
             Self::Sloped(slope) => {
                 let minus = BigInt::from(-1);
                 let terms = [(&slope.a, &spot.x), (&slope.b, &spot.y), (&minus, &slope.c)];
@@ -127,15 +153,18 @@ impl Line {
     pub(super) const fn is_sloped(&self) -> bool {
         matches!(self, Self::Sloped(_))
     }
-}
 
-impl Slope {
-    fn new(a: BigInt, b: BigInt, c: Number) -> Self {
-        if a > BigInt::ZERO {
-            return Self { a, b, c };
+    pub(super) const fn is_plumb(&self) -> bool {
+        matches!(self, Self::Plumb(_))
+    }
+
+    /// Whether it is level on the wall or along its course.
+    pub(super) fn is_level(&self) -> bool {
+        match self {
+            Self::Plumb(_) => false,
+            Self::Level(_) => true,
+            Self::Sloped(slope) => slope.is_level_on_wall,
         }
-        let minus = BigInt::from(-1);
-        Self { a: -a, b: -b, c: Number::sum(&[(&minus, &c)], &BigInt::one()) }
     }
 }
 
@@ -156,8 +185,8 @@ mod tests {
         let moved = |from: (i64, i64), to: (i64, i64)| {
             Line::through(point(from.0, from.1), point(to.0, to.1), Length::from_nm(13))
         };
-        assert!(matches!(moved((0, 0), (9, 0)), Line::Level(26)));
-        assert!(matches!(moved((9, 0), (0, 0)), Line::Level(-26)));
+        assert!(matches!(moved((0, 0), (9, 0)), Line::Level(Number::Whole(26))));
+        assert!(matches!(moved((9, 0), (0, 0)), Line::Level(Number::Whole(-26))));
         assert!(matches!(moved((5, 0), (5, 9)), Line::Plumb(-16)));
         assert!(matches!(moved((5, 9), (5, 0)), Line::Plumb(36)));
         // 5-12-13: (12, 5) from the origin moves up by 13 / cos = 13 * 13 / 12.
@@ -166,6 +195,26 @@ mod tests {
         assert_eq!(up, Number::sum(&[(&BigInt::from(2 * 169), &Number::Whole(1))], &BigInt::from(12)));
         let down = moved((24, 10), (0, 0)).y_at(&Number::ZERO).unwrap();
         assert_eq!(down, Number::sum(&[(&BigInt::from(-2 * 169), &Number::Whole(1))], &BigInt::from(12)));
+    }
+
+    #[test]
+    fn lowered_lines_pass_lowered_points() {
+        // A course that rises by 3 in 100 and lies 7 higher at 40.
+        let rise = |x: i64| Number::sum(&[(&BigInt::from(3 * (x - 40) + 700), &Number::Whole(1))], &BigInt::from(100));
+        for line in [
+            Line::through(point(0, 0), point(30, 11), Length::from_nm(5)),
+            Line::through(point(0, 0), point(100, 3), Length::from_nm(5)),
+            Line::through(point(0, 20), point(30, 20), Length::from_nm(5)),
+        ] {
+            let lowered = line.lowered((40, 7), (100, 3));
+            for x in [-50, 0, 40, 77] {
+                let x_number = Number::Whole(x);
+                let wanted = line.y_at(&x_number).unwrap().less(&rise(x));
+                assert_eq!(lowered.y_at(&x_number).unwrap(), wanted, "{line:?} at {x}");
+            }
+            assert_eq!(lowered.is_level(), matches!(line, Line::Level(_)) || matches!(lowered, Line::Level(_)));
+        }
+        assert!(matches!(Line::Plumb(4).lowered((40, 7), (100, 3)), Line::Plumb(4)));
     }
 
     #[test]

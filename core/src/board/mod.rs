@@ -6,16 +6,29 @@
 //! `exact-boards` tells how.
 
 mod course;
+mod error;
+mod hang;
+mod instructions;
 mod legs;
 mod line;
 mod number;
+mod obstruction;
 mod outline;
 mod parts;
 mod root;
 mod rows;
+mod saw_cut;
 mod shape;
 
-pub use course::{BoardError, Course, Obstruction, ObstructionGaps};
+pub use course::Course;
+pub use error::BoardError;
+pub use hang::Hang;
+pub use instructions::{EdgeLengths, Instruction, Instructions, Nailing, Section};
 pub use legs::Leg;
+pub use obstruction::{Lean, Obstruction, ObstructionGaps};
 pub use outline::{MovedOutline, OutlineGaps};
+pub use saw_cut::{BoardCorner, BoardEnd, LongEdge, SawCut};
 pub use shape::{BoardCut, BoardShape, BoxSide, Rip, ShapeLimits, ShapeWarning};
+
+#[cfg(test)]
+mod tests;

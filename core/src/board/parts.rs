@@ -466,11 +466,7 @@ impl Trace<'_> {
         let (last, start) = *turns.first()?;
         let turn = |(_, way): &(&Way, &Way)| {
             let spot = self.spots.get(way.from)?.clone();
-            let level = || match spot.y {
-                Number::Whole(y) => Some(Line::Level(y)),
-                Number::Surd(_) => None,
-            };
-            let line = line(way).cloned().or_else(level)?;
+            let line = line(way).cloned().unwrap_or_else(|| Line::Level(spot.y.clone()));
             Some(Turn { spot, line })
         };
         let ring: Ring = turns.iter().map(turn).collect::<Option<_>>()?;

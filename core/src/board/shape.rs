@@ -4,10 +4,11 @@ use num_traits::ToPrimitive;
 
 use super::Course;
 use super::legs::{Leg, thin};
-use super::number::{Number, halves};
+use super::number::Number;
 use super::parts::{Part, Ring, Turn};
 use super::root::PLACES;
 use crate::measure::Length;
+use crate::siding::{End, Run};
 use crate::wall::Point;
 
 /// The true shape of a board, seen from its face. All but `at` is measured from the lower left corner of its box.
@@ -15,6 +16,8 @@ use crate::wall::Point;
 pub struct BoardShape {
     /// The lower left corner of its box, on the wall.
     pub at: Point,
+    /// How many of its course's joints lie to its left: boards with as many are pieces of one that is cut right through.
+    pub section: usize,
     /// From its leftmost to its rightmost point.
     pub length: Length,
     /// From its lowest to its highest point.
@@ -53,10 +56,10 @@ pub struct BoardCut {
     pub left: Length,
     /// Its right edge.
     pub right: Length,
-    /// Its lower edge.
-    pub bottom: Length,
-    /// Its upper edge.
-    pub top: Length,
+    /// Its lower edge at its left and its right edge: two heights where the course hangs out of level.
+    pub bottom: [Length; 2],
+    /// Its upper edge at its left and its right edge.
+    pub top: [Length; 2],
 }
 
 /// A side of a board's box.
@@ -110,14 +113,17 @@ impl BoardShape {
         let xs = || part.outer.iter().map(|turn| &turn.spot.x);
         let ys = || part.outer.iter().map(|turn| &turn.spot.y);
         let (left, right, bottom, top) = (xs().min()?, xs().max()?, &first.spot.y, ys().max()?);
-        let at = Point::new(left.nearest()?, bottom.nearest()?);
+        let near = Point::new(left.nearest()?, bottom.nearest()?);
         let far = Point::new(right.nearest()?, top.nearest()?);
-        let corner = |turn: &Turn| Some(Point::new(turn.spot.x.nearest()? - at.x, turn.spot.y.nearest()? - at.y));
+        let corner = |turn: &Turn| Some(Point::new(turn.spot.x.nearest()? - near.x, turn.spot.y.nearest()? - near.y));
         let corners = |ring: &Ring| ring.iter().map(corner).collect::<Option<Vec<Point>>>();
+        let hung = course.rise(left).less(&Number::ZERO.less(bottom));
+        let at = Point::new(near.x, hung.nearest()?);
+        let left_of = |joint: &&Length| Number::of(**joint) <= *left;
         let mut warnings = Vec::new();
         // A board of four corners is one stretch from end to end, or has no two edges facing each other square.
         let legs = if part.outer.len() > 4 || !part.holes.is_empty() {
-            thin(part, (left, right), (bottom, top), halves(limits.leg))
+            thin(part, (left, right), (bottom, top), &Number::of(limits.leg))
         } else {
             Vec::new()
         };
@@ -128,16 +134,40 @@ impl BoardShape {
         let order = (left.clone(), bottom.clone(), first.spot.x.clone());
         let shape = Self {
             at,
-            length: far.x - at.x,
-            height: far.y - at.y,
+            section: course.joints.iter().filter(left_of).count(),
+            length: far.x - near.x,
+            height: far.y - near.y,
             corners: corners(&part.outer)?,
             holes: part.holes.iter().map(corners).collect::<Option<_>>()?,
             area_mm2: area_mm2(part),
-            rip: Rip { bottom: at.y - course.bottom, top: course.bottom + course.height - far.y },
-            cuts: cuts(course, at, far, [left, right, bottom, top]),
+            rip: Rip { bottom: near.y - course.bottom, top: course.bottom + course.height - far.y },
+            cuts: cuts(course, near, far, [left, right, bottom, top]),
             warnings,
         };
         Some((order, shape))
+    }
+}
+
+impl BoardShape {
+    /// The run that it makes where it is all of a course between two ends: it goes past the board by `gap` at each. An end is out of plumb
+    /// where one straight cut makes all of it.
+    pub fn run(&self, course: u32, gap: Length) -> Run {
+        let (from, to) = (self.at.x - gap, self.at.x + self.length + gap);
+        let edge = |low: Length, high: Length| {
+            let mut edges = self.corners.iter().zip(self.corners.iter().cycle().skip(1));
+            // Counter-clockwise the right side goes up and the left one down.
+            edges.find(|(a, b)| a.y == low && b.y == high).map(|(a, b)| (a.x, b.x))
+        };
+        let left = edge(self.height, Length::ZERO).filter(|(top, bottom)| *top.min(bottom) == Length::ZERO);
+        let right = edge(Length::ZERO, self.height).filter(|(bottom, top)| *bottom.max(top) == self.length);
+        Run {
+            course,
+            left: left.map_or(End::plumb(from), |(top, bottom)| End { bottom: from + bottom, top: from + top }),
+            right: right.map_or(End::plumb(to), |(bottom, top)| End {
+                bottom: to - self.length + bottom,
+                top: to - self.length + top,
+            }),
+        }
     }
 }
 
@@ -146,23 +176,34 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
     let mut cuts = Vec::new();
     for (place, own) in course.around.iter().enumerate() {
         let own = own.grown();
-        let [own_left, own_right, own_bottom, own_top] = [own.left, own.right, own.bottom, own.top].map(Number::of);
-        if own_left >= *right || own_right <= *left || own_bottom >= *top || own_top <= *bottom {
+        let [own_bottom, own_top] = [own.bottom, own.top].map(Number::of);
+        let wall = |y: &Number| y.less(&Number::ZERO.less(&course.rise(left)));
+        let Some((own_left, own_right)) = own.across(&wall(bottom), &wall(top)) else { continue };
+        if own_left >= *right || own_right <= *left {
+            continue;
+        }
+        // Seen from the course, at both ends of what of it lies in the box.
+        let ends = [left.max(&own_left), right.min(&own_right)];
+        let rises = ends.map(|x| course.rise(x));
+        let seen = |y: &Number| rises.each_ref().map(|rise| y.less(rise));
+        let (low, high) = (seen(&own_bottom), seen(&own_top));
+        if low.iter().all(|y| y >= top) || high.iter().all(|y| y <= bottom) {
             continue;
         }
         let reached = [
             (BoxSide::Left, own_left <= *left),
             (BoxSide::Right, own_right >= *right),
-            (BoxSide::Bottom, own_bottom <= *bottom),
-            (BoxSide::Top, own_top >= *top),
+            (BoxSide::Bottom, low.iter().any(|y| y <= bottom)),
+            (BoxSide::Top, high.iter().any(|y| y >= top)),
         ];
+        let height = |y: &Number| y.nearest().map_or(Length::ZERO, |y| y.max(at.y).min(far.y) - at.y);
         cuts.push(BoardCut {
             around: place,
             sides: reached.into_iter().filter_map(|(side, reached)| reached.then_some(side)).collect(),
-            left: own.left.max(at.x) - at.x,
-            right: own.right.min(far.x) - at.x,
-            bottom: own.bottom.max(at.y) - at.y,
-            top: own.top.min(far.y) - at.y,
+            left: own_left.nearest().map_or(Length::ZERO, |x| x.max(at.x) - at.x),
+            right: own_right.nearest().map_or(far.x, |x| x.min(far.x)) - at.x,
+            bottom: low.each_ref().map(height),
+            top: high.each_ref().map(height),
         });
     }
     cuts

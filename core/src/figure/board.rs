@@ -92,7 +92,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let limits = ShapeLimits { leg: least("leg_min", standard.leg)?, strip: least("strip_min", standard.strip)? };
 
     let (names, around): (Vec<&str>, Vec<Obstruction>) = around.into_iter().unzip();
-    let course = Course { bottom, height, joints: &joints, joint_gap, around: &around };
+    let course = Course { bottom, hang: None, height, joints: &joints, joint_gap, around: &around };
     let boards = course.boards(&moved, &limits).map_err(|error| fault(request, error))?;
     let mut reply = Reply::default();
     reply.set("boards", boards.iter().map(|board| shown(board, &names, request.common)).collect::<Value>());
@@ -149,7 +149,7 @@ fn obstruction<'a>(node: &Node<'a>) -> Result<(&'a str, Obstruction), Fault> {
             ObstructionGaps { side, top, bottom: gap(&own, "bottom")? }
         }
     };
-    Ok((name, Obstruction { left, right, bottom, top, gap }))
+    Ok((name, Obstruction::plumb((left, right), (bottom, top), gap)))
 }
 
 fn fault(request: &Node<'_>, error: BoardError) -> Fault {
@@ -161,9 +161,12 @@ fn fault(request: &Node<'_>, error: BoardError) -> Fault {
             request.fault(Code::TooBig, Say::new(key("board-too-many")).with("limit", limit))
         }
         // The rest of what can be wrong was found field by field.
-        BoardError::Negative | BoardError::Height | BoardError::Width(_) | BoardError::Top(_) | BoardError::TooFar => {
-            request.fault(Code::TooBig, Say::new(key("figure-too-far")))
-        }
+        BoardError::Negative
+        | BoardError::Height
+        | BoardError::Width(_)
+        | BoardError::Top(_)
+        | BoardError::Knots
+        | BoardError::TooFar => request.fault(Code::TooBig, Say::new(key("figure-too-far"))),
     }
 }
 
@@ -205,8 +208,8 @@ fn shown_cut(cut: &BoardCut, names: &[&str], common: &Common) -> Value {
         "edges": cut.sides.iter().map(side).collect::<Vec<_>>(),
         "left": common.shown(cut.left),
         "right": common.shown(cut.right),
-        "bottom": common.shown(cut.bottom),
-        "top": common.shown(cut.top),
+        "bottom": common.shown(cut.bottom[0]),
+        "top": common.shown(cut.top[0]),
     })
 }
 

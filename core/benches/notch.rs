@@ -22,6 +22,7 @@ fn notch(criterion: &mut Criterion) {
         division: Division::SIXTEENTH,
         leg_min: inch(2, 0),
         below: true,
+        open_above: false,
     };
     criterion.bench_function("notch-and-marks", |bencher| {
         bencher.iter(|| Notch::lay_out(black_box(&request)).map(|notch| marks(&notch, &request.board, true)));

@@ -49,6 +49,7 @@ fn request(random: &mut Random, sloped: bool) -> NotchRequest {
         division: Division::SIXTEENTH,
         leg_min: Length::ZERO,
         below: true,
+        open_above: false,
     }
 }
 

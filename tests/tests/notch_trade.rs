@@ -20,6 +20,7 @@ fn request(bottom: Length, top: Length) -> NotchRequest {
         division: Division::SIXTEENTH,
         leg_min: inch(2, 0),
         below: true,
+        open_above: false,
     }
 }
 

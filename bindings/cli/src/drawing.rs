@@ -1,5 +1,7 @@
 //! A board drawn in characters, from the same corners and marks that the phones draw.
 
+use lapwright::views::{RipView, ShapeView};
+
 /// A board's face or back after its cuts, in nanometres from its left end and bottom edge.
 pub(crate) struct Drawing<'a> {
     /// FACE or BACK.
@@ -96,6 +98,30 @@ impl Drawing<'_> {
         lines.extend(rows);
         lines
     }
+}
+
+/// A whole board after its cuts, with the factory board that it is cut from: as wide as the drawing, higher than it is.
+pub(crate) fn whole(shape: &ShapeView) -> Vec<String> {
+    let (left, bottom) = (shape.at.x, shape.at.y);
+    let rings = shape
+        .on_wall(0)
+        .into_iter()
+        .map(|ring| ring.iter().map(|corner| (corner.x - left, corner.y - bottom)).collect::<Vec<_>>());
+    let rings: Vec<Vec<(i64, i64)>> = rings.collect();
+    let most = |of: fn(&(i64, i64)) -> i64| rings.iter().flatten().map(of).max().unwrap_or(1);
+    let (length, height) = (most(|corner| corner.0), most(|corner| corner.1));
+    let lost = |of: fn(&RipView) -> Option<i64>| shape.rip.as_ref().and_then(of).unwrap_or(0);
+    let (under, over) = (lost(|rip| rip.bottom), lost(|rip| rip.top));
+    let full = under + height + over;
+    let row = |row: usize| {
+        let y = full - at(full, 2 * row as i64 + 1, 2 * ROWS as i64) - under;
+        let cell = |column: usize| {
+            let x = at(length, 2 * column as i64 + 1, 2 * COLUMNS as i64);
+            if rings.iter().filter(|ring| within(ring, x, y)).count() % 2 == 1 { '░' } else { '╱' }
+        };
+        format!("│{}│", (0..COLUMNS).map(cell).collect::<String>())
+    };
+    (0..ROWS).map(row).collect()
 }
 
 /// `whole * part / parts` without overflow.

@@ -1,6 +1,6 @@
 //! A wall drawn in characters: one row a course, so that it is nearly to scale.
 
-use lapwright::views::{Corner, Rectangle, WallView};
+use lapwright::views::{BoardLine, Corner, Rectangle, WallView};
 
 /// Columns of the drawn wall.
 const COLUMNS: i64 = 72;
@@ -43,12 +43,19 @@ fn row(view: &WallView, from: i64, to: i64, right: i64) -> String {
     let y = from + (to - from) / 2;
     // Off the middle, where the edges of openings often fall.
     let x_of = |column: i64| right / COLUMNS * column + right / COLUMNS * 2 / 5;
-    let course = view.boards.iter().find(|board| board.at.bottom == from).map(|board| board.course.to_string());
+    // The edge of a board that hangs out of level lies on no line: it belongs to the nearest.
+    let on_line = |board: &&BoardLine| nearest(&view.courses, board.at.bottom) == Some(from);
+    let course = view.boards.iter().find(on_line).map(|board| board.course.to_string());
     let mut cells: Vec<char> = (0..COLUMNS).map(|column| cell(view, x_of(column), y)).collect();
     for n in 0..view.penetrations.len() {
         put_letter(view, &mut cells, n, (from, to), right);
     }
     format!("{:>3} {}", course.unwrap_or_default(), cells.into_iter().collect::<String>().trim_end())
+}
+
+/// The line that is nearest to a height.
+fn nearest(lines: &[i64], y: i64) -> Option<i64> {
+    lines.iter().copied().min_by_key(|line| line.abs_diff(y))
 }
 
 /// A penetration smaller than a cell is drawn all the same, in the row and the column of its centre.
@@ -75,16 +82,23 @@ fn cell(view: &WallView, x: i64, y: i64) -> char {
         return '▓';
     }
     // Where two boards lap, the upper one is what is seen.
-    let board = view.boards.iter().filter(|board| holds(&board.at, x, y)).max_by_key(|board| board.at.bottom);
+    let board = view.boards.iter().filter(|board| covers(board, x, y)).max_by_key(|board| board.at.bottom);
     let Some(board) = board else { return BARE };
     let cell = view.outline.iter().map(|corner| corner.x).max().unwrap_or(0) / COLUMNS;
-    let joint = x - board.at.left < cell && view.boards.iter().any(|other| joins(&other.at, &board.at, cell));
+    let joint = x - board.at.left < cell && view.boards.iter().any(|other| joins(other, board, cell));
     if joint { '|' } else { glyph(&board.state) }
 }
 
 /// Whether one board ends where the other begins, in the same course.
-const fn joins(left: &Rectangle, right: &Rectangle, within: i64) -> bool {
-    left.bottom == right.bottom && left.right <= right.left && right.left - left.right < within
+const fn joins(left: &BoardLine, right: &BoardLine, within: i64) -> bool {
+    let (ends, begins) = (left.at.right, right.at.left);
+    left.course == right.course && ends <= begins && begins - ends < within
+}
+
+/// Whether a point lies on a board: within its outline and in none of its holes.
+fn covers(board: &BoardLine, x: i64, y: i64) -> bool {
+    let rings = || board.shapes.iter().flat_map(|shape| shape.on_wall(board.rise));
+    holds(&board.at, x, y) && rings().filter(|ring| inside(ring, x, y)).count() % 2 == 1
 }
 
 const fn holds(at: &Rectangle, x: i64, y: i64) -> bool {

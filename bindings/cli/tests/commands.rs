@@ -519,6 +519,28 @@ fn a_course_as_it_hangs_changes_the_lines_above_it() {
     assert_eq!(place.json(&["pole", HOUSE])["pole-kind"]["view"], pole);
 }
 
+/// By hand: the demo's courses stand about 7 in apart, so that 1/2 in out of level leaves no doubt which course it is.
+#[test]
+fn courses_that_hang_out_of_level_keep_their_numbers() {
+    let place = Place::with_house();
+    let view = place.planned("Street gable");
+    let wall = text(&view["wall"]).to_owned();
+    let numbers = |place: &Place| {
+        let said = place.good(&["wall", "Street gable"]);
+        let number = |line: &str| line.get(..3)?.trim().parse::<u32>().ok();
+        said.lines().filter_map(number).collect::<Vec<_>>()
+    };
+    let level = numbers(&place);
+    assert!(level.contains(&5) && level.contains(&6), "{level:?}");
+    let pole = place.json(&["pole", HOUSE])["pole-kind"]["view"].clone();
+    let nm = pole["lines"][4]["height"]["nm"].as_i64().unwrap();
+    let (left, right) =
+        (format!("left={} mm", (nm + 12_700_000) as f64 / 1e6), format!("right={} mm", nm as f64 / 1e6));
+    place.good(&["pole", HOUSE, "--as-built", &wall, "course=5", &left, &right]);
+    place.good(&["plan", "Street gable", "--signer", "Wren"]);
+    assert_eq!(numbers(&place), level);
+}
+
 #[test]
 fn a_drawing_goes_to_a_file_or_to_the_screen_in_either_language() {
     let place = Place::with_house();

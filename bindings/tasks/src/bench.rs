@@ -4,8 +4,21 @@ use std::path::PathBuf;
 use crate::{Done, files, project, shell};
 
 /// The benchmarks that print a time each, and the planner's own, of which a few families give an idea in some minutes.
-const TIMED: &[&str] =
-    &["bench", "--package", "lapwright", "--bench", "notch", "--bench", "pole", "--bench", "store", "--bench", "tap"];
+const TIMED: &[&str] = &[
+    "bench",
+    "--package",
+    "lapwright",
+    "--bench",
+    "notch",
+    "--bench",
+    "pole",
+    "--bench",
+    "shapes",
+    "--bench",
+    "store",
+    "--bench",
+    "tap",
+];
 const PLANNED: &[&str] =
     &["bench", "--package", "lapwright", "--bench", "planner", "--", "--seconds", "2", "four/any/", "house/two/"];
 

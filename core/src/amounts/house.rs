@@ -64,6 +64,9 @@ pub struct Wall {
     pub holes: Vec<Hole>,
 }
 
+/// What lies nearer to the edge of what goes through a wall ends there.
+const HOLE_GAP_MOST: Length = Length::from_inches_64(0, 32);
+
 /// A run and how many pieces make it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct RunPieces {
@@ -110,6 +113,14 @@ impl Wall {
         let Some(own) = lines.next() else { return Length::ZERO };
         let next = lines.next().map_or_else(|| own.top().min(self.outline.top()), |next| next.bottom);
         (next - own.bottom).max(Length::ZERO)
+    }
+
+    /// Whether an end of a run lies at what goes through the wall, which parts its course.
+    pub(super) fn ends_at_hole(&self, run: &Run, x: Length) -> bool {
+        let Some(line) = self.course(run) else { return false };
+        let beside = |edge: Length| (edge - x).abs() < HOLE_GAP_MOST;
+        let meets = |hole: &&Hole| hole.y.from < line.top() && line.bottom < hole.y.to;
+        self.holes.iter().filter(meets).any(|hole| beside(hole.x.from) || beside(hole.x.to))
     }
 
     /// The course line of a run.

@@ -2,11 +2,12 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Words};
+use super::{AmountError, House, Item, Measure, Place, Wall, Words};
 use crate::flashing::{JointSection, JointsRequest};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{Family, Quantity, RuleSet, RuleUnit, keys};
+use crate::siding::Run;
 
 /// Cubic nanometres in a litre.
 const NM3_PER_LITRE: u128 = 1_000_000_000_000_000_000_000_000;
@@ -68,10 +69,14 @@ fn cartridge(rules: &RuleSet) -> Result<Quantity, AmountError> {
     Ok(rules.get(if ounces { keys::CARTRIDGE_OUNCES } else { keys::CARTRIDGE_MILLILITRES })?)
 }
 
-/// Both ends of every run, as far as they show.
+/// The ends of every run, as far as they show; what ends at a block is sealed with that.
 fn ends(house: &House) -> BigInt {
     let walls = house.walls.iter();
-    walls.flat_map(|wall| wall.runs.iter().map(|run| BigInt::from(2) * wall.reveal(run.run.course).nm())).sum()
+    let of = |wall: &Wall, run: &Run| {
+        let ends = [run.from(), run.to()].into_iter().filter(|x| !wall.ends_at_hole(run, *x)).count();
+        BigInt::from(ends) * wall.reveal(run.course).nm()
+    };
+    walls.flat_map(|wall| wall.runs.iter().map(move |run| of(wall, &run.run))).sum()
 }
 
 /// Every butt joint, as far as it shows.

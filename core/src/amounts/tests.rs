@@ -4,10 +4,11 @@ use proptest::prelude::*;
 
 use super::item::{ratio, whole};
 use super::*;
+use crate::board::{Course, MovedOutline, OutlineGaps, ShapeLimits};
 use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
 use crate::rules::RuleSet;
-use crate::siding::CourseLine;
+use crate::siding::{CourseLine, Run};
 use crate::wall::{Finish, Mounting, Opening, OpeningKind, Outline, Point, Shape, Span, Studs};
 
 fn inch(n: i64) -> Length {
@@ -32,12 +33,26 @@ fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
         .map(|n| CourseLine { course: n + 1, bottom: bottom + inch(7 * i64::from(n)), height: board().height })
         .take_while(|course| course.bottom < top)
         .collect();
-    let corners: Vec<_> = outline.points().iter().map(|point| (point.x, point.y)).collect();
-    let runs = courses.iter().flat_map(|course| course.runs(&corners, &[]));
+    let runs = courses.iter().flat_map(|course| runs(&outline, course));
     let runs = runs.map(|run| RunPieces { run, pieces: 1 }).collect();
     let studs = Studs::Spaced { first: inch(0), spacing: inch(16) };
     let zero = Length::ZERO;
     Wall { outline, studs, courses, runs, openings, trim_left: zero, trim_right: zero, holes: Vec::new() }
+}
+
+/// The runs of a course on a bare wall.
+fn runs(outline: &Outline, line: &CourseLine) -> Vec<Run> {
+    let moved = MovedOutline::new(outline, &OutlineGaps::default()).unwrap();
+    let course = Course {
+        bottom: line.bottom,
+        hang: None,
+        height: line.height,
+        joints: &[],
+        joint_gap: Length::ZERO,
+        around: &[],
+    };
+    let boards = course.boards(&moved, &ShapeLimits::default()).unwrap();
+    boards.iter().map(|board| board.run(line.course, Length::ZERO)).collect()
 }
 
 fn house(walls: Vec<Wall>) -> House {
@@ -83,8 +98,8 @@ fn a_gable_is_painted_to_its_peak_and_primed_along_its_rakes() {
     assert!(per_end(&gable) < per_end(&level));
     // Each rake's end is 13/12 as long as it is high where it is wholly on the rake: 5, 12, 13.
     let course = CourseLine { course: 1, bottom: inch(0), height: inch(5) };
-    let corners = [(inch(0), inch(0)), (inch(240), inch(0)), (inch(120), inch(50))];
-    let run = course.runs(&corners, &[])[0];
+    let corners = [(0, 0), (240, 0), (120, 50)].map(|(x, y)| Point::new(inch(x), inch(y)));
+    let run = runs(&Outline::new(corners.to_vec()).unwrap(), &course)[0];
     assert_eq!((run.left.bevel(), run.right.bevel()), (inch(12), inch(-12)));
 }
 

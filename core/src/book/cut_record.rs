@@ -24,6 +24,9 @@ pub struct CutNotch {
     pub block: Option<[Length; 6]>,
     /// The gap that the rules wanted, least and most, and what they reckoned any saw to take beyond its line, least and most.
     pub rules: [Length; 4],
+    /// The gap that was wanted over a head flashing, its fall included: zero where there was none, absent where a board was cut
+    /// before anybody asked.
+    pub head: Option<Length>,
     /// How far outside the block it was marked.
     pub offset: Length,
 }
@@ -62,6 +65,9 @@ impl CutRecord {
                     [Field::Notch, Field::Penetration].into_iter().zip(notch.ids.iter().copied().map(Value::Reference)),
                 )
                 .set_all(*id, RULES.into_iter().zip(notch.rules.map(length)));
+            if let Some(head) = notch.head {
+                operation = operation.set(*id, Field::GapHead, length(head));
+            }
             if let Some(block) = notch.block {
                 operation = operation.set_all(*id, BLOCK.into_iter().zip(block.map(length)));
             }
@@ -76,7 +82,8 @@ impl CutRecord {
             let notches = record.notches.iter().map(|notch| (notch.block, notch.rules));
             (record.length, record.height, notches.collect::<Vec<_>>())
         };
-        what(self) != what(now)
+        let heads = self.notches.iter().zip(&now.notches).filter_map(|(was, is)| was.head.zip(is.head));
+        what(self) != what(now) || heads.into_iter().any(|(was, is)| was != is)
     }
 
     /// The offset that a notch was marked with.
@@ -91,6 +98,7 @@ fn read(house: &House, cut: &Record) -> Option<CutRecord> {
         ids: [Field::Notch, Field::Penetration].into_iter().filter_map(|field| record.reference(field)).collect(),
         block: all(BLOCK.map(|field| record.length(field))),
         rules: RULES.map(|field| record.length(field).unwrap_or_default()),
+        head: record.length(Field::GapHead),
         offset: record.length(Field::Offset).unwrap_or_default(),
     };
     let notches = house.under(cut.id(), Kind::CutNotch).iter().map(notch).collect();
@@ -121,7 +129,7 @@ fn read_text(text: &str) -> Option<CutRecord> {
         let mut parts = marked.split('@');
         let ids = parts.next()?.split(' ').filter_map(|id| id.parse().ok()).collect();
         let offset = Length::from_nm(parts.next()?.parse().ok()?);
-        notches.push(CutNotch { ids, block: lengths(block), rules, offset });
+        notches.push(CutNotch { ids, block: lengths(block), rules, head: None, offset });
     }
     Some(CutRecord { length, height, notches })
 }

@@ -218,6 +218,8 @@ fields! {
     GapLeast = "gap-least",
     /// The greatest gap that the rules allowed when a board was cut.
     GapMost = "gap-most",
+    /// The gap that the rules wanted over a head flashing when a board was cut, its fall included.
+    GapHead = "gap-head",
     /// The least that the rules reckoned a saw to take beyond its line when a board was cut.
     OvercutLeast = "overcut-least",
     /// The most that the rules reckoned a saw to take beyond its line when a board was cut.

@@ -101,7 +101,8 @@ fn answer(root: &Node<'_>) -> Result<Reply, Fault> {
     let leg_min = or("leg_min", Length::from_inches(2))?;
     let below = root.get("below").map_or(Ok(true), |node| node.flag())?;
     let other = other(root, &board)?;
-    let request = NotchRequest { board, block, gap, overcut, tape, division, leg_min, below };
+    let open_above = false;
+    let request = NotchRequest { board, block, gap, overcut, tape, division, leg_min, below, open_above };
     let notch = Notch::lay_out(&request).map_err(|error| fault(root, error))?;
 
     let common = root.common;

@@ -140,6 +140,8 @@ pub struct WallLayers {
     lap_min: Length,
     shadow: Length,
     pipe_y: Length,
+    /// The lower edge of the board over a head flashing.
+    open_to: Option<Length>,
 }
 
 /// One place where the layers do not shed; `upper` and `lower` count the layers from zero.
@@ -223,11 +225,13 @@ impl WallLayers {
                 Layer::Sealant => {}
             }
         }
-        Ok(Self { layers, frame, lap_min: request.lap, shadow: request.shadow, pipe_y: request.pipe.y })
+        let open_to = head.map(|head| head.open_to);
+        Ok(Self { layers, frame, lap_min: request.lap, shadow: request.shadow, pipe_y: request.pipe.y, open_to })
     }
 
     /// Where these layers do not shed water: by [`shed_faults`], where patch and cover lead out what falls on
-    /// them. A board that stands right on the block has no gap, of which its notch warns; a lap it is not meant to have.
+    /// them. A board that stands right on the block has no gap, of which its notch warns; a lap it is not meant to have. One that
+    /// is cut to where a head flashing opens has the flashing's leg behind it, which has its own height.
     ///
     /// # Errors
     /// [`ShedError`]: only where the layers were changed, or are far too many.
@@ -263,9 +267,13 @@ impl WallLayers {
     fn stands_on_outer(&self, fault: &LapFault) -> bool {
         let board = self.layers.get(fault.upper).is_some_and(|upper| matches!(upper.kind, LayerKind::Board { .. }));
         let lower = fault.lower.and_then(|lower| self.layers.get(lower));
-        let meets = |lower: &WallLayer| {
-            matches!(lower.kind, LayerKind::Block | LayerKind::Collar | LayerKind::Trim)
-                && lower.pieces.iter().any(|piece| piece.top == fault.y)
+        // Over a head flashing its leg takes the water, as high as the flashing's own rule has it.
+        let meets = |lower: &WallLayer| match lower.kind {
+            LayerKind::Block | LayerKind::Collar | LayerKind::Trim => {
+                lower.pieces.iter().any(|piece| piece.top == fault.y)
+            }
+            LayerKind::HeadFlashing => self.open_to == Some(fault.y),
+            _ => false,
         };
         fault.kind == ShedKind::ShortLap && board && lower.is_some_and(meets)
     }

@@ -1,5 +1,6 @@
+use crate::board::BoardError;
 use crate::book::{Field, Kind, Missing};
-use crate::phrases::Phrases;
+use crate::phrases::{Phrases, key};
 use crate::rules::RuleError;
 use crate::store::StoreError;
 use crate::views::{Code, Problem};
@@ -93,6 +94,13 @@ fn of_work(error: WorkError, phrases: &Phrases) -> Problem {
         }
         WorkError::Peak => {
             Problem::new(Code::Range, Field::PeakHeight.code(), phrases.phrase("wall-peak-trouble", &[]))
+        }
+        WorkError::Board(error) => {
+            let text = match error {
+                BoardError::Gaps => key("wall-gaps-trouble"),
+                _ => key("wall-shapes-trouble"),
+            };
+            Problem::new(Code::Range, Field::Width.code(), phrases.phrase(text, &[]))
         }
     }
 }

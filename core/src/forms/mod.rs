@@ -4,10 +4,12 @@
 //! [`signing`] ticks steps, [`context`] is who asks and how to speak, [`error`] puts into words why something could not be done.
 
 pub(crate) mod ask;
+pub(crate) mod board_shape;
 pub(crate) mod cautions;
 pub(crate) mod context;
 pub(crate) mod desk;
 pub(crate) mod error;
+pub(crate) mod instructions;
 pub(crate) mod moment;
 pub(crate) mod parts;
 pub(crate) mod photo;

@@ -3,20 +3,21 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value as Json, json};
 
 use crate::book::{Field, House, Kind, Record, taped_code};
+use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::measure::{Length, Reader, Rounding, Show};
 use crate::store::{Id, Signed, Value};
-use crate::work::{Work, lengths};
+use crate::work::{Board, Work, lengths};
 
-use super::shape::{fields, is_length, is_named, keeps_lines, parts};
+use super::shape::{FURTHER_PIECES, fields, is_length, is_named, keeps_lines, parts};
 
 /// A house as a document.
 ///
 /// # Errors
 /// Where it belongs to no house.
 pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Result<Json> {
-    let mut writer = Writer { house: work.house(), names: BTreeMap::new(), signed: Vec::new() };
+    let mut writer = Writer { work, house: work.house(), names: BTreeMap::new(), signed: Vec::new() };
     let mut document = Map::new();
     document.insert("lapwright".to_owned(), json!(1));
     // A house that came in a document is still that house.
@@ -41,6 +42,7 @@ pub(super) fn document(work: &Work, terms: &Terms<'_>) -> Result<Json> {
 }
 
 struct Writer<'a> {
+    work: &'a Work,
     house: &'a House,
     /// What penetrations and offcuts are called in the document.
     names: BTreeMap<Id, String>,
@@ -76,6 +78,9 @@ impl Writer<'_> {
                 thing.insert(field.code().to_owned(), name.as_str().into());
             }
         }
+        if kind == Kind::Board {
+            thing.extend(self.shapes(record));
+        }
         self.signed.extend(self.house.signed(record.id()).map(|signed| sign_off(signed, record, &self.names)));
         for part in parts(kind) {
             let under = self.house.under(record.id(), part.kind);
@@ -87,6 +92,33 @@ impl Writer<'_> {
             }
         }
         thing
+    }
+}
+
+impl Writer<'_> {
+    /// The true shape of a board, so that anybody can check it: as a view has it, its cuts named by what the document calls
+    /// penetrations, or by what they are. It follows from the rest, and is not read.
+    fn shapes(&self, record: &Record) -> Map<String, Json> {
+        let Ok(board) = Board::of(self.work, record.id()) else { return Map::new() };
+        let around = board.site.as_ref().and_then(|site| site.shapes().ok()).map_or(&[][..], |shapes| shapes.around());
+        let code = |name: &String| {
+            name.rsplit_once("-kind-")
+                .or_else(|| name.split_once("-opening-"))
+                .map_or_else(|| name.trim_start_matches("wall-abutment-").to_owned(), |(_, code)| code.to_owned())
+        };
+        let name = |place: usize| {
+            let id = around.get(place).and_then(|own| own.id);
+            let named = id.and_then(|id| self.names.get(&id)).cloned();
+            named.or_else(|| board.names.get(place).map(code)).unwrap_or_default()
+        };
+        let mut shapes = board.shapes.iter().map(|shape| shape_view(shape, name));
+        let first = shapes.next().and_then(|shape| serde_json::to_value(shape).ok());
+        let Some(Json::Object(mut first)) = first else { return Map::new() };
+        let more: Vec<Json> = shapes.filter_map(|shape| serde_json::to_value(shape).ok()).collect();
+        if !more.is_empty() {
+            first.insert(FURTHER_PIECES.to_owned(), more.into());
+        }
+        first
     }
 }
 

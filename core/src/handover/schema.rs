@@ -2,7 +2,7 @@ use serde_json::{Map, Value as Json, json};
 
 use crate::book::{Allowed, Field, FieldSpec, Kind, fields_of, taped_code};
 
-use super::shape::{fields, is_length, is_named, keeps_lines, parts};
+use super::shape::{FURTHER_PIECES, fields, is_length, is_named, keeps_lines, parts};
 
 /// The JSON Schema (draft 2020-12) of a job document.
 pub fn job_document_schema() -> String {
@@ -48,6 +48,7 @@ fn thing(kind: Kind) -> Map<String, Json> {
         }
         Kind::Board => {
             properties.insert(Field::Offcut.code().to_owned(), name());
+            properties.extend(board_shape());
         }
         Kind::Notch => {
             properties.insert(Field::Penetration.code().to_owned(), name());
@@ -67,6 +68,37 @@ fn thing(kind: Kind) -> Map<String, Json> {
     }
     schema.insert("additionalProperties".to_owned(), false.into());
     schema
+}
+
+/// The true shape of a board, in whole nanometres: for reading, as it follows from the rest.
+fn board_shape() -> Map<String, Json> {
+    let whole = || json!({ "type": "integer" });
+    let corner = || {
+        let properties = json!({ "x": whole(), "y": whole() });
+        json!({ "type": "object", "properties": properties, "required": ["x", "y"], "additionalProperties": false })
+    };
+    let corners = || json!({ "type": "array", "items": corner() });
+    let edges = json!({ "type": "array", "items": { "enum": ["left", "right", "bottom", "top"] } });
+    let cut = json!({
+        "type": "object",
+        "properties": {
+            "name": { "type": "string" }, "edges": edges,
+            "left": whole(), "right": whole(), "bottom": whole(), "top": whole()
+        },
+        "additionalProperties": false
+    });
+    let rip = json!({ "top": whole(), "bottom": whole() });
+    let shape = json!({
+        "at": corner(),
+        "shape": corners(),
+        "holes": { "type": "array", "items": corners() },
+        "rip": { "type": "object", "properties": rip, "additionalProperties": false },
+        "cuts": { "type": "array", "items": cut }
+    });
+    let Json::Object(mut own) = shape.clone() else { return Map::new() };
+    let piece = json!({ "type": "object", "properties": shape, "additionalProperties": false });
+    own.insert(FURTHER_PIECES.to_owned(), json!({ "type": "array", "items": piece }));
+    own
 }
 
 fn field(spec: &FieldSpec) -> Json {

@@ -69,3 +69,9 @@ pub(super) const fn is_named(kind: Kind) -> bool {
 pub(super) const fn is_length(spec: &FieldSpec) -> bool {
     matches!(spec.allowed, Allowed::Positive | Allowed::NotNegative | Allowed::AnyLength)
 }
+
+/// The pieces but the first of a board that something goes right through.
+pub(super) const FURTHER_PIECES: &str = "further-pieces";
+
+/// What a document says of the true shape of a board: for whoever checks it, as it follows from the rest.
+pub(super) const BOARD_SHAPE: &[&str] = &["at", "shape", "holes", "rip", "cuts", FURTHER_PIECES];

@@ -15,7 +15,7 @@ use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
 
 use super::json::{self, JsonError, OBJECTS};
-use super::shape::{Part, fields, is_length, is_named, keeps_lines, parts};
+use super::shape::{BOARD_SHAPE, Part, fields, is_length, is_named, keeps_lines, parts};
 
 /// The most bytes of a document.
 const BYTES: usize = 16 << 20;
@@ -244,6 +244,9 @@ impl Reading<'_> {
     fn known_names(&self, kind: Kind, json: &Map<String, Json>, path: &str) -> Result<()> {
         let mut known: Vec<&str> = fields(kind).map(|spec| spec.field.code()).collect();
         known.extend(parts(kind).iter().map(|part| part.name));
+        if kind == Kind::Board {
+            known.extend(BOARD_SHAPE);
+        }
         known.extend(match kind {
             Kind::Job => &["lapwright", "rules-changed", "report", "readings"][..],
             kind if keeps_lines(kind) => const { &[Field::Lines.code()] },

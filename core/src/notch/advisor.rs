@@ -42,7 +42,7 @@ pub struct AdviceRequest {
     pub bottoms: Vec<Length>,
     /// The boards' height.
     pub board_height: Length,
-    /// Their lap.
+    /// The least lap; where courses hang closer, their own counts.
     pub lap: Length,
     /// The gap round the block.
     pub gap: Gap,
@@ -98,13 +98,17 @@ impl AdviceRequest {
             if edge >= top || edge + self.board_height <= bottom {
                 continue;
             }
+            // The lap that hangs counts; one that makes no sense is told at the pole.
+            let below = course.checked_sub(1).and_then(|below| self.bottoms.get(below));
+            let hangs = |below: &Length| *below + self.board_height - edge;
+            let lap = below.map(hangs).filter(|lap| !lap.is_negative() && *lap < self.board_height);
             // Board enough at both sides, so that its ends play no part.
             let beside = self.board_height + self.leg_min;
             let notch = Notch::lay_out(&NotchRequest {
                 board: Board {
                     height: self.board_height,
                     length: beside + block.size.width + beside,
-                    lap: Some(self.lap),
+                    lap: Some(lap.unwrap_or(self.lap)),
                 },
                 block: Block {
                     left: beside,
@@ -118,6 +122,7 @@ impl AdviceRequest {
                 division: self.division,
                 leg_min: self.leg_min,
                 below: course > 0,
+                open_above: false,
             })?;
             let thin = |warning: &&Warning| matches!(warning, Warning::ThinLeg { leg: "above" | "below", .. });
             seat.boards += usize::from(notch.cut.is_some());
@@ -220,6 +225,21 @@ mod tests {
         assert_eq!(advice.seat, Seat { boards: 2, thin_legs: 0, thin_strips: 0 });
         assert_eq!(advice.block, PlacedBlock { size: asked.placed.size, hole: inches(2, 8) }, "up to that top edge");
         assert_eq!(advice.now, now);
+    }
+
+    #[test]
+    fn courses_that_hang_closer_open_a_notch() {
+        // Every 6 in: a real lap of 2 1/4 in. The block begins 1 15/16 in over the line at 24 in: by the least lap a hole with a leg of
+        // that under it, by the real one a notch.
+        let mut asked = asked(inches(29, 0));
+        asked.bottoms = (0..8).map(|course| inches(6 * course, 0)).collect();
+        asked.strip_min = Length::ZERO;
+        asked.placed =
+            PlacedBlock { size: BlockSize { width: inches(6, 0), height: inches(4, 0) }, hole: inches(3, 1) };
+        assert_eq!(asked.seat(asked.placed).unwrap(), Seat { boards: 2, thin_legs: 0, thin_strips: 0 });
+        asked.bottoms.drain(..4);
+        let first = asked.seat(asked.placed).unwrap();
+        assert_eq!(first.thin_legs, 1, "the first course keeps its hole: {first:?}");
     }
 
     #[test]

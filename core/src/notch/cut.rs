@@ -27,6 +27,9 @@ pub struct NotchRequest {
     pub leg_min: Length,
     /// Whether there is a course under this board.
     pub below: bool,
+    /// Whether the gap over the block stays open, as over a head flashing: a board that lies nearer is cut, though the
+    /// block itself does not enter it.
+    pub open_above: bool,
 }
 
 /// The laid out notch, seen from the face.
@@ -125,7 +128,8 @@ impl Notch {
     /// The notch for a block.
     ///
     /// A block enters the board where it overlaps it; one that only touches it, or lies beside it by less than the gap,
-    /// does not, and is warned of. The marks are the block's edges moved outward by the offset; a mark on or beyond an
+    /// does not, and is warned of; where the gap over it stays open, its mark is what enters. The marks are the block's
+    /// edges moved outward by the offset; a mark on or beyond an
     /// edge of the board opens the cut to that edge, and so does a block that starts less than the lap above the bottom
     /// edge, where there is a course below: the strip under it would lie over the board below, which carries its own
     /// notch. The deeper side of a sloped edge decides; an edge that is open is open along the whole width. The heights
@@ -146,7 +150,9 @@ impl Notch {
             legs: Legs::default(),
             warnings: Vec::new(),
         };
-        if let Some(touch) = Touch::of(board, block) {
+        let over = if request.open_above { offset.at(Edge::Top) } else { Length::ZERO };
+        let reach = Block { top: block.top.map(|height| height + over), ..*block };
+        if let Some(touch) = Touch::of(board, &reach).and_then(|_| Touch::of(board, block)) {
             notch.warnings = touch.warnings(gap);
             return Ok(notch);
         }

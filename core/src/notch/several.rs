@@ -1,4 +1,4 @@
-use super::{Block, Legs, Notch, NotchError, NotchRequest};
+use super::{Legs, Notch, Warning};
 use crate::measure::Length;
 
 /// The cuts for several blocks on one board.
@@ -13,14 +13,9 @@ pub struct Several {
     pub thin: Vec<usize>,
 }
 
-/// The notches for a list of blocks on one board. Each notch's `legs` reach to the neighbouring cut where that is nearer
-/// than the board's end.
-///
-/// # Errors
-/// As [`Notch::lay_out`], for the first block that has one.
-pub fn several(request: &NotchRequest, blocks: &[Block]) -> Result<Several, NotchError> {
-    let lay_out = |block: &Block| Notch::lay_out(&NotchRequest { block: *block, ..*request });
-    let mut notches: Vec<Notch> = blocks.iter().map(lay_out).collect::<Result<_, _>>()?;
+/// The notches of one board together, each laid out by itself. Each notch's `legs` reach to the neighbouring cut where that
+/// is nearer than the board's end, and what is warned of is that leg: a leg under `leg_min` is thin.
+pub fn several(mut notches: Vec<Notch>, leg_min: Length) -> Several {
     let mut order: Vec<(usize, Length, Length)> =
         notches.iter().enumerate().filter_map(|(at, notch)| notch.cut.map(|cut| (at, cut.left, cut.right))).collect();
     order.sort_by_key(|(at, left, right)| (*left, *right, *at));
@@ -30,18 +25,19 @@ pub fn several(request: &NotchRequest, blocks: &[Block]) -> Result<Several, Notc
         .collect();
     for (first, second, width) in &between {
         let leg = width.is_positive().then_some(*width);
-        set_leg(&mut notches, *first, |legs| legs.right = leg);
-        set_leg(&mut notches, *second, |legs| legs.left = leg);
+        set_leg(&mut notches, *first, "right", |legs| legs.right = leg);
+        set_leg(&mut notches, *second, "left", |legs| legs.left = leg);
     }
-    let thin = |(at, (_, _, width)): (usize, &(usize, usize, Length))| {
-        (width.is_positive() && *width < request.leg_min).then_some(at)
-    };
+    let thin =
+        |(at, (_, _, width)): (usize, &(usize, usize, Length))| (width.is_positive() && *width < leg_min).then_some(at);
     let thin = between.iter().enumerate().filter_map(thin).collect();
-    Ok(Several { notches, between, thin })
+    Several { notches, between, thin }
 }
 
-fn set_leg(notches: &mut [Notch], at: usize, set: impl Fn(&mut Legs)) {
+fn set_leg(notches: &mut [Notch], at: usize, side: &str, set: impl Fn(&mut Legs)) {
     if let Some(notch) = notches.get_mut(at).filter(|notch| !notch.kind.is_through()) {
         set(&mut notch.legs);
+        // The leg to the board's end is none of its own any more.
+        notch.warnings.retain(|warning| !matches!(warning, Warning::ThinLeg { leg, .. } if *leg == side));
     }
 }

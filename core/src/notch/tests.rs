@@ -23,6 +23,7 @@ fn request(left: f64, right: f64, bottom: [f64; 2], top: [f64; 2]) -> NotchReque
         division: Division::SIXTEENTH,
         leg_min: inch(2.0),
         below: true,
+        open_above: false,
     }
 }
 
@@ -106,7 +107,8 @@ fn an_edge_that_is_open_has_no_gap_warning() {
 fn legs_between_two_cuts() {
     let first = request(40.0, 46.0, [-1.0; 2], [3.0; 2]);
     let second = Block { left: inch(47.0), right: inch(50.0), ..first.block };
-    let both = several(&first, &[second, first.block]).unwrap();
+    let lay_out = |block: Block| Notch::lay_out(&NotchRequest { block, ..first }).unwrap();
+    let both = several(vec![lay_out(second), lay_out(first.block)], first.leg_min);
     assert_eq!(both.between, [(1, 0, inch(0.875))]);
     assert_eq!(both.thin, [0]);
     assert_eq!(both.notches[0].legs.left, Some(inch(0.875)));

@@ -12,9 +12,11 @@ use crate::views::{BoardView, NotchView, Question, Source};
 
 use super::revision::board_revision;
 use crate::forms::ask;
+use crate::forms::board_shape::shape_warnings;
 use crate::forms::context::Terms;
 use crate::forms::desk::job_id;
 use crate::forms::error::Result;
+use crate::forms::instructions;
 use crate::forms::signing::step_lines;
 use crate::forms::step_asks;
 
@@ -34,8 +36,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
     let (length, height) = (terms.answer(&hand.board.record, Field::Length), hand.height_reading(terms));
     let questions = ask::questions(book, terms, &hand.board.record)?;
     let (line_left, line_right) = hand.line(terms).unzip();
+    notes.extend(shape_warnings(terms, &hand.board));
+    let instructions = instructions::lines(terms, &hand.board, &notches);
+    let mut shapes = hand.shapes(terms).into_iter();
+    let (shape, further_pieces) = (shapes.next(), shapes.collect());
     Ok(BoardView {
-        revision: board_revision(terms.phrases, length.as_ref(), &height, &notches),
+        revision: board_revision(terms.phrases, length.as_ref(), &height, &notches, shape.as_ref()),
         board: hand.id().to_string(),
         wall: hand.board.site.as_ref().map(|wall| wall.id().to_string()).unwrap_or_default(),
         job: job_id(&hand.work),
@@ -54,6 +60,9 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
         line_left,
         line_right,
         walls: hand.walls(),
+        shape,
+        further_pieces,
+        instructions,
         gaps_known: hand.learned.as_ref().map_or(0, |habit| u32::try_from(habit.cuts).unwrap_or(u32::MAX)),
     })
 }

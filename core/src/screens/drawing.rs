@@ -46,8 +46,8 @@ fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Re
 }
 
 fn board_side(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, side: Side) -> Result<Drawing> {
-    let BoardView { length, height, notches, revision, .. } = board::view(book, terms, id)?;
-    let board = Board::of(terms.phrases, length.as_ref(), &height, &notches);
+    let BoardView { length, height, notches, shape, revision, .. } = board::view(book, terms, id)?;
+    let board = Board::of(terms.phrases, length.as_ref(), &height, &notches, shape.as_ref());
     let spoken = board.spoken(terms.phrases, side);
     Ok(packed(page, revision, board.draw(page, side), spoken, Vec::new()))
 }

@@ -4,7 +4,7 @@ use crate::drawing::{Block, Board, Elevation, Layers, SawPattern, Stick};
 use crate::flashing::{Pipe, WallLayers};
 use crate::phrases::Phrases;
 use crate::store::Hash;
-use crate::views::{NotchView, PenetrationView, PoleView, Reading, WallView};
+use crate::views::{NotchView, PenetrationView, PoleView, Reading, ShapeView, WallView};
 
 /// The revision of a board's drawing.
 pub(super) fn board_revision(
@@ -12,8 +12,9 @@ pub(super) fn board_revision(
     length: Option<&Reading>,
     height: &Reading,
     notches: &[NotchView],
+    shape: Option<&ShapeView>,
 ) -> i64 {
-    revision(&Board::of(phrases, length, height, notches))
+    revision(&Board::of(phrases, length, height, notches, shape))
 }
 
 /// The revision of a wall's drawing; what the view holds in its own `revision` is no part of it.

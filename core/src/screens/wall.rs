@@ -4,6 +4,8 @@ mod changed;
 mod elevation;
 mod plan;
 
+pub(in crate::screens) use elevation::board_box;
+
 use std::collections::BTreeSet;
 
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};

@@ -20,5 +20,5 @@ pub use movement::{STRAIN_LIMIT_PERCENT, gap_takes, movement};
 pub use piece::{Piece, PieceError, Plan};
 pub use pitch::Pitch;
 pub use pole::{COURSES_LIMIT, Mode, Pole, PoleError, PoleRequest};
-pub use run::{Corner, CourseLine, End, Obstacle, Run};
+pub use run::{CourseLine, End, Run};
 pub use wall_line::WallLine;

@@ -13,6 +13,10 @@ pub struct BoardDetail {
     pub joint: bool,
     /// Whether an end is cut to a rake or out of plumb.
     pub bevelled: bool,
+    /// Whether something is ripped off it along its length.
+    pub ripped: bool,
+    /// Whether its nail line is cut away, at least in part, so that it is nailed through the face there.
+    pub face_nailed: bool,
     /// Whether the face is painted after it is up.
     pub painted: bool,
     /// Whether the house may carry lead paint or old cladding.
@@ -24,14 +28,21 @@ pub struct BoardDetail {
 impl BoardDetail {
     /// The canonical form of the detail, to which the caller adds lengths, cuts, rules and readings.
     pub fn canonical(&self) -> Canonical {
-        Canonical::new("board")
+        let mut canonical = Canonical::new("board")
             .flag("notched", self.notched)
             .flag("first-course", self.first_course)
             .flag("joint", self.joint)
             .flag("bevelled", self.bevelled)
             .flag("painted", self.painted)
             .flag("old-house", self.old_house)
-            .flag("above-reach", self.above_reach)
+            .flag("above-reach", self.above_reach);
+        // A board of its full height keeps the text that it was signed with.
+        for (name, flag) in [("ripped", self.ripped), ("face-nailed", self.face_nailed)] {
+            if flag {
+                canonical = canonical.flag(name, true);
+            }
+        }
+        canonical
     }
 
     /// The canonical text of the detail, for hashing.
@@ -55,11 +66,16 @@ impl BoardDetail {
         }
         steps.push(if self.bevelled { step!("board-mark", "board-mark-bevel") } else { step!("board-mark") });
         steps.push(step!("board-cut").length(key("step-measured-length")).cautions(&saw));
+        if self.ripped {
+            steps.push(step!("board-rip").length(key("step-measured-height")).cautions(&saw));
+        }
         if self.notched {
             steps.push(step!("board-notch").cautions(&saw));
             steps.push(step!("board-try"));
         }
-        steps.push(step!("board-prime").hidden().photo().cautions(&[Caution::Label]));
+        let prime =
+            if self.ripped { step!("board-prime", "board-prime-rip", "board-prime-rip") } else { step!("board-prime") };
+        steps.push(prime.hidden().photo().cautions(&[Caution::Label]));
         if self.joint {
             let backing = if self.first_course {
                 step!("board-backing", "board-backing-first", "board-backing-first")
@@ -74,8 +90,12 @@ impl BoardDetail {
             if self.above_reach { &[Caution::Ladder, Caution::Fall, Caution::PowerLine] } else { &[] };
         steps.push(place.cautions(height).cautions(&[Caution::Lifting]));
         // The next course covers the nails, so that nobody can see later whether each found its stud.
-        let nail = if self.joint { step!("board-nail", "board-nail-joint") } else { step!("board-nail") };
-        steps.push(nail.hidden().cautions(&[Caution::Nailer]));
+        let nail = match (self.face_nailed, self.joint) {
+            (true, _) => step!("board-nail", "board-nail-face", "board-nail-face"),
+            (false, true) => step!("board-nail", "board-nail-joint").hidden(),
+            (false, false) => step!("board-nail").hidden(),
+        };
+        steps.push(nail.cautions(&[Caution::Nailer]));
         if self.notched {
             steps.push(step!("board-gap").photo().length(key("step-measured-gap")));
         }

@@ -43,9 +43,9 @@ fn penetrations() -> Vec<PenetrationDetail> {
 }
 
 fn boards() -> Vec<BoardDetail> {
-    (0..128_u8)
+    (0..512_u16)
         .map(|flags| {
-            let bit = |at: u8| flags & (1 << at) != 0;
+            let bit = |at: u16| flags & (1 << at) != 0;
             BoardDetail {
                 notched: bit(0),
                 first_course: bit(1),
@@ -54,6 +54,8 @@ fn boards() -> Vec<BoardDetail> {
                 painted: bit(4),
                 old_house: bit(5),
                 above_reach: bit(6),
+                ripped: bit(7),
+                face_nailed: bit(8),
             }
         })
         .collect()
@@ -351,7 +353,7 @@ fn the_detail_text_tells_details_apart() {
     // A head flashing asked for at a collar is no other detail, as a collar has none.
     assert_eq!(all.len(), penetrations().len() - 9 * 2 * 2 * 32);
     let all: BTreeSet<_> = boards().iter().map(BoardDetail::detail_text).collect();
-    assert_eq!(all.len(), 128);
+    assert_eq!(all.len(), 512);
 }
 
 fn sign(step: &str, act: Act, reason: &str) -> SignOff {

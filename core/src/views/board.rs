@@ -2,6 +2,7 @@
 
 use super::parts::{Given, Note, Question, Reading, Size};
 use super::pole::PoleWall;
+use super::shape::ShapeView;
 use super::steps::{StepLine, StepSaid};
 use super::wall::Corner;
 
@@ -52,6 +53,31 @@ pub struct BoardView {
     /// How many gaps of this signer's saw are known.
     #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
     pub gaps_known: u32,
+    /// Its true shape; absent until its length is known, or where none of it lies on the wall.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    #[serde(flatten)]
+    pub shape: Option<ShapeView>,
+    /// The other pieces of a board that something goes right through, from left to right.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub further_pieces: Vec<ShapeView>,
+    /// How it is cut, in the order of the cuts.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub instructions: Vec<InstructionLine>,
+}
+
+/// One cut of a board.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct InstructionLine {
+    /// `length`, `rip`, `bevel`, `clip`, `step`, `notch`, `hole`, `contour` or `pieces`.
+    pub code: String,
+    /// What to do, seen from the face.
+    pub text: String,
+    /// Where its marks lie along the face, from the left end, in nanometres; none for a cut along the whole board.
+    pub marks: Vec<i64>,
+    /// The same on the back, from the end that is the left one there.
+    pub marks_behind: Vec<i64>,
 }
 
 /// One notch of the board in hand.

@@ -1,6 +1,7 @@
 //! Wall: what is where on it.
 
 use super::parts::{Given, Note, Reading};
+use super::shape::ShapeView;
 
 /// A wall to scale and what sits in it.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -78,6 +79,12 @@ pub struct BoardLine {
     pub notched: bool,
     /// Course, state and notch in words.
     pub said: String,
+    /// Its true shape: more than one where something goes right through it.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub shapes: Vec<ShapeView>,
+    /// How much higher its right end hangs than its left one, in nanometres.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub rise: i64,
 }
 
 /// What can be done with a wall.

@@ -2,7 +2,7 @@ use std::sync::Arc;
 
 use crate::book::{Field, Record};
 use crate::measure::Length;
-use crate::siding::{Corner, CourseLine, Obstacle, Run, WallLine};
+use crate::siding::{CourseLine, WallLine};
 
 /// What the tape read of a course that hangs, and the lines that were planned from there.
 #[derive(Clone, Debug)]
@@ -80,34 +80,8 @@ impl Course {
         if self.line.middle < self.middle.bottom { self.middle.bottom } else { self.line.at(x, self.width) }
     }
 
-    /// Its runs. Where the line is out of level the board's edges meet a rake where they really lie: the wall is
-    /// sheared until the line is level, which moves no point to the left or right, and cut there.
-    pub fn runs(&self, corners: &[Corner], obstacles: &[Obstacle]) -> Vec<Run> {
-        if self.line.out_of_level() == Length::ZERO {
-            return self.middle.runs(corners, obstacles);
-        }
-        let higher = |x: Length| self.bottom_at(x) - self.middle.bottom;
-        let sheared: Vec<Corner> =
-            split_at(corners, self.width.half()).into_iter().map(|(x, y)| (x, y - higher(x))).collect();
-        // Whether an obstacle parts the course is asked where it stands.
-        let moved = |obstacle: &Obstacle| {
-            let by = higher(obstacle.left.least() + (obstacle.right.most() - obstacle.left.least()).half());
-            Obstacle { bottom: obstacle.bottom - by, top: obstacle.top - by, ..*obstacle }
-        };
-        let obstacles: Vec<Obstacle> = obstacles.iter().map(moved).collect();
-        self.middle.runs(&sheared, &obstacles)
+    /// The top edge of its board at `x`.
+    pub fn top_at(&self, x: Length) -> Length {
+        self.bottom_at(x) + self.middle.height
     }
-}
-
-/// An outline with a corner wherever a side crosses `x`, where a course line may bend.
-fn split_at(corners: &[Corner], x: Length) -> Vec<Corner> {
-    let mut split = Vec::new();
-    for (&from, &to) in corners.iter().zip(corners.iter().cycle().skip(1)) {
-        split.push(from);
-        if (from.0 < x && x < to.0) || (to.0 < x && x < from.0) {
-            let rise = (to.1 - from.1).scaled((x - from.0).nm(), (to.0 - from.0).nm());
-            split.extend(rise.map(|rise| (x, from.1 + rise)));
-        }
-    }
-    split
 }

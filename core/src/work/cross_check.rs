@@ -3,8 +3,9 @@ use crate::measure::Length;
 use crate::notch::Sides;
 use crate::rules::keys;
 
-use super::board::{Board, Obstruction, Placement};
+use super::board::{Board, Met};
 use super::error::Result;
+use super::placement::Placement;
 use super::{BoardNotch, Work};
 
 /// By how much the notches of two boards over one block do not close on it, where that is more than the rules let pass: both depths, measured
@@ -27,12 +28,7 @@ pub fn cross_check(work: &Work, board: &Board, notch: &BoardNotch) -> Result<Opt
 
 /// By how much the two depths miss the block's height and the lap, on the worse side; `None` where the two boards do not
 /// meet at the block from below and from above.
-fn miss(
-    board: &Board,
-    notch: &BoardNotch,
-    (other, readings): (&Record, &Record),
-    planned: &Obstruction,
-) -> Option<Length> {
+fn miss(board: &Board, notch: &BoardNotch, (other, readings): (&Record, &Record), planned: &Met) -> Option<Length> {
     let block = notch.block?;
     // Both edges where the block is: a course may be out of level.
     let (x, height) = (planned.x.from + planned.x.length().half(), planned.y.length());

@@ -1,3 +1,4 @@
+use crate::board::BoardError;
 use crate::book::{Field, FieldSpec, Kind, Missing, field_of};
 use crate::rules::RuleError;
 use crate::wall::OutlineError;
@@ -28,6 +29,9 @@ pub enum WorkError {
     /// A wall's peak does not stand above both ends and between them.
     #[error("the peak does not stand above both ends and between them")]
     Peak,
+    /// The boards of a wall have no shapes: the gaps are larger than the wall, or a size is beyond what is worked through.
+    #[error(transparent)]
+    Board(#[from] BoardError),
 }
 
 impl From<Missing> for WorkError {

@@ -23,33 +23,33 @@ pub fn follow(
 ) -> Result<Operation> {
     // A wall that is not measured yet has no boards.
     let Ok(outline) = wall.outline() else { return Ok(operation) };
-    let (obstacles, corners) = (wall.obstacles()?, wall.corners()?);
+    let shapes = wall.shapes()?;
     let courses = |lines| course_lines(work, &wall.record, lines, outline);
     let (before, after) = (courses(before)?, courses(after)?);
+    let (runs_before, runs_after) = (shapes.runs(&before)?, shapes.runs(&after)?);
     let gap = work.rules().get_length(keys::GAP_TRIM)?;
     for board in work.boards(wall.id()).iter().filter(|board| state_of(board) == BoardState::Planned) {
         let of = |courses: &[Course]| {
-            let own = |course: &&Course| board.whole(Field::Course) == Some(i64::from(course.middle.course));
-            courses.iter().find(own).cloned()
+            let own = |course: &Course| board.whole(Field::Course) == Some(i64::from(course.middle.course));
+            courses.iter().position(own)
         };
         let (Some(from), Some(to)) = (board.length(Field::From), board.length(Field::To)) else { continue };
-        let Some(course) = of(&after) else {
+        let Some((course, now)) = of(&after).and_then(|at| after.get(at).zip(runs_after.get(at))) else {
             operation = operation.remove(board.id());
             continue;
         };
-        let runs = |course: &Course| course.runs(&corners, obstacles);
-        let (was, now) = (of(&before).as_ref().map(runs).unwrap_or_default(), runs(&course));
-        let ends = moved((from, to), &was, &now, gap);
+        let was = of(&before).and_then(|at| runs_before.get(at)).map_or(&[][..], Vec::as_slice);
+        let ends = moved((from, to), was, now, gap);
         let length = board.length(Field::Length).filter(|_| ends == (from, to));
         let length = length.unwrap_or_else(|| division.round(ends.1 - ends.0, Rounding::Down));
-        let bevels = match run_of(&now, ends) {
+        let bevels = match run_of(now, ends) {
             Some(run) => bevels(run, ends, gap),
             None => {
                 let kept = |field| board.length(field).unwrap_or_default();
                 (kept(Field::BevelLeft), kept(Field::BevelRight))
             }
         };
-        let layout = BoardLayout::on(&course, ends, length, bevels);
+        let layout = BoardLayout::on(course, ends, length, bevels);
         operation = operation.set_all(board.id(), layout.changes(board));
     }
     Ok(operation)

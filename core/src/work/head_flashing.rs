@@ -1,28 +1,36 @@
-//! The head flashing of a penetration.
+//! Head flashings: over a penetration that has one, and over every window and door.
 
-use crate::flashing::{HeadFlashing, HeadRequest, head_gap};
-use crate::rules::keys;
+use crate::flashing::{HeadFlashing, HeadRequest, Rectangle, head_gap};
+use crate::measure::Length;
+use crate::rules::{RuleSet, keys};
+use crate::wall::Opening;
 
-use super::PenetrationSite;
 use super::error::Result;
 
-impl PenetrationSite {
-    /// The head flashing; `None` where there is none, or where it cannot be bent.
-    ///
-    /// # Errors
-    /// [`super::WorkError::Rule`].
-    pub fn head_flashing(&self) -> Result<Option<HeadFlashing>> {
-        let (Some(block), true) = (self.penetration.block, self.detail.has_head_flashing()) else { return Ok(None) };
-        let request = HeadRequest {
-            block: self.outer(),
-            thickness: block.thickness,
-            up_leg: self.rule(keys::HEAD_FLASHING_UP_LEG)?,
-            gap: head_gap(self.work.rules())?,
-            slope: self.work.rules().get_share(keys::HEAD_FLASHING_SLOPE)?,
-            end_dam: self.rule(keys::HEAD_FLASHING_END_DAM)?,
-            down_lap: self.rule(keys::HEAD_FLASHING_DOWN_LAP)?,
-            drip: self.rule(keys::HEAD_FLASHING_DRIP)?,
-        };
-        Ok(HeadFlashing::bend(&request).ok())
-    }
+/// The head flashing over a window or a door whose trim stands out so far.
+pub(super) fn over_opening(rules: &RuleSet, opening: &Opening, thickness: Length) -> Result<Option<HeadFlashing>> {
+    let head = opening.head();
+    let area = Rectangle { left: head.from, right: head.to, bottom: opening.bottom, top: opening.top };
+    over(rules, area, thickness)
+}
+
+/// The gap between what a head flashing covers and the board above it: the flashing's fall, and what stays open.
+pub(super) fn gap_over(head: &HeadFlashing, top: Length) -> Length {
+    head.open_to - top
+}
+
+/// The head flashing over a block that stands out so far; `None` where it cannot be bent.
+pub(super) fn over(rules: &RuleSet, block: Rectangle, thickness: Length) -> Result<Option<HeadFlashing>> {
+    let rule = |key: &str| rules.get_length(key);
+    let request = HeadRequest {
+        block,
+        thickness,
+        up_leg: rule(keys::HEAD_FLASHING_UP_LEG)?,
+        gap: head_gap(rules)?,
+        slope: rules.get_share(keys::HEAD_FLASHING_SLOPE)?,
+        end_dam: rule(keys::HEAD_FLASHING_END_DAM)?,
+        down_lap: rule(keys::HEAD_FLASHING_DOWN_LAP)?,
+        drip: rule(keys::HEAD_FLASHING_DRIP)?,
+    };
+    Ok(HeadFlashing::bend(&request).ok())
 }

@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::book::{Field, House, Kind, Missing, Record};
-use crate::measure::Length;
+use crate::measure::{Division, Length, Rounding};
 use crate::rules::{Change, Family, Quantity, RuleSet, RuleUnit, keys};
 use crate::store::Id;
 
@@ -96,6 +96,15 @@ impl Work {
     /// [`WorkError::Rule`].
     pub fn board_thickness(&self) -> Result<Length> {
         self.length_or_rule(Field::BoardThickness, keys::BOARD_THICKNESS)
+    }
+
+    /// How far a block stands out from the wall where nobody says otherwise: two boards and what they need, rounded up.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`].
+    pub fn block_thickness(&self) -> Result<Length> {
+        let (board, more) = (self.board_thickness()?, self.rules.get_length(keys::BLOCK_THICKNESS_MARGIN)?);
+        Ok(Division::SIXTEENTH.round(board + board + more, Rounding::Up))
     }
 
     /// The least lap: answered, else the rules' own.

@@ -5,6 +5,7 @@
 //! since the last tap is taken over as it was. A board, a penetration, progress and the saw list are derived where they are
 //! asked for.
 
+mod around;
 mod block_advice;
 mod board;
 mod course;
@@ -17,6 +18,7 @@ mod head_flashing;
 mod house;
 mod house_plan;
 mod joints;
+mod laid_out;
 mod materials;
 mod mounting_block;
 mod next;
@@ -24,6 +26,7 @@ mod notch;
 mod patch;
 mod penetration;
 mod penetration_site;
+mod placement;
 mod plan_error;
 mod planned_board;
 mod progress;
@@ -35,15 +38,18 @@ mod uncovered;
 mod wall_board;
 mod wall_layers;
 mod wall_plan;
+mod wall_shapes;
 mod weather;
 
-pub use board::{Board, Obstruction, Placement};
+pub use around::Around;
+pub use board::{Board, Met};
 pub use course::{AsBuiltEntry, Course, as_built_line, lengths, merge_as_built};
 pub use cross_check::cross_check;
 pub use error::{Result, WorkError};
 pub use follow::follow;
 pub use house::{Stock, Work};
 pub use house_plan::{CoursePiece, HousePlan};
+pub use laid_out::{LaidNotch, LaidOut};
 pub use materials::materials;
 pub use mounting_block::MadeBlock;
 pub use next::NextWork;
@@ -51,6 +57,7 @@ pub use notch::{BoardNotch, READINGS, Tools};
 pub use patch::patch_lengths;
 pub use penetration::{Block, Penetration};
 pub use penetration_site::PenetrationSite;
+pub use placement::Placement;
 pub use plan_error::PlanError;
 pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, planned};
 pub use progress::{PenetrationProgress, WallProgress, open_field};
@@ -59,4 +66,5 @@ pub use signed::{open_steps, sign_offs};
 pub use site::{Site, course_lines, head_of, outline_with};
 pub use wall_board::{WallBoard, state_of};
 pub use wall_plan::WallPlan;
+pub use wall_shapes::{Neighbours, TapedAround, WallShapes};
 pub use weather::{OpenToWeather, WeatherGap, open_to_weather};

@@ -1,13 +1,14 @@
 use std::sync::Arc;
 
 use crate::book::{Field, Record};
-use crate::measure::{Division, Length};
-use crate::notch::{Block, CutKind, GapRule, Notch, NotchRequest, Overcut, Sides};
+use crate::measure::{Division, Length, Rounding};
+use crate::notch::{Block, CutKind, Gap, GapRule, Notch, NotchRequest, Overcut, Sides};
 use crate::rules::keys;
 use crate::store::Id;
 
-use super::board::{Board, Obstruction, Placement};
+use super::board::{Board, Met};
 use super::error::{Result, WorkError};
+use super::placement::Placement;
 
 /// What somebody cuts and measures with: it moves the marks and widens the gap to expect, and is no part of what is signed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +27,7 @@ pub struct BoardNotch {
     /// What the tape read, where it was put to it.
     pub taped: Option<Arc<Record>>,
     /// What stands there by the plan.
-    pub planned: Option<Obstruction>,
+    pub planned: Option<Met>,
     /// The block in the board's frame; `None` until four readings are there. Without a right one the block is level.
     pub block: Option<Block>,
     place: Option<Placement>,
@@ -37,8 +38,7 @@ pub const READINGS: [Field; 6] =
     [Field::Left, Field::Right, Field::BottomLeft, Field::BottomRight, Field::TopLeft, Field::TopRight];
 
 /// Every notch of a board, from left to right: those that were taped, and those that the plan expects.
-pub(super) fn notches(board: &Board, taped: &[Arc<Record>], obstructions: Vec<Obstruction>) -> Vec<BoardNotch> {
-    let place = board.place();
+pub(super) fn notches(place: Option<Placement>, taped: &[Arc<Record>], obstructions: Vec<Met>) -> Vec<BoardNotch> {
     let of = |record: &Record| record.reference(Field::Penetration);
     let mut notches = Vec::new();
     for record in taped {
@@ -55,7 +55,7 @@ pub(super) fn notches(board: &Board, taped: &[Arc<Record>], obstructions: Vec<Ob
 }
 
 impl BoardNotch {
-    fn new(taped: Option<Arc<Record>>, planned: Option<Obstruction>, place: Option<Placement>) -> Self {
+    pub(super) fn new(taped: Option<Arc<Record>>, planned: Option<Met>, place: Option<Placement>) -> Self {
         let mut notch = Self { taped, planned, block: None, place };
         notch.block = notch.measured_block();
         notch
@@ -82,6 +82,11 @@ impl BoardNotch {
         self.ids().contains(&id)
     }
 
+    /// The gap over a head flashing on top of what it goes round, the flashing's fall included.
+    pub fn head(&self) -> Option<Length> {
+        self.planned.as_ref()?.head
+    }
+
     /// A reading in the board's own frame: taped, else planned.
     pub fn reading(&self, field: Field) -> Option<Length> {
         self.taped.as_ref().and_then(|record| record.length(field)).or_else(|| self.planned_reading(field))
@@ -89,7 +94,7 @@ impl BoardNotch {
 
     /// What the plan says of a reading.
     pub fn planned_reading(&self, field: Field) -> Option<Length> {
-        let Obstruction { x, y, .. } = self.planned.as_ref()?;
+        let Met { x, y, .. } = self.planned.as_ref()?;
         let place = self.place?;
         Some(match field {
             Field::Left => x.from - place.from,
@@ -120,17 +125,26 @@ impl BoardNotch {
 }
 
 /// What the notch of a block is laid out from.
-pub(super) fn request(board: &Board, block: Block, tools: &Tools) -> Result<NotchRequest> {
+pub(super) fn request(board: &Board, notch: &BoardNotch, block: Block, tools: &Tools) -> Result<NotchRequest> {
     Ok(NotchRequest {
-        board: crate::notch::Board { height: board.height, length: board.length()?, lap: board.lap },
+        board: crate::notch::Board { height: board.height, length: board.length()?, lap: board.lap_at(&block) },
         block,
-        gap: GapRule::One(board.gap()?),
+        gap: gaps(board.gap()?, notch.head(), tools.division),
         overcut: tools.overcut,
         tape: tools.tape,
         division: tools.division,
         leg_min: board.rules.get_length(keys::LEG_LEAST)?,
         below: board.below,
+        open_above: notch.head().is_some(),
     })
+}
+
+/// The gaps at the edges of what a notch goes round. Over a head flashing it is at least `head`, up to the next mark of the
+/// tape, and may come out wider by as much as at the other edges.
+fn gaps(gap: Gap, head: Option<Length>, division: Division) -> GapRule<Gap> {
+    let Some(head) = head else { return GapRule::One(gap) };
+    let min = division.half().round(head, Rounding::Up);
+    GapRule::Edges { sides: gap, top: Gap { min, max: min + (gap.max - gap.min) }, bottom: gap }
 }
 
 /// Whether the rules' own saw would have anything to do at a planned notch, or anything to say of it. A block that only
@@ -138,7 +152,7 @@ pub(super) fn request(board: &Board, block: Block, tools: &Tools) -> Result<Notc
 pub(super) fn by_rule(board: &Board, notch: &BoardNotch) -> Result<bool> {
     let tape = board.rules.get_length(keys::TAPE_ERROR)?;
     let tools = Tools { overcut: board.ruled_overcut()?, tape, division: Division::SIXTEENTH };
-    let request = match notch.block.map(|block| request(board, block, &tools)).transpose() {
+    let request = match notch.block.map(|block| request(board, notch, block, &tools)).transpose() {
         Ok(Some(request)) => request,
         // What is not measured yet may well be one.
         Ok(None) | Err(WorkError::First { .. }) => return Ok(true),

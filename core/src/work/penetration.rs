@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::book::{Field, Record};
-use crate::flashing::{drains_below, head_needed};
+use crate::flashing::{HeadFlashing, Rectangle, drains_below, head_needed};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::siding::CourseLine;
@@ -11,6 +11,7 @@ use crate::wall::{Finish, Mounting, PenetrationKind, Point, Shape, Span};
 
 use super::Work;
 use super::error::{Result, WorkError};
+use super::head_flashing::over;
 
 /// What goes through a wall, with everything that has a default filled in.
 #[derive(Clone, Debug)]
@@ -84,6 +85,18 @@ impl Penetration {
         }
     }
 
+    /// The head flashing over it; `None` where there is none, or where it cannot be bent.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`].
+    pub fn head_flashing(&self, work: &Work) -> Result<Option<HeadFlashing>> {
+        // Whether there is one does not depend on the courses.
+        let (Some(block), true) = (self.block, self.detail(work, &[]).has_head_flashing()) else { return Ok(None) };
+        let (x, y) = self.outer();
+        let area = Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to };
+        over(work.rules(), area, block.thickness)
+    }
+
     /// What its steps are made from; `courses` are those of its wall.
     pub fn detail(&self, work: &Work, courses: &[CourseLine]) -> PenetrationDetail {
         let (_, y) = self.outer();
@@ -142,10 +155,7 @@ fn block(record: &Record, work: &Work, finish: Finish, shape: Shape, centre: Poi
     let height = record.length(Field::BlockHeight).unwrap_or_else(|| round_up(shape.height() + beyond));
     let thickness = match record.length(Field::BlockThickness) {
         Some(thickness) => thickness,
-        None => {
-            let board = work.board_thickness()?;
-            round_up(board + board + work.rules().get_length(keys::BLOCK_THICKNESS_MARGIN)?)
-        }
+        None => work.block_thickness()?,
     };
     let hole = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
     let bottom = centre.y - hole;

@@ -1,6 +1,6 @@
 use std::sync::Arc;
 
-use crate::flashing::{Pipe, Rectangle};
+use crate::flashing::{HeadFlashing, Pipe, Rectangle};
 use crate::measure::Length;
 use crate::siding::CourseLine;
 use crate::steps::PenetrationDetail;
@@ -41,6 +41,14 @@ impl PenetrationSite {
     pub fn pipe(&self) -> Pipe {
         let Penetration { shape, centre, .. } = self.penetration;
         Pipe { shape, x: centre.x, y: centre.y }
+    }
+
+    /// The head flashing; `None` where there is none, or where it cannot be bent.
+    ///
+    /// # Errors
+    /// [`super::WorkError::Rule`].
+    pub fn head_flashing(&self) -> Result<Option<HeadFlashing>> {
+        self.penetration.head_flashing(&self.work)
     }
 
     /// The number on the pole of a course that is counted from one on this wall.

@@ -3,8 +3,8 @@ use crate::measure::Length;
 use crate::siding::{End, Run};
 use crate::store::{Id, Value};
 
-use super::board::Placement;
 use super::course::Course;
+use super::placement::Placement;
 
 /// A board of a plan. How the book has one is told here alone.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,13 +1,20 @@
-use std::sync::{Arc, OnceLock};
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
+use crate::board::{BoardShape, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits};
 use crate::book::{Field, House, Kind, Record};
 use crate::measure::Length;
-use crate::siding::{Corner, CourseLine, End, Obstacle, Run, WallLine};
+use crate::rules::keys;
+use crate::siding::{CourseLine, Run, WallLine};
 use crate::store::Id;
 use crate::wall::{Opening, OpeningKind, Outline, Point, Span, Studs};
 
+use super::around::{Around, abutments, trims};
 use super::course::{AsBuiltEntry, Course, merge_as_built};
 use super::error::{Result, WorkError};
+use super::head_flashing::{gap_over, over_opening};
+use super::placement::Placement;
+use super::wall_shapes::{Neighbours, TapedAround, WallShapes};
 use super::{Penetration, Work};
 
 /// What follows from a wall's measures, the pole and the rules: everything on it but its boards.
@@ -24,13 +31,19 @@ pub struct Site {
     outline: Result<Outline>,
     studs: Result<Studs>,
     courses: Result<Vec<Course>>,
-    obstacles: Result<Vec<Obstacle>>,
-    runs: OnceLock<Vec<(usize, Run)>>,
+    shapes: Result<WallShapes>,
+    course_shapes: OnceLock<Result<Vec<Vec<BoardShape>>>>,
+    runs: OnceLock<Result<Vec<(usize, Run)>>>,
+    /// The shapes of its boards by what they follow from, as far as anybody asked for them.
+    board_shapes: Mutex<BTreeMap<PlacedBoard, Arc<[BoardShape]>>>,
     /// The lines of its courses on the pole's scale; absent where the pole is not laid out.
     lines: Option<Vec<WallLine>>,
     /// Everything that all of this was made from.
     pub(super) made_from: Vec<Arc<Record>>,
 }
+
+/// What the shape of a board follows from on its wall: its course, where it lies and its full height.
+type PlacedBoard = (Option<i64>, Placement, Length);
 
 /// The things that a site is made from.
 pub(super) fn sources(house: &House, wall: &Arc<Record>) -> Vec<Arc<Record>> {
@@ -58,21 +71,25 @@ impl Site {
             (Ok(outline), Some(lines)) => course_lines(work, wall, lines, outline),
             (Ok(_), None) => Ok(Vec::new()),
         };
-        let obstacles = match &outline {
-            Ok(outline) => work.lap().map(|lap| obstacles(wall, &openings, outline, lap)),
+        let penetrations = house.under(wall.id(), Kind::Penetration);
+        let penetrations: Vec<Penetration> =
+            penetrations.iter().filter_map(|record| Penetration::of(work, record).ok()).collect();
+        let shapes = match &outline {
+            Ok(outline) => wall_shapes(work, wall, outline, (&openings, &penetrations)),
             Err(error) => Err(error.clone()),
         };
-        let penetrations = house.under(wall.id(), Kind::Penetration);
         Self {
-            penetrations: penetrations.iter().filter_map(|record| Penetration::of(work, record).ok()).collect(),
+            penetrations,
             studs: studs(house, wall),
             record: Arc::clone(wall),
+            course_shapes: OnceLock::new(),
             runs: OnceLock::new(),
+            board_shapes: Mutex::default(),
             outline,
             openings,
             as_built,
             courses,
-            obstacles,
+            shapes,
             lines,
             made_from,
         }
@@ -104,14 +121,6 @@ impl Site {
         self.outline.as_ref().map_err(Clone::clone)
     }
 
-    /// The corners of its outline.
-    ///
-    /// # Errors
-    /// As [`Site::outline`].
-    pub fn corners(&self) -> Result<Vec<Corner>> {
-        Ok(self.outline()?.points().iter().map(|point| (point.x, point.y)).collect())
-    }
-
     /// Its studs.
     ///
     /// # Errors
@@ -120,12 +129,12 @@ impl Site {
         self.studs.as_ref().map_err(Clone::clone)
     }
 
-    /// What splits or shortens its runs: openings, and the trim at its ends.
+    /// Where its boards may be.
     ///
     /// # Errors
-    /// As [`Site::outline`].
-    pub fn obstacles(&self) -> Result<&[Obstacle]> {
-        self.obstacles.as_deref().map_err(Clone::clone)
+    /// As [`Site::outline`], or where the boards' height is not known.
+    pub fn shapes(&self) -> Result<&WallShapes> {
+        self.shapes.as_ref().map_err(Clone::clone)
     }
 
     /// Its courses in its own heights, out of level where they hang or are planned so; none where the pole is not laid
@@ -137,19 +146,66 @@ impl Site {
         self.courses.as_deref().map_err(Clone::clone)
     }
 
-    /// Its runs from trim to trim, course by course.
+    /// What its boards would be without joints: for each of its courses from left to right.
+    ///
+    /// # Errors
+    /// As [`Site::shapes`].
+    pub fn course_shapes(&self) -> Result<&[Vec<BoardShape>]> {
+        let all = || {
+            let (shapes, courses) = (self.shapes()?, self.courses()?);
+            let of = |(at, course): (usize, &Course)| shapes.course(course, Neighbours::at(courses, at));
+            courses.iter().enumerate().map(of).collect()
+        };
+        self.course_shapes.get_or_init(all).as_deref().map_err(Clone::clone)
+    }
+
+    /// Its runs, course by course: from end gap to end gap of each board that would be without joints.
     ///
     /// # Errors
     /// As [`Site::courses`].
     pub fn runs(&self) -> Result<impl Iterator<Item = (&Course, &Run)>> {
-        let (courses, corners, obstacles) = (self.courses()?, self.corners()?, self.obstacles()?);
+        let courses = self.courses()?;
         let all = || {
-            let of = |(at, course): (usize, &Course)| {
-                course.runs(&corners, obstacles).into_iter().map(|run| (at, run)).collect::<Vec<_>>()
+            let shapes = self.shapes()?;
+            let of = |(at, (course, boards)): (usize, (&Course, &Vec<BoardShape>))| {
+                let course = course.middle.course;
+                boards.iter().map(|board| (at, shapes.run(course, board))).collect::<Vec<_>>()
             };
-            courses.iter().enumerate().flat_map(of).collect()
+            Ok(courses.iter().zip(self.course_shapes()?).enumerate().flat_map(of).collect())
         };
-        Ok(self.runs.get_or_init(all).iter().filter_map(|(at, run)| Some((courses.get(*at)?, run))))
+        let runs = self.runs.get_or_init(all).as_deref().map_err(Clone::clone)?;
+        Ok(runs.iter().filter_map(|(at, run)| Some((courses.get(*at)?, run))))
+    }
+
+    /// The shapes of a board by its course, place and full height: more than one where it is cut right through, none where
+    /// all of it is hidden or off the wall.
+    ///
+    /// # Errors
+    /// As [`Site::shapes`].
+    pub fn board_shapes(&self, course: Option<i64>, place: Placement, height: Length) -> Result<Arc<[BoardShape]>> {
+        let known = || self.board_shapes.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(shapes) = known().get(&(course, place, height)) {
+            return Ok(Arc::clone(shapes));
+        }
+        let shapes: Arc<[BoardShape]> = self.taped_shapes(course, (place, height), &[])?.into();
+        known().insert((course, place, height), Arc::clone(&shapes));
+        Ok(shapes)
+    }
+
+    /// The same with what the tape read of what it goes round.
+    ///
+    /// # Errors
+    /// As [`Site::shapes`].
+    pub(super) fn taped_shapes(
+        &self,
+        course: Option<i64>,
+        (place, height): (Placement, Length),
+        taped: &[TapedAround],
+    ) -> Result<Vec<BoardShape>> {
+        let (shapes, courses) = (self.shapes()?, self.courses()?);
+        let at = courses.iter().position(|own| course == Some(i64::from(own.middle.course)));
+        let neighbours = at.map_or(Neighbours { below: None, above: None }, |at| Neighbours::at(courses, at));
+        shapes.board((place, height), at.and_then(|at| courses.get(at)), neighbours, taped)
     }
 
     /// Its course lines on the pole's scale, the end included: the pole's own, and from a course that was taped as it
@@ -205,6 +261,42 @@ pub fn outline_with<'a>(wall: &Record, steps: impl Iterator<Item = &'a Record>) 
     Ok(Outline::new(points)?)
 }
 
+/// Where the boards of a wall may be.
+fn wall_shapes(
+    work: &Work,
+    wall: &Record,
+    outline: &Outline,
+    (openings, penetrations): (&[(Id, Opening)], &[Penetration]),
+) -> Result<WallShapes> {
+    let rule = |key: &str| work.rules().get_length(key);
+    let end_gap = rule(keys::GAP_TRIM)?;
+    // The base line is where the first boards' edges lie.
+    let gaps = OutlineGaps { side: end_gap, rake: end_gap, top: end_gap, base: Length::ZERO };
+    let mut around = trims(wall, outline, end_gap);
+    for (id, opening) in openings {
+        let head = over_opening(work.rules(), opening, work.block_thickness()?)?;
+        let head = head.map_or(end_gap, |head| gap_over(&head, opening.top));
+        around.push(Around::opening(*id, opening, end_gap, head));
+    }
+    around.extend(abutments(work.house(), wall, outline, work.rules())?);
+    // Halfway between the least and the greatest gap that is wanted.
+    let (least, most) = (rule(keys::GAP_BLOCK_LEAST)?, rule(keys::GAP_BLOCK_MOST)?);
+    let round = least + (most - least).half();
+    for penetration in penetrations {
+        let (x, y) = penetration.outer();
+        let head = penetration.head_flashing(work)?.map_or(round, |head| gap_over(&head, y.to));
+        let gap = ObstructionGaps { side: round, top: head, bottom: round };
+        around.push(Around {
+            id: Some(penetration.id()),
+            name: format!("wall-kind-{}", penetration.kind.code()),
+            at: Obstruction::plumb((x.from, x.to), (y.from, y.to), gap),
+            parts_strips: false,
+        });
+    }
+    let limits = ShapeLimits { leg: rule(keys::LEG_LEAST)?, strip: rule(keys::STRIP_LEAST)? };
+    WallShapes::new(outline, &gaps, around, limits, work.board_height()?)
+}
+
 fn studs(house: &House, wall: &Record) -> Result<Studs> {
     let mut centres: Vec<Length> =
         house.under(wall.id(), Kind::Stud).iter().filter_map(|stud| stud.length(Field::At)).collect();
@@ -228,27 +320,6 @@ fn opening(record: &Record) -> Option<Opening> {
     let (right, top) = (left + width, bottom + record.length(Field::Height)?);
     let head = head_of(record, left, width);
     Some(Opening { kind, left, right, head_left: head.from, head_right: head.to, bottom, top })
-}
-
-/// What splits or shortens the runs of a wall.
-///
-/// Over a head a board of which only the lap would be left is not run through: the strip would hang there alone, hidden
-/// by the next course. So an opening reaches `lap` higher here.
-fn obstacles(wall: &Record, openings: &[(Id, Opening)], outline: &Outline, lap: Length) -> Vec<Obstacle> {
-    // The topmost board reaches past the top until it is ripped, and one that hangs low past the base line: the trim
-    // stops them there, too.
-    let (zero, width) = (Length::ZERO, outline.width());
-    let (bottom, top) = (-Length::LIMIT, Length::LIMIT);
-    let trim = |field| wall.length(field).filter(|width| width.is_positive());
-    let openings = openings.iter().map(|(_, opening)| {
-        let (bottom, top) = (opening.bottom, opening.top + lap);
-        let over = opening.sides_at(top);
-        let left = End { bottom: opening.left, top: over.from };
-        Obstacle { left, right: End { bottom: opening.right, top: over.to }, bottom, top }
-    });
-    let left = trim(Field::TrimLeft).map(|trim| Obstacle::rectangle((zero, trim), bottom, top));
-    let right = trim(Field::TrimRight).map(|trim| Obstacle::rectangle((width - trim, width), bottom, top));
-    openings.chain(left).chain(right).collect()
 }
 
 /// The courses of a wall in its own heights: one pole serves every wall, so the lines are the pole's, less the base.

@@ -1,12 +1,14 @@
 use std::sync::Arc;
 
+use crate::board::BoardShape;
 use crate::book::{BoardState, Field, Record};
 use crate::measure::Length;
 use crate::store::Id;
 use crate::wall::Span;
 
-use super::Work;
-use super::board::Placement;
+use super::error::Result;
+use super::placement::Placement;
+use super::{Site, Work};
 
 /// A board of a wall's plan, as it lies there.
 #[derive(Clone, Debug)]
@@ -56,6 +58,14 @@ impl WallBoard {
     /// Its id.
     pub fn id(&self) -> Id {
         self.record.id()
+    }
+
+    /// Its shapes on its wall, as the plan has them: more than one where something goes right through it.
+    ///
+    /// # Errors
+    /// [`WorkError`](super::WorkError) where the wall is not measured yet.
+    pub fn shapes(&self, wall: &Site) -> Result<Arc<[BoardShape]>> {
+        wall.board_shapes(Some(self.course), self.place, self.height)
     }
 
     /// Left to right on the wall.

@@ -2,11 +2,12 @@ use lapwright::phrases::key;
 use lapwright::views::{BoardView, LevelView, MarksView, NotchView};
 
 use super::jobs::short;
-use crate::drawing::Drawing;
+use crate::drawing::{self, Drawing};
 use crate::paper::{Ink, Paper};
 
 pub(super) fn show(paper: &mut Paper, view: &BoardView) {
     head(paper, view);
+    cuts(paper, view);
     paper.questions(&view.questions);
     for notch in &view.notches {
         paper.gap();
@@ -37,6 +38,23 @@ pub(crate) fn head(paper: &mut Paper, view: &BoardView) {
         paper.line(&format!("  {stock}"));
     }
     paper.notes(&view.notes);
+}
+
+/// How it is cut out of a factory board, drawn where more is cut than its length.
+pub(crate) fn cuts(paper: &mut Paper, view: &BoardView) {
+    if view.instructions.len() < 2 {
+        return;
+    }
+    for shape in view.shape.iter().chain(&view.further_pieces) {
+        paper.gap();
+        for line in drawing::whole(shape) {
+            paper.row(&format!("  {line}"));
+        }
+    }
+    paper.gap();
+    for (n, line) in view.instructions.iter().enumerate() {
+        paper.line(&format!("  {}. {}", n + 1, line.text));
+    }
 }
 
 /// The notch as it is marked and cut: the answer first, then both sides of the board.

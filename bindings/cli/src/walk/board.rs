@@ -2,7 +2,7 @@
 
 use lapwright::phrases::key;
 use lapwright::views::{
-    Action, BoardAction, BoardView, NotchView, Place, Rectangle, Source, StepState, View, WallView,
+    Action, BoardAction, BoardView, NotchView, Place, Rectangle, ShapeView, Source, StepState, View, WallView,
 };
 
 use super::ask::{self, Said};
@@ -17,6 +17,12 @@ const GAP: &str = "board-gap";
 
 /// What came out at the blocks of the demo house (invented).
 const CAME_OUT: &str = "1/8\"";
+
+/// Whether an edge of a shape is neither level nor plumb.
+fn slants(shape: &ShapeView) -> bool {
+    let next = shape.shape.iter().cycle().skip(1);
+    shape.shape.iter().zip(next).any(|(from, to)| from.x != to.x && from.y != to.y)
+}
 
 impl Walk {
     fn board(&self, board: &str) -> Result<BoardView, Fault> {
@@ -86,9 +92,35 @@ impl Walk {
         if !self.asks {
             self.print(Paper::gap)?;
             self.say("cli-demo-again", &[])?;
+            self.show_shaped()?;
             return Ok(Goes::Enough);
         }
         if ask::go_on(&self.phrase("cli-demo-go-on", &[])) { Ok(Goes::On) } else { self.leave() }
+    }
+
+    /// Shows a board that is ripped and one that is cut along a rake.
+    fn show_shaped(&self) -> Result<(), Fault> {
+        let (mut ripped, mut raked) = (None, None);
+        for wall in self.house()?.walls {
+            for line in self.wall(&wall.wall)?.boards {
+                let is_ripped = line.shapes.iter().any(|shape| shape.rip.is_some_and(|rip| rip.top.is_some()));
+                if ripped.is_none() && is_ripped && !line.shapes.iter().any(slants) {
+                    ripped = Some(line.board.clone());
+                }
+                if raked.is_none() && line.shapes.iter().any(slants) {
+                    raked = Some(line.board.clone());
+                }
+            }
+        }
+        for board in [ripped, raked].into_iter().flatten() {
+            let view = self.board(&board)?;
+            self.print(|paper| {
+                paper.gap();
+                show::board::head(paper, &view);
+                show::board::cuts(paper, &view);
+            })?;
+        }
+        Ok(())
     }
 
     /// Asks the tape for every reading of every notch that it has not given yet; each answer is kept at once.

@@ -1,10 +1,11 @@
 //! A board's face or back: the whole board in true proportion, and every cut magnified under it.
 
+mod lost;
 mod panel;
 mod whole;
 
 use crate::phrases::{Phrases, key};
-use crate::views::{LevelView, MarksView, NotchView, Reading};
+use crate::views::{LevelView, MarksView, NotchView, Reading, ShapeView};
 
 use super::clip::Dp;
 use super::page::{MARGIN, Page, base, row};
@@ -12,6 +13,7 @@ use super::role::Role;
 use super::sheet::Sheet;
 use super::stroke::{Anchor, Stroke};
 
+use lost::Lost;
 use panel::Panel;
 
 /// A length with the text that stands for it.
@@ -37,6 +39,8 @@ pub(crate) struct Board {
     /// From left to right as the side shows them.
     pub(super) face: Vec<Marks>,
     pub(super) back: Vec<Marks>,
+    /// What else is cut away, seen from the face: at a rake, over a step.
+    pub(super) lost: Vec<Lost>,
 }
 
 /// The marks of one cut on one side.
@@ -87,7 +91,13 @@ pub(crate) enum Side {
 
 impl Board {
     /// What is drawn of a board, from what its view holds.
-    pub(crate) fn of(phrases: &Phrases, length: Option<&Reading>, height: &Reading, notches: &[NotchView]) -> Self {
+    pub(crate) fn of(
+        phrases: &Phrases,
+        length: Option<&Reading>,
+        height: &Reading,
+        notches: &[NotchView],
+        shape: Option<&ShapeView>,
+    ) -> Self {
         let word = |key: &str| phrases.phrase(key, &[]);
         let side = |of: fn(&NotchView) -> Option<&MarksView>| {
             let mut marks: Vec<Marks> = notches.iter().filter_map(of).map(Marks::of).collect();
@@ -100,6 +110,7 @@ impl Board {
             words: [word(key("screen-face")), word(key("screen-behind")), word(key("screen-cut"))],
             face: side(|notch| notch.face.as_ref()),
             back: side(|notch| notch.back.as_ref()),
+            lost: shape.map(lost::lost).unwrap_or_default(),
         }
     }
 
@@ -131,7 +142,9 @@ impl Board {
         let (panels, height) = self.panels(page, size, marks, head);
         let mut sheet = Sheet::new(page.width, height);
         sheet.text(&page.bold(word, Role::Ink), Anchor::Start, (MARGIN, MARGIN + base(page.label)));
-        let cuts: Vec<Vec<Dp>> = marks.iter().map(corners).collect();
+        let lost = if side == Side::Face { self.lost.clone() } else { lost::behind(&self.lost, length) };
+        let lost = lost.iter().map(|piece| piece.iter().map(|(x, y)| (*x as f64, *y as f64)).collect());
+        let cuts: Vec<Vec<Dp>> = marks.iter().map(corners).chain(lost).collect();
         let top = MARGIN + row(page.label);
         whole::draw(&mut sheet, page, size, top, self.length.as_ref(), &cuts);
         let mut top = head;

@@ -6,7 +6,7 @@ mod letters;
 use crate::phrases::{Phrases, key};
 use crate::views::{Corner, Place, Rectangle, WallView};
 
-use super::clip::{self, Dp};
+use super::clip::Dp;
 use super::dimension::{self, Begins};
 use super::page::{MARGIN, Page, base, row};
 use super::role::{Pattern, Role};
@@ -52,8 +52,13 @@ pub(super) struct Up {
     pub(super) course: i64,
     pub(super) length: String,
     pub(super) at: Rectangle,
+    /// Its outlines and its holes.
+    pub(super) rings: Vec<Vec<Corner>>,
     pub(super) state: String,
 }
+
+/// A board drawn small: its box, its outlines and its holes, and its state.
+pub(crate) type Small<'a> = (Rectangle, Vec<Vec<Corner>>, &'a str);
 
 /// What a tap hits.
 #[derive(Clone, Debug, PartialEq)]
@@ -84,6 +89,9 @@ impl Scale {
     }
 }
 
+/// The widest gap between two boards that meet at a joint, in nanometres: half an inch.
+const JOINT_MOST: i64 = 12_700_000;
+
 /// What a finger in a glove hits, in dp.
 const TOUCH: f64 = 64.0;
 
@@ -109,6 +117,7 @@ impl Elevation {
                     course: board.course,
                     length: board.length.text.clone(),
                     at: board.at,
+                    rings: board.shapes.iter().flat_map(|shape| shape.on_wall(board.rise)).collect(),
                     state: board.state.clone(),
                 })
                 .collect(),
@@ -123,13 +132,19 @@ impl Elevation {
         outline: Vec<Corner>,
         openings: Vec<(Rectangle, Vec<Corner>)>,
         penetrations: Vec<Rectangle>,
-        boards: Vec<(Rectangle, &str)>,
+        boards: Vec<Small<'_>>,
     ) -> Self {
         let none = String::new;
         let openings = openings.into_iter().map(|(at, corners)| Hole { name: none(), at, corners });
         let penetrations = penetrations.into_iter().map(|at| Through { id: none(), name: none(), at });
-        let board =
-            |(at, state): (Rectangle, &str)| Up { id: none(), course: 0, length: none(), at, state: state.to_owned() };
+        let board = |(at, rings, state): Small<'_>| Up {
+            id: none(),
+            course: 0,
+            length: none(),
+            at,
+            rings,
+            state: state.to_owned(),
+        };
         Self {
             name: name.to_owned(),
             width: none(),
@@ -221,6 +236,7 @@ impl Elevation {
         self.boards(&mut sheet, &scale, |board| !is_there(board));
         self.studs(&mut sheet, &scale);
         self.boards(&mut sheet, &scale, is_there);
+        self.joints(&mut sheet, &scale);
         self.openings(&mut sheet, &scale);
         let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
         sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
@@ -267,25 +283,40 @@ impl Elevation {
         crossed.chunks_exact(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?))).collect()
     }
 
-    /// A board's part on the wall, in dp: under a rake it is cut off.
-    fn shape(&self, scale: &Scale, at: &Rectangle) -> Vec<Dp> {
-        let size = ((at.right - at.left) as f64, (at.top - at.bottom) as f64);
-        let shifted: Vec<Dp> =
-            (self.outline.iter()).map(|corner| ((corner.x - at.left) as f64, (corner.y - at.bottom) as f64)).collect();
-        let kept = clip::polygon(&shifted, size);
-        kept.iter().map(|(x, y)| scale.at((at.left + *x as i64, at.bottom + *y as i64))).collect()
-    }
-
     /// The boards from the lowest up, as each laps over the one below: planned dotted, cut dashed, up with an unbroken line.
     fn boards(&self, sheet: &mut Sheet, scale: &Scale, of: fn(&Up) -> bool) {
         for board in self.boards.iter().filter(|board| of(board)) {
-            let shape = self.shape(scale, &board.at);
-            if shape.len() < 3 {
+            let (fill, role, pattern) = look(&board.state);
+            for ring in &board.rings {
+                let corners: Vec<Dp> = ring.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
+                // A hole runs the other way round.
+                let fill = if turns_left(ring) { fill } else { Role::Ground };
+                sheet.fill(fill, &corners);
+                sheet.outline(role, pattern, THIN, &corners);
+            }
+        }
+    }
+
+    /// The joints between boards of a course: whole lines from edge to edge, so that nobody takes them for studs.
+    fn joints(&self, sheet: &mut Sheet, scale: &Scale) {
+        for (left, right) in self.boards.iter().zip(self.boards.iter().skip(1)) {
+            let open = right.at.left - left.at.right;
+            if left.course != right.course || !(0..=JOINT_MOST).contains(&open) {
                 continue;
             }
-            let (fill, role, pattern) = look(&board.state);
-            sheet.fill(fill, &shape);
-            sheet.outline(role, pattern, THIN, &shape);
+            let x = left.at.right + open / 2;
+            let bottom = left.at.bottom.max(right.at.bottom);
+            // As far as the next course leaves it to be seen.
+            let next = self.courses.iter().copied().filter(|line| *line > bottom).min();
+            let top = left.at.top.min(right.at.top).min(next.unwrap_or(i64::MAX));
+            // Where a window or a block stands between them it is no joint.
+            let parted = |at: &Rectangle| {
+                at.left < right.at.left && left.at.right < at.right && at.top > bottom && at.bottom < top
+            };
+            let openings = self.openings.iter().map(|opening| &opening.at);
+            if bottom < top && !openings.chain(self.penetrations.iter().map(|through| &through.at)).any(parted) {
+                sheet.line(Role::Ink, Pattern::Solid, PLAIN, &[scale.at((x, bottom)), scale.at((x, top))]);
+            }
         }
     }
 
@@ -388,6 +419,13 @@ impl Elevation {
         });
         through.chain(boards).collect()
     }
+}
+
+/// Whether a ring runs counter-clockwise.
+fn turns_left(ring: &[Corner]) -> bool {
+    let next = ring.iter().cycle().skip(1);
+    let wide = |nm: i64| i128::from(nm);
+    ring.iter().zip(next).map(|(a, b)| wide(a.x) * wide(b.y) - wide(b.x) * wide(a.y)).sum::<i128>() > 0
 }
 
 /// Whether a board is cut or up: it hides the studs behind it.

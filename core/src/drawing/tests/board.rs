@@ -39,6 +39,7 @@ fn board(length: Length, height: Length, blocks: &[Block], show: Show, language:
                 division: Division::SIXTEENTH,
                 leg_min: Length::from_inches(2),
                 below: true,
+                open_above: false,
             };
             marks(&Notch::lay_out(&request).ok()?, &cut, from_back, show)
         };
@@ -54,6 +55,7 @@ fn board(length: Length, height: Length, blocks: &[Block], show: Show, language:
         words: [word("screen-face"), word("screen-behind"), word("screen-cut")],
         face: side(false),
         back: side(true),
+        lost: Vec::new(),
     }
 }
 

@@ -21,17 +21,24 @@ fn wall(width: i64, height: i64, rise: i64, openings: &[(f64, f64)], through: &[
     };
     let courses: Vec<i64> = (0..(height + rise) / 7).map(|n| n * 7 * INCH).collect();
     let states = ["fixed", "cut", "planned"];
+    let placed = move |piece: i64, bottom: i64| Rectangle {
+        left: piece * 144 * INCH,
+        right: ((piece + 1) * 144).min(width) * INCH,
+        bottom,
+        top: (bottom + 33 * INCH / 4).min((height + rise) * INCH),
+    };
+    let ring = |at: Rectangle| {
+        [(at.left, at.bottom), (at.right, at.bottom), (at.right, at.top), (at.left, at.top)]
+            .map(|(x, y)| Corner { x, y })
+            .to_vec()
+    };
     let boards = courses.iter().enumerate().flat_map(|(n, bottom)| {
         (0..=(width - 1) / 144).map(move |piece| Up {
             id: format!("{n}-{piece}"),
             course: n as i64 + 1,
             length: "144\"".to_owned(),
-            at: Rectangle {
-                left: piece * 144 * INCH,
-                right: ((piece + 1) * 144).min(width) * INCH,
-                bottom: *bottom,
-                top: bottom + 33 * INCH / 4,
-            },
+            at: placed(piece, *bottom),
+            rings: vec![ring(placed(piece, *bottom))],
             state: states[(n / 4).min(2)].to_owned(),
         })
     });

@@ -142,6 +142,15 @@ fn a_board_that_stands_on_the_block_has_no_lap_to_miss() {
     assert_eq!(faults(&layers), []);
 }
 
+/// A flashing's leg of 50 mm takes the water of the board over it, though boards lap over each other by 2 in.
+#[test]
+fn the_boards_lap_is_not_asked_of_a_flashings_leg() {
+    let request = LayersRequest { lap: inches(2, 0), ..detail(21 * 64, 6 * 64, true) };
+    let found = faults(&WallLayers::build(&request).unwrap());
+    assert!(found.iter().all(|(.., lower)| *lower != Some(LayerKind::HeadFlashing)), "{found:?}");
+    assert!(!found.is_empty(), "boards that really lap by 1 1/4 in are told");
+}
+
 #[test]
 fn no_courses_no_layers() {
     assert_eq!(WallLayers::build(&LayersRequest { boards: Vec::new(), ..block() }), Err(LayersError::NoCourse));

@@ -26,3 +26,47 @@ board-too-many = This makes more than { $limit } boards, corners or holes.
 board-thin-leg = A leg of this board is thinner than { $least }. Fiber cement is brittle: set a joint through the notch, or move what it goes round.
 board-thin-strip = This board is a strip of only { $height }, less than { $least }.
 board-short-piece = This board is only { $length } long, less than { $least }.
+board-cut-length = Cut it square to { $length }, tape on the { $end ->
+    [right] right
+   *[left] left
+} end.
+board-cut-length-edges = Cut it to { $length } from farthest point to farthest point: { $bottom } along the bottom edge, { $top } along the top edge. Tape on the { $end ->
+    [right] right
+   *[left] left
+} end.
+board-cut-rip-top = Rip { $by } off the top edge along the whole board: { $height } stay. Keep the factory edge at the bottom.
+board-cut-rip-bottom = Rip { $by } off the bottom edge along the whole board: { $height } stay. Keep the factory edge at the top.
+board-cut-taper-top = Rip the top edge to a taper: { $left } off at the left end, { $right } off at the right end. Keep the factory edge at the bottom.
+board-cut-taper-bottom = Rip the bottom edge to a taper: { $left } off at the left end, { $right } off at the right end. Keep the factory edge at the top.
+board-cut-bevel = { $end ->
+    [right] Right
+   *[left] Left
+} end: cut it { $degrees } out of square, the { $edge ->
+    [top] top
+   *[bottom] bottom
+} edge { $by } shorter.
+board-cut-clip = { $end ->
+    [right] Right
+   *[left] Left
+} end: cut the { $edge ->
+    [top] top
+   *[bottom] bottom
+} corner off, { $along } along the edge and { $up } along the end.
+board-cut-step = { $end ->
+    [right] Right
+   *[left] Left
+} end: take the { $edge ->
+    [top] top
+   *[bottom] bottom
+} corner out square, { $along } along the edge and { $up } high. Stop the saw short of the corner.
+board-cut-notch = Notch the { $side ->
+    [left] left end
+    [right] right end
+    [top] top edge
+   *[bottom] bottom edge
+} from { $from } to { $to }, { $depth } deep. Stop the saw short of the corners.
+board-cut-hole = Cut the hole while the board has its full strength.
+board-cut-hole-round = Cut the hole for { $what } at its marks, while the board has its full strength.
+board-cut-round = Cut round { $what } at its marks.
+board-cut-contour = Mark the outline from the drawing and cut along it.
+board-cut-pieces = { $what } goes right through: { $count } pieces, { $lengths } long.

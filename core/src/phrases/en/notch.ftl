@@ -2,7 +2,9 @@
 notch-gap-tight = The gap may come out as small as { $least }, under the { $wanted } that is wanted. Material can still be removed, never put back.
 notch-gap-near = The block lies { $least } from the board, nearer than the { $wanted } that is wanted, though it does not enter it.
 notch-gap-wide = The gap may come out as wide as { $most }, over the { $wanted } that is wanted.
+notch-open-above = Over the head flashing { $least } to { $most } stay open, from the top of the block or trim: no bead there.
 notch-thin-leg = The leg left here is only { $width } wide, under { $least }. Fiber cement is brittle: set a joint through the notch, or move the block.
+notch-thin-between = Only { $width } of board stay between { $first } and { $second }, under { $least }. Fiber cement is brittle: cut one opening over both, set a joint between them, or move a block.
 notch-out-of-level = The two ends of this cut edge differ by { $by } in height. Check that block and board are level, and mark both sides.
 notch-cross-check = The depths of the two boards at this block miss each other by { $by }. Measure both again.
 notch-lap = The lap must be less than the height of the board.

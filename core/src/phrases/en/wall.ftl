@@ -33,3 +33,5 @@ wall-part-abutment = Abutment
 wall-too-near = { $what }: the siding must end { $clearance } above it and is { $short } too near. Local code and the maker decide.
 wall-peak-trouble = The peak must stand above both ends of the wall, and between them.
 wall-plan-changed = Planned again. New or changed boards: { $new }, unchanged: { $same }. Courses that changed: { $courses }. What is cut or up stays.
+wall-gaps-trouble = The gaps leave no wall to clad: an edge of its outline is shorter than the gaps at its ends. Check the wall's sizes and base steps, and the rule for the gap at the trim.
+wall-shapes-trouble = The wall has more corners, or larger sizes, than boards can be worked out for.

@@ -26,3 +26,47 @@ board-too-many = Esto da más de { $limit } tablas, esquinas o agujeros.
 board-thin-leg = Una pata de esta tabla mide menos de { $least }. El fibrocemento es frágil: ponga una junta en la muesca, o mueva lo que rodea.
 board-thin-strip = Esta tabla es una franja de solo { $height }, menos de { $least }.
 board-short-piece = Esta tabla mide solo { $length } de largo, menos de { $least }.
+board-cut-length = Córtela a escuadra a { $length }, la cinta en la punta { $end ->
+    [right] derecha
+   *[left] izquierda
+}.
+board-cut-length-edges = Córtela a { $length } de punta a punta: { $bottom } por el borde inferior, { $top } por el borde superior. La cinta en la punta { $end ->
+    [right] derecha
+   *[left] izquierda
+}.
+board-cut-rip-top = Rebájele { $by } al borde superior a todo lo largo: quedan { $height }. Deje el borde de fábrica abajo.
+board-cut-rip-bottom = Rebájele { $by } al borde inferior a todo lo largo: quedan { $height }. Deje el borde de fábrica arriba.
+board-cut-taper-top = Rebaje el borde superior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica abajo.
+board-cut-taper-bottom = Rebaje el borde inferior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica arriba.
+board-cut-bevel = Punta { $end ->
+    [right] derecha
+   *[left] izquierda
+}: córtela { $degrees } fuera de escuadra, el borde { $edge ->
+    [top] superior
+   *[bottom] inferior
+} { $by } más corto.
+board-cut-clip = Punta { $end ->
+    [right] derecha
+   *[left] izquierda
+}: corte la esquina { $edge ->
+    [top] de arriba
+   *[bottom] de abajo
+}, { $along } por el borde y { $up } por la punta.
+board-cut-step = Punta { $end ->
+    [right] derecha
+   *[left] izquierda
+}: saque a escuadra la esquina { $edge ->
+    [top] de arriba
+   *[bottom] de abajo
+}, { $along } por el borde y { $up } de alto. Pare la sierra antes de la esquina.
+board-cut-notch = Haga una muesca en { $side ->
+    [left] la punta izquierda
+    [right] la punta derecha
+    [top] el borde superior
+   *[bottom] el borde inferior
+} de { $from } a { $to }, { $depth } de hondo. Pare la sierra antes de las esquinas.
+board-cut-hole = Corte el agujero mientras la tabla tiene toda su fuerza.
+board-cut-hole-round = Corte el agujero para { $what } en sus marcas, mientras la tabla tiene toda su fuerza.
+board-cut-round = Corte alrededor de { $what } en sus marcas.
+board-cut-contour = Marque el contorno del dibujo y córtelo.
+board-cut-pieces = { $what } la atraviesa: { $count } piezas, de { $lengths } de largo.

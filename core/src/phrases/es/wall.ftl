@@ -33,3 +33,5 @@ wall-part-abutment = Encuentro
 wall-too-near = { $what }: las tablas deben terminar { $clearance } arriba y quedan { $short } demasiado cerca. Deciden el código local y el fabricante.
 wall-peak-trouble = La cumbrera debe quedar más alta que ambos extremos de la pared, y entre ellos.
 wall-plan-changed = Planeado de nuevo. Tablas nuevas o cambiadas: { $new }, sin cambio: { $same }. Hiladas que cambiaron: { $courses }. Lo cortado o puesto se queda.
+wall-gaps-trouble = Las holguras no dejan pared que revestir: un lado de su contorno es más corto que las holguras en sus extremos. Revise las medidas y los escalones de la pared, y la regla de la holgura en la moldura.
+wall-shapes-trouble = La pared tiene más esquinas, o medidas más grandes, de lo que se puede calcular.

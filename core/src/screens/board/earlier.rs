@@ -1,5 +1,5 @@
-//! What the first books hashed for a board's sign-offs: with the kinds of its cuts, as the signer's saw had them. Kept so that
-//! what was signed there still holds.
+//! What earlier books hashed for a board's sign-offs, kept so that what was signed there still holds: the last ones before a
+//! board had its shape, the first ones with the kinds of its cuts, as the signer's saw had them.
 
 use crate::forms::error::Result;
 use crate::measure::{Division, Length};
@@ -10,7 +10,8 @@ use crate::work::{Board, BoardNotch, Tools};
 
 /// The hashes of a board as it is, for every overcut that somebody may have cut it with.
 pub(super) fn hashes(board: &Board, overcuts: Vec<Overcut>) -> Result<Vec<Hash>> {
-    let mut hashes = Vec::new();
+    let board = &board.before_shapes();
+    let mut hashes = vec![Hash::of(board.canonical()?.detail_text())];
     for overcut in overcuts {
         let hash = hash(board, overcut)?;
         if !hashes.contains(&hash) {

@@ -1,6 +1,7 @@
 use std::sync::Arc;
 
 use crate::book::{Book, CutRecord, Field, Kind};
+use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::signing::{Detail, Signing};
@@ -10,7 +11,7 @@ use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
 use crate::phrases::key;
 use crate::steps::Step;
 use crate::store::{Hash, Id};
-use crate::views::{Note, PoleWall, Reading, Source};
+use crate::views::{Note, PoleWall, Reading, ShapeView, Source};
 use crate::work::{Board, BoardNotch, Placement, Tools, Work};
 
 use super::{earlier, overcut};
@@ -81,8 +82,18 @@ impl InHand {
     }
 
     pub(super) fn height_reading(&self, terms: &Terms<'_>) -> Reading {
+        // A board that is ripped is no longer as high as its course.
+        if self.board.record.length(Field::Height).is_some_and(|full| full != self.board.height) {
+            return terms.reading(self.board.height, Source::Planned, None);
+        }
         let ruled = || terms.reading(self.board.height, Source::Ruled, None);
         terms.answer(&self.board.record, Field::Height).unwrap_or_else(ruled)
+    }
+
+    /// Its shapes, with the names of what it goes round.
+    pub(super) fn shapes(&self, terms: &Terms<'_>) -> Vec<ShapeView> {
+        let name = |around: usize| self.board.names.get(around).map(|name| terms.phrase(name, &[])).unwrap_or_default();
+        self.board.shapes.iter().map(|shape| shape_view(shape, name)).collect()
     }
 
     /// The steps of its work.

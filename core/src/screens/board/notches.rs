@@ -7,16 +7,19 @@ use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warnin
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
 use crate::views::{Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source};
-use crate::work::{BoardNotch, cross_check};
+use crate::work::{BoardNotch, LaidNotch, LaidOut, cross_check};
 
 use super::hand::InHand;
 
 /// The views of every notch that cuts the board or is not told yet.
 pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Result<Vec<NotchView>> {
     let cut = hand.board.cut_notches()?;
+    let laid = LaidOut::of(&hand.board, &hand.tools)?;
     let mut views = Vec::new();
-    for notch in &hand.board.notches {
-        let view = view(book, terms, hand, notch)?;
+    for (at, notch) in hand.board.notches.iter().enumerate() {
+        let mut view = view(book, terms, hand, notch, laid.notches.get(at).and_then(Option::as_ref))?;
+        let beside = laid.thin_between.iter().filter(|(first, second, _)| [*first, *second].contains(&at));
+        view.notes.extend(beside.filter_map(|between| thin_between(terms, hand, between)));
         // A block that only comes near is no notch of this board, unless somebody taped it.
         if cut.iter().any(|cut| std::ptr::eq(*cut, notch)) || view.cut != "none" || !view.notes.is_empty() {
             views.push(view);
@@ -25,7 +28,26 @@ pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Result<Vec
     Ok(views)
 }
 
-fn view(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<NotchView> {
+/// A thin leg between two notches, told at both of them.
+fn thin_between(terms: &Terms<'_>, hand: &InHand, (first, second, width): &(usize, usize, Length)) -> Option<Note> {
+    let named = |at: &usize| Some(name(terms, hand.board.notches.get(*at)?));
+    let (first, second) = (named(first)?, named(second)?);
+    let args = [
+        ("width", fine_arg(terms, *width)),
+        ("least", fine_arg(terms, hand.board.rules.get_length(keys::LEG_LEAST).ok()?)),
+        ("first", first.into()),
+        ("second", second.into()),
+    ];
+    Some(note(terms, "thin-between", key("notch-thin-between"), &args))
+}
+
+fn view(
+    book: &Book,
+    terms: &Terms<'_>,
+    hand: &InHand,
+    notch: &BoardNotch,
+    laid: Option<&LaidNotch>,
+) -> Result<NotchView> {
     let mut view = NotchView {
         notch: id(notch),
         name: name(terms, notch),
@@ -41,12 +63,10 @@ fn view(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Re
         notes: Vec::new(),
         questions: questions(book, terms, hand, notch)?,
     };
-    if hand.board.record.length(Field::Length).is_some()
-        && let Some(request) = hand.board.request(notch, &hand.tools)?
-    {
-        match Notch::lay_out(&request) {
-            Ok(laid) => fill(terms, &mut view, &request, &laid),
-            Err(error) => view.notes.push(note(terms, "readings", refused(error), &[])),
+    if let Some(LaidNotch { request, notch: laid }) = laid {
+        match laid {
+            Ok(laid) => fill(terms, &mut view, request, laid),
+            Err(error) => view.notes.push(note(terms, "readings", refused(*error), &[])),
         }
         view.notes.extend(off_plan(terms, hand, notch)?);
         if let Some(miss) = cross_check(&hand.work, &hand.board, notch)? {
@@ -120,6 +140,11 @@ fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: 
         reading: terms.reading(length, Source::Planned, None),
     };
     view.legs = notch.legs.named().map(leg).collect();
+    if request.open_above && notch.cut.is_some_and(|cut| cut.top.most() < request.board.height) {
+        let gap = notch.gap.at(Edge::Top);
+        let args = [("least", fine_arg(terms, gap.min)), ("most", fine_arg(terms, gap.max))];
+        view.notes.push(note(terms, "open-above", key("notch-open-above"), &args));
+    }
     let warned = notch.warnings.iter().map(|warning| warned(terms, notch.kind, *warning, request.leg_min));
     view.notes.extend(warned);
 }
@@ -172,8 +197,12 @@ fn note(terms: &Terms<'_>, code: &str, text: &str, args: &[(&str, Arg<'_>)]) -> 
     Note { code: code.to_owned(), text: terms.phrase(text, args) }
 }
 
+fn fine_arg(terms: &Terms<'_>, length: Length) -> Arg<'static> {
+    terms.shown_finely(length).into()
+}
+
 fn warned(terms: &Terms<'_>, kind: CutKind, warning: Warning, leg_min: Length) -> Note {
-    let fine = |length: Length| Arg::from(terms.shown_finely(length));
+    let fine = |length: Length| fine_arg(terms, length);
     match warning {
         Warning::GapTight { least, wanted, .. } => {
             let text = if kind == CutKind::None { key("notch-gap-near") } else { key("notch-gap-tight") };

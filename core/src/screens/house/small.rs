@@ -1,7 +1,9 @@
 use std::sync::Arc;
 
 use crate::drawing::Elevation;
+use crate::forms::board_shape::shape_view;
 use crate::forms::error::Result;
+use crate::screens::wall::board_box;
 use crate::views::{Corner, Rectangle};
 use crate::wall::{Point, Span};
 use crate::work::{Site, WallProgress, Work};
@@ -26,7 +28,13 @@ pub(super) fn of_progress(progress: &WallProgress) -> Result<Elevation> {
         (at, opening.corners().map(corner).to_vec())
     });
     let through = progress.penetrations.iter().map(|one| one.penetration.outer());
-    let boards = progress.boards.iter().map(|board| (Rectangle::of(board.x(), board.y()), board.state.code()));
+    let boards = progress.boards.iter().map(|board| {
+        let shapes = board.shapes(wall).unwrap_or_default();
+        let rise = (board.place.right - board.place.left).nm();
+        let rings = shapes.iter().flat_map(|shape| shape_view(shape, |_| String::new()).on_wall(rise));
+        let at = board_box(&shapes).unwrap_or_else(|| Rectangle::of(board.x(), board.y()));
+        (at, rings.collect(), board.state.code())
+    });
     Ok(Elevation::plain(
         wall.name(),
         wall.outline()?.points().iter().copied().map(corner).collect(),

@@ -1,5 +1,7 @@
+use crate::board::BoardShape;
 use crate::book::{Field, Kind};
 use crate::flashing::too_near;
+use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
@@ -44,7 +46,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
         ]
         .concat(),
         openings: wall.openings.iter().map(|(id, opening)| opening_line(terms, *id, opening)).collect(),
-        boards: boards.iter().filter_map(|board| board_line(terms, board, &blocks, &wall.openings)).collect(),
+        boards: boards.iter().filter_map(|board| board_line(terms, wall, board, &blocks)).collect(),
         penetrations,
         revision: 0,
     })
@@ -72,19 +74,18 @@ fn penetration_line(terms: &Terms<'_>, penetration: &Penetration) -> Penetration
     }
 }
 
-fn board_line(
-    terms: &Terms<'_>,
-    board: &WallBoard,
-    blocks: &[Rectangle],
-    openings: &[(Id, Opening)],
-) -> Option<BoardLine> {
-    let at = Rectangle::of(board.x(), board.y());
+fn board_line(terms: &Terms<'_>, wall: &Site, board: &WallBoard, blocks: &[Rectangle]) -> Option<BoardLine> {
+    let shapes = board.shapes(wall).unwrap_or_default();
+    let at = board_box(&shapes).unwrap_or_else(|| Rectangle::of(board.x(), board.y()));
+    let around = wall.shapes().map_or(&[][..], |shapes| shapes.around());
+    let name = |place: usize| around.get(place).map(|own| terms.phrase(&own.name, &[])).unwrap_or_default();
     // A board that ends at a side that leans is bevelled there, not notched.
     let round = |opening: &Opening| {
         let across = opening.narrowest(board.y().from, board.y().to);
         Rectangle::of(across, Span { from: opening.bottom, to: opening.top }).meets(&at)
     };
-    let notched = blocks.iter().any(|block| block.meets(&at)) || openings.iter().any(|(_, opening)| round(opening));
+    let notched =
+        blocks.iter().any(|block| block.meets(&at)) || wall.openings.iter().any(|(_, opening)| round(opening));
     let state = board.state.code();
     let args = [
         ("course", board.course.into()),
@@ -99,6 +100,22 @@ fn board_line(
         at,
         state: state.to_owned(),
         said: terms.phrase(key("frame-board"), &args),
+        shapes: shapes.iter().map(|shape| shape_view(shape, name)).collect(),
+        rise: (board.place.right - board.place.left).nm(),
+    })
+}
+
+/// The box round all shapes of a board; none where it has none.
+pub(in crate::screens) fn board_box(shapes: &[BoardShape]) -> Option<Rectangle> {
+    let boxes = shapes.iter().map(|shape| {
+        let (x, y) = (shape.at.x, shape.at.y);
+        Rectangle::of(Span { from: x, to: x + shape.length }, Span { from: y, to: y + shape.height })
+    });
+    boxes.reduce(|one, other| Rectangle {
+        left: one.left.min(other.left),
+        right: one.right.max(other.right),
+        bottom: one.bottom.min(other.bottom),
+        top: one.top.max(other.top),
     })
 }
 

@@ -21,6 +21,12 @@ struct BoardScreen: View {
                 }
             }
             Notes(view.notes)
+            // A board that is cut to length alone needs no list.
+            if view.instructions.count > 1 {
+                ForEach(Array(view.instructions.enumerated()), id: \.offset) { at, line in
+                    Text("\(at + 1). \(line.text)").font(.label)
+                }
+            }
             ForEach(view.notches, id: \.notch) { notch in part(notch) }
             OtherAction(app.words.newNotch) { model.addNotch() }
             Heading(app.words.steps)

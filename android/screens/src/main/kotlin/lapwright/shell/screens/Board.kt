@@ -57,7 +57,7 @@ fun Board(app: App, view: BoardView) {
         view.length?.let { Answer(it.text, "") }
         if (view.length != null) {
             Drawn(app, if (back) Subject.BoardBack(view.board) else face, view.revision, 420.dp.withTexts())
-            if (view.notches.any { it.back != null }) {
+            if (view.notches.any { it.back != null } || view.instructions.size > 1) {
                 OtherAction(if (back) words.face else words.behind, Modifier.fillMaxWidth(), Glyph.FLIP) { back = !back }
                 OtherAction(words.sayIt, Modifier.fillMaxWidth().testTag("say it"), Glyph.SPEAK) {
                     app.services.speech.say(marks(view, back), app.shown?.remembered?.language.orEmpty())
@@ -65,6 +65,10 @@ fun Board(app: App, view: BoardView) {
             }
         }
         Notes(view.notes)
+        // A board that is cut to length alone needs no list.
+        if (view.instructions.size > 1) {
+            for ((at, line) in view.instructions.withIndex()) Say("${at + 1}. ${line.text}")
+        }
         for (notch in view.notches) Notch(app, notch)
         OtherAction(words.newNotch, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.NOTCH, view.board)) }
         Heading(words.steps)

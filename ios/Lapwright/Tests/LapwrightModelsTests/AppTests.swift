@@ -140,9 +140,8 @@ import Testing
         let (title, path) = try #require(phone.device.shared.last)
         #expect(title == phone.app.words.shareCopy)
         let copy = try Book.open(path: path, copies: nil)
-        #expect(
-            try copy.view(context: phone.app.context(), place: .jobs) != .jobsKind(view: JobsView(jobs: [], copied: "", account: []))
-        )
+        let empty = View.jobsKind(view: JobsView(jobs: [], copied: "", account: []))
+        #expect(try copy.view(context: phone.app.context(), place: .jobs) != empty)
         #expect(try phone.jobs().view.copied != before, "how old the last copy is")
     }
 
@@ -153,8 +152,14 @@ import Testing
         do {
             let book = try Book.open(path: file.path, copies: nil)
             let context = Context(
-                nowMs: 1_780_000_000_000, utcOffsetMinutes: 0, signer: "Ines", language: "en", show: "in/16",
-                division: "1/16\"", entropy: Data(repeating: 7, count: 16))
+                nowMs: 1_780_000_000_000,
+                utcOffsetMinutes: 0,
+                signer: "Ines",
+                language: "en",
+                show: "in/16",
+                division: "1/16\"",
+                entropy: Data(repeating: 7, count: 16)
+            )
             _ = try book.act(context: context, action: .jobsKind(action: .openDemo))
         }
         let handle = try FileHandle(forWritingTo: file)

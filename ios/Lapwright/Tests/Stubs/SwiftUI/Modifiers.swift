@@ -56,9 +56,11 @@ extension View {
         id: T,
         @_inheritActorContext _ action: @escaping @Sendable () async -> Void
     ) -> some View { ModifiedView() }
-    public func onChange<V: Equatable>(of value: V, initial: Bool = false, _ action: @escaping (V, V) -> Void) -> some View {
-        ModifiedView()
-    }
+    public func onChange<V: Equatable>(
+        of value: V,
+        initial: Bool = false,
+        _ action: @escaping (V, V) -> Void
+    ) -> some View { ModifiedView() }
     public func onTapGesture(perform action: @escaping (CGPoint) -> Void) -> some View { ModifiedView() }
     public func onLongPressGesture(minimumDuration: Double, perform action: @escaping () -> Void) -> some View {
         ModifiedView()

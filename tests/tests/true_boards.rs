@@ -191,6 +191,8 @@ fn a_board_over_a_step_in_the_base_is_an_l() {
     assert_eq!(step.marks, [80 * INCH - 2 * GAP]);
     assert_eq!(step.marks_behind, [40 * INCH]);
     assert!(view.notes.iter().all(|note| note.code != "thin-leg"));
+    let cut = view.steps.iter().find(|step| step.code == "board-cut").unwrap();
+    assert!(cut.text.contains("corners"), "{}", cut.text);
 }
 
 /// The wall ends 56 in up, 5 in over the last course's line (49 in + 7 in is 56): its boards are ripped to 7 in less the gap.

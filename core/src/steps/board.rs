@@ -13,6 +13,8 @@ pub struct BoardDetail {
     pub joint: bool,
     /// Whether an end is cut to a rake or out of plumb.
     pub bevelled: bool,
+    /// Whether its outline has more than square ends: a corner that is cut off, a step, a rake.
+    pub shaped: bool,
     /// Whether something is ripped off it along its length.
     pub ripped: bool,
     /// Whether its nail line is cut away, at least in part, so that it is nailed through the face there.
@@ -37,7 +39,7 @@ impl BoardDetail {
             .flag("old-house", self.old_house)
             .flag("above-reach", self.above_reach);
         // A board of its full height keeps the text that it was signed with.
-        for (name, flag) in [("ripped", self.ripped), ("face-nailed", self.face_nailed)] {
+        for (name, flag) in [("shaped", self.shaped), ("ripped", self.ripped), ("face-nailed", self.face_nailed)] {
             if flag {
                 canonical = canonical.flag(name, true);
             }
@@ -65,7 +67,8 @@ impl BoardDetail {
             steps.push(step!("board-measure-notch"));
         }
         steps.push(if self.bevelled { step!("board-mark", "board-mark-bevel") } else { step!("board-mark") });
-        steps.push(step!("board-cut").length(key("step-measured-length")).cautions(&saw));
+        let cut = if self.shaped { step!("board-cut", "board-cut-shaped") } else { step!("board-cut") };
+        steps.push(cut.length(key("step-measured-length")).cautions(&saw));
         if self.ripped {
             steps.push(step!("board-rip").length(key("step-measured-height")).cautions(&saw));
         }

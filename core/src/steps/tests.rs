@@ -43,7 +43,7 @@ fn penetrations() -> Vec<PenetrationDetail> {
 }
 
 fn boards() -> Vec<BoardDetail> {
-    (0..512_u16)
+    (0..1_024_u16)
         .map(|flags| {
             let bit = |at: u16| flags & (1 << at) != 0;
             BoardDetail {
@@ -56,6 +56,7 @@ fn boards() -> Vec<BoardDetail> {
                 above_reach: bit(6),
                 ripped: bit(7),
                 face_nailed: bit(8),
+                shaped: bit(9),
             }
         })
         .collect()
@@ -353,7 +354,7 @@ fn the_detail_text_tells_details_apart() {
     // A head flashing asked for at a collar is no other detail, as a collar has none.
     assert_eq!(all.len(), penetrations().len() - 9 * 2 * 2 * 32);
     let all: BTreeSet<_> = boards().iter().map(BoardDetail::detail_text).collect();
-    assert_eq!(all.len(), 512);
+    assert_eq!(all.len(), 1_024);
 }
 
 fn sign(step: &str, act: Act, reason: &str) -> SignOff {

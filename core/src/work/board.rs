@@ -326,6 +326,13 @@ impl Board {
         self.shapes.iter().map(|shape| Instructions::of(shape, self.nail_line)).collect()
     }
 
+    /// Whether the outline of the wall takes something off its ends or corners.
+    fn is_shaped(&self) -> bool {
+        let by_outline =
+            |own: &Instruction| own.around.is_empty() && !matches!(own.cut, SawCut::Length(_) | SawCut::Rip { .. });
+        self.site.is_some() && self.instructions().iter().any(|own| own.cuts.iter().any(by_outline))
+    }
+
     fn is_ripped(&self) -> bool {
         let rip = |own: &Instruction| matches!(own.cut, SawCut::Rip { .. });
         self.site.is_some() && self.instructions().iter().any(|own| own.cuts.iter().any(rip))
@@ -355,6 +362,7 @@ impl Board {
             first_course: !self.below,
             joint: self.record.yes(Field::Joint) == Some(true),
             bevelled: bevel(Field::BevelLeft) || bevel(Field::BevelRight),
+            shaped: self.is_shaped(),
             ripped: self.is_ripped(),
             face_nailed: self.is_face_nailed(),
             painted: false,

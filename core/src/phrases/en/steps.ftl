@@ -153,6 +153,7 @@ step-board-mark = Hook the tape on the left end and mark. Check whether you mark
 step-board-mark-bevel = Hook the tape on the left end and mark both edges, long and short. Check whether you mark the face or the back.
 step-board-mark-why = On the back everything is mirrored.
 step-board-cut = Cut the board to length.
+step-board-cut-shaped = Cut the board to length, then its ends and corners in the order of its list.
 step-board-cut-why = A piece slightly short has room to move.
 step-board-rip = Rip the board to its height along a straightedge. Keep the factory edge that the list names.
 step-board-rip-why = The factory edge is straight and primed; the ripped one goes where the trim or the next course covers it.

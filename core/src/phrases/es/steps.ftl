@@ -153,6 +153,7 @@ step-board-mark = Enganche la cinta en la punta izquierda y marque. Vea si marca
 step-board-mark-bevel = Enganche la cinta en la punta izquierda y marque los dos bordes, el largo y el corto. Vea si marca la cara o el reverso.
 step-board-mark-why = En el reverso todo va al revés.
 step-board-cut = Corte la tabla a su largo.
+step-board-cut-shaped = Corte la tabla a su largo, y después sus puntas y esquinas en el orden de su lista.
 step-board-cut-why = Una pieza un poco corta tiene lugar para moverse.
 step-board-rip = Rebaje la tabla a su altura a lo largo de una regla. Deje el borde de fábrica que dice la lista.
 step-board-rip-why = El borde de fábrica es recto y viene sellado; el rebajado va donde lo tapa la moldura o la hilada siguiente.

@@ -64,7 +64,7 @@ public final class BoardModel: ScreenModel, Asking, Signing {
     }
 
     /// Whether there is another side to look at.
-    public var hasBack: Bool { view.notches.contains { $0.back != nil } }
+    public var hasBack: Bool { view.notches.contains { $0.back != nil } || view.instructions.count > 1 }
 
     /// The marks of a notch on the side that is up.
     public func marks(_ notch: NotchView) -> MarksView? {

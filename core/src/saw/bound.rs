@@ -44,17 +44,20 @@ pub(super) struct Scale {
 }
 
 impl Scale {
-    /// The finest scale at which the sum over all pieces stays below 2^51, and the kinds' costs in it, rounded down.
-    pub(super) fn of(demand: &Demand) -> (Self, Vec<i64>) {
+    /// The finest scale at which the sum over all pieces stays below 2^51, and the kinds' costs in it, rounded down. No
+    /// piece is worth more than `dearest` times the dearest board.
+    pub(super) fn of(demand: &Demand, dearest: i64) -> (Self, Vec<i64>) {
+        let reach = dearest.max(1);
         let dearest = demand.kinds.iter().map(|kind| kind.cost).max().unwrap_or(0).max(1);
         let pieces: u64 = demand.most().iter().map(|count| u64::from(*count)).sum();
         let bits = 128 - (dearest as u128 * u128::from(pieces.max(1))).leading_zeros();
+        let bits = bits + 64 - (reach - 1).leading_zeros();
         let shift = 51 - i32::try_from(bits).unwrap_or(51);
         let scaled = |cost: i64| if shift >= 0 { cost << shift } else { cost >> -shift };
-        (Self { shift, most: scaled(dearest) }, demand.kinds.iter().map(|kind| scaled(kind.cost)).collect())
+        (Self { shift, most: scaled(dearest) * reach }, demand.kinds.iter().map(|kind| scaled(kind.cost)).collect())
     }
 
-    /// A price in whole numbers, rounded down; no piece is worth more than the dearest board.
+    /// A price in whole numbers, rounded down.
     pub(super) fn one(&self, price: f64) -> i64 {
         let unit = if self.shift >= 0 { (1_i64 << self.shift) as f64 } else { 1.0 / (1_i64 << -self.shift) as f64 };
         ((price * unit) as i64).clamp(0, self.most)
@@ -69,7 +72,8 @@ impl Scale {
 /// of one board of each kind.
 ///
 /// Where a kind without a count is worth more than it costs, all prices shrink until it is not (Farley 1990); a counted
-/// kind gives the difference at most as often as it is there.
+/// kind gives the difference at most as often as it is there. A kind that must be taken so often costs what it is not worth
+/// as often.
 pub(super) fn certified(demand: &Demand, scale: &Scale, costs: &[i64], total: i128, worth: &[i64]) -> i128 {
     let mut share = (1_i128, 1_i128);
     for ((kind, cost), worth) in demand.kinds.iter().zip(costs).zip(worth) {
@@ -84,6 +88,8 @@ pub(super) fn certified(demand: &Demand, scale: &Scale, costs: &[i64], total: i1
             let gain = i128::from(*worth) * share.0 - i128::from(*cost) * share.1;
             value -= gain.max(0) * i128::from(count);
         }
+        let loss = i128::from(*cost) * share.1 - i128::from(*worth) * share.0;
+        value += loss.max(0) * i128::from(kind.least);
     }
     if scale.shift >= 0 {
         Integer::div_ceil(&value, &(share.1 << scale.shift))

@@ -31,6 +31,8 @@ pub(super) struct Kind {
     pub(super) cost: i64,
     /// `None` for more than can be needed.
     pub(super) count: Option<u32>,
+    /// How many a plan must take: a branch of the search has settled it.
+    pub(super) least: u32,
 }
 
 /// Runs that are tied by stagger, ready to be priced.
@@ -58,8 +60,9 @@ pub(super) struct Demand {
     pub(super) kinds: Vec<Kind>,
     /// The different sizes that pieces may have, descending.
     pub(super) sizes: Vec<i64>,
-    /// How many pieces of each size there are in runs that stay whole.
-    pub(super) fixed: Vec<u32>,
+    /// How many pieces of each size there are in runs that stay whole, less those that a branch has bound into longer ones:
+    /// under zero where they are bound out of runs whose joints are open.
+    pub(super) fixed: Vec<i64>,
     pub(super) walls: Vec<Wall>,
     /// What no board may hold together.
     pub(super) apart: Apart,
@@ -147,10 +150,10 @@ impl Demand {
         Ok(Self { list: list.clone(), unit, kinds, sizes, fixed, walls, apart: Apart::default(), whole })
     }
 
-    /// The same boards for other pieces, none of them in runs.
-    pub(super) fn with(&self, sizes: Vec<i64>, counts: Vec<u32>, apart: Apart) -> Self {
-        let (list, kinds) = (CutList::new(), self.kinds.clone());
-        Self { list, unit: self.unit, kinds, sizes, fixed: counts, walls: Vec::new(), apart, whole: Vec::new() }
+    /// The demand of a branch: other pieces, boards and walls at the same prices.
+    pub(super) fn with(&self, sizes: Vec<i64>, fixed: Vec<i64>, kinds: Vec<Kind>, walls: Vec<Wall>) -> Self {
+        let (list, apart) = (CutList::new(), Apart::default());
+        Self { list, unit: self.unit, kinds, sizes, fixed, walls, apart, whole: Vec::new() }
     }
 
     pub(super) fn size(&self, index: usize) -> i64 {
@@ -205,7 +208,7 @@ impl Demand {
 
     /// How many pieces of each size there can be, whatever the joints.
     pub(super) fn most(&self) -> Vec<u32> {
-        let mut most = self.fixed.clone();
+        let mut most: Vec<u32> = self.fixed.iter().map(|count| u32::try_from(*count).unwrap_or(0)).collect();
         for wall in &self.walls {
             for choices in &wall.sizes {
                 let mut own: BTreeMap<usize, u32> = BTreeMap::new();
@@ -234,6 +237,11 @@ impl Demand {
 
     /// How many pieces of each size there are with these joints.
     pub(super) fn counts(&self, choices: &Choices) -> Vec<u32> {
+        self.balance(choices).into_iter().map(|count| u32::try_from(count).unwrap_or(0)).collect()
+    }
+
+    /// The same; under zero where a branch has bound pieces that these joints do not give.
+    pub(super) fn balance(&self, choices: &Choices) -> Vec<i64> {
         let mut counts = self.fixed.clone();
         for (wall, choice) in self.walls.iter().zip(choices) {
             for size in wall.pieces(choice) {
@@ -319,6 +327,23 @@ impl Wall {
         };
         let kept: Vec<Vec<usize>> = all.into_iter().filter(|choice| over(choice) <= self.forced).collect();
         (kept.len() <= most).then_some(kept)
+    }
+
+    /// The wall with some of the arrangements of each run only, in this order, and other numbers for the sizes.
+    pub(super) fn only(&self, ways: &[Vec<usize>], size: impl Fn(usize) -> usize) -> Self {
+        let picked = |run: usize, ways: &Vec<usize>| -> (Vec<Vec<usize>>, Vec<bool>) {
+            let (sizes, over) = (self.sizes.get(run), self.over.get(run));
+            let pieces = |way: &usize| Some(sizes?.get(*way)?.iter().map(|piece| size(*piece)).collect());
+            let over = |way: &usize| over?.get(*way).copied();
+            (ways.iter().filter_map(pieces).collect(), ways.iter().filter_map(over).collect())
+        };
+        let (sizes, over) = ways.iter().enumerate().map(|(run, ways)| picked(run, ways)).unzip();
+        Self { group: self.group.only(ways), sizes, over, forced: self.forced, loose: None }
+    }
+
+    /// Whether there are joints that keep their stagger, with no more runs beyond the allowed joints than are forced to it.
+    pub(super) fn possible(&self) -> bool {
+        self.group.cheapest(&self.prices(|_| 0)).is_some_and(|(over, _)| over <= self.forced * OVER)
     }
 
     /// Whether the choices are the true ones and their least price is exact.
@@ -439,6 +464,7 @@ fn kinds(list: &CutList) -> (Vec<Kind>, u64) {
             capacity: stock.length.nm() + list.kerf.nm(),
             cost: (stock.cost / unit) as i64,
             count: stock.count.filter(|count| many(*count)),
+            least: 0,
         });
     }
     let mut offcuts: BTreeMap<Length, Vec<usize>> = BTreeMap::new();
@@ -448,7 +474,7 @@ fn kinds(list: &CutList) -> (Vec<Kind>, u64) {
     for (length, sources) in offcuts {
         let count = u32::try_from(sources.len()).ok();
         let capacity = length.nm() + list.kerf.nm();
-        kinds.push(Kind { sources, offcut: true, length, capacity, cost: 0, count });
+        kinds.push(Kind { sources, offcut: true, length, capacity, cost: 0, count, least: 0 });
     }
     (kinds, unit)
 }

@@ -2,7 +2,7 @@
 #![expect(clippy::indexing_slicing, reason = "rows, kinds and sizes are numbered by the demand that made them")]
 
 use super::bound::{self, Scale};
-use super::demand::Demand;
+use super::demand::{Demand, Wall};
 use super::pattern::Pattern;
 use super::price::{Grid, Priced};
 use super::simplex::{Column, Simplex};
@@ -30,6 +30,8 @@ pub(super) struct Master {
     spans: Spans,
     /// The row of each counted kind.
     kind_rows: Vec<Option<usize>>,
+    /// The row of each kind that must be taken so often.
+    least_rows: Vec<Option<usize>>,
     wall_rows: Vec<usize>,
     /// What each pricing leaves out, so that sizes that are to be kept apart never meet.
     left_out: Vec<Vec<usize>>,
@@ -58,6 +60,10 @@ pub(super) const ROWS: usize = 1_800;
 /// How often one pricing may look at the boards.
 const SETS: usize = 200;
 
+/// What a piece may be worth at most in a branch, in the price of the dearest board: prices far above it show that what a
+/// branch leaves does not suffice.
+const BRANCH_DEAREST: i64 = 1 << 10;
+
 impl Master {
     /// The programme for pieces that are all decided, or, with `walls`, for the whole demand with its joints open.
     ///
@@ -68,6 +74,30 @@ impl Master {
         walls: bool,
         start: &[Pattern],
         spans: Option<usize>,
+    ) -> Option<Self> {
+        Self::within(demand, counts, walls, start, spans, 1)
+    }
+
+    /// The programme of a branch, from patterns and joints that are known to be good.
+    pub(super) fn of_branch(demand: &Demand, start: &[Pattern], joints: Vec<(usize, Vec<usize>)>) -> Option<Self> {
+        let walls = !demand.walls.is_empty();
+        let counts = demand.counts(&Vec::new());
+        let mut master = Self::within(demand, &counts, walls, start, None, BRANCH_DEAREST)?;
+        for (wall, choice) in joints {
+            let column = master.joints(demand, wall, &choice);
+            master.simplex.add(column);
+            master.parts.push(Part::Joints { wall, choice });
+        }
+        Some(master)
+    }
+
+    fn within(
+        demand: &Demand,
+        counts: &[u32],
+        walls: bool,
+        start: &[Pattern],
+        spans: Option<usize>,
+        reach: i64,
     ) -> Option<Self> {
         let copies = if walls { demand.most() } else { counts.to_vec() };
         let spans = match spans {
@@ -82,8 +112,11 @@ impl Master {
             })
         };
         let kind_rows: Vec<Option<usize>> = demand.kinds.iter().map(|kind| row(kind.count.is_some())).collect();
+        let least_rows: Vec<Option<usize>> = demand.kinds.iter().map(|kind| row(kind.least > 0)).collect();
         let open = if walls { demand.walls.as_slice() } else { &[] };
         let wall_rows: Vec<usize> = open.iter().filter_map(|_| row(true)).collect();
+        let by_length = |wall: &Wall| wall.choose(|size| demand.size(size) >> 12);
+        let first_joints: Vec<Vec<usize>> = open.iter().map(by_length).collect::<Option<_>>()?;
         if next > ROWS {
             return None;
         }
@@ -97,9 +130,9 @@ impl Master {
         let mut singles = Vec::new();
         let dearest = demand.kinds.iter().map(|kind| kind.cost).max().unwrap_or(1).max(1) as f64;
         for size in (0..copies.len()).filter(|size| copies[*size] > 0) {
-            let fixed = if walls { demand.fixed[size] } else { counts[size] };
+            let fixed = if walls { demand.fixed[size] as f64 } else { f64::from(counts[size]) };
             for (row, share) in spans.of(size) {
-                right[*row] += share * f64::from(fixed);
+                right[*row] += share * fixed;
             }
             let need = demand.sizes[size];
             let single = |counted: bool| {
@@ -125,10 +158,18 @@ impl Master {
                 }
             }
         }
+        // What is to be cut at the start: with the first joints of every wall.
+        let mut needed: Vec<f64> = right.clone();
+        for (wall, choice) in open.iter().zip(&first_joints) {
+            for (row, share) in wall.pieces(choice).flat_map(|size| spans.of(size)) {
+                needed[*row] += share;
+            }
+        }
         for (row, single) in first.into_iter().enumerate() {
             columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
             parts.push(Part::Other);
-            basis[row] = columns.len();
+            // Pieces that a branch has bound elsewhere and these joints do not give are left over at the start.
+            basis[row] = if needed[row] < 0.0 { columns.len() - 1 } else { columns.len() };
             match single {
                 Some((column, kind, size, count)) => {
                     columns.push(column);
@@ -148,13 +189,23 @@ impl Master {
                 parts.push(Part::Other);
             }
         }
-        let (scale, costs) = Scale::of(demand);
+        for (kind, row) in demand.kinds.iter().zip(&least_rows) {
+            if let Some(row) = *row {
+                right[row] = f64::from(kind.least);
+                columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
+                basis[row] = columns.len();
+                columns.push(Column { cost: 1000.0 * dearest, entries: vec![(row, 1.0)] });
+                parts.extend([Part::Other, Part::Other]);
+            }
+        }
+        let (scale, costs) = Scale::of(demand, reach);
         let mut master = Self {
             simplex: Simplex::new(Vec::new(), Vec::new(), Vec::new()),
             right: Vec::new(),
             parts,
             spans,
             kind_rows,
+            least_rows,
             wall_rows,
             left_out,
             grid: Grid::new(demand, copies),
@@ -169,8 +220,7 @@ impl Master {
             rounds: 0,
             work: 0,
         };
-        for (wall, row) in master.wall_rows.clone().into_iter().enumerate() {
-            let choice = demand.walls[wall].choose(|size| demand.size(size) >> 12)?;
+        for (wall, (row, choice)) in master.wall_rows.clone().into_iter().zip(first_joints).enumerate() {
             right[row] = 1.0;
             basis[row] = columns.len();
             columns.push(master.joints(demand, wall, &choice));
@@ -249,6 +299,7 @@ impl Master {
     fn cut(&self, demand: &Demand, kind: usize, pieces: &[(usize, u32)]) -> Column {
         let mut entries = self.spans.entries(pieces.iter().map(|(size, count)| (*size, f64::from(*count))));
         entries.extend(self.kind_rows[kind].map(|row| (row, 1.0)));
+        entries.extend(self.least_rows[kind].map(|row| (row, 1.0)));
         Column { cost: demand.kinds[kind].cost as f64, entries }
     }
 
@@ -299,7 +350,12 @@ impl Master {
             .costs
             .iter()
             .zip(&self.kind_rows)
-            .map(|(cost, row)| cost + row.map_or(0, |row| self.scale.one((-self.simplex.duals[row]).max(0.0))))
+            .zip(&self.least_rows)
+            .map(|((cost, most), least)| {
+                let most = most.map_or(0, |row| self.scale.one((-self.simplex.duals[row]).max(0.0)));
+                let least = least.map_or(0, |row| self.scale.one(self.simplex.duals[row].max(0.0)));
+                cost + most - least
+            })
             .collect();
         self.upward = !self.upward;
         let most = 20 + demand.sizes.len() / 4;
@@ -309,7 +365,7 @@ impl Master {
         let total = if self.wall_rows.is_empty() {
             prices.iter().zip(self.copies()).map(|(price, count)| i128::from(*price) * i128::from(*count)).sum()
         } else {
-            self.work += demand.walls.iter().map(super::demand::Wall::effort).sum::<u64>();
+            self.work += demand.walls.iter().map(Wall::effort).sum::<u64>();
             demand.cheapest(&prices)
         };
         let bound = bound::certified(demand, &self.scale, &self.costs, total, &priced.worth);

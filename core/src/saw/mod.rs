@@ -7,6 +7,7 @@
 mod apart;
 mod arrangement;
 mod bound;
+mod branch;
 mod cut_list;
 mod demand;
 mod dive;

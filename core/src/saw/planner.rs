@@ -238,20 +238,19 @@ impl Planner {
             }
             self.work += before;
         }
-        if let Some(master) = self.master.as_ref().filter(|_| self.demand.walls.is_empty()) {
-            self.tree = Tree::new(&self.demand, &self.demand.counts(&self.choices), master);
-        }
+        self.tree =
+            self.master.as_ref().filter(|master| master.full()).and_then(|master| Tree::new(&self.demand, master));
         Stage::Choose
     }
 
     /// Joints by the programme's prices, later ones with some noise, or the best so far again.
     fn choose(&mut self) -> Stage {
         self.rounds += 1;
+        if self.rounds.is_multiple_of(2) && self.tree.as_ref().is_some_and(|tree| !tree.over()) {
+            return Stage::Branch(self.work + BRANCH);
+        }
         if self.demand.walls.is_empty() {
             return match &self.master {
-                Some(_) if self.rounds.is_multiple_of(2) && self.tree.as_ref().is_some_and(|tree| !tree.over()) => {
-                    Stage::Branch(self.work + BRANCH)
-                }
                 Some(master) if master.full() => {
                     let counts = self.demand.counts(&self.choices);
                     let noise = if self.rounds == 1 { 0.0 } else { 0.4 };
@@ -338,8 +337,9 @@ impl Planner {
     fn branch(&mut self, end: u64) -> Stage {
         let Some(tree) = &mut self.tree else { return Stage::Choose };
         let found = tree.advance(&self.demand, self.cost, &mut self.random, &mut self.work);
-        let choices = self.choices.clone();
-        self.take(found, &choices);
+        if let Some((choices, packing)) = found {
+            self.take(Some(packing), &choices);
+        }
         let Some(tree) = &self.tree else { return Stage::Choose };
         self.bound = self.bound.max(tree.bound(self.cost));
         if self.work < end && !tree.over() { Stage::Branch(end) } else { Stage::Repack(100) }

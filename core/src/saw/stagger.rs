@@ -194,6 +194,17 @@ impl Group {
         self.order = self.elimination();
     }
 
+    /// The group with some of the arrangements of each run only, in this order.
+    pub(super) fn only(&self, ways: &[Vec<usize>]) -> Self {
+        let mut group = Self { marks: None, order: None, ..self.clone() };
+        for (choices, ways) in group.choices.iter_mut().zip(ways) {
+            *choices = Arc::new(ways.iter().filter_map(|way| choices.get(*way).cloned()).collect());
+        }
+        group.marks = Marks::new(&group.choices, group.stagger);
+        group.order = group.elimination();
+        group
+    }
+
     /// All choices that keep their stagger; `None` where there are more than `most`.
     pub(super) fn all(&self, most: usize) -> Option<Vec<Vec<usize>>> {
         let mut all: Vec<Vec<usize>> = vec![Vec::new()];

@@ -417,7 +417,7 @@ const WRITTEN_JOB_FIELDS: &[FieldSpec] = &[
 
 const WRITTEN_OFFCUT_FIELDS: &[FieldSpec] = &[
     written(Field::CutFrom, Allowed::Whole(1, 1_000_000)),
-    written(Field::Used, Allowed::OneOf(&[("cut", ""), ("dropped", "")])),
+    written(Field::Used, Allowed::OneOf(&[("cut", ""), ("dropped", ""), ("spoiled", "")])),
 ];
 
 const WRITTEN_BOARD_FIELDS: &[FieldSpec] = &[

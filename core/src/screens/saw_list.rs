@@ -6,9 +6,8 @@ mod pattern;
 use crate::book::{Book, Field, FieldSpec, Kind, Record};
 use crate::measure::{Length, Show};
 use crate::phrases::key;
-use crate::rules::keys;
 use crate::views::{Note, OffcutLine, Question, Reading, SawBoardLine, SawListView, SawPieceLine, Source, StockNeed};
-use crate::work::{SawBoard, SawBoards, SawPiece, Work};
+use crate::work::{SPOILED, SawBoard, SawBoards, SawPiece, Work};
 
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
@@ -21,8 +20,8 @@ pub(super) use pattern::pattern;
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListView> {
     let work = desk::house(book, terms, job)?;
     let list = SawBoards::of(&work)?;
-    let keep = work.rules().get_length(keys::OFFCUT_KEEP_LEAST)?;
-    let boards: Vec<SawBoardLine> = list.boards.iter().map(|board| line(terms, board, keep)).collect();
+    let line = |board| line(terms, &work, board);
+    let boards = list.boards.iter().map(line).collect::<Result<Vec<SawBoardLine>>>()?;
     let whole = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let cut = boards.iter().filter(|board| board.cut).count();
     let used_boards = list.new_boards().count();
@@ -98,23 +97,31 @@ fn length(terms: &Terms<'_>, length: Length) -> Reading {
     terms.reading(length, Source::Planned, None)
 }
 
-fn line(terms: &Terms<'_>, board: &SawBoard, keep: Length) -> SawBoardLine {
+fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard) -> Result<SawBoardLine> {
     let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, piece)).collect();
     let rest = length(terms, board.rest);
-    let worth = board.rest >= keep && board.rest.is_positive();
-    let said = if worth { key("saw-rest-keep") } else { key("saw-rest") };
-    SawBoardLine {
+    let rest_arg = ("rest", rest.text.as_str().into());
+    let kept = board.offcut_left(work, terms.division)?;
+    let mut rest_said = match kept {
+        Some(kept) => terms.phrase(key("saw-rest-keep"), &[rest_arg, ("kept", terms.shown(kept).into())]),
+        None => terms.phrase(key("saw-rest"), &[rest_arg]),
+    };
+    if !board.spoiled.is_empty() {
+        let spoiled = board.spoiled.iter().map(|length| terms.shown(*length)).collect::<Vec<_>>().join(" + ");
+        rest_said = format!("{rest_said}. {}", terms.phrase(key("saw-spoiled"), &[("spoiled", spoiled.into())]));
+    }
+    Ok(SawBoardLine {
         number: board.number,
         length: length(terms, board.length),
         offcut: board.offcut.is_some(),
         cut: board.is_cut(),
         cuts: pieces.iter().map(|piece| piece.length.text.as_str()).collect::<Vec<_>>().join(" + "),
-        rest_said: terms.phrase(said, &[("rest", rest.text.as_str().into())]),
+        rest_said,
         pieces,
         rest,
-        keep: worth,
+        keep: kept.is_some(),
         revision: saw_revision(&pattern::cuts(terms, board)),
-    }
+    })
 }
 
 fn piece_line(terms: &Terms<'_>, piece: &SawPiece) -> SawPieceLine {
@@ -181,7 +188,11 @@ fn notes(terms: &Terms<'_>, list: &SawBoards, stock: &[StockNeed]) -> Vec<Note> 
 
 fn offcuts(terms: &Terms<'_>, work: &Work) -> Vec<OffcutLine> {
     let line = |offcut: &Record| {
-        let at_hand = offcut.text(Field::Used).is_none();
+        let used = offcut.text(Field::Used);
+        if used == Some(SPOILED) {
+            return None;
+        }
+        let at_hand = used.is_none();
         Some(OffcutLine { offcut: offcut.id().to_string(), length: terms.answer(offcut, Field::Length)?, at_hand })
     };
     let offcuts = work.house().own(Kind::Offcut).iter();

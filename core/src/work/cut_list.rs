@@ -7,6 +7,7 @@ use crate::store::Id;
 
 use super::error::Result;
 use super::joints::joint_rules;
+use super::saw_boards::spoiled;
 use super::uncovered::uncovered;
 use super::wall_board::stay_and_give_way;
 use super::{Course, Site, Work};
@@ -25,7 +26,7 @@ pub(super) struct HouseCutList {
     pub(super) offcuts: Vec<Id>,
     /// The boards that give way to a plan: those that are neither cut nor up.
     pub(super) give_way: Vec<Id>,
-    /// The highest number of a board that was cut already.
+    /// The highest number of a board from which something was cut already.
     pub(super) last: i64,
 }
 
@@ -117,7 +118,9 @@ impl HouseCutList {
     fn boards_at_hand(&mut self, work: &Work, mut used: Vec<(i64, Length)>) {
         used.sort_unstable();
         used.dedup();
-        self.last = used.last().map_or(0, |(number, _)| *number);
+        // A number of a board of which a piece was spoiled is never another board's.
+        let numbers = used.iter().map(|(number, _)| *number).chain(spoiled(work).into_iter().map(|(number, _)| number));
+        self.last = numbers.max().unwrap_or(0);
         for (length, count) in work.stock() {
             let cut = used.iter().filter(|(_, stock)| *stock == length).count();
             let left = |count: i64| u32::try_from(count).unwrap_or(0).saturating_sub(u32::try_from(cut).unwrap_or(0));

@@ -61,7 +61,7 @@ pub use placement::Placement;
 pub use plan_error::PlanError;
 pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, planned};
 pub use progress::{PenetrationProgress, WallProgress, open_field};
-pub use saw_boards::{SawBoard, SawBoards, SawPiece, least_with_offcut};
+pub use saw_boards::{SPOILED, SawBoard, SawBoards, SawPiece, least_with_offcut};
 pub use signed::{open_steps, sign_offs};
 pub use site::{Site, course_lines, head_of, outline_with};
 pub use wall_board::{WallBoard, state_of};

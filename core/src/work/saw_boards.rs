@@ -2,7 +2,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::book::{BoardState, Field, Record};
+use crate::book::{BoardState, Field, Kind, Record};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::saw::Plan;
@@ -34,6 +34,8 @@ pub struct SawBoard {
     pub offcut: Option<String>,
     /// What is cut from it, the longest first.
     pub pieces: Vec<SawPiece>,
+    /// The lengths of what was cut from it and spoiled.
+    pub spoiled: Vec<Length>,
     /// What is left of it.
     pub rest: Length,
 }
@@ -67,14 +69,15 @@ impl SawPiece {
 }
 
 impl SawBoard {
-    fn of(number: i64, mut pieces: Vec<SawPiece>, kerf: Length) -> Option<Self> {
+    fn of(number: i64, mut pieces: Vec<SawPiece>, spoiled: Vec<Length>, kerf: Length) -> Option<Self> {
         pieces.sort_by_key(|piece| (Reverse(piece.length), piece.place()));
         let first = &pieces.first()?.board;
         let (length, offcut) = (first.length(Field::Stock)?, first.text(Field::Offcut).map(str::to_owned));
-        let cuts = i64::try_from(pieces.len()).unwrap_or(i64::MAX).saturating_sub(1);
+        let cuts = i64::try_from(pieces.len() + spoiled.len()).unwrap_or(i64::MAX).saturating_sub(1);
         let kerfs = kerf.checked_mul(cuts).unwrap_or(length);
-        let rest = length - kerfs - pieces.iter().map(|piece| piece.length).sum();
-        Some(Self { number, length, offcut, pieces, rest: rest.max(Length::ZERO) })
+        let gone = pieces.iter().map(|piece| piece.length).chain(spoiled.iter().copied());
+        let rest = length - kerfs - gone.sum();
+        Some(Self { number, length, offcut, pieces, spoiled, rest: rest.max(Length::ZERO) })
     }
 
     /// Whether all that it gives is cut.
@@ -121,7 +124,11 @@ impl SawBoards {
                 }
             }
         }
-        let board = |(number, pieces)| SawBoard::of(number, pieces, kerf);
+        let spoiled = spoiled(work);
+        let of = |number: i64| -> Vec<Length> {
+            spoiled.iter().filter(|(from, _)| *from == number).map(|(_, length)| *length).collect()
+        };
+        let board = |(number, pieces)| SawBoard::of(number, pieces, of(number), kerf);
         let mut boards: Vec<SawBoard> = numbered.into_iter().filter_map(board).collect();
         boards.sort_by_key(|board| (board.pieces.iter().map(SawPiece::place).min(), board.number));
         let mut list = Self { boards, unlisted, least: Length::ZERO };
@@ -157,6 +164,15 @@ impl SawBoards {
         let none = self.boards.is_empty() || self.unlisted > 0;
         none || used < self.used() || used == self.used() && least > self.least
     }
+}
+
+/// Why a piece of a board is no longer at hand that was cut and spoiled.
+pub const SPOILED: &str = "spoiled";
+
+/// The pieces that were spoiled: the number of the board that each was cut from, and its length.
+pub(super) fn spoiled(work: &Work) -> Vec<(i64, Length)> {
+    let pieces = work.house().own(Kind::Offcut).iter().filter(|piece| piece.text(Field::Used) == Some(SPOILED));
+    pieces.filter_map(|piece| Some((piece.whole(Field::CutFrom)?, piece.length(Field::Length)?))).collect()
 }
 
 /// The least of the plan in force with a further offcut at hand: one that the plan did not have may stand for one new board,

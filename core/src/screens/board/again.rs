@@ -11,7 +11,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
-use crate::work::{WorkError, state_of};
+use crate::work::{SPOILED, WorkError, planned, state_of};
 
 use super::hand::InHand;
 
@@ -60,6 +60,16 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
     if let Some(job) = job {
         if let Some((stock, count)) = used_up(hand) {
             operation = operation.set(stock, Field::Count, Value::Whole(count));
+        }
+        // The piece stays gone from the board that it was cut from.
+        let cut_from = hand.board.record.whole(Field::CutFrom);
+        if let (Some(number), Some(length)) = (cut_from, hand.board.record.length(Field::Length)) {
+            let gone = terms.fresh(1);
+            operation = operation
+                .create(gone, Kind::Offcut, Some(job), sort_key(terms, 1))
+                .set(gone, Field::Length, planned(length))
+                .set(gone, Field::CutFrom, Value::Whole(number))
+                .set(gone, Field::Used, Value::Text(SPOILED.to_owned()));
         }
         // It is no longer cut from that board of the stock: the next plan says from which.
         for field in [Field::CutFrom, Field::Stock, Field::Offcut] {

@@ -12,7 +12,7 @@ use crate::screens::planning::{self, refused};
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, SawListAction};
-use crate::work::{HousePlan, SawBoard, SawBoards, Work, least_with_offcut, planned};
+use crate::work::{HousePlan, SPOILED, SawBoard, SawBoards, Work, least_with_offcut, planned};
 
 use super::pattern;
 
@@ -132,7 +132,7 @@ fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) ->
 /// An offcut that is not cut up, and its length as it is shown.
 fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Result<(&'a Arc<Record>, String)> {
     let offcut = part(terms, work, (Kind::Offcut, "offcut"), offcut)?;
-    if offcut.text(Field::Used) == Some(CUT_UP) {
+    if matches!(offcut.text(Field::Used), Some(CUT_UP | SPOILED)) {
         return Err(Problem::new(Code::Order, "offcut", terms.phrase(key("saw-offcut-gone"), &[])).into());
     }
     let length = terms.answer(offcut, Field::Length).map(|length| length.text).unwrap_or_default();

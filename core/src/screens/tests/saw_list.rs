@@ -96,6 +96,38 @@ fn a_half_cut_list_gives_way_only_to_a_better_one() {
     assert_eq!(saw(&book, "en", &job), before);
 }
 
+/// What is said to be kept is what is kept; a piece that was spoiled is gone from its board, however often it is planned anew.
+#[test]
+fn a_spoiled_piece_stays_gone_and_what_is_said_is_kept() {
+    let (mut book, job) = demo();
+    let short = RulesAction::Change {
+        job: job.clone(),
+        key: "offcut.keep.least".to_owned(),
+        value: "1".to_owned(),
+        reason: "for blocks".to_owned(),
+    };
+    super::tap(&mut book, 2, short).unwrap();
+    let list = tap(&mut book, 3, plan(&job)).unwrap();
+    let whole = list.boards.iter().find(|board| board.keep && board.pieces.len() > 1).unwrap().clone();
+    let cut = tap(&mut book, 4, SawListAction::MarkCut { job: job.clone(), number: whole.number }).unwrap();
+    let [offcut] = &cut.offcuts[..] else { panic!("one offcut") };
+    for (language, said) in [("en", "keep "), ("es", "guarde ")] {
+        let list = saw(&book, language, &job);
+        let line = list.boards.iter().find(|board| board.number == whole.number).unwrap();
+        assert!(line.rest_said.ends_with(&format!("{said}{}", offcut.length.text)), "{}", line.rest_said);
+    }
+    let piece = &whole.pieces[0];
+    let spoil = BoardAction::SayItIsSpoiled { board: piece.board.clone(), left: String::new() };
+    super::tap(&mut book, 5, spoil).unwrap();
+    for n in [6, 7] {
+        let again = tap(&mut book, n, plan(&job)).unwrap();
+        let line = again.boards.iter().find(|board| board.number == whole.number).unwrap();
+        assert_eq!((line.pieces.len(), line.rest.nm), (whole.pieces.len() - 1, whole.rest.nm));
+        assert!(line.rest_said.ends_with(&format!("Spoiled: {}", piece.length.text)), "{}", line.rest_said);
+        assert_eq!(again.offcuts.len(), 1, "a spoiled piece is no offcut to take back");
+    }
+}
+
 #[test]
 fn an_offcut_is_thrown_away_and_kept_after_all() {
     let (mut book, job) = demo();

@@ -10,6 +10,7 @@ pub(crate) mod context;
 pub(crate) mod desk;
 pub(crate) mod error;
 pub(crate) mod instructions;
+pub(crate) mod misfits;
 pub(crate) mod moment;
 pub(crate) mod parts;
 pub(crate) mod photo;

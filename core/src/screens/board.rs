@@ -32,6 +32,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
     let mut notes = Vec::new();
     notes.extend(overcut::note(terms, &hand.board, hand.learned.as_ref())?);
     notes.extend(hand.cut_differs(terms)?);
+    notes.extend(hand.misfit(terms));
     notes.extend(hand.bevels(terms));
     let (length, height) = (terms.answer(&hand.board.record, Field::Length), hand.height_reading(terms));
     let questions = ask::questions(book, terms, &hand.board.record)?;

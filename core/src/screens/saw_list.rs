@@ -7,12 +7,12 @@ use crate::book::{Book, Field, FieldSpec, Kind, Record};
 use crate::measure::{Length, Show};
 use crate::phrases::key;
 use crate::views::{Note, OffcutLine, Question, Reading, SawBoardLine, SawListView, SawPieceLine, Source, StockNeed};
-use crate::work::{SPOILED, SawBoard, SawBoards, SawPiece, Work};
+use crate::work::{Misfits, SPOILED, SawBoard, SawBoards, SawPiece, Site, WallBoard, Work};
 
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
-use crate::forms::{ask, desk};
+use crate::forms::{ask, desk, misfits};
 
 pub(super) use act::act;
 pub(super) use pattern::pattern;
@@ -20,7 +20,8 @@ pub(super) use pattern::pattern;
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListView> {
     let work = desk::house(book, terms, job)?;
     let list = SawBoards::of(&work)?;
-    let line = |board| line(terms, &work, board);
+    let walls: Vec<_> = work.walls().iter().map(|wall| &**wall).zip(Misfits::of_house(&work)).collect();
+    let line = |board| line(terms, &work, board, &walls);
     let boards = list.boards.iter().map(line).collect::<Result<Vec<SawBoardLine>>>()?;
     let whole = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let cut = boards.iter().filter(|board| board.cut).count();
@@ -62,7 +63,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListV
         boards_cut: whole(cut),
         progress: terms.phrase(key("saw-progress"), &args),
         next: boards.iter().find(|board| !board.cut).map(|board| board.number),
-        notes: notes(terms, &list, &stock),
+        notes: [notes(terms, &list, &stock), no_longer_fit(terms, &work, &walls)].concat(),
         boards,
         asked: stock.iter().find(|need| !need.asks.draft.is_empty()).map(|need| need.asks.clone()),
         stock,
@@ -97,8 +98,8 @@ fn length(terms: &Terms<'_>, length: Length) -> Reading {
     terms.reading(length, Source::Planned, None)
 }
 
-fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard) -> Result<SawBoardLine> {
-    let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, piece)).collect();
+fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfits)]) -> Result<SawBoardLine> {
+    let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, piece, walls)).collect();
     let rest = length(terms, board.rest);
     let rest_arg = ("rest", rest.text.as_str().into());
     let kept = board.offcut_left(work, terms.division)?;
@@ -124,16 +125,22 @@ fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard) -> Result<SawBoardLine
     })
 }
 
-fn piece_line(terms: &Terms<'_>, piece: &SawPiece) -> SawPieceLine {
+fn piece_line(terms: &Terms<'_>, piece: &SawPiece, walls: &[(&Site, Misfits)]) -> SawPieceLine {
+    let wall = piece.board.parent;
+    let misfits = walls.iter().find(|(site, _)| Some(site.id()) == wall).map(|(_, misfits)| misfits);
     let from = length(terms, piece.from);
     let args =
         [("wall", piece.wall.as_str().into()), ("course", piece.course.into()), ("from", from.text.as_str().into())];
+    let goes = terms.phrase(key("saw-piece-goes"), &args);
     SawPieceLine {
         board: piece.board.id().to_string(),
         length: length(terms, piece.length),
         wall: piece.wall.clone(),
         course: piece.course,
-        said: terms.phrase(key("saw-piece-goes"), &args),
+        said: match misfits {
+            Some(misfits) => misfits::said_of(terms, goes, misfits, piece.board.id()),
+            None => goes,
+        },
         from,
     }
 }
@@ -184,6 +191,12 @@ fn notes(terms: &Terms<'_>, list: &SawBoards, stock: &[StockNeed]) -> Vec<Note> 
         notes.push(Note { code: "stock-short".to_owned(), text: stock.said.clone() });
     }
     notes
+}
+
+/// The boards of all walls that no longer fit.
+fn no_longer_fit(terms: &Terms<'_>, work: &Work, walls: &[(&Site, Misfits)]) -> Vec<Note> {
+    let boards: Vec<WallBoard> = walls.iter().flat_map(|(wall, _)| WallBoard::on_wall(work, wall.id())).collect();
+    misfits::notes(terms, walls.iter().map(|(wall, misfits)| (*wall, misfits)), &boards)
 }
 
 fn offcuts(terms: &Terms<'_>, work: &Work) -> Vec<OffcutLine> {

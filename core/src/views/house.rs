@@ -65,7 +65,7 @@ pub enum NextWork {
     },
     /// The story pole has no lines yet.
     LayOutPole,
-    /// A wall has no boards yet.
+    /// A wall has no boards yet, or the next one no longer fits it.
     PlanWall {
         /// The wall.
         wall: String,

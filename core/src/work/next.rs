@@ -19,7 +19,7 @@ pub enum NextWork<'a> {
     MeasureWall(&'a Site, &'static FieldSpec),
     /// The pole is not laid out.
     LayOutPole,
-    /// A wall has no boards.
+    /// A wall has no boards, or the next one no longer fits it.
     PlanWall(&'a Site),
     /// A step of a penetration is open.
     MakeTight(&'a Penetration, &'a Step),
@@ -70,7 +70,12 @@ impl<'a> NextWork<'a> {
             let boarded = progress.penetrations.iter().filter(|one| board.is_none() || progress.is_boarded(one));
             boarded.into_iter().find_map(|one| Some(Self::MakeTight(&one.penetration, one.open_step()?)))
         };
-        let hang = || board.map(|board| Self::HangBoard(&progress.wall, board));
+        let hang = || {
+            let board = board?;
+            let misfit = progress.misfits.planned.contains(&board.id());
+            // Nobody is sent to cut what no longer fits.
+            Some(if misfit { Self::PlanWall(&progress.wall) } else { Self::HangBoard(&progress.wall, board) })
+        };
         before.or_else(after).or_else(hang)
     }
 }

@@ -9,7 +9,7 @@ use crate::wall::Span;
 
 use super::signed::open_steps;
 use super::wall_board::WallBoard;
-use super::{Penetration, Site, Work};
+use super::{Misfits, Penetration, Site, Work};
 
 /// How far a wall is, with everything on it.
 #[derive(Clone, Debug)]
@@ -22,6 +22,8 @@ pub struct WallProgress {
     pub boards: Vec<WallBoard>,
     /// What goes through it, lowest first.
     pub penetrations: Vec<PenetrationProgress>,
+    /// The boards that no longer fit it.
+    pub misfits: Misfits,
 }
 
 /// A penetration with its steps and those that are open.
@@ -47,11 +49,16 @@ pub fn open_field(record: &Record) -> Option<&'static FieldSpec> {
 impl WallProgress {
     /// How far each wall of a house is, in their order.
     pub fn of_house(work: &Work) -> Vec<Self> {
-        work.walls().iter().map(|wall| Self::of(work, wall)).collect()
+        let walls = work.walls().iter().zip(Misfits::of_house(work));
+        walls.map(|(wall, misfits)| Self::with(work, wall, misfits)).collect()
     }
 
     /// How far a wall is.
     pub fn of(work: &Work, wall: &Arc<Site>) -> Self {
+        Self::with(work, wall, Misfits::on_wall(work, wall))
+    }
+
+    fn with(work: &Work, wall: &Arc<Site>, misfits: Misfits) -> Self {
         let of = |one: &Penetration| {
             // As they lie at its centre; a wall whose sizes do not fit together yet has none.
             let courses = wall.courses_at(work, one.centre.x).unwrap_or_default();
@@ -62,6 +69,7 @@ impl WallProgress {
         Self {
             open_field: open_field(&wall.record),
             boards: WallBoard::on_wall(work, wall.id()),
+            misfits,
             wall: Arc::clone(wall),
             penetrations,
         }

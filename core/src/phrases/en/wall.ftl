@@ -35,3 +35,30 @@ wall-peak-trouble = The peak must stand above both ends of the wall, and between
 wall-plan-changed = Planned again. New or changed boards: { $new }, unchanged: { $same }. Courses that changed: { $courses }. What is cut or up stays.
 wall-gaps-trouble = The gaps leave no wall to clad: an edge of its outline is shorter than the gaps at its ends. Check the wall's sizes and base steps, and the rule for the gap at the trim.
 wall-shapes-trouble = The wall has more corners, or larger sizes, than boards can be worked out for.
+# Boards that no longer fit the house as it is now.
+wall-misfit = no longer fits
+wall-courses = { $wall }, courses { $courses }
+wall-misfits = { $count ->
+    [one] 1 board no longer fits the house as it is now ({ $boards }). Plan the boards again.
+   *[other] { $count } boards no longer fit the house as it is now ({ $boards }). Plan the boards again.
+}
+wall-cut-misfits = { $count ->
+    [one] 1 cut board no longer fits the house as it is now ({ $boards }). It stays as it was cut: measure its place before it goes up.
+   *[other] { $count } cut boards no longer fit the house as it is now ({ $boards }). They stay as they were cut: measure their places before they go up.
+}
+wall-bare = { $count ->
+    [one] On 1 stretch of a course no board is planned. Plan the boards again.
+   *[other] On { $count } stretches of courses no board is planned. Plan the boards again.
+}
+wall-misfits-short = { $count ->
+    [one] 1 board no longer fits: plan again
+   *[other] { $count } boards no longer fit: plan again
+}
+wall-bare-short = { $count ->
+    [one] 1 stretch without a board: plan again
+   *[other] { $count } stretches without a board: plan again
+}
+wall-cut-misfits-short = { $count ->
+    [one] 1 cut board no longer fits
+   *[other] { $count } cut boards no longer fit
+}

@@ -35,3 +35,30 @@ wall-peak-trouble = La cumbrera debe quedar más alta que ambos extremos de la p
 wall-plan-changed = Planeado de nuevo. Tablas nuevas o cambiadas: { $new }, sin cambio: { $same }. Hiladas que cambiaron: { $courses }. Lo cortado o puesto se queda.
 wall-gaps-trouble = Las holguras no dejan pared que revestir: un lado de su contorno es más corto que las holguras en sus extremos. Revise las medidas y los escalones de la pared, y la regla de la holgura en la moldura.
 wall-shapes-trouble = La pared tiene más esquinas, o medidas más grandes, de lo que se puede calcular.
+# Tablas que ya no ajustan con la casa como está ahora.
+wall-misfit = ya no ajusta
+wall-courses = { $wall }, hiladas { $courses }
+wall-misfits = { $count ->
+    [one] 1 tabla ya no ajusta con la casa como está ahora ({ $boards }). Planee las tablas de nuevo.
+   *[other] { $count } tablas ya no ajustan con la casa como está ahora ({ $boards }). Planee las tablas de nuevo.
+}
+wall-cut-misfits = { $count ->
+    [one] 1 tabla cortada ya no ajusta con la casa como está ahora ({ $boards }). Se queda como se cortó: mida su lugar antes de ponerla.
+   *[other] { $count } tablas cortadas ya no ajustan con la casa como está ahora ({ $boards }). Se quedan como se cortaron: mida sus lugares antes de ponerlas.
+}
+wall-bare = { $count ->
+    [one] En 1 tramo de una hilada no hay tabla planeada. Planee las tablas de nuevo.
+   *[other] En { $count } tramos de las hiladas no hay tabla planeada. Planee las tablas de nuevo.
+}
+wall-misfits-short = { $count ->
+    [one] 1 tabla ya no ajusta: planee de nuevo
+   *[other] { $count } tablas ya no ajustan: planee de nuevo
+}
+wall-bare-short = { $count ->
+    [one] 1 tramo sin tabla: planee de nuevo
+   *[other] { $count } tramos sin tabla: planee de nuevo
+}
+wall-cut-misfits-short = { $count ->
+    [one] 1 tabla cortada ya no ajusta
+   *[other] { $count } tablas cortadas ya no ajustan
+}

@@ -4,6 +4,7 @@ use crate::book::{Book, CutRecord, Field, Kind};
 use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
+use crate::forms::misfits;
 use crate::forms::signing::{Detail, Signing};
 use crate::forms::{desk, stored_phrase};
 use crate::measure::Length;
@@ -12,7 +13,7 @@ use crate::phrases::key;
 use crate::steps::Step;
 use crate::store::{Hash, Id};
 use crate::views::{Note, PoleWall, Reading, ShapeView, Source};
-use crate::work::{Board, BoardNotch, Placement, Tools, Work};
+use crate::work::{Board, BoardNotch, Misfits, Placement, Tools, Work};
 
 use super::{earlier, overcut};
 
@@ -63,6 +64,12 @@ impl InHand {
             Some(Note { code: field.code().to_owned(), text: terms.phrase(text, &args) })
         };
         ends.into_iter().filter_map(note).collect()
+    }
+
+    /// That it no longer fits the house as it is now.
+    pub(super) fn misfit(&self, terms: &Terms<'_>) -> Option<Note> {
+        let misfits = Misfits::of_board(&self.work, self.board.site.as_ref()?, &self.board.record);
+        misfits::note_of(terms, &misfits, self.id())
     }
 
     /// What the crew calls it, as the book keeps it.

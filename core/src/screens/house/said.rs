@@ -2,6 +2,7 @@
 
 use crate::book::BoardState;
 use crate::forms::context::Terms;
+use crate::forms::misfits;
 use crate::phrases::key;
 use crate::screens::revision::small_revision;
 use crate::views::{NextWork, WallProgress};
@@ -49,7 +50,8 @@ pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProg
         // A wall whose sizes do not fit together yet is not drawn.
         revision: small::of_progress(wall).map_or(0, |drawn| small_revision(&drawn)),
     };
-    WallProgress { said: in_words(terms, &progress), ..progress }
+    let said = [in_words(terms, &progress)].into_iter().chain(misfits::on_house(terms, &wall.misfits));
+    WallProgress { said: said.collect::<Vec<_>>().join("; "), ..progress }
 }
 
 fn in_words(terms: &Terms<'_>, wall: &WallProgress) -> String {

@@ -35,21 +35,22 @@ fn write(book: &mut Book, operation: Operation) {
     in_language(&context("en", 9), |terms| accept(book, terms, operation, &[])).unwrap();
 }
 
-/// A planned board: inches along the wall and up from its base line.
-fn board(book: &mut Book, n: u8, (wall, job): (&str, &str), course: i64, from: i64, to: i64) -> Id {
+/// A planned board from end to end of the wall, as its plan would have it.
+fn board(book: &mut Book, n: u8, (wall, job): (&str, &str), course: i64) -> Id {
     let id = Id::from_bytes([n; 16]);
-    let inches = |inches: i64| Value::Length {
-        length: Length::from_inches_64(inches, 0),
+    let inches = |inches: i64, eighths: i64| Value::Length {
+        length: Length::from_inches_64(inches, 8 * eighths),
         typed: String::new(),
         unit: "in".to_owned(),
     };
     let operation = Operation::new(OperationKind::BoardsPlanned, Some(job.parse().unwrap()), [])
         .create(id, Kind::Board, Some(wall.parse().unwrap()), format!("{n:03}"))
         .set(id, Field::Course, Value::Whole(course))
-        .set(id, Field::From, inches(from))
-        .set(id, Field::To, inches(to))
-        .set(id, Field::Bottom, inches(7 * (course - 1)))
-        .set(id, Field::Height, inches(8))
+        .set(id, Field::From, inches(0, 1))
+        .set(id, Field::To, inches(143, 7))
+        .set(id, Field::Length, inches(143, 6))
+        .set(id, Field::Bottom, inches(7 * (course - 1), 0))
+        .set(id, Field::Height, inches(8, 2))
         .set(id, Field::State, Value::Text("planned".to_owned()));
     write(book, operation);
     id
@@ -82,7 +83,7 @@ fn measured(book: &mut Book, job: &str) -> String {
 }
 
 const WALL: [(&str, &str); 9] = [
-    ("width", "20'"),
+    ("width", "12'"),
     ("left-height", "9'"),
     ("right-height", "9'"),
     ("base", "0"),
@@ -116,7 +117,7 @@ fn the_way_from_a_name_to_the_last_bead() {
     let laid_out = Operation::new(OperationKind::PoleLaidOut, None, []);
     write(&mut book, laid_out.set(pole, Field::Lines, Value::Text(lines.join(","))));
     assert!(matches!(next(&book, &job), NextWork::PlanWall { .. }));
-    let boards: Vec<Id> = (1..=3).map(|n| board(&mut book, 20 + n, (&wall, &job), n.into(), 0, 140)).collect();
+    let boards: Vec<Id> = (1..=3).map(|n| board(&mut book, 20 + n, (&wall, &job), n.into())).collect();
     let NextWork::HangBoard { course: 1, cut: false, .. } = next(&book, &job) else { panic!("the lowest course") };
 
     // A pipe whose block lies from 12 to 16 inches: on the second and the third course.
@@ -236,7 +237,7 @@ fn a_copy_that_was_made_is_the_last_one_and_a_refused_one_is_not() {
 fn shows_what_it_showed() {
     let (mut book, job) = house();
     let wall = measured(&mut book, &job);
-    let first = board(&mut book, 20, (&wall, &job), 1, 0, 140);
+    let first = board(&mut book, 20, (&wall, &job), 1);
     stand(&mut book, first, BoardState::Cut);
     insta::assert_json_snapshot!("house", house_view(&book, "en", &job));
 }

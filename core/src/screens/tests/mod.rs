@@ -10,6 +10,7 @@ mod drawing;
 mod house;
 mod live_rules;
 mod measure;
+mod misfits;
 mod new;
 mod penetration;
 mod photo;

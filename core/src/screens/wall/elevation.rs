@@ -5,13 +5,14 @@ use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::misfits;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span};
-use crate::work::{Course, Penetration, Site, WallBoard, Work};
+use crate::work::{Course, Misfits, Penetration, Site, WallBoard, Work};
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
@@ -32,6 +33,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
         wall.penetrations.iter().map(|penetration| penetration_line(terms, penetration)).collect();
     let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
     let boards = WallBoard::on_wall(work, wall.id());
+    let misfits = Misfits::on_wall(work, wall);
     Ok(WallView {
         wall: wall.id().to_string(),
         job: desk::job_id(work),
@@ -43,10 +45,11 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
         notes: [
             notes(terms, courses, &wall.openings, outline, work.rules().get_length(keys::STRIP_LEAST)?),
             clearances(terms, work, wall, outline)?,
+            misfits::notes(terms, [(wall, &misfits)], &boards),
         ]
         .concat(),
         openings: wall.openings.iter().map(|(id, opening)| opening_line(terms, *id, opening)).collect(),
-        boards: boards.iter().filter_map(|board| board_line(terms, wall, board, &blocks)).collect(),
+        boards: boards.iter().filter_map(|board| board_line(terms, wall, board, &blocks, &misfits)).collect(),
         penetrations,
         revision: 0,
     })
@@ -74,7 +77,13 @@ fn penetration_line(terms: &Terms<'_>, penetration: &Penetration) -> Penetration
     }
 }
 
-fn board_line(terms: &Terms<'_>, wall: &Site, board: &WallBoard, blocks: &[Rectangle]) -> Option<BoardLine> {
+fn board_line(
+    terms: &Terms<'_>,
+    wall: &Site,
+    board: &WallBoard,
+    blocks: &[Rectangle],
+    misfits: &Misfits,
+) -> Option<BoardLine> {
     let shapes = board.shapes(wall).unwrap_or_default();
     let at = board_box(&shapes).unwrap_or_else(|| Rectangle::of(board.x(), board.y()));
     let around = wall.shapes().map_or(&[][..], |shapes| shapes.around());
@@ -99,7 +108,7 @@ fn board_line(terms: &Terms<'_>, wall: &Site, board: &WallBoard, blocks: &[Recta
         notched,
         at,
         state: state.to_owned(),
-        said: terms.phrase(key("frame-board"), &args),
+        said: misfits::said_of(terms, terms.phrase(key("frame-board"), &args), misfits, board.id()),
         shapes: shapes.iter().map(|shape| shape_view(shape, name)).collect(),
         rise: (board.place.right - board.place.left).nm(),
     })

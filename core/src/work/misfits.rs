@@ -1,0 +1,273 @@
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use crate::book::{BoardState, Field, Kind, Record};
+use crate::measure::Length;
+use crate::rules::keys;
+use crate::siding::{JointRules, Run};
+use crate::store::{Id, Value};
+
+use super::error::Result;
+use super::joints::joint_rules;
+use super::planned_board::{BoardLayout, bevels};
+use super::uncovered::uncovered;
+use super::wall_board::state_of;
+use super::{Course, Site, Work};
+
+/// More than any tape's division takes off a length when it is rounded down.
+const ROUNDED: Length = Length::from_inches_64(0, 8);
+
+/// The boards of a wall that no longer fit the house as it is known now.
+///
+/// Nothing is kept of what a plan was made from: each board is held against what would be planned at its place today, so
+/// that whatever changes marks the boards that it makes wrong, and no others. A board that is up is as it is.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Misfits {
+    /// Those that are not cut yet: planned again, others take their place.
+    pub planned: BTreeSet<Id>,
+    /// Those that are cut and not up: they stay, and are to be measured before they go up.
+    pub cut: BTreeSet<Id>,
+    /// How many stretches of courses have no board at all, on a wall that has boards.
+    pub bare: usize,
+}
+
+impl Misfits {
+    /// The boards of every wall of a house, in the order of its walls; none where a wall or the pole is not known so far that
+    /// boards could be planned.
+    pub fn of_house(work: &Work) -> Vec<Self> {
+        let at_hand = AtHand::of(work, |_| true);
+        let on = |wall: &Arc<Site>| Self::found(work, wall, at_hand.as_ref().ok()?, |_| true).ok();
+        work.walls().iter().map(|wall| on(wall).unwrap_or_default()).collect()
+    }
+
+    /// Those of one wall.
+    pub fn on_wall(work: &Work, wall: &Site) -> Self {
+        let found = AtHand::of(work, |_| true).and_then(|at_hand| Self::found(work, wall, &at_hand, |_| true));
+        found.unwrap_or_default()
+    }
+
+    /// The one board, if it is one of them: what has nothing to do with it is not looked at.
+    pub fn of_board(work: &Work, wall: &Site, board: &Record) -> Self {
+        let number = board.whole(Field::CutFrom);
+        let course = board.whole(Field::Course).unwrap_or_default();
+        let at_hand = AtHand::of(work, |other| Some(other) == number);
+        let near = |other: i64| other.abs_diff(course) <= 1;
+        let mut found = at_hand.and_then(|at_hand| Self::found(work, wall, &at_hand, near)).unwrap_or_default();
+        found.planned.retain(|other| *other == board.id());
+        found.cut.retain(|other| *other == board.id());
+        Self { bare: 0, ..found }
+    }
+
+    /// The boards of the courses that are `asked` for.
+    fn found(work: &Work, wall: &Site, at_hand: &AtHand, asked: impl Fn(i64) -> bool) -> Result<Self> {
+        let boards = work.boards(wall.id());
+        if boards.is_empty() {
+            return Ok(Self::default());
+        }
+        work.need_lines()?;
+        let rules = joint_rules(work, wall)?;
+        let mut on_course: BTreeMap<i64, Vec<&Record>> = BTreeMap::new();
+        for board in boards {
+            if let Some(course) = board.whole(Field::Course).filter(|course| asked(*course)) {
+                on_course.entry(course).or_default().push(board);
+            }
+        }
+        on_course.values_mut().for_each(|boards| boards.sort_by_key(|board| board.length(Field::From)));
+        let of = |course: i64| on_course.get(&course).map_or(&[][..], Vec::as_slice);
+        let mut courses: BTreeMap<i64, Stretches> = BTreeMap::new();
+        let mut found = Self::default();
+        for (course, run) in wall.runs()?.filter(|(_, run)| asked(i64::from(run.course))) {
+            let number = i64::from(run.course);
+            let (planned, stay): (Vec<&Record>, Vec<_>) =
+                of(number).iter().copied().partition(|board| is_planned(board));
+            let open = uncovered(*run, &stay, &rules);
+            let bare = |run: &&Run| !planned.iter().any(|board| overlaps(board, run.from(), run.to()));
+            found.bare += open.iter().filter(bare).count();
+            let own = courses.entry(number).or_insert_with(|| Stretches::of(course));
+            own.open.extend(open);
+            own.whole.push(*run);
+        }
+        for (number, boards) in &on_course {
+            let Some(stretches) = courses.get(number) else {
+                boards.iter().for_each(|board| found.mark(board));
+                continue;
+            };
+            for (board, joints) in boards.iter().zip(joints(boards, &rules)) {
+                if !stretches.fits(board, joints, *number, &rules) || !at_hand.holds(board) {
+                    found.mark(board);
+                }
+            }
+        }
+        for (number, boards) in &on_course {
+            for board in too_near(boards, of(number + 1), &rules) {
+                found.mark(board);
+            }
+        }
+        Ok(found)
+    }
+
+    fn mark(&mut self, board: &Record) {
+        match state_of(board) {
+            BoardState::Planned => self.planned.insert(board.id()),
+            BoardState::Cut => self.cut.insert(board.id()),
+            BoardState::Fixed => false,
+        };
+    }
+}
+
+fn is_planned(board: &Record) -> bool {
+    state_of(board) == BoardState::Planned
+}
+
+/// The joints at the left and at the right end of a board of a course, where another board meets it there.
+type Joints = (Option<Length>, Option<Length>);
+
+/// The stud centres of the joints on both sides of every board of a course, which are in order.
+fn joints(boards: &[&Record], rules: &JointRules) -> Vec<Joints> {
+    let half = rules.joint_gap.half();
+    let end = |at: Option<&&Record>, field| at.and_then(|board| board.length(field));
+    let joint = |left: Option<Length>, right: Option<Length>| {
+        let (left, right) = (left?, right?);
+        (right - left == rules.joint_gap).then_some(left + half)
+    };
+    let place = |at: usize| {
+        let own = boards.get(at);
+        let before = at.checked_sub(1).and_then(|before| boards.get(before));
+        let left = joint(end(before, Field::To), end(own, Field::From));
+        (left, joint(end(own, Field::To), end(boards.get(at + 1), Field::From)))
+    };
+    (0..boards.len()).map(place).collect()
+}
+
+/// A course as it would be planned today: where its boards lie from trim to trim, and what of that no board covers which
+/// is cut or up.
+struct Stretches<'a> {
+    course: &'a Course,
+    whole: Vec<Run>,
+    open: Vec<Run>,
+}
+
+impl<'a> Stretches<'a> {
+    fn of(course: &'a Course) -> Self {
+        Self { course, whole: Vec::new(), open: Vec::new() }
+    }
+
+    /// Whether a board is one that could be planned at its place today.
+    fn fits(&self, board: &Record, joints: Joints, number: i64, rules: &JointRules) -> bool {
+        let (Some(from), Some(to)) = (board.length(Field::From), board.length(Field::To)) else { return true };
+        let planned = is_planned(board);
+        let gap = rules.end_gap;
+        let runs = if planned { &self.open } else { &self.whole };
+        let Some(run) = runs.iter().find(|run| run.from() + gap <= from && to <= run.to() - gap) else {
+            return false;
+        };
+        let allowed = |joint: Option<Length>| joint.is_some_and(|at| on_a_stud(at, number, rules));
+        let (left, right) = (from == run.from() + gap, to == run.to() - gap);
+        if !(left || allowed(joints.0)) || !(right || allowed(joints.1)) {
+            return false;
+        }
+        let length = board.length(Field::Length).unwrap_or_default();
+        let layout = BoardLayout::on(self.course, (from, to), length, bevels(run, (from, to), gap));
+        // Where a board that is cut lies is settled when it goes up: what is sawn of it counts.
+        let sawn = |field: Field| !matches!(field, Field::Bottom | Field::BottomRight);
+        let mut changes = layout.changes(board).into_iter().map(|(field, _)| field);
+        if changes.any(|field| (planned || sawn(field)) && !is_typed(board, field)) {
+            return false;
+        }
+        let short = to - from - length;
+        is_typed(board, Field::Length) || (!short.is_negative() && short < ROUNDED)
+    }
+}
+
+/// Whether somebody answered it by hand: then it is meant so.
+fn is_typed(board: &Record, field: Field) -> bool {
+    board.written(field).is_some_and(|written| match &written.value {
+        Value::Length { typed, .. } => !typed.is_empty(),
+        _ => false,
+    })
+}
+
+fn on_a_stud(at: Length, course: i64, rules: &JointRules) -> bool {
+    let here = |courses: &[u32]| courses.is_empty() || courses.iter().any(|other| i64::from(*other) == course);
+    let avoided = rules.avoid.iter().any(|avoid| avoid.from < at && at < avoid.to && here(&avoid.courses));
+    rules.studs.binary_search(&at).is_ok() && !avoided
+}
+
+/// The planned boards of two courses whose joints are nearer to each other than the stagger. Those beside boards that are
+/// cut or up may be as near as they must.
+fn too_near<'a>(lower: &[&'a Record], upper: &[&'a Record], rules: &JointRules) -> Vec<&'a Record> {
+    let planned = |pair: &&[&'a Record]| pair.iter().all(|board| is_planned(board));
+    let joints_of = |boards: &[&'a Record]| -> Vec<(Length, [&'a Record; 2])> {
+        let joint = |pair: &[&'a Record]| {
+            let [left, right] = pair else { return None };
+            Some((joints(&[left, right], rules).first()?.1?, [*left, *right]))
+        };
+        boards.windows(2).filter(planned).filter_map(joint).collect()
+    };
+    let upper = joints_of(upper);
+    let mut found = Vec::new();
+    for (at, boards) in joints_of(lower) {
+        for (other, above) in &upper {
+            if (at - *other).abs() < rules.stagger {
+                found.extend(boards.iter().chain(above));
+            }
+        }
+    }
+    found
+}
+
+fn overlaps(board: &Record, left: Length, right: Length) -> bool {
+    let (from, to) = (board.length(Field::From), board.length(Field::To));
+    from.is_some_and(|from| from < right) && to.is_some_and(|to| left < to)
+}
+
+/// The boards that pieces are cut from.
+struct AtHand {
+    longest: Length,
+    stock: Vec<Length>,
+    offcuts: BTreeMap<String, Length>,
+    /// Numbers of boards that no longer hold what is to be cut from them.
+    overfull: BTreeSet<i64>,
+    /// Numbers of boards from which something is cut.
+    begun: BTreeSet<i64>,
+}
+
+impl AtHand {
+    /// What is at hand for the boards with the numbers that are `asked` for.
+    fn of(work: &Work, asked: impl Fn(i64) -> bool) -> Result<Self> {
+        let kerf = work.rules().get_length(keys::SAW_KERF)?;
+        let stock: Vec<Length> = work.stock().into_iter().map(|(length, _)| length).collect();
+        let offcuts = work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.text(Field::Used).is_none());
+        let offcuts = offcuts.filter_map(|offcut| Some((offcut.id().to_string(), offcut.length(Field::Length)?)));
+        let mut left: BTreeMap<i64, Length> = BTreeMap::new();
+        let mut begun = BTreeSet::new();
+        for board in work.walls().iter().flat_map(|wall| work.boards(wall.id())) {
+            let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
+            let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
+            // As many kerfs as pieces, one of them behind the end of the board.
+            let left = left.entry(number).or_insert(stock + kerf);
+            *left = *left - board.length(Field::Length).unwrap_or_default() - kerf;
+            if !is_planned(board) {
+                begun.insert(number);
+            }
+        }
+        let overfull = left.iter().filter(|(_, left)| left.is_negative()).map(|(number, _)| *number).collect();
+        let longest = work.longest_stock()?;
+        Ok(Self { longest, stock, offcuts: offcuts.collect(), overfull, begun })
+    }
+
+    /// Whether there is what a board is cut from. What is cut came from somewhere.
+    fn holds(&self, board: &Record) -> bool {
+        if !is_planned(board) {
+            return true;
+        }
+        let Some((number, stock)) = board.whole(Field::CutFrom).zip(board.length(Field::Stock)) else {
+            return board.length(Field::Length).is_none_or(|length| length <= self.longest);
+        };
+        let there = match board.text(Field::Offcut) {
+            Some(offcut) => self.offcuts.get(offcut) == Some(&stock),
+            None => self.stock.contains(&stock),
+        };
+        !self.overfull.contains(&number) && (there || self.begun.contains(&number))
+    }
+}

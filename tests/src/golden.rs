@@ -2,7 +2,8 @@
 //!
 //! A valid case is `{"question", "source", "request", "answer"}`; with `"compare": [fields]` only these fields of the
 //! answer are compared, for questions with more than one right answer. An invalid case is `{"question", "source",
-//! "request" or "text", "error": {"code", "field"}}`, where `text` is a request that is not one JSON object. Texts of
+//! "request" or "text", "error": {"code", "field"}}`. `text` stands for `request` where a request is not one JSON object, or
+//! where a number must stay as it is written, such as `7.300`. Texts of
 //! warnings and errors are not compared, only that there are some. Numbers that are not whole (angles, areas) may differ by
 //! one part in 1e12, as the last digit of an arc tangent does between libraries; all else is the same or wrong.
 

@@ -189,6 +189,69 @@ fn offcuts_are_not_bought() {
     assert_eq!(net(&house, &format!("boards-{}", inch(144).nm())), Some(whole(all - 1)));
 }
 
+/// The length of edges that are primed, by the area of an edge 5/16 in thick: one coat at 300 sq ft a gallon.
+fn primed(house: &House) -> BigRational {
+    let litres = net(house, "primer").unwrap();
+    // A gallon is 3.785411784 L, a square foot 0.09290304 m2 (NIST SP 811).
+    let square_metres = litres / ratio(3_785_411_784, 1_000_000_000) * whole(300) * ratio(9_290_304, 100_000_000);
+    square_metres * whole(1_000_000_000_000_000_000_i64) / whole(board().thickness.nm())
+}
+
+/// By hand: a new board has two ends from the factory. Cut in two with a rest it shows three ends of the saw, without a
+/// rest two; the same pieces from an offcut show four: both its ends were cut before.
+#[test]
+fn ends_from_the_factory_are_not_primed() {
+    let mut house = house(vec![wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![])]);
+    let mut edges = |offcut, rest| {
+        house.cut = vec![CutBoard { length: inch(144), offcut, pieces: 2, rest }];
+        primed(&house)
+    };
+    let end = whole(board().height.nm());
+    let (rest, no_rest, offcut) = (edges(false, true), edges(false, false), edges(true, true));
+    assert_eq!(&rest - &no_rest, end);
+    assert_eq!(&offcut - &no_rest, &end * whole(2));
+    assert_eq!(edges(true, false), offcut, "what is left of an offcut changes nothing");
+}
+
+/// By hand: the only course of a wall 120 in wide is 8 1/4 in high. Where the wall ends with it nothing is ripped off;
+/// one nanometre less, and its whole length is.
+#[test]
+fn a_course_that_ends_at_the_top_is_not_ripped() {
+    let edges = |top: Length| {
+        let mut wall = wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![]);
+        wall.outline = Outline::with_ends(inch(120), top, top).unwrap();
+        primed(&house(vec![wall]))
+    };
+    let just = Length::from_nm(1);
+    let (exactly, over, under) = (edges(board().height), edges(board().height + just), edges(board().height - just));
+    assert_eq!(exactly, over);
+    assert_eq!(under - exactly, inches(120));
+}
+
+/// NIST SP 811, appendix B.8, to the seven digits that it prints: a US fluid ounce is 2.957353E-05 m3, a US gallon
+/// 3.785412E-03 m3, a foot 3.048E-01 m, a square foot 9.290304E-02 m2. The imperial ounce would be 2.841306E-05 m3.
+#[test]
+fn what_a_unit_is_worth_is_that_of_the_standard() {
+    let (inches, metric) = (Show::Inches(16), Show::Millimetres(1));
+    for (measure, show, exact, unit, published) in [
+        (Measure::Sealant, inches, ratio(2_957_353, 100_000_000), "fl oz", 1.0),
+        (Measure::Sealant, metric, ratio(1, 1_000), "mL", 1.0),
+        (Measure::Coating, inches, ratio(3_785_412, 1_000_000), "gal", 1.0),
+        (Measure::Coating, metric, whole(1), "L", 1.0),
+        (Measure::Length, inches, whole(304_800_000), "ft", 1.0),
+        (Measure::Length, metric, whole(304_800_000), "m", 0.3048),
+        (Measure::Area, inches, whole(92_903_040_000_000_000_i64), "sq ft", 1.0),
+        (Measure::Area, metric, whole(92_903_040_000_000_000_i64), "m2", 0.092_903_04),
+        (Measure::Each, inches, whole(7), "each", 7.0),
+    ] {
+        let item = amounts(&house(vec![wall(&[(0, 0), (120, 0), (120, 84), (0, 84)], vec![])])).unwrap().remove(0);
+        let item = Item { measure, ..item };
+        assert_eq!(item.unit(show), unit);
+        let shown = item.shown(&exact, show);
+        assert!((shown / published - 1.0).abs() < 3e-7, "{shown} {unit} for {published}");
+    }
+}
+
 #[test]
 fn every_text_is_there_in_both_languages() {
     let mut wall = wall(&[(0, 0), (160, 0), (160, 84), (0, 84)], vec![]);
@@ -252,14 +315,14 @@ proptest! {
             change(key, &mut house.rules);
         }
         for item in amounts(&house).unwrap() {
-            prop_assert_eq!(&item.net + &item.waste, item.amount());
             prop_assert!(item.net > BigRational::zero() && item.waste >= BigRational::zero());
+            // What is counted by the piece has no allowance; all else is what goes on the house and its share of waste.
+            let by_the_piece = item.code.starts_with("block") || item.code == "collar";
+            let share = if by_the_piece { whole(1) } else { ratio(100 + waste, 100) };
+            prop_assert_eq!(item.amount(), &item.net * share, "{}", &item.code);
             prop_assert!(&item.pack * whole(item.packs) >= item.amount(), "{}", item.code);
             let pieces_ask = item.code.starts_with("trim") || item.code == "head-flashing" || item.code == "membrane";
             prop_assert!(pieces_ask || &item.pack * whole(item.packs - 1) < item.amount(), "{}", item.code);
-            if !item.code.starts_with("block") && item.code != "collar" {
-                prop_assert_eq!(&item.waste, &(&item.net * ratio(waste, 100)));
-            }
             // What a person reads is never less than what is needed.
             let shown = item.text(&item.amount(), Show::Inches(16), Language::English);
             let number: f64 = shown.split(' ').next().unwrap().parse().unwrap();

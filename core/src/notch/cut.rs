@@ -290,11 +290,13 @@ impl Touch {
             _ => &[Edge::Sides, self.edge],
         };
         let square = self.beside.wide().saturating_pow(2).saturating_add(self.over.wide().saturating_pow(2));
+        // Down to the nanometre: a gap is never said to be wider than it is.
+        let least = Length::from_wide(square.isqrt()).unwrap_or(Length::LIMIT);
         let near = |edge: &&Edge| square < gap.at(**edge).min.wide().saturating_pow(2);
         let mut warnings: Vec<Warning> = facing
             .iter()
             .filter(near)
-            .map(|edge| Warning::GapTight { edge: *edge, least: self.beside.max(self.over), wanted: gap.at(*edge).min })
+            .map(|edge| Warning::GapTight { edge: *edge, least, wanted: gap.at(*edge).min })
             .collect();
         if matches!(gap, GapRule::One(_)) {
             warnings.truncate(1);

@@ -88,6 +88,53 @@ fn a_block_that_does_not_enter_is_warned_of_under_the_least_gap_only() {
     assert_eq!(Notch::lay_out(&near).unwrap().warnings, [tight]);
 }
 
+/// Distances by 3-4-5 triangles: off a corner it is the slanting one that counts, not the longer leg, in either direction.
+#[test]
+fn off_a_corner_the_gap_is_that_between_the_corners() {
+    let part = |parts: i64| Length::from_inches_64(0, parts);
+    for (beside, over, apart) in [(3, 4, 5), (4, 3, 5), (5, 12, 13), (12, 5, 13), (6, 8, 10)] {
+        for (left, above) in [(true, true), (true, false), (false, true), (false, false)] {
+            let warned = |wanted: Length| {
+                let mut request = request(0.0, 6.0, [0.0; 2], [2.0; 2]);
+                let (board, wide, high) = (request.board, inch(6.0), inch(2.0));
+                let x = if left { -part(beside) - wide } else { board.length + part(beside) };
+                let y = if above { board.height + part(over) } else { -part(over) - high };
+                request.block = Block { left: x, right: x + wide, bottom: Sides::both(y), top: Sides::both(y + high) };
+                request.gap = GapRule::One(Gap { min: wanted, max: inch(1.0) });
+                Notch::lay_out(&request).unwrap().warnings
+            };
+            assert_eq!(warned(part(apart)), [], "{beside} and {over}/64 in are {apart}/64 in apart");
+            let wider = part(apart) + Length::from_nm(1);
+            assert!(
+                matches!(warned(wider)[..], [Warning::GapTight { least, wanted, .. }] if least == part(apart) && wanted == wider),
+                "{beside} and {over}/64 in: {:?}",
+                warned(wider)
+            );
+        }
+    }
+}
+
+/// By hand: a block 6 in high and a lap of 1 1/4 in ask for 7 1/4 in of the two depths together. One side closes exactly,
+/// on the other the block is 3/8 in higher: it is that side that counts, whichever it is.
+#[test]
+fn the_cross_check_is_that_of_the_worse_side() {
+    let (zero, lap, other) = (Length::ZERO, inch(1.25), inch(4.25));
+    for (tops, off) in [([3.0, 3.375], 0), ([3.375, 3.0], 0), ([3.0, 3.0], 0)] {
+        // What the notch is deeper by, the block is higher by as well: both sides close.
+        let asked = request(40.0, 46.0, [-3.0; 2], tops);
+        let notch = Notch::lay_out(&asked).unwrap();
+        let miss = notch.cross_check(&asked.board, &asked.block, other, lap, zero);
+        assert_eq!(miss, Some(Length::from_inches_64(0, off)), "{tops:?}");
+    }
+    for (bottoms, off) in [([-3.0, -3.375], -24), ([-3.375, -3.0], -24), ([-3.0, -2.625], 24), ([-2.625, -3.0], 24)] {
+        let asked = request(40.0, 46.0, bottoms, [3.0; 2]);
+        let notch = Notch::lay_out(&asked).unwrap();
+        let miss = notch.cross_check(&asked.board, &asked.block, other, lap, zero);
+        assert_eq!(miss, Some(Length::from_inches_64(0, off)), "{bottoms:?}");
+        assert!(miss.is_some_and(Notch::is_off));
+    }
+}
+
 #[test]
 fn an_edge_that_is_open_has_no_gap_warning() {
     let mut wide = request(40.0, 46.0, [-1.0; 2], [3.0; 2]);

@@ -322,6 +322,42 @@ mod tests {
         assert!(rules.change(keys::LAP_LEAST).is_some());
     }
 
+    /// By the names of the rules alone, so that no pair is forgotten: no least is ever set over its most, nor a most under
+    /// its least.
+    #[test]
+    fn a_least_never_goes_over_its_most() {
+        let mut pairs = BTreeSet::new();
+        for rule in RULES.iter().filter(|rule| !rule.is_fixed()) {
+            let Some(stem) = rule.key.strip_suffix(".least") else { continue };
+            if let Some(most) = RULES.iter().find(|other| other.key.strip_suffix(".most") == Some(stem)) {
+                pairs.insert((rule.key, most.key));
+            }
+        }
+        assert!(pairs.len() >= 5, "{pairs:?}");
+        for family in Family::ALL {
+            for (least, most) in &pairs {
+                let rules = RuleSet::of(*family);
+                let (low, high) = (rules.get(least).unwrap(), rules.get(most).unwrap());
+                let set = |key: &str, value: Quantity| {
+                    rules.clone().set(key, Change { value, ..change(1, 1, RuleUnit::Inch) })
+                };
+                // Another pair may speak against it, but not this one.
+                let together = |set: Result<(), RuleError>| match set {
+                    Err(RuleError::Order { lower, upper }) => (lower, upper) != (*least, *most),
+                    other => other.is_ok(),
+                };
+                // A thousandth beyond the other one, in its own unit.
+                let beyond = |quantity: Quantity, by: i64| {
+                    let (n, d) = quantity.fraction();
+                    Quantity::new(1000 * n + by * d, 1000 * d, quantity.unit()).unwrap()
+                };
+                assert!(set(least, beyond(high, 1)).is_err(), "{least} over {most}");
+                assert!(set(most, beyond(low, -1)).is_err(), "{most} under {least}");
+                assert!(together(set(least, high)) && together(set(most, low)), "{least} as {most}");
+            }
+        }
+    }
+
     #[test]
     fn a_bad_change_is_refused_and_changes_nothing() {
         let mut rules = RuleSet::standard();

@@ -84,6 +84,41 @@ fn what_cannot_be_corrected_says_what_it_would_need() {
     assert_eq!(needs(&low), Needs { level_change: None, reveals: Some((inches(5, 4), inches(8, 0))) });
 }
 
+/// By hand: the line falls from 14 1/8 to 13 7/8 in and crosses the mark at 14 1/16 in halfway to the middle, though none
+/// of its three readings lies there. It touches the mark, so that the whole inch is missing.
+#[test]
+fn a_sloping_line_that_crosses_a_height_to_stay_clear_of_touches_it() {
+    let clear = |at, by| Mark { name: "Block".to_owned(), at, want: Want::Clear(by), weight: 1 };
+    let mut asked = asked((14, 2), (14, 0), (13, 14));
+    asked.marks = vec![
+        clear(inches(14, 1), inches(1, 0)),
+        clear(inches(13, 15), inches(1, 0)),
+        clear(inches(14, 6), inches(1, 0)),
+    ];
+    let correction = asked.correct().unwrap();
+    let missed: Vec<(Length, bool)> = correction.marks.iter().map(|mark| (mark.miss, mark.ok())).collect();
+    // The third mark lies 1/4 in over the left end: 3/4 in are missing.
+    assert_eq!(missed, [(inches(1, 0), false), (inches(1, 0), false), (inches(0, 12), false)]);
+}
+
+/// By hand: the wall hangs at 13 1/2 in, the lines above are 21 and 27 in, and the last course is as thin as the least
+/// reveal allows, no thinner. It is a course like any other: 6 3/4 in and 6 3/4 in lead up, 7 1/2 and 6 in would not do.
+#[test]
+fn a_last_course_of_exactly_the_least_reveal_is_no_strip() {
+    let mut asked = asked((13, 8), (13, 8), (13, 8));
+    asked.lines = vec![inches(21, 0), inches(27, 0)];
+    let lines = asked.correct().unwrap().lines;
+    assert_eq!(lines.len(), 2);
+    assert_eq!(lines[1], WallLine::level(inches(27, 0)));
+    for (from, to) in [(asked.hung, lines[0]), (lines[0], lines[1])] {
+        let reveal = to.left - from.left;
+        assert!(asked.reveal_min <= reveal && reveal <= asked.reveal_max, "{reveal:?}");
+    }
+    // One nanometre more for the least reveal, and the last course is what was left: it stays, and nothing leads up to it.
+    asked.reveal_min = inches(6, 0) + Length::from_nm(1);
+    assert!(matches!(asked.correct(), Err(AsBuiltError::NoCorrection(_))));
+}
+
 #[test]
 fn nonsense_is_refused() {
     let good = asked((14, 0), (14, 0), (14, 0));

@@ -123,7 +123,8 @@ fn fields_of_the_core() -> BTreeSet<String> {
 
 /// The fields that a source reads; what a list is told apart by is not shown.
 fn fields_read(text: &str, all: &BTreeSet<String>) -> BTreeSet<String> {
-    let text = Regex::new(r"id: \\\.\w+").unwrap().replace_all(text, "");
+    // What names a thing of a list, and what is imported, is read of no view.
+    let text = Regex::new(r"(?m)id: \\\.\w+|^import .*$").unwrap().replace_all(text, "");
     matches(&text, r"\.(\w+)\b").into_iter().filter(|name| all.contains(name)).collect()
 }
 

@@ -291,7 +291,13 @@ fn a_gable_over_a_stepped_base_goes_through_all_of_it() {
     assert_eq!(hung, [105 * INCH + 2 * SIXTEENTH, 105 * INCH + SIXTEENTH, 105 * INCH], "as by hand");
     assert!((next[0].at.left - 18_513_438 * INCH / 1_000_000).abs() <= 13);
     covered(&job, &followed);
-    assert_eq!(up.iter().map(|board| job.board(&board.board)).collect::<Vec<_>>(), cut);
+    // They were cut for the line as it was planned, which is said of them; else they are as they were.
+    let now = up.iter().map(|board| {
+        let mut board = job.board(&board.board);
+        board.notes.retain(|note| note.code != "cut-no-longer-fits");
+        board
+    });
+    assert_eq!(now.collect::<Vec<_>>(), cut);
     let above = |wall: &WallView| wall.boards.iter().filter(|board| board.course > 17).cloned().collect::<Vec<_>>();
     assert_eq!(above(&followed), above(&first), "level again at the eighteenth");
 

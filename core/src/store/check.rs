@@ -27,6 +27,14 @@ impl Report {
         *self == Self::default()
     }
 
+    /// Nothing, where nothing was found.
+    ///
+    /// # Errors
+    /// [`StoreError::Damaged`] with everything that was.
+    pub(super) fn pass(&self) -> Result<()> {
+        if self.is_good() { Ok(()) } else { Err(StoreError::Damaged(self.lines().collect::<Vec<_>>().join("; "))) }
+    }
+
     /// Everything that was found, a line each.
     pub fn lines(&self) -> impl Iterator<Item = &str> {
         [&self.integrity, &self.foreign_keys, &self.chain, &self.projection, &self.photos]

@@ -110,8 +110,7 @@ impl Store {
     /// [`StoreError::Damaged`] or [`StoreError::NotABook`].
     pub fn verify_copy(path: impl AsRef<Path>) -> Result<()> {
         let path = path.as_ref();
-        let report = inspect(&Image::read(path)?.connect(path)?)?;
-        if report.is_good() { Ok(()) } else { Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; "))) }
+        inspect(&Image::read(path)?.connect(path)?)?.pass()
     }
 }
 

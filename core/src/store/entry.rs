@@ -97,6 +97,13 @@ pub struct Entry {
 pub(super) const COLUMNS: &str = "e.ms, e.counter, e.device, e.sequence, e.utc_offset, e.job, e.kind, e.kind_version, \
      e.subject, e.form, e.payload, e.undoes, e.signer, e.program, e.previous, e.hash, e.signature";
 
+/// Every entry of a log as it stands there, whether or not its place in it is one, by device and sequence.
+pub(super) fn logged(conn: &Connection) -> super::Result<Vec<Entry>> {
+    let mut statement = conn.prepare(&format!("SELECT {COLUMNS} FROM entry e ORDER BY e.device, e.sequence"))?;
+    let entries = statement.query_map([], Entry::from_row)?.collect::<rusqlite::Result<_>>()?;
+    Ok(entries)
+}
+
 impl Entry {
     /// The group's id: the first half of the hash.
     pub fn group(&self) -> Id {

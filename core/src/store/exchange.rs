@@ -14,12 +14,11 @@ use super::account::Known;
 use super::canon::Canon;
 use super::change::LoggedChange;
 use super::check::inspect;
-use super::entry::{COLUMNS, Payload};
-use super::image::{Image, Sniffed, sniff};
+use super::entry::{COLUMNS, logged};
 use super::merge::signing;
 use super::overwrite::{Overwrite, write_file};
-use super::pack::{Pack, is_pack};
-use super::project::dump;
+use super::pack::book_of_file;
+use super::project::{deeds_of, dump};
 use super::sign::{Seal, seal_of};
 use super::{AHEAD, Backup, BadEntry, DeviceId, Entry, Hash, Id, Now, Result, Store, StoreError, TakenIn};
 
@@ -132,16 +131,12 @@ impl Offer {
     /// [`StoreError::NotABook`] for anything else, [`StoreError::Damaged`] where it was cut or changed.
     pub fn read(path: impl AsRef<Path>) -> Result<Self> {
         let path = path.as_ref();
-        match sniff(path)? {
-            Sniffed::Book => Self::of_book(&Image::read(path)?.connect(path)?),
-            Sniffed::Foreign if path.is_file() && is_pack(path)? => {
-                Self::of_book(&Pack::open(path)?.book()?.connect(path)?)
-            }
-            Sniffed::Foreign if fs::metadata(path).is_ok_and(|data| data.is_file() && data.len() <= LONGEST) => {
+        match book_of_file(path)? {
+            Some((image, _)) => Self::of_book(&image.connect(path)?),
+            None if fs::metadata(path).is_ok_and(|data| data.is_file() && data.len() <= LONGEST) => {
                 Self::parse(&fs::read(path)?).ok_or_else(|| StoreError::NotABook(path.to_owned()))?
             }
-            Sniffed::Nothing => Err(StoreError::Io(std::io::ErrorKind::NotFound.into())),
-            Sniffed::Foreign | Sniffed::OtherDatabase => Err(StoreError::NotABook(path.to_owned())),
+            None => Err(StoreError::NotABook(path.to_owned())),
         }
     }
 
@@ -149,12 +144,8 @@ impl Offer {
         // What is altered or forged in its log is named when it is looked at; a book that cannot be read is none.
         let mut report = inspect(conn)?;
         report.chain.clear();
-        if !report.is_good() {
-            return Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; ")));
-        }
-        let sql = format!("SELECT {COLUMNS} FROM entry e ORDER BY e.device, e.sequence");
-        let entries = conn.prepare(&sql)?.query_map([], Entry::from_row)?.collect::<rusqlite::Result<_>>()?;
-        Ok(Self { entries, house: None })
+        report.pass()?;
+        Ok(Self { entries: logged(conn)?, house: None })
     }
 
     /// `None` for what is no exchange file at all.
@@ -198,7 +189,7 @@ impl Offer {
 }
 
 fn changes(entry: &Entry) -> Vec<LoggedChange> {
-    Payload::read(entry.form, &entry.payload).map(|payload| payload.deeds).unwrap_or_default()
+    deeds_of(entry.form, &entry.payload)
 }
 
 /// The answers of a house among these, in their order: those that name it, and those of the book itself that are about the

@@ -128,7 +128,11 @@ impl Store {
 
     /// A book in memory, for tests.
     pub fn in_memory() -> Result<Self> {
-        let conn = memory()?;
+        Ok(Self { settled: true, ..Self::on(memory()?)? })
+    }
+
+    /// A book over a connection, in no file and as a device of its own.
+    fn on(conn: Connection) -> Result<Self> {
         let (key, book) = (Key::new()?, book_in(&conn)?);
         Ok(Self {
             conn,
@@ -137,7 +141,7 @@ impl Store {
             book,
             path: None,
             mark: None,
-            settled: true,
+            settled: false,
             batches: Vec::new(),
             here: None,
             _lock: None,
@@ -260,21 +264,7 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
     {
         return Err(StoreError::from_upgrade(error));
     }
-    let book = book_in(&conn)?;
-    let key = Key::new()?;
-    let path = Some(path.to_owned());
-    let mut store = Store {
-        conn,
-        device: key.device(),
-        key,
-        book,
-        path,
-        mark: None,
-        settled: false,
-        batches: Vec::new(),
-        here: Some(here),
-        _lock: lock,
-    };
+    let mut store = Store { path: Some(path.to_owned()), here: Some(here), _lock: lock, ..Store::on(conn)? };
     store.take_up()?;
     if from < SCHEMA || !whole || another {
         store.settle()?;
@@ -300,20 +290,7 @@ fn read_only(path: &Path) -> Result<Opened> {
     let conn = image.connect(path)?;
     look_over(&conn)?;
     conn.execute_batch("PRAGMA query_only = ON;")?;
-    let (key, book) = (Key::new()?, book_in(&conn)?);
-    let path = Some(path.to_owned());
-    let store = Store {
-        conn,
-        device: key.device(),
-        key,
-        book,
-        path,
-        mark: None,
-        settled: false,
-        batches: Vec::new(),
-        here: None,
-        _lock: None,
-    };
+    let store = Store { path: Some(path.to_owned()), ..Store::on(conn)? };
     Ok(Opened { store, opening: Opening::Existing })
 }
 

@@ -16,7 +16,7 @@ use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 use super::check::inspect;
 use super::copy::book_in;
-use super::image::Image;
+use super::image::{Image, Sniffed, sniff};
 use super::merge::content_hash;
 use super::overwrite::{Overwrite, allow, put};
 use super::photo;
@@ -78,10 +78,25 @@ pub(super) struct Pack {
 }
 
 /// Whether a file may be such a backup, by its first bytes.
-pub(super) fn is_pack(path: &Path) -> io::Result<bool> {
+fn is_pack(path: &Path) -> io::Result<bool> {
     let mut head = Vec::new();
     fs::File::open(path)?.take(MAGIC.len() as u64).read_to_end(&mut head)?;
     Ok(head == MAGIC)
+}
+
+/// The book in a file that another phone or an earlier day left, a book itself or a backup made by hand, which comes along;
+/// none in a file that is neither.
+pub(super) fn book_of_file(path: &Path) -> Result<Option<(Image, Option<Pack>)>> {
+    match sniff(path)? {
+        Sniffed::Book => Ok(Some((Image::read(path)?, None))),
+        Sniffed::Foreign if path.is_file() && is_pack(path)? => {
+            let mut pack = Pack::open(path)?;
+            Ok(Some((pack.book()?, Some(pack))))
+        }
+        Sniffed::Foreign => Ok(None),
+        Sniffed::Nothing => Err(StoreError::Io(io::ErrorKind::NotFound.into())),
+        Sniffed::OtherDatabase => Err(StoreError::NotABook(path.to_owned())),
+    }
 }
 
 fn damaged(error: ZipError) -> StoreError {
@@ -146,10 +161,7 @@ impl Pack {
     /// Checks all of it.
     fn check(&mut self, path: &Path) -> Result<Packed> {
         let conn = self.book()?.connect(path)?;
-        let report = inspect(&conn)?;
-        if !report.is_good() {
-            return Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; ")));
-        }
+        inspect(&conn)?.pass()?;
         let answers: i64 = conn.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
         let told = (&self.manifest.book, &self.manifest.content, self.manifest.answers);
         let content = content_hash(&conn)?.to_string();

@@ -38,7 +38,8 @@ pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Log
     Ok(touched)
 }
 
-fn deeds_of(form: i64, payload: &str) -> Vec<LoggedChange> {
+/// What an entry of this form says; nothing for one of a later form.
+pub(super) fn deeds_of(form: i64, payload: &str) -> Vec<LoggedChange> {
     Payload::read(form, payload).map(|payload| payload.deeds).unwrap_or_default()
 }
 

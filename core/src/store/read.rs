@@ -4,6 +4,7 @@ use rusqlite::{OptionalExtension, Params, Row, params};
 
 use super::change::LoggedChange;
 use super::entry::Payload;
+use super::project::deeds_of;
 use super::project::value;
 use super::{Id, Result, SignOff, Stamp, Store, Value};
 use crate::store::canon::Canon;
@@ -232,8 +233,7 @@ impl Store {
             .prepare_cached("SELECT form, payload FROM entry WHERE grp = ?1")?
             .query_row([group], |row| Ok((row.get(0)?, row.get(1)?)))
             .optional()?;
-        let payload = found.and_then(|(form, payload)| Payload::read(form, &payload));
-        let deeds = payload.map(|payload| payload.deeds).unwrap_or_default();
+        let deeds = found.map(|(form, payload)| deeds_of(form, &payload)).unwrap_or_default();
         let slot =
             |deed: &LoggedChange| Canon::List(vec![Canon::Text(deed.subject().to_string()), Canon::Text(deed.slot())]);
         let slots = Canon::List(deeds.iter().map(slot).collect()).write();

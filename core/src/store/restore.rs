@@ -8,11 +8,12 @@ use super::account::Known;
 use super::change::LoggedChange;
 use super::check::inspect;
 use super::copy::book_in;
-use super::entry::{COLUMNS, Payload};
-use super::image::{Image, Sniffed, sniff};
+use super::entry::logged;
+use super::image::Image;
 use super::lock::Lock;
 use super::merge::content_hash;
-use super::pack::{Pack, is_pack};
+use super::pack::{Pack, book_of_file};
+use super::project::deeds_of;
 use super::recover::{aside_name, carry_over, put_together, replace};
 use super::{DeviceId, Entry, Hash, Id, Now, OpenOptions, Opened, Result, Store, StoreError};
 
@@ -48,26 +49,14 @@ struct Plan {
 
 impl Plan {
     fn of(store: &Store, copy: &Path) -> Result<Self> {
-        let (image, pack) = match sniff(copy)? {
-            Sniffed::Book => (Image::read(copy)?, None),
-            Sniffed::Foreign if copy.is_file() && is_pack(copy)? => {
-                let mut pack = Pack::open(copy)?;
-                (pack.book()?, Some(pack))
-            }
-            Sniffed::Nothing => return Err(StoreError::Io(std::io::ErrorKind::NotFound.into())),
-            Sniffed::Foreign | Sniffed::OtherDatabase => return Err(StoreError::NotABook(copy.to_owned())),
-        };
+        let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
         let conn = image.connect(copy)?;
-        let (book, report) = (book_in(&conn)?, inspect(&conn)?);
-        if !report.is_good() {
-            return Err(StoreError::Damaged(report.lines().collect::<Vec<_>>().join("; ")));
-        }
+        let book = book_in(&conn)?;
+        inspect(&conn)?.pass()?;
         let by_place = |entries: Vec<Entry>| -> BTreeMap<(DeviceId, i64), Entry> {
             entries.into_iter().map(|entry| ((entry.stamp.device, entry.sequence), entry)).collect()
         };
-        let sql = format!("SELECT {COLUMNS} FROM entry e");
-        let then = conn.prepare(&sql)?.query_map([], Entry::from_row)?.collect::<rusqlite::Result<Vec<_>>>()?;
-        let (mut entries, now) = (by_place(then), by_place(store.entries_since(&BTreeMap::new())?));
+        let (mut entries, now) = (by_place(logged(&conn)?), by_place(store.entries_since(&BTreeMap::new())?));
         // A book that nothing was answered in yet takes the copy of any.
         if book != store.book() && !now.is_empty() {
             return Err(StoreError::OtherBook(copy.to_owned()));
@@ -84,10 +73,7 @@ impl Plan {
 /// Parts what came after a copy into what is kept and what is not. Kept are sign-offs, the undoing of these, and the making
 /// of what they are about, with what that hangs under.
 fn part(later: Vec<Entry>) -> (Vec<Entry>, Vec<Entry>) {
-    let changes: Vec<Vec<LoggedChange>> = later
-        .iter()
-        .map(|entry| Payload::read(entry.form, &entry.payload).map(|payload| payload.deeds).unwrap_or_default())
-        .collect();
+    let changes: Vec<Vec<LoggedChange>> = later.iter().map(|entry| deeds_of(entry.form, &entry.payload)).collect();
     let mut keep: BTreeSet<Hash> = BTreeSet::new();
     let mut groups: BTreeSet<Id> = BTreeSet::new();
     let mut needed: BTreeSet<Id> = BTreeSet::new();

@@ -326,18 +326,6 @@ impl Board {
         self.shapes.iter().map(|shape| Instructions::of(shape, self.nail_line)).collect()
     }
 
-    /// Whether the outline of the wall takes something off its ends or corners.
-    fn is_shaped(&self) -> bool {
-        let by_outline =
-            |own: &Instruction| own.around.is_empty() && !matches!(own.cut, SawCut::Length(_) | SawCut::Rip { .. });
-        self.site.is_some() && self.instructions().iter().any(|own| own.cuts.iter().any(by_outline))
-    }
-
-    fn is_ripped(&self) -> bool {
-        let rip = |own: &Instruction| matches!(own.cut, SawCut::Rip { .. });
-        self.site.is_some() && self.instructions().iter().any(|own| own.cuts.iter().any(rip))
-    }
-
     /// Whether its nail line is cut away where it is nailed to a stud.
     fn is_face_nailed(&self) -> bool {
         let Some(site) = &self.site else { return false };
@@ -357,13 +345,19 @@ impl Board {
     pub fn detail(&self) -> Result<BoardDetail> {
         let bevel = |field| self.record.length(field).is_some_and(|bevel| bevel != Length::ZERO);
         let reach = self.rules.get_length(keys::REACH_MOST)?;
+        // Of a loose board it is not known what the wall takes off.
+        let instructions = if self.site.is_some() { self.instructions() } else { Vec::new() };
+        let cut = |as_such: fn(&Instruction) -> bool| instructions.iter().any(|own| own.cuts.iter().any(as_such));
+        let rips = |own: &Instruction| matches!(own.cut, SawCut::Rip { .. });
+        let by_outline =
+            |own: &Instruction| own.around.is_empty() && !matches!(own.cut, SawCut::Length(_) | SawCut::Rip { .. });
         Ok(BoardDetail {
             notched: !self.cut_notches()?.is_empty(),
             first_course: !self.below,
             joint: self.record.yes(Field::Joint) == Some(true),
             bevelled: bevel(Field::BevelLeft) || bevel(Field::BevelRight),
-            shaped: self.is_shaped(),
-            ripped: self.is_ripped(),
+            shaped: cut(by_outline),
+            ripped: cut(rips),
             face_nailed: self.is_face_nailed(),
             painted: false,
             old_house: self.old_house,

@@ -2,7 +2,6 @@
 
 use super::context::Terms;
 use crate::board::{BoardCorner, BoardEnd, BoxSide, Instruction, Instructions, LongEdge, SawCut};
-
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::views::{InstructionLine, NotchView};
@@ -14,9 +13,9 @@ pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> 
     if let [first, more @ ..] = board.shapes.as_slice()
         && !more.is_empty()
     {
-        let between = |name: &str| terms.phrase(name, &[]);
         let round = first.cuts.iter().chain(more.iter().flat_map(|own| &own.cuts)).next();
-        let name = round.and_then(|cut| board.names.get(cut.around)).map(|name| between(name)).unwrap_or_default();
+        let name =
+            round.and_then(|cut| board.names.get(cut.around)).map(|name| terms.phrase(name, &[])).unwrap_or_default();
         let lengths: Vec<String> = board.shapes.iter().map(|own| terms.shown_finely(own.length)).collect();
         let args = [
             ("count", i64::try_from(lengths.len()).unwrap_or(i64::MAX).into()),
@@ -102,14 +101,13 @@ impl Told<'_> {
             .filter_map(|around| self.board.names.get(*around))
             .map(|name| self.terms.phrase(name, &[]))
             .collect();
-        let names = names.join(", ");
         let code = match own.cut {
             SawCut::Hole { .. } => "hole",
             _ => "notch",
         };
         let text = if code == "hole" { key("board-cut-hole-round") } else { key("board-cut-round") };
-        let text = self.terms.phrase(text, &[("what", names.as_str().into())]);
-        let same = self.notches.iter().filter(|notch| names.split(", ").any(|name| name == notch.name));
+        let text = self.terms.phrase(text, &[("what", names.join(", ").into())]);
+        let same = self.notches.iter().filter(|notch| names.contains(&notch.name));
         let marks = |side: fn(&NotchView) -> &Option<crate::views::MarksView>| {
             let marks = same.clone().filter_map(|notch| side(notch).as_ref());
             let mut all: Vec<i64> = marks.flat_map(|marks| marks.uprights.iter().map(|mark| mark.nm)).collect();

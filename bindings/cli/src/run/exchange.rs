@@ -76,7 +76,10 @@ impl Session<'_> {
             lines.push(phrases.phrase("store-trusted", &[("words", device.words().into())]));
         }
         if !how.yes {
-            lines.extend(self.book.inner.store().preview(&offer, house, now)?.lines(phrases));
+            // Whose words were compared just now is no stranger any more.
+            let trusted = how.trust.is_some();
+            let preview = if trusted { self.book.inner.store().preview(&offer, house, now)? } else { preview };
+            lines.extend(preview.lines(phrases));
             lines.push(phrases.phrase("cli-yes", &[]));
             return self.say_lines(&lines);
         }

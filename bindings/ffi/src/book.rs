@@ -90,6 +90,14 @@ impl Book {
         screens::remembered(&self.book())
     }
 
+    /// Takes the language of the phone, `en` or `es`, where nobody has chosen one yet; any other changes nothing.
+    ///
+    /// # Errors
+    /// [`Refusal`] with the code `book` where it cannot be written.
+    pub fn speak_first(&self, language: &str) -> Result<(), Refusal> {
+        Ok(screens::speak_first(&mut self.book(), language)?)
+    }
+
     /// What stands round every screen: the same until the context's language or unit changes.
     ///
     /// # Errors

@@ -217,8 +217,9 @@ fn swift(outcome: &mut Outcome) -> Done {
     // On a Mac Xcode compiles the app itself.
     if cfg!(target_os = "linux") {
         let app = sources(&["../App/Sources"])?;
-        let modules =
-            ["-typecheck", "-swift-version", "6", "-I", ".build/debug/Modules", "-I", "Generated/LapwrightFFI"];
+        // Races between threads are looked for behind the types, in the intermediate language of all files together.
+        let races = ["-emit-sil", "-wmo", "-o", "/dev/null", "-warnings-as-errors", "-swift-version", "6"];
+        let modules = [&races[..], &["-I", ".build/debug/Modules", "-I", "Generated/LapwrightFFI"]].concat();
         outcome.check(swift.tool("swiftc", &with(&modules, &app)))?;
     }
     let report = project::root().join("ios/Lapwright/.build/reports");

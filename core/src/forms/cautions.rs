@@ -3,6 +3,7 @@
 use crate::book::{Book, Setting};
 use crate::steps::{Caution, Step};
 use crate::store::Id;
+use crate::views::{Code, Problem};
 
 use super::context::Terms;
 use super::error::Result;
@@ -19,6 +20,22 @@ pub(crate) fn keep_read(book: &mut Book, terms: &Terms<'_>, job: Option<Id>, ste
         book.put_setting(&Setting::Caution(job, caution.code()), &today(terms))?;
     }
     Ok(())
+}
+
+/// Keeps that what there is to mind at the step of a code was read today.
+///
+/// # Errors
+/// [`Problem`] where it is none of these steps.
+pub(crate) fn keep_read_at(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    job: Option<Id>,
+    steps: &[Step],
+    step: &str,
+) -> Result<()> {
+    let unknown = || Problem::new(Code::Unknown, "step", terms.phrase("screen-unknown", &[]));
+    let step = steps.iter().find(|known| known.code == step).ok_or_else(unknown)?;
+    keep_read(book, terms, job, step)
 }
 
 /// Those that were not read today.

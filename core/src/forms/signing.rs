@@ -10,7 +10,7 @@ use crate::work::{Work, sign_offs};
 use super::ask::accept;
 use super::cautions;
 use super::context::Terms;
-use super::error::Result;
+use super::error::{FormError, Result};
 use super::parts::join_nonempty;
 use super::photo;
 use super::step_asks;
@@ -137,6 +137,27 @@ pub(crate) fn signed(
     }))
 }
 
+/// The answer that signs an open step with what was just measured at it; none where it is not open, or cannot be signed yet.
+pub(crate) fn signed_by_reading(
+    book: &Book,
+    terms: &Terms<'_>,
+    on: &Signing<'_>,
+    step: &str,
+    typed: &str,
+) -> Result<Option<Operation>> {
+    use crate::steps::StepState as Stands;
+    let history = sign_offs(on.work.house().signed(on.subject));
+    if !matches!(state_of(step, &history), Stands::Open | Stands::Undone(_)) {
+        return Ok(None);
+    }
+    let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: typed.to_owned(), photo: None };
+    match signed(book, terms, on, step, &said) {
+        Ok(operation) => Ok(Some(operation)),
+        Err(FormError::Said(_)) => Ok(None),
+        Err(error) => Err(error),
+    }
+}
+
 fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff]) -> StepLine {
     use crate::steps::StepState as Stands;
     let (state, by) = match state_of(step.code, history) {
@@ -171,6 +192,8 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff])
         photo: None,
         asks: Vec::new(),
         said: String::new(),
+        sizes: Vec::new(),
+        opens: None,
     };
     let when = line.at_ms.map(|at| terms.moment(at)).unwrap_or_default();
     let measured = line.measured.as_ref().map_or("", |reading| &reading.text);

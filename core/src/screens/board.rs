@@ -8,7 +8,7 @@ mod notches;
 mod overcut;
 
 use crate::book::{BoardState, Book, Field};
-use crate::views::{BoardView, NotchView, Question, Source};
+use crate::views::{BoardView, NotchView, Question, Source, StepState};
 
 use super::revision::board_revision;
 use crate::forms::ask;
@@ -24,11 +24,24 @@ use hand::InHand;
 
 pub(super) use act::act;
 
+/// The step at which the gap is measured.
+const GAP_STEP: &str = "board-gap";
+/// The step at which the tape is put to the block.
+const NOTCH_STEP: &str = "board-measure-notch";
+
 pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardView> {
     let hand = InHand::of(book, terms, terms.id("board", board)?)?;
     let notches = notches::views(book, terms, &hand)?;
     let steps = hand.steps()?;
-    let steps = step_lines(book, terms, &hand.signing(book, "", &steps)?)?;
+    let mut steps = step_lines(book, terms, &hand.signing(book, "", &steps)?)?;
+    for line in steps.iter_mut().filter(|line| line.state == StepState::Open) {
+        line.opens = match line.code.as_str() {
+            GAP_STEP => gap(&notches),
+            NOTCH_STEP => untaped(&notches),
+            _ => None,
+        }
+        .cloned();
+    }
     let mut notes = Vec::new();
     notes.extend(overcut::note(terms, &hand.board, hand.learned.as_ref())?);
     notes.extend(hand.cut_differs(terms)?);
@@ -71,12 +84,20 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
 /// What the plan expects at a block is checked with the tape, left and right ends and both heights, until the board is cut.
 fn asked(own: &[Question], notches: &[NotchView], uncut: bool) -> Option<Question> {
     let all = || own.iter().chain(notches.iter().flat_map(|notch| &notch.questions));
-    let taped = |question: &&Question| question.reading.as_ref().is_some_and(|reading| reading.source == Source::Taped);
     let drafted = all().find(|question| !question.draft.is_empty());
     let open = || ask::open_question(own);
-    let untaped = || {
-        let questions = notches.iter().flat_map(|notch| &notch.questions);
-        questions.filter(|question| !question.optional).find(|question| !taped(question))
-    };
-    drafted.or_else(open).or_else(|| if uncut { untaped() } else { None }).cloned()
+    drafted.or_else(open).or_else(|| if uncut { untaped(notches) } else { None }).cloned()
+}
+
+/// The first question of a notch that nobody put a tape to.
+fn untaped(notches: &[NotchView]) -> Option<&Question> {
+    let taped = |question: &&Question| question.reading.as_ref().is_some_and(|reading| reading.source == Source::Taped);
+    let questions = notches.iter().flat_map(|notch| &notch.questions);
+    questions.filter(|question| !question.optional).find(|question| !taped(question))
+}
+
+/// The first gap that came out and that nobody measured.
+fn gap(notches: &[NotchView]) -> Option<&Question> {
+    let questions = notches.iter().flat_map(|notch| &notch.questions);
+    questions.filter(|question| question.field == Field::Gap.code()).find(|question| question.answer.is_empty())
 }

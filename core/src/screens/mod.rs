@@ -40,7 +40,7 @@ pub use documents::take_in_document;
 pub use drawing::drawing;
 pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
 pub use planning::HousePlanner;
-pub use settings::{remember_place, remembered};
+pub use settings::{remember_place, remembered, speak_first};
 pub use voice::heard;
 
 /// What a screen shows.

@@ -6,6 +6,7 @@ mod hood;
 mod layers;
 mod patch;
 mod shed;
+mod step_sizes;
 
 use std::sync::Arc;
 
@@ -22,7 +23,7 @@ use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::signing::{Detail, Signing, sign, step_lines};
-use crate::forms::{photo, step_asks};
+use crate::forms::{cautions, photo, step_asks};
 use crate::screens::result::ActionResult;
 
 /// A penetration that a shell named.
@@ -46,7 +47,10 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
     let layers = site.wall_layers()?;
     let shedding = layers.as_ref().and_then(|layers| shed::check(terms, &site, layers));
     let steps = site.detail.steps();
-    let steps = step_lines(book, terms, &signing(&site, "", &steps)?)?;
+    let mut steps = step_lines(book, terms, &signing(&site, "", &steps)?)?;
+    for line in &mut steps {
+        line.sizes = step_sizes::of(&line.code, &patch, &block, &head);
+    }
     let questions = ask::questions(book, terms, &site.penetration.record)?;
     let mut view = PenetrationView {
         penetration: site.penetration.id().to_string(),
@@ -133,6 +137,11 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
         PenetrationAction::SignStep { penetration, step, said } => {
             let site = site_of(book, terms, penetration)?;
             Ok(ActionResult::at(here(penetration), sign_step(book, terms, &site, step, said)?))
+        }
+        PenetrationAction::ReadCautions { penetration, step } => {
+            let site = site_of(book, terms, penetration)?;
+            cautions::keep_read_at(book, terms, site.work.id(), &site.detail.steps(), step)?;
+            Ok(ActionResult::without_answer(here(penetration)))
         }
         PenetrationAction::BeginPhoto { penetration, step } => {
             let site = site_of(book, terms, penetration)?;

@@ -2,8 +2,8 @@
 
 use crate::book::{Allowed, Book, DraftKey, FieldSpec, Setting};
 use crate::measure::Reader;
-use crate::phrases::key;
-use crate::store::Value;
+use crate::phrases::{Language, key};
+use crate::store::{StoreError, Value};
 use crate::views::{
     Code, Context, Place, Problem, Question, Remembered, SettingsAction, SettingsView, SignerLine, Source,
 };
@@ -95,6 +95,17 @@ pub fn remembered(book: &Book) -> Remembered {
         theme: of(Setting::Theme),
         place: place.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or(Place::Jobs),
         signer,
+    }
+}
+
+/// Takes the language of the phone where nobody has chosen one yet; one that the program does not speak changes nothing.
+///
+/// # Errors
+/// [`StoreError`] where the book cannot be written.
+pub fn speak_first(book: &mut Book, language: &str) -> Result<(), StoreError> {
+    match Language::from_code(language) {
+        Some(_) if book.setting(&Setting::Language)?.is_none() => book.put_setting(&Setting::Language, language),
+        _ => Ok(()),
     }
 }
 

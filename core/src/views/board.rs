@@ -201,6 +201,13 @@ pub enum BoardAction {
         /// What is said.
         said: StepSaid,
     },
+    /// What there is to mind at a step was read: it is shown no more today in this house.
+    ReadCautions {
+        /// The board.
+        board: String,
+        /// The step's code.
+        step: String,
+    },
     /// A photo of a step is about to be taken: the view then names the file to fill.
     BeginPhoto {
         /// The board.

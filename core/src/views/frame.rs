@@ -135,6 +135,11 @@ words! {
     listen = "frame-listen",
     differs = "step-differs",
     locked = "frame-locked",
+    listening = "frame-listening",
+    heard_nothing = "frame-heard-nothing",
+    microphone_refused = "frame-microphone-refused",
+    language_not_here = "frame-language-not-here",
+    no_camera = "frame-no-camera",
 }
 
 /// What stands round every screen.

@@ -120,6 +120,13 @@ pub enum PenetrationAction {
         /// What is said.
         said: StepSaid,
     },
+    /// What there is to mind at a step was read: it is shown no more today in this house.
+    ReadCautions {
+        /// The penetration.
+        penetration: String,
+        /// The step's code.
+        step: String,
+    },
     /// A photo of a step is about to be taken: the view then names the file to fill.
     BeginPhoto {
         /// The penetration.

@@ -1,6 +1,6 @@
 //! The steps of a penetration or a board, and what a person says of one.
 
-use super::parts::{Note, Question, Reading};
+use super::parts::{Note, Question, Reading, Size};
 
 /// What has been said of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
@@ -79,6 +79,12 @@ pub struct StepLine {
     pub asks: Vec<Question>,
     /// Who said it, when, what was measured and the note, in words; empty where nobody said anything.
     pub said: String,
+    /// The sizes that it needs, and no others.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub sizes: Vec<Size>,
+    /// The question whose answer signs it, so that its tick asks for a number; absent where a mere tick does.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub opens: Option<Question>,
 }
 
 /// What a person says of a step.

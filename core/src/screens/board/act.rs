@@ -6,16 +6,16 @@ use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::parts::given;
-use crate::forms::signing::{accept_signed, signed};
-use crate::forms::{photo, step_asks};
+use crate::forms::signing::{accept_signed, signed, signed_by_reading};
+use crate::forms::{cautions, photo, step_asks};
 use crate::phrases::key;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
-use crate::work::WorkError;
+use crate::work::{BoardNotch, WorkError};
 
 use super::hand::InHand;
-use super::{again, notches, overcut};
+use super::{GAP_STEP, again, notches, overcut};
 
 pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Result<ActionResult> {
     let id = |board: &str| terms.id("board", board);
@@ -63,6 +63,11 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
         BoardAction::SignStep { board, step, said } => {
             let hand = InHand::of(book, terms, id(board)?)?;
             Ok(ActionResult::at(here(board), sign_step(book, terms, &hand, step, said)?))
+        }
+        BoardAction::ReadCautions { board, step } => {
+            let hand = InHand::of(book, terms, id(board)?)?;
+            cautions::keep_read_at(book, terms, hand.work.id(), &hand.steps()?, step)?;
+            Ok(ActionResult::without_answer(here(board)))
         }
         BoardAction::BeginPhoto { board, step } => {
             let hand = InHand::of(book, terms, id(board)?)?;
@@ -202,5 +207,30 @@ fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text:
         .set(id, Field::Offset, offset)
         .set(id, Field::Board, Value::Reference(hand.id()))
         .set(id, Field::Notch, Value::Reference(of));
-    Ok(accept(book, terms, operation, &[DraftKey::field(of, Field::Gap)])?.group)
+    let mut used = vec![DraftKey::field(of, Field::Gap)];
+    let operation = match measured_last(book, terms, hand, known, text)? {
+        None => operation,
+        Some(signed) => {
+            used.extend(step_asks::drafts(hand.id(), GAP_STEP));
+            operation.also(signed)
+        }
+    };
+    Ok(accept(book, terms, operation, &used)?.group)
+}
+
+/// The step that the last gap of the board signs, where `gap` is that one.
+fn measured_last(
+    book: &Book,
+    terms: &Terms<'_>,
+    hand: &InHand,
+    gap: &BoardNotch,
+    text: &str,
+) -> Result<Option<Operation>> {
+    let gaps = book.gaps()?;
+    let mut others = hand.board.cut_notches()?.into_iter().filter(|notch| !std::ptr::eq(*notch, gap));
+    if others.any(|notch| gaps.last(hand.id(), &notch.ids()).is_none()) {
+        return Ok(None);
+    }
+    let (name, steps) = (hand.name(), hand.steps()?);
+    signed_by_reading(book, terms, &hand.signing(book, &name, &steps)?, GAP_STEP, text.trim())
 }

@@ -371,6 +371,37 @@ fn the_gap_is_asked_of_a_cut_notch_and_learned_from() {
     assert_eq!(shown(&book, "en", &upper).gaps_known, 1);
 }
 
+/// The step that asks for the gap opens its question, and the gap that came out signs it; one undo takes both back.
+#[test]
+fn a_gap_signs_the_step_that_asks_for_it() {
+    let (mut book, _, _, [_, upper]) = planned();
+    let step = |book: &Book, code: &str| {
+        let steps = shown(book, "en", &upper).steps;
+        steps.into_iter().find(|step| step.code == code).unwrap()
+    };
+    assert_eq!(step(&book, "board-measure-notch").opens.unwrap().field, "left");
+    let mut n = 30;
+    while let Some(open) = shown(&book, "en", &upper).steps.iter().find(|step| step.state == StepState::Open) {
+        if open.code == "board-gap" {
+            break;
+        }
+        n += 1;
+        tap(&mut book, n, said(&upper, &open.code, StepHow::Tick)).unwrap();
+    }
+    let open = step(&book, "board-gap").opens.unwrap();
+    assert_eq!(open.field, "gap");
+    let (board, notch, field, text) = (upper.clone(), open.subject, open.field, "3/16".to_owned());
+    let group = tap(&mut book, 60, BoardAction::AnswerNotch { board, notch, field, text }).unwrap().group;
+    let signed = step(&book, "board-gap");
+    assert_eq!(
+        (signed.state, signed.measured.unwrap().text.as_str(), signed.differs),
+        (StepState::Done, "3/16\"", false)
+    );
+    undo(&mut book, 61, group);
+    let open = step(&book, "board-gap");
+    assert_eq!((open.state, open.opens.unwrap().answer.as_str()), (StepState::Open, ""));
+}
+
 /// The reason why a step is left out is a question: its keys are kept, asked on after a stop, and gone with the answer.
 #[test]
 fn a_begun_reason_is_asked_on_until_the_step_is_signed() {

@@ -164,6 +164,35 @@ fn steps_are_ticked_with_one_action_each() {
     assert_eq!(line(&book, &hole, "patch-roll").state, StepState::Open);
 }
 
+/// What there is to mind is read by itself, before the tick that it stands over; the step stays open.
+#[test]
+fn cautions_are_read_before_their_step_is_ticked() {
+    let (mut book, _, wall) = wall();
+    let hole = hose_bib(&mut book, &wall, &[]);
+    assert!(!line(&book, &hole, "water-line").cautions_read);
+    let read = |step: &str| PenetrationAction::ReadCautions { penetration: hole.clone(), step: step.to_owned() };
+    tap(&mut book, 8, read("water-line")).unwrap();
+    let line = line(&book, &hole, "water-line");
+    assert_eq!((line.cautions_read, line.state), (true, StepState::Open));
+    assert_eq!(tap(&mut book, 9, read("no-such-step")).unwrap_err().code, "unknown");
+}
+
+/// Every size that is shown is needed at a step, and stands there; but for those that only say how the patch ends.
+#[test]
+fn a_step_carries_the_sizes_that_it_needs() {
+    let (mut book, job, wall) = wall();
+    lay_out_pole(&mut book, &job);
+    let hole = hose_bib(&mut book, &wall, &[&BLOCK[..], &[("head-flashing", "yes")]].concat());
+    let view = view_of(&book, "en", &hole);
+    let of = |step: &str| view.steps.iter().find(|line| line.code == step).unwrap().sizes.clone();
+    assert_eq!(of("block-split").len(), 6, "lower and upper piece, face and back, climb and mouth");
+    assert!(of("water-line").is_empty());
+    for size in view.patch.iter().chain(&view.block).chain(&view.head) {
+        let at: Vec<_> = view.steps.iter().filter(|line| line.sizes.contains(size)).map(|line| &line.code).collect();
+        assert_eq!(at.len(), 1, "{}: {at:?}", size.label);
+    }
+}
+
 /// What was signed stays signed, and says so where the sizes are no longer those it was signed under.
 #[test]
 fn a_signed_step_differs_once_a_size_changes() {

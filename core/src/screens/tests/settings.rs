@@ -145,3 +145,15 @@ fn keys_of_a_setting_and_of_a_new_name_are_kept_until_they_are_accepted() {
     assert_eq!(asked(taken), None);
     assert_eq!(made(&mut book, keep("no-such", "1")).unwrap_err().code, "unknown");
 }
+
+/// The phone's own language, until somebody chooses: not over what was chosen, and none that the program does not speak.
+#[test]
+fn a_new_book_speaks_the_language_of_its_phone() {
+    let (mut book, _) = house();
+    speak_first(&mut book, "fr").unwrap();
+    assert_eq!(remembered(&book).language, "en");
+    speak_first(&mut book, "es").unwrap();
+    assert_eq!(remembered(&book).language, "es");
+    speak_first(&mut book, "en").unwrap();
+    assert_eq!(remembered(&book).language, "es");
+}

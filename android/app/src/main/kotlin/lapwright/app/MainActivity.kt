@@ -1,13 +1,19 @@
 package lapwright.app
 
 import android.content.Intent
+import android.graphics.Color
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
+import android.util.TypedValue
+import android.widget.ScrollView
 import android.widget.TextView
 import androidx.activity.ComponentActivity
+import androidx.activity.SystemBarStyle
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
+import androidx.activity.enableEdgeToEdge
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.ui.text.font.Font
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
@@ -48,9 +54,31 @@ class MainActivity : ComponentActivity() {
             try {
                 book = withContext(onBookThread) { openBook(folders) }.also(::show)
             } catch (refused: Refusal.Refused) {
-                setContentView(TextView(this@MainActivity).apply { text = "${getString(R.string.book_shut)}\n\n${refused.text}" })
+                tell("${getString(R.string.book_shut)}\n\n${refused.text}")
             }
         }
+    }
+
+    /** What stands there where nothing can be drawn. */
+    private fun tell(told: String) {
+        val line = TextView(this).apply {
+            text = told
+            setTextColor(getColor(R.color.ink))
+            setTextSize(TypedValue.COMPLEX_UNIT_SP, 18f)
+            setTextIsSelectable(true)
+        }
+        setContentView(ScrollView(this).apply {
+            fitsSystemWindows = true
+            addView(line)
+        })
+        drawBehindBars(dark = !resources.getBoolean(R.bool.dark_ink_on_bars))
+    }
+
+    /** The ground lies behind the system's bars; their signs are as dark or light as it needs. */
+    private fun drawBehindBars(dark: Boolean) {
+        val clear = Color.TRANSPARENT
+        val style = if (dark) SystemBarStyle.dark(clear) else SystemBarStyle.light(clear, clear)
+        enableEdgeToEdge(style, style)
     }
 
     private fun show(book: Book) {
@@ -65,7 +93,9 @@ class MainActivity : ComponentActivity() {
             Font("font/bold.ttf", assets, FontWeight.Bold),
         )
         setContent {
-            BackHandler(app.canGoBack) { app.back() }
+            val dark = app.shown?.remembered?.theme == "dark"
+            LaunchedEffect(dark) { drawBehindBars(dark) }
+            BackHandler(app.canStepBack) { app.stepBack() }
             Screens(app, face)
         }
     }
@@ -76,6 +106,13 @@ class MainActivity : ComponentActivity() {
         super.onActivityResult(request, result, data)
         restored = phone.photoBack(request) ?: return
         takeIn()
+    }
+
+    @Deprecated("Its successor asks before the activity is there.")
+    override fun onRequestPermissionsResult(request: Int, permissions: Array<String>, results: IntArray) {
+        @Suppress("DEPRECATION")
+        super.onRequestPermissionsResult(request, permissions, results)
+        phone.answered(request)
     }
 
     /** After a stop the camera is back before the book is open. */

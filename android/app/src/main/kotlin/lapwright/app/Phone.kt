@@ -4,6 +4,7 @@ import android.Manifest.permission.RECORD_AUDIO
 import android.app.Activity
 import android.content.pm.PackageManager
 import android.os.Bundle
+import java.util.Locale
 import java.util.TimeZone
 import lapwright.core.Book
 import lapwright.shell.Clock
@@ -16,6 +17,7 @@ class Phone(private val activity: Activity, state: Bundle?) {
     private val camera = PhoneCamera(activity).apply { restore(state) }
     private val listening = PhoneListening(activity.applicationContext, ::mayHear)
     private val keepAwake = PhoneKeepAwake(activity.window)
+    private var waiting: ((Boolean) -> Unit)? = null
 
     val services = Services(
         speech = speech,
@@ -39,11 +41,22 @@ class Phone(private val activity: Activity, state: Bundle?) {
         listening.close()
     }
 
-    /** Whether the microphone may be used; asks for it where not. */
-    private fun mayHear(): Boolean {
-        val may = activity.checkSelfPermission(RECORD_AUDIO) == PackageManager.PERMISSION_GRANTED
-        if (!may) activity.requestPermissions(arrayOf(RECORD_AUDIO), 2)
-        return may
+    /** The person has answered the [request] for a permission. */
+    fun answered(request: Int) {
+        if (request == MICROPHONE) waiting?.also { waiting = null }?.invoke(isAllowed())
+    }
+
+    /** Tells whether the microphone may be used; where nobody has said, the phone asks. */
+    private fun mayHear(tell: (Boolean) -> Unit) {
+        if (isAllowed()) return tell(true)
+        waiting = tell
+        activity.requestPermissions(arrayOf(RECORD_AUDIO), MICROPHONE)
+    }
+
+    private fun isAllowed() = activity.checkSelfPermission(RECORD_AUDIO) == PackageManager.PERMISSION_GRANTED
+
+    private companion object {
+        const val MICROPHONE = 2
     }
 }
 
@@ -53,5 +66,5 @@ object PhoneClock : Clock {
     override fun utcOffsetMinutes() = TimeZone.getDefault().getOffset(nowMs()) / 60_000
 }
 
-/** Opens the book of this phone, and looks for its newest good copy where it is damaged. */
-fun openBook(folders: Folders): Book = Book.open(folders.book.path, folders.copies.path)
+/** Opens the book of this phone, which speaks the phone's language until another is chosen. */
+fun openBook(folders: Folders): Book = Book.open(folders.book.path, folders.copies.path).apply { speakFirst(Locale.getDefault().language) }

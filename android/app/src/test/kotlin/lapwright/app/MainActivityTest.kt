@@ -2,9 +2,11 @@ package lapwright.app
 
 import android.content.Intent
 import android.graphics.Bitmap
+import android.graphics.Color
 import android.net.Uri
 import android.os.Bundle
 import android.provider.MediaStore
+import android.view.ViewGroup
 import android.widget.TextView
 import lapwright.screens.PhotoPlace
 import lapwright.screens.Place
@@ -20,21 +22,11 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.android.controller.ActivityController
-import org.robolectric.shadows.ShadowLooper
 
-/** The activity over the real book. Its screens are only type-checked here: nothing composes them. */
+/** The activity over the real book, from start to start. */
 @RunWith(RobolectricTestRunner::class)
 class MainActivityTest {
     private val folders = Folders(RuntimeEnvironment.getApplication())
-
-    private fun await(what: String, done: () -> Boolean) {
-        val end = System.nanoTime() + 20_000_000_000L
-        while (!done()) {
-            check(System.nanoTime() < end) { "$what did not happen" }
-            ShadowLooper.idleMainLooper()
-            Thread.sleep(5)
-        }
-    }
 
     private fun start(state: Bundle? = null): ActivityController<MainActivity> {
         val controller = Robolectric.buildActivity(MainActivity::class.java)
@@ -60,7 +52,7 @@ class MainActivityTest {
     fun theBookIsOpenedAndDrawnAndTheNextStartIsWhereThisOneEnded() {
         val place = Place.Penetration(bib())
         val first = start()
-        assertNotNull(first.get().content)
+        assertNotNull(first.get().window.decorView)
         assertEquals(Place.Jobs, first.get().app!!.shown!!.place)
         go(first.get().app!!, place)
         stop(first)
@@ -100,9 +92,18 @@ class MainActivityTest {
     fun whatIsNoBookIsToldAndLeftAsItIs() {
         folders.book.writeText("not a book")
         val activity = Robolectric.buildActivity(MainActivity::class.java).setup().get()
-        fun told() = activity.findViewById<android.view.ViewGroup>(android.R.id.content)?.getChildAt(0) as? TextView
+        fun told() = activity.findViewById<ViewGroup>(android.R.id.content)?.getChildAt(0) as? ViewGroup
         await("telling") { told() != null }
-        assertTrue(told()!!.text.startsWith(activity.getString(R.string.book_shut)))
+        val line = told()!!.getChildAt(0) as TextView
+        assertTrue(line.text.startsWith(activity.getString(R.string.book_shut)))
+        val contrast = contrast(line.currentTextColor, activity.getColor(R.color.ground))
+        assertTrue("$contrast to 1", contrast >= 7)
         assertEquals("not a book", folders.book.readText())
+    }
+
+    /** The contrast of two colours by WCAG 2.2, "contrast ratio". */
+    private fun contrast(one: Int, other: Int): Double {
+        val (dark, light) = listOf(one, other).map { Color.luminance(it).toDouble() }.sorted()
+        return (light + 0.05) / (dark + 0.05)
     }
 }

@@ -10,6 +10,7 @@ import android.view.HapticFeedbackConstants
 import android.view.WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
 import java.util.Locale
 import java.util.concurrent.TimeUnit
+import lapwright.screens.services.Heard
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNull
@@ -19,6 +20,7 @@ import org.junit.runner.RunWith
 import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
 import org.robolectric.shadows.ShadowLooper
 import org.robolectric.shadows.ShadowSpeechRecognizer
 import org.robolectric.shadows.ShadowTextToSpeech
@@ -91,22 +93,40 @@ class ServicesTest {
     @Test
     fun aLengthIsHeardByThePhoneItselfOnceTheMicrophoneIsAllowed() {
         val listening = start.phone.services.listening
-        val heard = mutableListOf<String?>()
+        val heard = mutableListOf<Heard>()
         ShadowSpeechRecognizer.setIsOnDeviceRecognitionAvailable(false)
         assertFalse("a phone that would ask a server has no such key", listening.available)
         ShadowSpeechRecognizer.setIsOnDeviceRecognitionAvailable(true)
         assertTrue(listening.available)
         listening.listen("en") { heard += it }
-        assertEquals("the first tap asks for the microphone", listOf<String?>(null), heard)
-        shadowOf(start.application).grantPermissions(RECORD_AUDIO)
+        assertEquals("the first tap asks for the microphone", RECORD_AUDIO, shadowOf(start).lastRequestedPermission.requestedPermissions.single())
+        assertEquals(emptyList<Heard>(), heard)
+        start.phone.answered(shadowOf(start).lastRequestedPermission.requestCode)
+        assertEquals(listOf<Heard>(Heard.Refused), heard)
         listening.listen("es") { heard += it }
+        shadowOf(start.application).grantPermissions(RECORD_AUDIO)
+        start.phone.answered(shadowOf(start).lastRequestedPermission.requestCode)
         pass(0)
         val ear = shadowOf(ShadowSpeechRecognizer.getLatestSpeechRecognizer())
-        assertEquals("es", ear.lastRecognizerIntent.getStringExtra(RecognizerIntent.EXTRA_LANGUAGE))
+        assertEquals("es-US", ear.lastRecognizerIntent.getStringExtra(RecognizerIntent.EXTRA_LANGUAGE))
         assertTrue(ear.lastRecognizerIntent.getBooleanExtra(RecognizerIntent.EXTRA_PREFER_OFFLINE, false))
         val said = arrayListOf("seis y un dieciseisavo")
         ear.triggerOnResults(Bundle().apply { putStringArrayList(SpeechRecognizer.RESULTS_RECOGNITION, said) })
-        assertEquals("seis y un dieciseisavo", heard.last())
+        assertEquals(Heard.Words("seis y un dieciseisavo"), heard.last())
+    }
+
+    @Test
+    @Config(qualifiers = "es-rMX")
+    fun aPhoneThatHasNoPackForItsLanguageSaysSo() {
+        ShadowSpeechRecognizer.setIsOnDeviceRecognitionAvailable(true)
+        shadowOf(start.application).grantPermissions(RECORD_AUDIO)
+        val heard = mutableListOf<Heard>()
+        start.phone.services.listening.listen("es") { heard += it }
+        pass(0)
+        val ear = shadowOf(ShadowSpeechRecognizer.getLatestSpeechRecognizer())
+        assertEquals("as it is spoken here", "es-MX", ear.lastRecognizerIntent.getStringExtra(RecognizerIntent.EXTRA_LANGUAGE))
+        ear.triggerOnError(SpeechRecognizer.ERROR_LANGUAGE_UNAVAILABLE)
+        assertEquals(listOf<Heard>(Heard.LanguageNotHere), heard)
     }
 
     @Test

@@ -20,6 +20,7 @@ import lapwright.screens.StepState
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
+import lapwright.screens.services.Heard
 import lapwright.screens.services.Listening
 import lapwright.screens.services.Services
 import lapwright.shell.App
@@ -171,7 +172,7 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
 /** A device that could listen. */
 private object Ear : Listening {
     override val available = true
-    override fun listen(language: String, done: (String?) -> Unit) = Unit
+    override fun listen(language: String, done: (Heard) -> Unit) = Unit
 }
 
 /** A screen with the panel of one of its questions open. */

@@ -21,6 +21,7 @@ import lapwright.screens.Question
 import lapwright.screens.Remembered
 import lapwright.screens.StepLine
 import lapwright.screens.View
+import lapwright.screens.services.Heard
 import lapwright.screens.services.PhotoWanted
 import lapwright.screens.services.Services
 
@@ -83,6 +84,19 @@ class App(
     /** Whether the glass can be locked here: where both hands are full and the phone lies open. */
     val lockable: Boolean get() = shown?.place is Place.Board || shown?.place is Place.Penetration
 
+    /** Whether the phone listens for a length. */
+    var listening: Boolean by mutableStateOf(false)
+        private set
+
+    /** The question that stands on the screen. */
+    var standing: Question? by mutableStateOf(null)
+        private set
+
+    /** Says which question stands on the screen, if any. */
+    fun stands(question: Question?) {
+        standing = question
+    }
+
     /** Opens a step, or closes the one that is open. */
     fun open(step: String) {
         openStep = if (openStep == step) "" else step
@@ -116,6 +130,15 @@ class App(
     /** Goes back to the screen before, or up to the houses. */
     fun back(): Job = if (locked) scope.launch {} else move(visited.lastOrNull() ?: Place.Jobs) { visited.removeLastOrNull() }
 
+    /** Whether the phone's own way back leads anywhere in here. */
+    val canStepBack: Boolean get() = canGoBack || standing != null
+
+    /** The phone's own way back: a question that stands on the screen is put away first. */
+    fun stepBack() {
+        val question = standing
+        if (question == null || locked) back() else putAway(question)
+    }
+
     /** Carries out what was tapped, and shows what it led to. */
     fun act(action: Action): Job = call(pends = true) { now ->
         val outcome = book.act(context(now.remembered), action)
@@ -134,8 +157,17 @@ class App(
         val outcome = book.act(context(now.remembered), beginningPhoto(now.place, step))
         val file = steps(outcome.view).find { it.code == step }?.photo?.file
         Answer(now.copy(place = outcome.place, view = outcome.view), moved = {
-            if (file != null) services.camera.take(PhotoWanted(now.place, step, file))
+            if (file != null) open(PhotoWanted(now.place, step, file))
         })
+    }
+
+    /** Without a camera no photo is waited for. */
+    private fun open(photo: PhotoWanted) {
+        if (services.camera.take(photo)) return
+        scope.launch {
+            photoBack(photo).join()
+            shown?.let { tell(it.frame.words.noCamera) }
+        }
     }
 
     /** Takes in what the camera left for a photo; [closed] where it is known to be closed. */
@@ -191,6 +223,7 @@ class App(
     /** Puts the panel of a question away; a tap on its answer brings it back. */
     fun putAway(question: Question) {
         opened = null
+        standing = null
         putAway = question.subject to question.field
         trouble = null
     }
@@ -203,8 +236,23 @@ class App(
 
     /** Takes a length from the phone's ear and types it, to be looked at before it is accepted. */
     fun listen(type: (String) -> Unit) {
-        val language = shown?.remembered?.language ?: return
-        services.listening.listen(language) { text -> if (text != null) hear(text, type) }
+        val (language, words) = shown?.let { it.remembered.language to it.frame.words } ?: return
+        trouble = null
+        listening = true
+        services.listening.listen(language) { heard ->
+            listening = false
+            when (heard) {
+                is Heard.Words -> hear(heard.text, type)
+                Heard.Nothing -> tell(words.heardNothing)
+                Heard.Refused -> tell(words.microphoneRefused)
+                Heard.LanguageNotHere -> tell(words.languageNotHere)
+            }
+        }
+    }
+
+    private fun tell(text: String) {
+        trouble = Trouble("", text)
+        services.haptics.refused()
     }
 
     private fun hear(text: String, type: (String) -> Unit) {

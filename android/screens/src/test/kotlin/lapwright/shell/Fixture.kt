@@ -16,6 +16,7 @@ import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.services.Camera
 import lapwright.screens.services.Haptics
+import lapwright.screens.services.Heard
 import lapwright.screens.services.KeepAwake
 import lapwright.screens.services.Listening
 import lapwright.screens.services.PhotoWanted
@@ -59,7 +60,7 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         },
         listening = object : Listening {
             override val available get() = heard != null
-            override fun listen(language: String, done: (String?) -> Unit) = done(heard)
+            override fun listen(language: String, done: (Heard) -> Unit) = done(heard?.let(Heard::Words) ?: Heard.Refused)
         },
     )
     val clock = object : Clock {

@@ -24,5 +24,5 @@ private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening {
     override fun keep() = Unit
     override fun release() = Unit
     override val available = false
-    override fun listen(language: String, done: (String?) -> Unit) = done(null)
+    override fun listen(language: String, done: (Heard) -> Unit) = done(Heard.Nothing)
 }

@@ -2,23 +2,31 @@ package lapwright.shell.parts
 
 import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.Spacer
+import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.safeDrawingPadding
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.SideEffect
+import androidx.compose.runtime.compositionLocalOf
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import lapwright.screens.AnswerKind
 import lapwright.screens.Place
 import lapwright.screens.Subject
 import lapwright.shell.App
@@ -33,7 +41,8 @@ class Next(val text: String, val glyph: Glyph? = null, val onTap: () -> Unit)
  * the corner of the other hand.
  *
  * While a question is asked its entry stands below. Above it `strip` keeps a narrow piece of the drawing in sight; a screen
- * without one shows where the tape is put.
+ * without one shows where the tape is put. A phone that lies on its side has the entry beside the question; one that is small,
+ * or set to large texts, has no room for a question over its keys and scrolls both.
  */
 @Composable
 fun Frame(
@@ -47,31 +56,63 @@ fun Frame(
 ) {
     val shown = app.shown ?: return
     val inks = LocalLook.current.inks
-    Column(Modifier.fillMaxSize().background(inks.ground).padding(8.dp), Arrangement.spacedBy(6.dp)) {
-        Column(Modifier.fillMaxWidth().weight(1f).deafWhile(app.locked).verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp)) {
-            if (app.restored) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
-            if (asking != null) {
-                QuestionHead(app, asking)
-                val picture = asking.question.picture
-                if (strip != null) {
-                    strip()
-                } else if (picture.isNotEmpty()) {
-                    Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
-                }
-            } else {
-                app.trouble?.let { TroublePanel(it.text) }
-                Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)
-                above()
+    SideEffect { app.stands(asking?.question) }
+    val read: @Composable ColumnScope.() -> Unit = {
+        if (app.restored) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
+        if (asking != null) {
+            QuestionHead(app, asking)
+            val picture = asking.question.picture
+            if (strip != null) {
+                strip()
+            } else if (picture.isNotEmpty()) {
+                Drawn(app, Subject.TapePlace(picture), 0, 130.dp)
             }
-        }
-        if (app.locked) {
-            HoldToUnlock(app)
         } else {
-            if (asking != null) QuestionEntry(app, asking)
-            Corner(app, job, next.takeIf { asking == null })
+            app.trouble?.let { TroublePanel(it.text) }
+            Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)
+            above()
+        }
+    }
+    val large = LocalDensity.current.fontScale > 1.3f
+    // Nothing that is read or tapped lies under the system's bars, a notch of the glass or the keyboard.
+    BoxWithConstraints(Modifier.fillMaxSize().background(inks.ground).safeDrawingPadding().padding(8.dp)) {
+        // A line of text needs little room, and its keyboard takes much: the question scrolls over it as on a large screen.
+        val keys = asking != null && asking.question.kind != AnswerKind.TEXT_KIND
+        val tight = keys && !app.locked && maxHeight < (if (large) 760.dp else 600.dp)
+        CompositionLocalProvider(LocalRoom provides maxHeight) {
+            when {
+                tight && maxWidth >= 600.dp -> Row(Modifier.fillMaxSize(), Arrangement.spacedBy(8.dp)) {
+                    Column(Modifier.weight(1f).fillMaxHeight(), Arrangement.spacedBy(6.dp)) {
+                        Scrolled(Modifier.weight(1f), read)
+                        Corner(app, job, null)
+                    }
+                    Scrolled(Modifier.weight(1f)) { asking?.let { QuestionEntry(app, it) } }
+                }
+                tight -> Scrolled(Modifier.fillMaxSize()) {
+                    read()
+                    asking?.let { QuestionEntry(app, it) }
+                    Corner(app, job, null)
+                }
+                else -> Column(Modifier.fillMaxSize(), Arrangement.spacedBy(6.dp)) {
+                    Scrolled(Modifier.weight(1f).deafWhile(app.locked), read)
+                    if (app.locked) {
+                        HoldToUnlock(app)
+                    } else {
+                        if (asking != null) QuestionEntry(app, asking)
+                        Corner(app, job, next.takeIf { asking == null })
+                    }
+                }
+            }
         }
     }
 }
+
+/** The height that the screen has, less what lies under the system's bars and the keyboard. */
+val LocalRoom = compositionLocalOf { Dp.Infinity }
+
+@Composable
+private fun Scrolled(modifier: Modifier, content: @Composable ColumnScope.() -> Unit) =
+    Column(modifier.fillMaxWidth().verticalScroll(rememberScrollState()), Arrangement.spacedBy(6.dp), content = content)
 
 /**
  * Back and the done list in one corner, the next action in the thumb's: beside them, or over them where texts are large or

@@ -45,7 +45,8 @@ private val bare = listOf(listOf("1", "2", "3", "'"), listOf("4", "5", "6", ".")
 fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -> String) -> Unit, onAccept: () -> Unit) {
     val gloves = LocalLook.current.gloves
     val words = frame.words
-    val side = if (gloves) GloveKey else Target
+    // On a small phone the keys for gloves leave room for the question.
+    val side = if (gloves) ((LocalRoom.current - 320.dp) / 4).coerceIn(Target, GloveKey) else Target
     val gap = if (gloves) 1.5.dp else 6.dp
     val paged = gloves && lengths
     var signs by remember(paged) { mutableStateOf(false) }

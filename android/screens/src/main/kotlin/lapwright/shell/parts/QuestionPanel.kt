@@ -77,7 +77,11 @@ fun QuestionEntry(app: App, asking: Asking) {
         when (question.kind) {
             AnswerKind.LENGTH_KIND, AnswerKind.WHOLE_KIND -> {
                 Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
-                    Typed(question, text, shown.frame.unit, Modifier.weight(1f))
+                    if (app.listening) {
+                        Say(shown.frame.words.listening, Modifier.weight(1f).testTag("listening"), Sizes.title, bold = true)
+                    } else {
+                        Typed(question, text, shown.frame.unit, Modifier.weight(1f))
+                    }
                     if (app.services.listening.available) {
                         GlyphButton(Glyph.SPEAK, shown.frame.words.listen, Modifier.testTag("listen")) {
                             app.listen { heard -> edit { heard } }

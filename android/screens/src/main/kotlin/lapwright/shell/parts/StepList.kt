@@ -49,6 +49,7 @@ fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit
             StepRow(app, step, sign) { app.open(step.code) }
             if (step.code == app.openStep) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
+                SizeLines(app, step.sizes)
                 if (!unread) CautionPanel(words.caution, step.cautions)
                 StepChoices(app, step, sign)
             }

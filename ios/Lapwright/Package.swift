@@ -15,10 +15,10 @@ let hasFramework = FileManager.default.fileExists(atPath: "\(Context.packageDire
     let stubs: [Target] =
         ["Accessibility", "SwiftUI", "UIKit", "AVFoundation"].map { .target(name: $0, path: "Tests/Stubs/\($0)") }
         + [.target(name: "Speech", dependencies: ["AVFoundation"], path: "Tests/Stubs/Speech")]
-    let screens: [Target.Dependency] = ["LapwrightModels", "Accessibility", "SwiftUI"]
+    let screens: [Target.Dependency] = ["LapwrightCore", "LapwrightModels", "Accessibility", "SwiftUI"]
 #else
     let stubs: [Target] = []
-    let screens: [Target.Dependency] = ["LapwrightModels"]
+    let screens: [Target.Dependency] = ["LapwrightCore", "LapwrightModels"]
 #endif
 
 let package = Package(

@@ -34,7 +34,10 @@ struct Start: View {
         guard app == nil else { return }
         do {
             let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
-            let bookActor = try BookActor(folder: support[0].appendingPathComponent("Book"))
+            let folder = support[0].appendingPathComponent("Book")
+            let language = Locale.current.language.languageCode?.identifier ?? ""
+            // A long book is read, and where it is damaged put together again, off the thread that draws.
+            let bookActor = try await Task.detached { try BookActor(folder: folder, language: language) }.value
             app = try await AppModel.open(bookActor, .phone)
         } catch {
             trouble = Trouble(error)

@@ -1,3 +1,4 @@
+import AVFoundation
 import LapwrightModels
 import UIKit
 
@@ -6,9 +7,11 @@ final class PhoneCamera: NSObject, Camera {
     private var closed: CheckedContinuation<Void, Never>?
     private var path = ""
 
-    func fill(_ path: String) async {
-        guard UIImagePickerController.isSourceTypeAvailable(.camera), let front = UIViewController.front
-        else { return }
+    func fill(_ path: String) async -> Bool {
+        // Refused, its picture would be black.
+        guard UIImagePickerController.isSourceTypeAvailable(.camera), await isAllowed(),
+            let front = UIViewController.front
+        else { return false }
         self.path = path
         let picker = UIImagePickerController()
         picker.sourceType = .camera
@@ -16,6 +19,16 @@ final class PhoneCamera: NSObject, Camera {
         await withCheckedContinuation { closed in
             self.closed = closed
             front.present(picker, animated: true, completion: nil)
+        }
+        return true
+    }
+
+    /// Whether the camera may be used; the phone asks where nobody has said.
+    private func isAllowed() async -> Bool {
+        switch AVCaptureDevice.authorizationStatus(for: .video) {
+        case .authorized: true
+        case .notDetermined: await AVCaptureDevice.requestAccess(for: .video)
+        default: false
         }
     }
 

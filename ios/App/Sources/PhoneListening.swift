@@ -3,7 +3,7 @@ import LapwrightModels
 @preconcurrency import Speech
 
 /// Hears with what the phone has built in, and only on the phone itself: where it would have to ask a server, the key is not
-/// shown. The first tap asks for the microphone, and hears nothing yet.
+/// shown. The first tap asks for the microphone.
 final class PhoneListening: Listening {
     private var ears: [String: SFSpeechRecognizer] = [:]
     private let engine = AVAudioEngine()
@@ -13,20 +13,20 @@ final class PhoneListening: Listening {
         ear(language)?.supportsOnDeviceRecognition == true
     }
 
-    func listen(_ language: String) async -> String? {
+    func listen(_ language: String) async -> Heard {
         // A second tap ends what is being heard.
         if let request {
             request.endAudio()
-            return nil
+            return .nothing
         }
-        guard let ear = ear(language), ear.supportsOnDeviceRecognition else { return nil }
+        guard let ear = ear(language), ear.supportsOnDeviceRecognition else { return .languageNotHere }
         let request = SFSpeechAudioBufferRecognitionRequest()
         request.requiresOnDeviceRecognition = true
         self.request = request
         defer { self.request = nil }
-        guard await Permission.given() else { return nil }
+        guard await Permission.given() else { return .refused }
         defer { close() }
-        guard (try? open(request)) == true else { return nil }
+        guard (try? open(request)) == true else { return .nothing }
         var heard: String?
         var silence = Self.end(request, after: .seconds(6))
         for await words in Self.words(ear, request) {
@@ -35,7 +35,7 @@ final class PhoneListening: Listening {
             silence = Self.end(request, after: .milliseconds(1500))
         }
         silence.cancel()
-        return heard
+        return heard.map(Heard.words) ?? .nothing
     }
 
     private func ear(_ language: String) -> SFSpeechRecognizer? {
@@ -102,15 +102,14 @@ extension PhoneListening {
 
 /// The microphone and the recognition of speech: each is asked for once.
 private enum Permission {
-    /// Whether both were given before; else asks for what was never asked for.
+    /// Whether both are given; asks first for what was never asked for.
     static func given() async -> Bool {
-        let (speech, microphone) = (
-            SFSpeechRecognizer.authorizationStatus(), AVAudioApplication.shared.recordPermission
-        )
-        if speech == .authorized && microphone == .granted { return true }
-        if speech == .notDetermined { await askForSpeech() }
-        if microphone == .undetermined { _ = await AVAudioApplication.requestRecordPermission() }
-        return false
+        if SFSpeechRecognizer.authorizationStatus() == .notDetermined { await askForSpeech() }
+        if AVAudioApplication.shared.recordPermission == .undetermined {
+            _ = await AVAudioApplication.requestRecordPermission()
+        }
+        return SFSpeechRecognizer.authorizationStatus() == .authorized
+            && AVAudioApplication.shared.recordPermission == .granted
     }
 
     private static func askForSpeech() async {

@@ -7,6 +7,9 @@ final class PhoneSpeech: Speech {
 
     func say(_ text: String, language: String) {
         hush()
+        // Heard with the ring switch off, too: it is a tool that was asked, and music only goes lower for it.
+        let session = AVAudioSession.sharedInstance()
+        try? session.setCategory(.playback, mode: .spokenAudio, options: .duckOthers)
         let said = AVSpeechUtterance(string: text)
         said.voice = AVSpeechSynthesisVoice(language: language == "es" ? "es-MX" : "en-US")
         voice.speak(said)

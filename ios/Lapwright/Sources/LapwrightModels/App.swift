@@ -22,6 +22,8 @@ public final class AppModel {
     public private(set) var restored = false
     /// The step that was opened for more than its tick, by its code.
     public private(set) var openStep = ""
+    /// Whether the phone listens for a length.
+    public private(set) var listening = false
     /// Whether the glass is deaf to drops: then nothing that is tapped does anything.
     public private(set) var locked = false
     /// The question that is being answered.
@@ -123,15 +125,32 @@ public final class AppModel {
     @discardableResult public func listen() -> Task<Void, Never> {
         guard !locked, let asked = entry.question.map(QuestionKey.init) else { return Task {} }
         services.speech.hush()
+        (trouble, listening) = (nil, true)
         return Task { [self] in
-            guard let heard = await services.listening.listen(remembered.language) else { return }
-            await queue { [self] in
-                let typed = try await bookActor.heard(context(), heard)
-                guard entry.question.map(QuestionKey.init) == asked else { return }
-                trouble = nil
-                entry.type(typed)
-            }.value
+            let heard = await services.listening.listen(remembered.language)
+            listening = false
+            switch heard {
+            case .words(let text): await type(text, for: asked)
+            case .nothing: tell(words.heardNothing)
+            case .refused: tell(words.microphoneRefused)
+            case .languageNotHere: tell(words.languageNotHere)
+            }
         }
+    }
+
+    private func type(_ heard: String, for asked: QuestionKey) async {
+        await queue { [self] in
+            let typed = try await bookActor.heard(context(), heard)
+            guard entry.question.map(QuestionKey.init) == asked else { return }
+            trouble = nil
+            entry.type(typed)
+        }.value
+    }
+
+    /// Says what the phone itself cannot do or is not allowed to.
+    func tell(_ text: String) {
+        trouble = Trouble(text)
+        services.haptics.refused()
     }
 
     /// Opens a question by hand.

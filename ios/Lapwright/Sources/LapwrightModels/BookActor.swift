@@ -10,12 +10,13 @@ public actor BookActor {
         (self.book, self.copies) = (book, copies)
     }
 
-    /// Opens the book of a folder, with its own copies beside it.
-    public init(folder: URL) throws {
+    /// Opens the book of a folder, with its own copies beside it; it speaks `language`, the phone's, until another is chosen.
+    public init(folder: URL, language: String = "") throws {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copies = folder.appendingPathComponent("copies").path
         self.copies = copies
         book = try Book.open(path: folder.appendingPathComponent("book.lapwright").path, copies: copies)
+        try book.speakFirst(language: language)
     }
 
     func remembered() -> Remembered {

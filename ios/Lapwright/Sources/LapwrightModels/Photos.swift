@@ -11,8 +11,9 @@ extension AppModel {
             await act(begin).value
             let photo = (screen?.model as? any Signing)?.steps.first { $0.code == step.code }?.photo
             guard let photo, photo.place == .waiting else { return }
-            await services.camera.fill(photo.file)
+            let opened = await services.camera.fill(photo.file)
             if let takeIn = of.takingPhotoIn(step.code, closed: true) { await act(takeIn).value }
+            if !opened { tell(words.noCamera) }
         }
     }
 

@@ -28,19 +28,32 @@
     func text(_ text: String, title: String)
 }
 
+/// What came of listening.
+public enum Heard: Equatable, Sendable {
+    /// These words.
+    case words(String)
+    /// No words: nothing was said, or the phone was disturbed.
+    case nothing
+    /// The microphone, or the recognition of speech, may not be used.
+    case refused
+    /// This phone does not hear the language by itself.
+    case languageNotHere
+}
+
 /// Hears a few words.
 @MainActor public protocol Listening: AnyObject {
     /// Whether this phone can in `language` (`en` or `es`); without it no key is shown for it.
     func hears(_ language: String) -> Bool
 
-    /// Listens once for words in `language`; gives them, or nothing.
-    func listen(_ language: String) async -> String?
+    /// Listens once for words in `language`.
+    func listen(_ language: String) async -> Heard
 }
 
 /// Takes a photo.
 @MainActor public protocol Camera: AnyObject {
-    /// Fills the file at an absolute path with a photo, and ends when the camera is closed again, with or without one.
-    func fill(_ path: String) async
+    /// Fills the file at an absolute path with a photo, and ends when the camera is closed again, with or without one; false
+    /// where no camera opens.
+    func fill(_ path: String) async -> Bool
 }
 
 /// Keeps the display lit on the screens that are read with both hands full; it goes out by itself after a while.

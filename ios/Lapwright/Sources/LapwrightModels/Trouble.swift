@@ -9,6 +9,11 @@ public struct Trouble: Equatable, Sendable {
     /// What is wrong and what is allowed.
     public let text: String
 
+    /// What the phone itself cannot do, in the reader's language.
+    init(_ text: String) {
+        (code, field, self.text) = ("phone", "", text)
+    }
+
     public init(_ error: any Error) {
         if case Refusal.Refused(let code, let field, let text)? = error as? Refusal {
             (self.code, self.field, self.text) = (code, field, text)

@@ -17,6 +17,9 @@ import LapwrightCore
     var photo: Data?
     /// What the ear hears; nil where there is none.
     var heard: String?
+    /// Why the ear hears nothing, where it has a reason.
+    var deaf: Heard?
+    var hasCamera = true
     private(set) var listenedIn: [String] = []
     private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
     private var draws: UInt64
@@ -53,14 +56,16 @@ import LapwrightCore
 
     func hears(_ language: String) -> Bool { heard != nil }
 
-    func listen(_ language: String) async -> String? {
+    func listen(_ language: String) async -> Heard {
         listenedIn.append(language)
-        return heard
+        return deaf ?? heard.map(Heard.words) ?? .nothing
     }
 
-    func fill(_ path: String) async {
+    func fill(_ path: String) async -> Bool {
+        guard hasCamera else { return false }
         filled.append(path)
         if let photo { try? photo.write(to: URL(fileURLWithPath: path)) }
+        return true
     }
 
     func keep() { awake = true }
@@ -209,6 +214,11 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
     func go(context: Context, place: Place) throws -> View {
         count("go")
         return try book.go(context: context, place: place)
+    }
+
+    func speakFirst(language: String) throws {
+        count("speakFirst")
+        try book.speakFirst(language: language)
     }
 
     func remembered() -> Remembered {

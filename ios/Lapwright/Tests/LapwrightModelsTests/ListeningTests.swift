@@ -33,6 +33,21 @@ import Testing
         #expect(phone.app.trouble == nil && phone.app.entry.text.hasPrefix("6"))
     }
 
+    @Test func whyNothingIsHeardIsSaid() async throws {
+        let phone = try await Phone.withNotchedBoard()
+        let words = phone.app.words
+        phone.device.heard = ""
+        let reasons: [(Heard, String)] = [
+            (.nothing, words.heardNothing), (.refused, words.microphoneRefused),
+            (.languageNotHere, words.languageNotHere),
+        ]
+        for (reason, text) in reasons {
+            phone.device.deaf = reason
+            await phone.app.listen().value
+            #expect(phone.app.trouble?.text == text && !phone.app.listening)
+        }
+    }
+
     @Test func spanishIsHeardWhereTheScreensAreSpanish() async throws {
         let phone = try await Phone.withNotchedBoard()
         let place = phone.app.place

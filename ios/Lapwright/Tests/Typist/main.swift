@@ -48,9 +48,9 @@ try await Task.sleep(for: .seconds(600))
     func place(_ name: String) -> String { folder.appendingPathComponent(name).path }
     func file(_ path: String, title: String) {}
     func text(_ text: String, title: String) {}
-    func fill(_ path: String) async {}
+    func fill(_ path: String) async -> Bool { false }
     func keep() {}
     func release() {}
     func hears(_ language: String) -> Bool { false }
-    func listen(_ language: String) async -> String? { nil }
+    func listen(_ language: String) async -> Heard { .nothing }
 }

@@ -39,8 +39,18 @@ struct Frame<Content: View, Strip: View>: View {
 
     var body: some View {
         GeometryReader { space in
-            // A phone that lies on its side, or is small and set to large texts, has no room for a question over its keys.
-            if app.entry.question != nil && !app.locked && space.size.height < (look.large ? 760 : 600) {
+            // A phone that lies on its side, or is small and set to large texts, has no room for a question over its keys. A line
+            // of text needs little room, and its keyboard takes much.
+            if isTight(space.size) && space.size.width >= 600 {
+                HStack(alignment: .top, spacing: 8) {
+                    VStack(spacing: 6) {
+                        ScrollView { above }
+                        Corner(app: app, job: job, next: nil)
+                    }
+                    ScrollView { entry(space.size.height) }
+                }
+                .padding(8)
+            } else if isTight(space.size) {
                 ScrollView {
                     VStack(spacing: 6) {
                         above
@@ -58,6 +68,11 @@ struct Frame<Content: View, Strip: View>: View {
         }
     }
 
+    private func isTight(_ space: CGSize) -> Bool {
+        guard let question = app.entry.question, question.kind != .textKind, !app.locked else { return false }
+        return space.height < (look.large ? 760 : 600)
+    }
+
     private var above: some View {
         VStack(alignment: .leading, spacing: 6) { read }.frame(maxWidth: .infinity, alignment: .leading)
     }
@@ -67,9 +82,13 @@ struct Frame<Content: View, Strip: View>: View {
         if app.locked {
             HoldToUnlock(app: app)
         } else {
-            if let question = app.entry.question { QuestionEntry(app: app, question: question, height: height) }
+            entry(height)
             Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
         }
+    }
+
+    @ViewBuilder private func entry(_ height: CGFloat) -> some View {
+        if let question = app.entry.question { QuestionEntry(app: app, question: question, height: height) }
     }
 
     /// What is read.

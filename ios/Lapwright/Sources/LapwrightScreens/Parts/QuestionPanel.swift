@@ -36,7 +36,11 @@ struct QuestionEntry: View {
             switch question.kind {
             case .lengthKind, .wholeKind:
                 HStack(spacing: 6) {
-                    Typed(app: app, question: question)
+                    if app.listening {
+                        Text(app.words.listening).font(.large).frame(maxWidth: .infinity, alignment: .leading)
+                    } else {
+                        Typed(app: app, question: question)
+                    }
                     if app.listens { GlyphButton(.speak, app.words.listen) { app.listen() } }
                 }
                 Keypad(app: app, lengths: question.kind == .lengthKind, height: height)

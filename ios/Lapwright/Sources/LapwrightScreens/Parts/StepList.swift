@@ -22,6 +22,7 @@ struct StepList<Model: Signing>: View {
             row(step)
             if step.code == app.openStep {
                 if !step.reason.isEmpty { Text(step.reason).font(.label) }
+                SizeLines(app, step.sizes)
                 if !unread { CautionPanel(app.words.caution, step.cautions) }
                 choices(step)
             }

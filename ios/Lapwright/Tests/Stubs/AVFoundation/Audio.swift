@@ -27,12 +27,13 @@ public final class AVAudioEngine {
 }
 
 public final class AVAudioSession {
-    public enum Category: Sendable { case record, soloAmbient }
-    public enum Mode: Sendable { case `default`, measurement }
+    public enum Category: Sendable { case record, soloAmbient, playback }
+    public enum Mode: Sendable { case `default`, measurement, spokenAudio }
 
     public struct CategoryOptions: OptionSet, Sendable {
         public let rawValue: UInt
         public init(rawValue: UInt) { self.rawValue = rawValue }
+        public static let duckOthers = CategoryOptions(rawValue: 2)
     }
 
     public struct SetActiveOptions: OptionSet, Sendable {

@@ -3,7 +3,7 @@ use num_integer::Integer;
 use num_rational::BigRational;
 use num_traits::{Signed, ToPrimitive};
 
-use super::Length;
+use super::{Length, Unit};
 
 /// A length as it was written, before any rounding: a fraction of nanometres of any size.
 ///
@@ -13,6 +13,11 @@ use super::Length;
 pub struct Exact(pub(super) BigRational);
 
 impl Exact {
+    /// So many of a unit.
+    pub fn from_units(number: &BigRational, unit: Unit) -> Self {
+        Self(number * BigInt::from(unit.nm()))
+    }
+
     /// To the nearest nanometre, halves away from zero; `None` beyond [`Length::LIMIT`].
     pub fn to_length(&self) -> Option<Length> {
         let limit = BigInt::from(Length::LIMIT.nm());

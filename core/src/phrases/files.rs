@@ -46,6 +46,7 @@ pub(super) const FILES: &[File] = files![
     "measure",
     "notch",
     "penetration",
+    "plausible",
     "pole",
     "rules",
     "saw",

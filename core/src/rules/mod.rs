@@ -8,6 +8,7 @@
 //! of it, a check in the workspace's `tests`. A rule must change something that somebody reads: a test of the screens tries it.
 
 pub mod keys;
+pub mod plausible;
 mod quantity;
 mod rule;
 mod set;

@@ -1,0 +1,44 @@
+use super::{Allowed, Reason, Verdict, Why};
+use crate::measure::Length;
+
+/// A rectangle of a wall, in the wall's axes: an opening, or what goes through with its block.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Placed<'a> {
+    /// What it is called.
+    pub name: &'a str,
+    /// Its left side.
+    pub left: Length,
+    /// Its right side.
+    pub right: Length,
+    /// Its bottom edge.
+    pub bottom: Length,
+    /// Its top edge.
+    pub top: Length,
+}
+
+impl Placed<'_> {
+    fn meets(&self, other: &Self) -> bool {
+        self.left < other.right && other.left < self.right && self.bottom < other.top && other.bottom < self.top
+    }
+}
+
+/// Judges where something stands by what else stands on the wall: two things cannot be in one place. Touching is allowed.
+pub fn judge_place(placed: &Placed<'_>, others: &[Placed<'_>]) -> Verdict {
+    match others.iter().find(|other| placed.meets(other)) {
+        Some(other) => impossible(Why::named(Reason::Overlaps, other.name)),
+        None => Verdict::Fine,
+    }
+}
+
+/// Judges a name by those that other things of the kind have: `East` and ` east ` call the same wall.
+pub fn judge_name(name: &str, taken: &[&str]) -> Verdict {
+    let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    match taken.iter().find(|other| plain(other) == plain(name)) {
+        Some(other) => impossible(Why::named(Reason::NameTaken, other)),
+        None => Verdict::Fine,
+    }
+}
+
+fn impossible(why: Why) -> Verdict {
+    Verdict::Impossible { why, allowed: Allowed::default(), suggestion: None }
+}

@@ -135,7 +135,7 @@ fn counts(gaps: u32) -> Vec<Counted> {
         action: BoardAction::SignStep { board: board.clone(), step: step.to_owned(), said: said("") },
     };
     tapped("tick of a board", 22, tick("board-measure"));
-    let text = "7 1/2".to_owned();
+    let text = "11 1/2".to_owned();
     let answer = PenetrationAction::Answer { penetration: penetration.clone(), field: "block-width".to_owned(), text };
     tapped("answer of a penetration", 23, Action::PenetrationKind { action: answer });
     let frame =

@@ -192,6 +192,8 @@ fields! {
     Board = "board",
     /// The notch it was measured at.
     Notch = "notch",
+    /// The cut that it was measured after.
+    Cut = "cut",
     /// A course's bottom edge in the middle.
     Middle = "middle",
     /// A rule's key.

@@ -14,11 +14,18 @@ pub struct Gaps {
     by_saw: BTreeMap<(String, String), Own>,
 }
 
-/// The gaps of a person and a saw.
+/// The gaps of a person and a saw. What was said again of a notch of the same cut is no further one: the last holds.
 #[derive(Clone, Debug, Default)]
 struct Own {
     ids: Vec<Id>,
-    cuts: Vec<FittedGap>,
+    cuts: BTreeMap<(Id, Id), FittedGap>,
+}
+
+impl Own {
+    fn learned(&self) -> Option<LearnedOvercut> {
+        let cuts: Vec<FittedGap> = self.cuts.values().copied().collect();
+        learned_overcut(&cuts)
+    }
 }
 
 impl Gaps {
@@ -46,7 +53,10 @@ impl Gaps {
                 let text = |field| gap.text(field).unwrap_or_default().to_owned();
                 let own = by_saw.entry((text(Field::Signer), text(Field::Saw))).or_default();
                 own.ids.push(gap.id());
-                own.cuts.push(FittedGap { gap: left, offset });
+                // The first books did not say after which cut; there it was the board's only one.
+                let cut = gap.reference(Field::Cut).or_else(|| gap.reference(Field::Board)).unwrap_or(gap.id());
+                let notch = gap.reference(Field::Notch).unwrap_or(gap.id());
+                own.cuts.insert((cut, notch), FittedGap { gap: left, offset });
             }
         }
         Self { all, by_notch, by_saw }
@@ -54,12 +64,12 @@ impl Gaps {
 
     /// What was learned of a person's hands and a saw; none before the first gap.
     pub fn habit(&self, signer: &str, saw: &str) -> Option<LearnedOvercut> {
-        self.by_saw.get(&(signer.to_owned(), saw.to_owned())).and_then(|own| learned_overcut(&own.cuts))
+        self.by_saw.get(&(signer.to_owned(), saw.to_owned())).and_then(Own::learned)
     }
 
     /// What was learned of everybody's hands and saws.
     pub fn habits(&self) -> impl Iterator<Item = LearnedOvercut> {
-        self.by_saw.values().filter_map(|own| learned_overcut(&own.cuts))
+        self.by_saw.values().filter_map(Own::learned)
     }
 
     /// The gaps of a person and a saw, by their ids.

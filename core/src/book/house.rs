@@ -1,9 +1,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::store::{Id, Signed};
+use crate::store::{Change, Id, Signed};
 
-use super::{Field, Kind, Record};
+use super::{Field, Kind, Operation, Record};
 
 /// A house as the book has it: its things, and what was signed on them. Loose boards of no house are there, too, since
 /// one of them may have been attached to a wall. A house of `None` is the book itself: it has nothing but those.
@@ -78,6 +78,11 @@ impl House {
         self.records.get(&id)
     }
 
+    /// All things of the house.
+    pub fn all(&self) -> impl Iterator<Item = &Arc<Record>> {
+        self.records.values()
+    }
+
     /// The things of a kind that hang under another, in their order.
     pub fn under(&self, parent: Id, kind: Kind) -> &[Arc<Record>] {
         self.under.get(&(Some(parent), kind)).map(Vec::as_slice).unwrap_or_default()
@@ -98,6 +103,31 @@ impl House {
     /// What was signed on a thing and not undone, oldest first.
     pub fn signed(&self, id: Id) -> impl DoubleEndedIterator<Item = &Signed> {
         self.signed.get(&id).into_iter().flat_map(|signed| signed.iter()).filter(|signed| !signed.undone)
+    }
+
+    /// The house as it would be with an answer that is not in the book yet.
+    pub fn with(&self, operation: &Operation) -> Self {
+        let mut house = self.clone();
+        for change in &operation.op().changes {
+            match change {
+                Change::Create { subject, kind, parent, sort_key } => {
+                    let Some(kind) = Kind::from_code(kind) else { continue };
+                    let record = Record::new(*subject, kind, operation.job(), *parent, sort_key.clone());
+                    house.records.insert(*subject, Arc::new(record));
+                }
+                Change::Set { subject, field, value } | Change::Keep { subject, field, value } => {
+                    if let Some(record) = house.records.get_mut(subject) {
+                        Arc::make_mut(record).put_code(field.clone(), value.clone());
+                    }
+                }
+                Change::Remove { subject } => {
+                    house.records.remove(subject);
+                }
+                Change::SignOff(_) => {}
+            }
+        }
+        house.index();
+        house
     }
 
     /// Puts what hangs under what in order.

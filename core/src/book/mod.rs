@@ -28,5 +28,5 @@ pub use house::{House, Missing};
 pub use kind::Kind;
 pub use operation::{Operation, OperationKind};
 pub use owner::{Book, JobRow};
-pub use record::{Measured, Record, field_of_code, taped_code};
+pub use record::{Measured, Record, field_of_code, sure_code, taped_code};
 pub use settings::{DraftKey, Setting};

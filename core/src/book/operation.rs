@@ -154,6 +154,32 @@ impl Operation {
         self
     }
 
+    /// The house that it is about; none for the book itself.
+    pub fn job(&self) -> Option<Id> {
+        self.0.job
+    }
+
+    /// Whether it is an operation of this kind.
+    pub fn is(&self, kind: OperationKind) -> bool {
+        self.0.kind == kind.code()
+    }
+
+    /// The things that it makes, each with what it hangs under.
+    pub fn created(&self) -> impl Iterator<Item = (Id, Option<Id>)> {
+        self.0.changes.iter().filter_map(|change| match change {
+            Change::Create { subject, parent, .. } => Some((*subject, *parent)),
+            _ => None,
+        })
+    }
+
+    /// What it writes: the thing, the code of the field, the value.
+    pub fn writes(&self) -> impl Iterator<Item = (Id, &str, &Value)> {
+        self.0.changes.iter().filter_map(|change| match change {
+            Change::Set { subject, field, value } => Some((*subject, field.as_str(), value)),
+            _ => None,
+        })
+    }
+
     /// Whether it changes nothing yet.
     pub fn is_empty(&self) -> bool {
         self.0.changes.is_empty()

@@ -22,6 +22,10 @@ const LONGEST_DRAFT: usize = 200;
 pub struct Book {
     store: Store,
     memory: RefCell<Memory>,
+    /// How many calls hold together what is written now.
+    held: usize,
+    /// What is asked before an answer is kept: it stays, though nothing else of the answer does.
+    asked: Vec<(DraftKey, String)>,
 }
 
 /// A house among those of the book.
@@ -35,7 +39,7 @@ pub struct JobRow {
 
 impl From<Store> for Book {
     fn from(store: Store) -> Self {
-        Self { store, memory: RefCell::default() }
+        Self { store, memory: RefCell::default(), held: 0, asked: Vec::new() }
     }
 }
 
@@ -83,6 +87,7 @@ impl Book {
 
     /// Begins to hold together what is written from now on, up to [`Book::end_together`].
     pub fn begin_together(&mut self) {
+        self.held += 1;
         self.store.begin_together();
     }
 
@@ -95,7 +100,25 @@ impl Book {
         if !keep || ended.is_err() {
             self.memory.get_mut().forget();
         }
+        self.held = self.held.saturating_sub(1);
+        if self.held == 0 {
+            for (key, text) in std::mem::take(&mut self.asked) {
+                self.put_long_draft(&key, text)?;
+            }
+        }
         ended
+    }
+
+    /// Keeps what is asked of an answer that is refused until it is said once more: also where all else is taken back.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn put_asked(&mut self, key: DraftKey, text: String) -> Result<()> {
+        if self.held == 0 {
+            return self.put_long_draft(&key, text);
+        }
+        self.asked.push((key, text));
+        Ok(())
     }
 
     /// Forgets what is in memory if another program has written since.

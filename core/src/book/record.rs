@@ -63,8 +63,19 @@ impl Record {
     }
 
     fn put(&mut self, field: Field, value: Value) {
+        self.fields.insert(field, self.unsigned(value));
+    }
+
+    /// The same by the field's code.
+    pub(super) fn put_code(&mut self, code: String, value: Value) {
+        let written = self.unsigned(value);
+        self.read(code, written);
+    }
+
+    /// A value as it stands before it is in the book.
+    fn unsigned(&self, value: Value) -> Written {
         let stamp = Stamp { ms: 0, counter: 0, device: DeviceId(self.id) };
-        self.fields.insert(field, Written { value, kept: false, stamp, signer: String::new(), group: self.id });
+        Written { value, kept: false, stamp, signer: String::new(), group: self.id }
     }
 
     /// Takes in a field by its code. What a newer program wrote is kept under its code.
@@ -125,6 +136,11 @@ impl Record {
         Some(Measured { length: *length, unit, taped: twin || !typed.is_empty(), written })
     }
 
+    /// Whether somebody said yes to this length of a field when they were asked whether it can be.
+    pub fn is_sure(&self, field: Field, length: Length) -> bool {
+        self.others.get(&sure_code(field)).is_some_and(|written| written.value == Value::Whole(length.nm()))
+    }
+
     /// A length: what the tape read, else what was planned.
     pub fn length(&self, field: Field) -> Option<Length> {
         Some(self.measured(field)?.length)
@@ -163,6 +179,11 @@ impl Record {
 /// The code of the measured twin of a field.
 pub fn taped_code(field: Field) -> String {
     format!("{field}{TAPED}")
+}
+
+/// The code under which a thing keeps the length that somebody is sure of, in nanometres.
+pub fn sure_code(field: Field) -> String {
+    format!("{field}-sure")
 }
 
 /// The field of a code, and whether it is the measured twin.

@@ -100,6 +100,11 @@ impl DraftKey {
         Self(format!("new/{what}/{parent}/{field}"))
     }
 
+    /// What was asked about, of a field of a thing that is there or in the making.
+    pub fn doubt(about: &str, field: &str) -> Self {
+        Self(format!("doubt/{about}/{field}"))
+    }
+
     /// The key as the store has it.
     pub fn code(&self) -> &str {
         &self.0

@@ -12,6 +12,7 @@ use crate::work::WorkError;
 
 use super::context::Terms;
 use super::error::Result;
+use super::plausible::{judged, posed};
 
 /// Every question of a thing, in its order, with answers and drafts.
 pub(crate) fn questions(book: &Book, terms: &Terms<'_>, record: &Record) -> Result<Vec<Question>> {
@@ -28,7 +29,8 @@ pub(crate) fn question(book: &Book, terms: &Terms<'_>, record: &Record, spec: &F
         (None, None) => String::new(),
     };
     let draft = book.draft(&DraftKey::field(record.id(), spec.field))?;
-    Ok(Question { subject: record.id().to_string(), answer, reading, draft, ..unanswered(terms, spec) })
+    let question = Question { subject: record.id().to_string(), answer, reading, draft, ..unanswered(terms, spec) };
+    posed(book, terms, &record.id().to_string(), question)
 }
 
 /// A question of a thing that nothing was said of yet.
@@ -163,9 +165,11 @@ pub(crate) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, fi
     Ok(book.put_draft(&DraftKey::field(record.id(), spec.field), text)?)
 }
 
-/// Writes an answer.
+/// Writes an answer, if it can be.
 pub(crate) fn accept(book: &mut Book, terms: &Terms<'_>, operation: Operation, drafts: &[DraftKey]) -> Result<Outcome> {
-    Ok(book.transact(&operation, &terms.author(), terms.now(), drafts)?)
+    let (operation, answered) = judged(book, terms, operation)?;
+    let drafts = [drafts, &answered].concat();
+    Ok(book.transact(&operation, &terms.author(), terms.now(), &drafts)?)
 }
 
 /// A sort key behind every one that is there: the moment, so that two devices' new things interleave in time.

@@ -14,6 +14,7 @@ pub(crate) mod misfits;
 pub(crate) mod moment;
 pub(crate) mod parts;
 pub(crate) mod photo;
+pub(crate) mod plausible;
 pub(crate) mod quantity;
 pub(crate) mod signing;
 pub(crate) mod step_asks;

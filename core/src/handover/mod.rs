@@ -52,7 +52,7 @@ pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> R
 
 /// Takes a job document in, and gives the house and the accepted answer.
 pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<(Id, Id)> {
-    let taken = take::read(terms, text)?;
+    let mut taken = take::read(terms, text)?;
     if let Some(name) = here(book, taken.house.as_deref())? {
         let text = terms.phrase("document-house-here", &[("name", name.into())]);
         return Err(Problem::new(Code::Order, Field::House.code(), text).into());
@@ -61,6 +61,9 @@ pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<
     let mut rehearsal = Book::in_memory()?;
     let (job, _) = taken.write(&mut rehearsal, terms)?;
     taken.check(&rehearsal, terms, job)?;
+    taken.judge(book, terms, &rehearsal.house(Some(job))?)?;
+    let names: Vec<_> = book.jobs()?.iter().filter_map(|job| job.record.text(Field::Name).map(str::to_owned)).collect();
+    taken.name_apart(&names);
     taken.write(book, terms)
 }
 

@@ -1,15 +1,17 @@
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
-use crate::book::{Allowed, Book, Field, FieldSpec, Kind, Operation, OperationKind, field_of_code, taped_code};
+use crate::book::{Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, taped_code};
 use crate::forms::ask::{self, accept, open_question, questions, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
+use crate::forms::plausible::{impossible_rule, of_house};
 use crate::forms::quantity::quantity;
 use crate::measure::{Length, Reader};
-use crate::phrases::{Arg, Language};
+use crate::phrases::{Arg, Language, key};
 use crate::rules::{Change, Family, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
@@ -27,6 +29,8 @@ pub(super) struct Taken {
     /// The house that the document tells of, where it says so.
     pub(super) house: Option<String>,
     things: Vec<Thing>,
+    /// Rules that cannot be so: where, and why.
+    impossible_rules: Vec<(String, String)>,
 }
 
 struct Thing {
@@ -34,6 +38,8 @@ struct Thing {
     kind: Kind,
     /// None for the house itself.
     parent: Option<Id>,
+    /// Where it stands in the document.
+    path: String,
     /// By code, measured twins among them.
     fields: Vec<(String, Value)>,
 }
@@ -55,15 +61,19 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     }
     // A document says the same whatever language it is taken in with.
     let written = Reader { language: Language::English, ..terms.reader };
-    let mut reader =
-        Reading { terms: &Terms { reader: written, ..*terms }, names: BTreeMap::new(), things: Vec::new() };
+    let mut reader = Reading {
+        terms: &Terms { reader: written, ..*terms },
+        names: BTreeMap::new(),
+        things: Vec::new(),
+        impossible_rules: Vec::new(),
+    };
     let job = reader.thing(Kind::Job, None, &document, "")?;
     if let Some(changes) = document.get("rules-changed") {
         reader.rules(job, &document, changes)?;
     }
     let name = document.get(Field::Name.code()).and_then(Json::as_str).unwrap_or_default().to_owned();
     let house = document.get(Field::House.code()).and_then(Json::as_str).map(str::to_owned);
-    Ok(Taken { job, name, house, things: reader.things })
+    Ok(Taken { job, name, house, things: reader.things, impossible_rules: reader.impossible_rules })
 }
 
 struct Reading<'a> {
@@ -71,6 +81,7 @@ struct Reading<'a> {
     /// The penetrations and offcuts by what the document calls them.
     names: BTreeMap<String, Id>,
     things: Vec<Thing>,
+    impossible_rules: Vec<(String, String)>,
 }
 
 impl Reading<'_> {
@@ -97,7 +108,7 @@ impl Reading<'_> {
             return Err(self.problem(Code::Missing, &join(path, Field::Name.code()), "screen-empty", &[]));
         }
         given.extend(self.special(kind, id, json, path)?.map(|(field, value)| (field.code().to_owned(), value)));
-        self.things.push(Thing { id, kind, parent, fields: given });
+        self.things.push(Thing { id, kind, parent, path: path.to_owned(), fields: given });
         for part in parts(kind) {
             if let Some(json) = json.get(part.name) {
                 self.part(id, part, json, &join(path, part.name))?;
@@ -222,6 +233,7 @@ impl Reading<'_> {
             };
             let rule = rules.rule(&key).map_err(|error| refused(error.into()))?;
             let value = quantity(self.terms, rule, &value).map_err(refused)?;
+            self.impossible_rules.extend(impossible_rule(self.terms, rule, value).map(|why| (path.clone(), why)));
             let (by, at_ms) = (self.terms.context.signer.clone(), self.terms.context.now_ms);
             let change = Change { value, by, at_ms, reason: reason.clone() };
             rules.set(&key, change).map_err(|error| refused(error.into()))?;
@@ -235,7 +247,7 @@ impl Reading<'_> {
             ];
             let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
             let fields = fields.map(|(field, value)| (field.code().to_owned(), value)).into();
-            self.things.push(Thing { id, kind: Kind::Rule, parent: Some(job), fields });
+            self.things.push(Thing { id, kind: Kind::Rule, parent: Some(job), path, fields });
         }
         Ok(())
     }
@@ -270,6 +282,45 @@ impl Reading<'_> {
 }
 
 impl Taken {
+    /// Judges the house that was written from it: what cannot be is refused, what hardly can be is asked about once. `book` is
+    /// the one that it is for, and keeps what was asked.
+    pub(super) fn judge(&mut self, book: &mut Book, terms: &Terms<'_>, house: &Arc<House>) -> Result<()> {
+        if let Some((path, why)) = self.impossible_rules.first() {
+            return Err(Problem::new(Code::Range, path, why.clone()).into());
+        }
+        let findings = of_house(terms, house);
+        let mut problems = Vec::new();
+        for finding in &findings {
+            let Some(thing) = self.things.iter_mut().find(|thing| thing.id == finding.subject) else { continue };
+            let path = join(&thing.path, finding.field.code());
+            if finding.is_impossible {
+                return Err(Problem::new(Code::Range, path, finding.text.clone()).into());
+            }
+            match finding.is_sure(book, terms, &path)? {
+                true => thing.fields.push(finding.sure()),
+                false => problems.push((path, finding.text.clone())),
+            }
+        }
+        let Some((first, _)) = problems.first() else { return Ok(()) };
+        let first = first.clone();
+        let all = problems.into_iter().map(|(path, text)| format!("{path}: {text}"));
+        let texts: Vec<String> = all.chain([terms.phrase(key("plausible-again"), &[])]).collect();
+        Err(Problem::new(Code::Unlikely, first, texts.join("\n")).into())
+    }
+
+    /// Gives the house a name that no other one has.
+    pub(super) fn name_apart(&mut self, taken: &[String]) {
+        let own = self.name.trim().to_owned();
+        let numbered = (2..).map(|n: u32| format!("{own} ({n})"));
+        let free = std::iter::once(own.clone()).chain(numbered).find(|name| !taken.contains(name)).unwrap_or(own);
+        for thing in self.things.iter_mut().filter(|thing| thing.id == self.job) {
+            for (_, value) in thing.fields.iter_mut().filter(|(code, _)| code == Field::Name.code()) {
+                *value = Value::Text(free.clone());
+            }
+        }
+        self.name = free;
+    }
+
     /// Writes the house: the house itself as one answer, everything under it as another, both or none.
     pub(super) fn write(&self, book: &mut Book, terms: &Terms<'_>) -> Result<(Id, Id)> {
         book.together(|book| self.write_all(book, terms))

@@ -6,6 +6,7 @@ mod earlier;
 mod hand;
 mod notches;
 mod overcut;
+mod right;
 
 use crate::book::{BoardState, Book, Field};
 use crate::views::{BoardView, NotchView, Question, Source, StepState};
@@ -22,7 +23,7 @@ use crate::forms::step_asks;
 
 use hand::InHand;
 
-pub(super) use act::act;
+pub(super) use act::{act, sawn};
 
 /// The step at which the gap is measured.
 const GAP_STEP: &str = "board-gap";

@@ -1,6 +1,6 @@
 //! Jobs: which house.
 
-use crate::book::{Book, Field, JobRow, Kind, Operation, OperationKind};
+use crate::book::{Book, Field, JobRow, Kind, Operation, OperationKind, sure_code};
 use crate::handover::{self, DEMO_HOUSE};
 use crate::store::Value;
 use crate::views::{JobLine, JobsAction, JobsView, Place};
@@ -61,11 +61,17 @@ fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) ->
         let model = work.job()?;
         let taken_over = LIKE.into_iter().filter_map(|field| Some((field, model.written(field)?.value.clone())));
         operation = operation.set_all(id, taken_over);
+        for (field, length) in LIKE.into_iter().filter_map(|field| Some((field, model.length(field)?))) {
+            if model.is_sure(field, length) {
+                operation = operation.set_code(id, sure_code(field), Value::Whole(length.nm()));
+            }
+        }
         let parts = [Kind::Stock, Kind::BlockSize, Kind::Rule].into_iter().flat_map(|kind| work.house().own(kind));
         for (n, part) in (1..).zip(parts) {
             let copy = terms.fresh(n);
             operation = operation.create(copy, part.kind, Some(id), part.sort_key.clone());
-            for (code, written) in part.iter() {
+            // What lies at hand there does not lie here: a length is bought here as well, its boards are not.
+            for (code, written) in part.iter().filter(|(code, _)| code != Field::Count.code()) {
                 operation = operation.set_code(copy, code, written.value.clone());
             }
         }

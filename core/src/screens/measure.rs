@@ -1,6 +1,7 @@
 //! Measure: set up a wall, one question at a time.
 
 mod fits;
+mod pitch;
 mod square;
 
 use std::sync::Arc;
@@ -44,6 +45,10 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
     match action {
         MeasureAction::Answer { wall, field, text } => {
             let (work, wall) = desk::wall(book, terms, wall)?;
+            if field == pitch::PITCH {
+                let group = pitch::answer(book, terms, (&work, &wall), text)?;
+                return Ok(ActionResult::at(here(&wall), group));
+            }
             let spec = ask::spec_of(terms, Kind::Wall, field)?;
             let value = ask::value(terms, spec, text)?;
             fits::wall(terms, (&work, &wall), spec.field, value)?;

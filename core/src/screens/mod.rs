@@ -29,7 +29,7 @@ mod wall;
 
 use crate::book::Book;
 use crate::store::Id;
-use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View};
+use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View, retyped};
 
 use crate::forms::context::{Terms, in_language};
 use crate::forms::error::Result;
@@ -69,6 +69,8 @@ pub fn frame(context: &Context) -> Result<FrameView, Problem> {
 pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcome, Problem> {
     in_language(context, |terms| {
         book.refresh()?;
+        let retyped = retyped(action);
+        let action = retyped.as_ref().unwrap_or(action);
         // A key is one write, and there are many of them.
         let done = match action.keeps_a_key() {
             true => carry_out(book, terms, action)?,

@@ -3,8 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::{Allowed, Book, DraftKey, Field, FieldSpec, Kind, SPOILED_FIELDS, fields_of};
+use crate::book::{
+    Allowed, Book, DraftKey, Field, FieldSpec, Kind, Operation, OperationKind, SPOILED_FIELDS, fields_of,
+};
 use crate::phrases::key;
+use crate::store::Id;
 use crate::views::{
     BoardAction, Given, HouseAction, JobsAction, MeasureAction, NewAction, NewThing, NewView, Place, PoleAction,
     Question, SawListAction, WallAction,
@@ -12,10 +15,11 @@ use crate::views::{
 use crate::work::WorkError;
 
 use super::{board, house, jobs, measure, pole, saw_list, wall};
-use crate::forms::ask;
+use crate::forms::ask::{self, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::plausible::{about_new, judged_so_far, posed};
 use crate::screens::result::ActionResult;
 
 impl NewThing {
@@ -127,7 +131,39 @@ impl<'a> Making<'a> {
         let open = ask::unanswered(terms, spec);
         let given = self.answer(spec.field);
         let label = open.choices.iter().find(|choice| choice.code == given).map(|choice| choice.label.clone());
-        Ok(Question { subject: self.key("").code().to_owned(), answer: label.unwrap_or(given), draft, ..open })
+        let question =
+            Question { subject: self.key("").code().to_owned(), answer: label.unwrap_or(given), draft, ..open };
+        let (_, under) = self.hangs_under(book, terms)?;
+        posed(book, terms, &about_new(under), question)
+    }
+
+    /// The house that it belongs to, and what it will hang under, as far as that is there.
+    fn hangs_under(&self, book: &Book, terms: &Terms<'_>) -> Result<(Option<Id>, Option<Id>)> {
+        if self.what == NewThing::House || self.parent.is_empty() {
+            return Ok((None, None));
+        }
+        let parent = terms.id("parent", self.parent)?;
+        let job = job_of(book, terms, self.what, self.parent)?.and_then(|job| job.parse().ok());
+        let under = match self.what {
+            NewThing::LooseBoard => None,
+            NewThing::Mark => Some(desk::work(book, Some(parent))?.pole().map_or(parent, |pole| pole.id())),
+            _ => Some(parent),
+        };
+        Ok((job, under))
+    }
+
+    /// Judges an answer by what was answered so far, before the next question.
+    fn judge(&self, book: &mut Book, terms: &Terms<'_>, field: Field) -> Result<()> {
+        let Some(kind) = self.what.kind() else { return Ok(()) };
+        let (job, under) = self.hangs_under(book, terms)?;
+        let id = terms.fresh(0);
+        let mut made = Operation::new(OperationKind::Answered, job, []).create(id, kind, under, sort_key(terms, 0));
+        for spec in self.what.specs() {
+            if let Some(text) = self.answers.get(spec.field.code()) {
+                made = made.set(id, spec.field, ask::value(terms, spec, text)?);
+            }
+        }
+        judged_so_far(book, terms, &made, field)
     }
 
     /// The first question with keys that were typed, else the first one without an answer.
@@ -208,6 +244,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, mut making: Making<'_>, field: &st
         return Err(WorkError::First { field: spec.field.code(), title: spec.title }.into());
     }
     making.answers.insert(field.to_owned(), value.typed());
+    making.judge(book, terms, spec.field)?;
     let open = making.asks().any(|spec| !making.answers.contains_key(spec.field.code()));
     if open {
         book.put_long_draft(&making.key(""), serde_json::to_string(&making.answers).unwrap_or_default())?;

@@ -11,6 +11,7 @@ use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::parts::join_nonempty;
+use crate::forms::plausible::judged_rule;
 use crate::forms::quantity::quantity;
 use crate::screens::result::ActionResult;
 
@@ -151,7 +152,8 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> R
             if text.trim().is_empty() {
                 book.put_draft(&reason_draft, "")?;
             } else {
-                quantity(terms, rule, text)?;
+                let value = quantity(terms, rule, text)?;
+                judged_rule(book, terms, (work.job()?.id(), rule), value, field)?;
             }
             book.put_draft(&waiting, text.trim())?;
             book.put_draft(&value_draft, "")?;
@@ -181,6 +183,7 @@ fn change(
     let by = terms.context.signer.clone();
     let change = RuleChange { value, by, at_ms: terms.context.now_ms, reason: reason.trim().to_owned() };
     work.rules().clone().set(key, change)?;
+    let doubt = judged_rule(book, terms, (work.job()?.id(), rule), value, "value")?;
     let (numerator, denominator) = value.fraction();
     let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), value.text());
     let mut operation = Operation::new(OperationKind::RuleChanged, Some(job), [&name, &shown, reason.trim()]);
@@ -202,7 +205,8 @@ fn change(
             (Field::Reason, Value::Text(reason.trim().to_owned())),
         ],
     );
-    let outcome = accept(book, terms, operation, &drafts(job, key))?;
+    let drafts = drafts(job, key).into_iter().chain([doubt]).collect::<Vec<_>>();
+    let outcome = accept(book, terms, operation, &drafts)?;
     Ok(ActionResult::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 

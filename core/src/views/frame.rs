@@ -71,6 +71,7 @@ words! {
     house_like = "frame-house-like",
     open_demo = "frame-open-demo",
     no_houses = "frame-no-houses",
+    notch_now = "frame-notch-now",
     new_wall = "frame-new-wall",
     new_stock = "frame-new-stock",
     stock = "frame-stock",

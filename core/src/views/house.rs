@@ -123,6 +123,8 @@ pub enum WeatherKind {
     EdgeNotPrimed,
     /// A joint has no bead.
     BeadMissing,
+    /// The steps at a penetration are done, and no boards are up round it.
+    BoardsMissing,
 }
 
 /// How far a wall is.

@@ -28,6 +28,8 @@ pub(crate) enum Code {
     Order,
     /// None of the choices.
     Choice,
+    /// A value that hardly can be: the same once more says that it is right.
+    Unlikely,
     /// Over a limit.
     TooBig,
     /// No such thing in the book.
@@ -48,6 +50,7 @@ impl Code {
             Self::Range => "range",
             Self::Order => "order",
             Self::Choice => "choice",
+            Self::Unlikely => "unlikely",
             Self::TooBig => "too-big",
             Self::Unknown => "unknown",
             Self::First => "first",

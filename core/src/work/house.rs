@@ -183,7 +183,8 @@ impl Work {
     }
 }
 
-fn rules(house: &House) -> RuleSet {
+/// The rules of a house with what was changed; for no house the standard ones.
+pub fn rules(house: &House) -> RuleSet {
     let Ok(job) = house.job() else { return RuleSet::standard() };
     let family = job.text(Field::Rules).and_then(Family::from_code).unwrap_or(Family::UnitedStates);
     let mut rules = RuleSet::of(family);

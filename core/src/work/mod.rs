@@ -48,7 +48,7 @@ pub use course::{AsBuiltEntry, Course, as_built_line, lengths, merge_as_built};
 pub use cross_check::cross_check;
 pub use error::{Result, WorkError};
 pub use follow::follow;
-pub use house::{Stock, Work};
+pub use house::{Stock, Work, rules};
 pub use house_plan::{CoursePiece, HousePlan};
 pub use laid_out::{LaidNotch, LaidOut};
 pub use materials::materials;

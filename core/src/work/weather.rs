@@ -24,6 +24,8 @@ pub enum WeatherGap<'a> {
     EdgeNotPrimed(&'a Penetration),
     /// A bead that should be there is missing.
     BeadMissing(&'a Penetration),
+    /// The steps at a penetration are done up to its sealant, and no boards are up round it.
+    BoardsMissing(&'a Penetration),
     /// Boards are cut and not primed: how many, and the lowest. A house has too many for an entry each.
     BoardsNotPrimed(&'a WallBoard, usize),
 }
@@ -59,6 +61,9 @@ fn missing(one: &PenetrationProgress, boarded: bool) -> Vec<WeatherGap<'_>> {
     }
     if CUT.iter().any(|(cut, prime)| one.is_signed(cut) && one.is_open(prime)) {
         gaps.push(WeatherGap::EdgeNotPrimed(&one.penetration));
+    }
+    if !boarded && one.is_signed("sealant") {
+        gaps.push(WeatherGap::BoardsMissing(&one.penetration));
     }
     if (boarded && one.is_open("sealant")) || (one.is_signed("block-upper") && one.is_open("block-bead")) {
         gaps.push(WeatherGap::BeadMissing(&one.penetration));

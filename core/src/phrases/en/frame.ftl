@@ -42,6 +42,7 @@ frame-plan-boards = Plan the boards
 frame-new-penetration = New penetration
 frame-new-notch = New notch
 frame-loose-board = Loose board
+frame-notch-now = A notch now, without a house
 frame-gap = Gap to expect
 frame-offset = Mark outside the block
 frame-legs = What is left

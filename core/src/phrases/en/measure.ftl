@@ -9,3 +9,5 @@ measure-leans-right = Out of square: the top stands { $by } to the right of the 
 measure-leans-left = Out of square: the top stands { $by } to the left of the base.
 measure-under-base = This reaches below the base line there, where it steps up.
 measure-head-range = A side leans by an inch a foot at most, and stays on the wall: from { $least } to { $most } here.
+measure-pitch-title = Roof pitch
+measure-pitch = “{ $text }” is no pitch of this gable. Write the rise over the run, such as 6/12 or 6 in 12; both rakes must meet over the wall.

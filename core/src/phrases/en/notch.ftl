@@ -34,3 +34,7 @@ notch-off-plan = { $question } The tape reads { $taped }, the plan says { $plann
 notch-block-width = The block's right side must be to the right of its left side. Check both readings.
 notch-block-height = The block's top must be above its bottom. Check both readings.
 notch-trouble = These readings do not fit together. Check them and the rules.
+notch-which-is-right = Tape and plan differ: which is right?
+notch-which-is-right-hint = The tape moves the plan. The plan drops what was taped; tape it again.
+notch-right-tape = The tape
+notch-right-plan = The plan

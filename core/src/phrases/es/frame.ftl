@@ -42,6 +42,7 @@ frame-plan-boards = Planear las tablas
 frame-new-penetration = Paso por la pared nuevo
 frame-new-notch = Muesca nueva
 frame-loose-board = Tabla suelta
+frame-notch-now = Un recorte ahora, sin casa
 frame-gap = Holgura que resulta
 frame-offset = Marque fuera del bloque
 frame-legs = Lo que queda

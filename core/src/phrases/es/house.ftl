@@ -8,6 +8,7 @@ house-copied-days = { $days ->
 house-patch-not-lapped = { $wall }, { $what }: parche sin cerrar
 house-edge-not-primed = { $wall }, { $what }: borde cortado sin primario
 house-bead-missing = { $wall }, { $what }: falta el cordón de sellador
+house-boards-missing = { $wall }, { $what }: no hay tablas puestas alrededor
 house-boards-not-primed = { $count ->
     [one] { $wall }: una tabla de la hilada { $course } tiene un borde cortado sin primario
    *[other] { $wall }: { $count } tablas tienen un borde cortado sin primario, la más baja en la hilada { $course }

@@ -34,3 +34,7 @@ notch-off-plan = { $question } La cinta dice { $taped }, el plan dice { $planned
 notch-block-width = El lado derecho del bloque debe quedar a la derecha del izquierdo. Revise ambas lecturas.
 notch-block-height = La parte de arriba del bloque debe quedar sobre la de abajo. Revise ambas lecturas.
 notch-trouble = Estas lecturas no cuadran. Revíselas junto con las reglas.
+notch-which-is-right = La cinta y el plan no coinciden: ¿cuál es correcto?
+notch-which-is-right-hint = La cinta mueve el plan. El plan quita lo medido; mida otra vez.
+notch-right-tape = La cinta
+notch-right-plan = El plan

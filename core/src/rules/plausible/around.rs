@@ -9,6 +9,8 @@ pub struct Around {
     pub rules: RuleSet,
     /// The unit that the value was typed in; inches where nobody knows.
     pub unit: Option<Unit>,
+    /// A unit of the system that the house was measured in, where that is known.
+    pub house_unit: Option<Unit>,
     /// What the plan, or the house, says of the same thing.
     pub planned: Option<Length>,
     /// The height of the house's boards.
@@ -55,8 +57,12 @@ pub struct Around {
     pub through_height: Option<Length>,
     /// Whether the board is cut, for what is measured after fitting.
     pub is_cut: Option<bool>,
-    /// The gap that was already told of this cut.
-    pub told_gap: Option<Length>,
+    /// The least and the most gap that saw and hands were seen to leave here.
+    pub learned_gap: Option<(Option<Length>, Option<Length>)>,
+    /// What the value must stay under: the other side of the same block.
+    pub less_than: Option<Length>,
+    /// What the value must be over: the other side of the same block.
+    pub more_than: Option<Length>,
 }
 
 impl Around {

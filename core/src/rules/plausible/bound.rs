@@ -1,6 +1,6 @@
 use super::super::keys;
 use super::measurand::Range;
-use super::{Around, Measurand, Reason, Why};
+use super::{Around, Ground, Measurand, Reason, Why};
 use crate::measure::Length;
 
 /// How sure it is that a value outside a bound is wrong.
@@ -80,7 +80,10 @@ pub(super) fn bounds(measurand: Measurand, around: &Around) -> Vec<Bound> {
     rules(&mut all, measurand, around);
     let habit = measurand.habit();
     all.within(Weight::Impossible, habit.possible, Why::habit(Reason::Absurd, habit.possible));
-    all.within(Weight::Unlikely, habit.usual, Why::habit(Reason::Unusual, habit.usual));
+    // What is planned is usual here, whatever it is elsewhere.
+    if around.planned.is_none() {
+        all.within(Weight::Unlikely, habit.usual, Why::habit(Reason::Unusual, habit.usual));
+    }
     if let Some(planned) = around.planned.filter(|_| measurand != Measurand::Gap) {
         let tolerance = around.tolerance(measurand, planned);
         let range = (Some(planned - tolerance), Some(planned + tolerance));
@@ -208,8 +211,24 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
         Measurand::HoleFromBottom => all.under(Impossible, around.own_height, Reason::HoleInBlock),
         // A block may run past the end of the board, but not lie beyond it.
         Measurand::NotchAcross => {
-            let wide = measurand.habit().possible.0;
-            all.most(Impossible, rest(around.board_length, wide), Reason::OffBoard);
+            let past = Some(Length::from_inches(-60));
+            let board = around.board_length.filter(|_| around.planned.is_none());
+            all.most(Impossible, rest(board, past), Reason::OffBoard);
+            all.under(Impossible, around.less_than, Reason::SidesOrder);
+            all.over(Impossible, around.more_than, Reason::SidesOrder);
+        }
+        Measurand::NotchUp => {
+            all.under(Impossible, around.less_than, Reason::EdgesOrder);
+            all.over(Impossible, around.more_than, Reason::EdgesOrder);
+        }
+        // A saw and the hands that lead it stray by little: a sixteenth beside all that was seen is another saw, or a slip.
+        Measurand::Gap => {
+            if let Some((least, most)) = around.learned_gap {
+                let stray = Length::from_inches_64(0, 4);
+                let range = (least.map(|least| least - stray), most.map(|most| most + stray));
+                let why = Why::with(Reason::FarFromLearned, (least, most).into(), Ground::Geometry);
+                all.within(Unlikely, range, why);
+            }
         }
         Measurand::BoardThickness
         | Measurand::StockLength
@@ -218,9 +237,7 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
         | Measurand::MarkClear
         | Measurand::Base
         | Measurand::StudSpacing
-        | Measurand::BlockThickness
-        | Measurand::NotchUp
-        | Measurand::Gap => {}
+        | Measurand::BlockThickness => {}
     }
 }
 

@@ -183,8 +183,9 @@ impl Measurand {
             Self::BlockWidth | Self::BlockHeight => habit(range((0, 32), (60, 0)), inches(3, 24)),
             Self::BlockThickness => habit(range((0, 16), (6, 0)), range((0, 40), (2, 0))),
             Self::HoleFromBottom => habit(range((0, 1), (60, 0)), range((1, 0), (20, 0))),
-            Self::NotchAcross => habit(inches(-60, 540), inches(-24, 240)),
-            Self::NotchUp => habit(inches(-60, 60), inches(-24, 24)),
+            Self::NotchAcross => habit(inches(-480, 540), inches(-24, 240)),
+            // A board may go round a window that is as high as the wall.
+            Self::NotchUp => habit(inches(-UP, UP), inches(-24, 24)),
             Self::Gap => habit(range((0, 0), (1, 0)), range((0, 0), (0, 16))),
             Self::AsBuiltLine => habit(inches(-UP, UP), inches(-120, 480)),
         }

@@ -30,6 +30,11 @@ pub fn judge_place(placed: &Placed<'_>, others: &[Placed<'_>]) -> Verdict {
     }
 }
 
+/// What is said of something that stands beside or over its wall, whose highest point is `top`.
+pub fn off_wall(top: Length) -> Verdict {
+    impossible(Why::geometry(Reason::OnWall, top))
+}
+
 /// Judges a name by those that other things of the kind have: `East` and ` east ` call the same wall.
 pub fn judge_name(name: &str, taken: &[&str]) -> Verdict {
     let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();

@@ -1,62 +1,12 @@
+//! How a value that cannot be, or hardly, may have come from one that can.
+
 use num_bigint::BigInt;
 use num_rational::BigRational;
-use num_traits::ToPrimitive;
+use num_traits::{Signed, ToPrimitive};
 
-use super::{Around, Measurand, fits};
-use crate::measure::{Exact, Length, Show, Unit};
-use crate::phrases::key;
-
-/// How a value that cannot be, or hardly, may have come from one that can.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Slip {
-    /// The number is one of another unit: 24 for 24 ft, 305 for 305 mm.
-    Unit(Unit),
-    /// The stroke of a fraction was left out, and the lower number with it or not: 6 for 6/16, 516 for 5/16.
-    Stroke,
-    /// The decimal point was left out or put elsewhere: 825 for 8.25.
-    Point,
-    /// Two digits change places: 214 for 241.
-    Digits,
-    /// A digit was struck twice: 1144 for 144.
-    Twice,
-    /// The minus was left out, or is too much.
-    Minus,
-}
-
-/// What was probably meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Suggestion {
-    /// The value.
-    pub meant: Length,
-    /// What went wrong.
-    pub slip: Slip,
-}
-
-impl Suggestion {
-    /// The value as it would have been written: in the other unit where the unit was the slip, else as finely as needed.
-    pub(super) fn shown(self, show: Show) -> String {
-        let metric = matches!(show, Show::Millimetres(_));
-        let show = match self.slip {
-            Slip::Unit(Unit::Foot) => Show::FeetInches(64),
-            Slip::Unit(Unit::Inch) => Show::Inches(64),
-            Slip::Unit(_) => Show::Millimetres(10),
-            _ if metric => Show::Millimetres(10),
-            _ => Show::Inches(64),
-        };
-        show.text(self.meant)
-    }
-}
-
-impl Slip {
-    /// The key of the phrase that asks about it, with the value as `meant`.
-    pub const fn phrase(self) -> &'static str {
-        match self {
-            Self::Unit(_) => key("plausible-meant-unit"),
-            Self::Stroke => key("plausible-meant-fraction"),
-            Self::Point | Self::Digits | Self::Twice | Self::Minus => key("plausible-meant"),
-        }
-    }
-}
+use super::doubt::{fits, is_on_tape};
+use super::{Around, Measurand, Slip, Suggestion};
+use crate::measure::{Exact, Length, Unit};
 
 /// The first slip that turns a value into one that nothing speaks against; where something is planned, into one near it.
 pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Option<Suggestion> {
@@ -68,7 +18,9 @@ pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Opt
     };
     let to_length = |(number, unit, slip): (BigRational, Unit, Slip)| {
         let meant = Exact::from_units(&number, unit).to_length()?;
-        (meant != value && near(meant) && fits(measurand, meant, around)).then_some(Suggestion { meant, slip })
+        let on_tape = unit != Unit::Inch || is_on_tape(meant);
+        (meant != value && on_tape && near(meant) && fits(measurand, meant, around))
+            .then_some(Suggestion { meant, slip })
     };
     slips(&number, unit).into_iter().find_map(to_length)
 }
@@ -86,8 +38,12 @@ fn slips(number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
             &[Unit::Inch, Unit::Millimetre, Unit::Centimetre, Unit::Metre, Unit::Foot]
         }
     };
-    let mut others =
-        units.iter().filter(|other| **other != unit).map(|other| (number.clone(), *other, Slip::Unit(*other)));
+    // Nobody reads a quarter of a foot, nor one of a meter.
+    let small = |other: Unit| *number < fraction(1, 1) && matches!(other, Unit::Foot | Unit::Metre);
+    let mut others = units
+        .iter()
+        .filter(|other| **other != unit && !small(**other))
+        .map(|other| (number.clone(), *other, Slip::Unit(*other)));
     let on_a_tape = whole.filter(|whole| *whole > 0 && unit == Unit::Inch);
     if let Some(whole) = on_a_tape {
         all.extend(others.next());
@@ -95,6 +51,10 @@ fn slips(number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
         let strokes = [16, 32, 8, 4, 2, 64].into_iter().filter(odd);
         all.extend(strokes.map(|below| (fraction(whole, below), unit, Slip::Stroke)));
         all.extend(split(whole).into_iter().map(|number| (number, unit, Slip::Stroke)));
+    }
+    // 34.12 for 34 1/2: the point is where the blank was, and the stroke is lost.
+    if unit == Unit::Inch {
+        all.extend(stroke_behind_point(number).map(|number| (number, unit, Slip::Stroke)));
     }
     all.extend(others);
     // 6/16 in is read off a tape, too, though it is 3/8 in.
@@ -130,6 +90,18 @@ fn split(whole: i64) -> Vec<BigRational> {
         }
     }
     all
+}
+
+/// The decimals of a number read as a fraction without its stroke: 34.12 as 34 1/2, 8.516 as 8 5/16.
+fn stroke_behind_point(number: &BigRational) -> Option<BigRational> {
+    let (whole, part) = (number.trunc(), number.fract());
+    let decimals = |tens: u32| {
+        let digits = &part * BigRational::from_integer(BigInt::from(10_i64.pow(tens)));
+        (digits.is_integer() && digits.is_positive()).then(|| digits.to_integer().to_i64()).flatten()
+    };
+    let digits = (2..=4).find_map(decimals)?;
+    let below_one = |part: &BigRational| *part < BigRational::from_integer(BigInt::from(1));
+    split(digits).into_iter().find(below_one).map(|part| whole + part)
 }
 
 /// The number with two neighbouring digits in each other's place.

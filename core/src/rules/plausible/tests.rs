@@ -1,7 +1,7 @@
 use super::*;
-use crate::measure::{Reader, Show};
+use crate::measure::{Length, Reader, Show, Unit};
 use crate::phrases::{Language, Phrases};
-use crate::rules::{Family, RULES, RuleSet};
+use crate::rules::{Family, Quantity, RULES, RuleSet, RuleUnit, keys};
 use crate::wall::{OpeningKind, PenetrationKind};
 use proptest::prelude::*;
 
@@ -18,6 +18,7 @@ fn typed(text: &str) -> (Length, Option<Unit>) {
 fn house() -> Around {
     let some = |text: &str| Some(length(text));
     Around {
+        house_unit: Some(Unit::Inch),
         board_height: some("8 1/4\""),
         board_thickness: some("5/16\""),
         lap: some("1 1/4\""),
@@ -40,6 +41,7 @@ fn house() -> Around {
 fn metric() -> Around {
     let some = |text: &str| Some(length(text));
     Around {
+        house_unit: Some(Unit::Millimetre),
         rules: RuleSet::of(Family::Australia),
         board_height: some("180 mm"),
         board_thickness: some("7.5 mm"),
@@ -173,10 +175,14 @@ const SLIPS: &[SlipRow] = &[
     (M::MarkHeight, "200 in", Asked, Reason::OffPole, "200 mm"),
     (M::MarkClear, "12 in", Asked, Reason::Unusual, "1/2 in"),
     (M::NotchAcross, "20 ft", Refused, Reason::OffBoard, "20 in"),
-    (M::NotchUp, "6 ft", Refused, Reason::Absurd, "6 in"),
+    (M::NotchUp, "6 ft", Asked, Reason::Unusual, "6 in"),
     (M::Gap, "5 in", Refused, Reason::Absurd, "5/32 in"),
     (M::Gap, "18 in", Refused, Reason::Absurd, "1/8 in"),
     (M::Gap, "1/2 in", Asked, Reason::Unusual, ""),
+    (M::TrimWidth, "3.12 in", Asked, Reason::OffTape, "3 1/2 in"),
+    (M::MarkHeight, "64.316 in", Asked, Reason::OffTape, "64 3/16 in"),
+    (M::TrimWidth, "3.5 mm", Asked, Reason::OtherUnit, "3 1/2 in"),
+    (M::MarkHeight, "64 mm", Asked, Reason::OtherUnit, "64 in"),
 ];
 
 #[test]
@@ -393,14 +399,27 @@ fn a_reading_far_from_the_plan_is_asked_about() {
 }
 
 #[test]
-fn a_gap_belongs_to_one_cut() {
-    let eighth = length("1/8 in");
-    let around = |is_cut, told_gap| Around { is_cut, told_gap, ..house() };
-    assert!(judge(M::Gap, eighth, &around(Some(true), None)).is_fine());
-    let uncut = judge(M::Gap, eighth, &around(Some(false), None));
-    assert_eq!(said(&uncut).map(|(how, reason, _)| (how, reason)), Some((Refused, Reason::NotCut)));
-    let again = judge(M::Gap, eighth, &around(Some(true), Some(length("1/16 in"))));
-    assert_eq!(said(&again).map(|(how, reason, _)| (how, reason)), Some((Asked, Reason::ToldBefore)));
+fn a_gap_is_of_a_cut_board_and_near_what_the_saw_leaves() {
+    let around = |is_cut, learned: Option<(&str, &str)>| {
+        let learned_gap = learned.map(|(least, most)| (Some(length(least)), Some(length(most))));
+        Around { is_cut, learned_gap, ..house() }
+    };
+    let says =
+        |text: &str, around: &Around| said(&judge(M::Gap, length(text), around)).map(|(how, reason, _)| (how, reason));
+    assert_eq!(says("1/8 in", &around(Some(true), None)), None);
+    // Before it is cut not even the size of the number matters.
+    for text in ["1/8 in", "5 in"] {
+        assert_eq!(says(text, &around(Some(false), None)), Some((Refused, Reason::NotCut)), "{text}");
+    }
+    let learned = around(Some(true), Some(("1/16 in", "1/8 in")));
+    for (text, found) in [
+        ("0 in", None),
+        ("3/16 in", None),
+        ("13/64 in", Some((Asked, Reason::FarFromLearned))),
+        ("5 in", Some((Refused, Reason::Absurd))),
+    ] {
+        assert_eq!(says(text, &learned), found, "{text}");
+    }
 }
 
 #[test]
@@ -496,6 +515,15 @@ fn every_measurand() -> Vec<Measurand> {
     rows.chain(PenetrationKind::ALL.iter().map(|kind| M::PenetrationWidth(*kind))).collect()
 }
 
+/// Whether a suggestion is taken as it is shown, in its own unit.
+fn is_fine_as_shown(measurand: Measurand, suggestion: Suggestion, around: &Around) -> bool {
+    let unit = match suggestion.slip {
+        Slip::Unit(unit) => Some(unit),
+        _ => around.unit,
+    };
+    judge(measurand, suggestion.meant, &Around { unit, ..around.clone() }).is_fine()
+}
+
 proptest! {
     #[test]
     fn what_is_suggested_is_fine_and_what_is_allowed_is_possible(
@@ -516,12 +544,12 @@ proptest! {
             Verdict::Fine => {}
             Verdict::Unlikely { suggestion, .. } => {
                 if let Some(suggestion) = suggestion {
-                    prop_assert!(judge(measurand, suggestion.meant, &around).is_fine());
+                    prop_assert!(is_fine_as_shown(measurand, suggestion, &around), "{suggestion:?}");
                 }
             }
             Verdict::Impossible { allowed, suggestion, .. } => {
                 if let Some(suggestion) = suggestion {
-                    prop_assert!(judge(measurand, suggestion.meant, &around).is_fine());
+                    prop_assert!(is_fine_as_shown(measurand, suggestion, &around), "{suggestion:?}");
                 }
                 let outside = allowed.least.is_some_and(|least| value < least) || allowed.most.is_some_and(|most| value > most);
                 let nothing = measurand == M::StepRise && value == Length::ZERO;

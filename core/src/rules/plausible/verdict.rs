@@ -85,6 +85,10 @@ reasons! {
     Unusual = "plausible-unusual",
     /// A small whole number of inches where feet are usual.
     Feet = "plausible-feet",
+    /// Between the marks of a tape in inches.
+    OffTape = "plausible-off-tape",
+    /// In the units of another tape than everything else.
+    OtherUnit = "plausible-other-unit",
     /// Under what a rule asks at least.
     UnderRule = "plausible-under-rule",
     /// Over what a rule allows at most.
@@ -131,10 +135,14 @@ reasons! {
     HoleInBlock = "plausible-hole-in-block",
     /// Not on the board.
     OffBoard = "plausible-off-board",
+    /// The left side of a block right of its right one.
+    SidesOrder = "plausible-sides-order",
+    /// The bottom of a block above its top.
+    EdgesOrder = "plausible-edges-order",
+    /// A gap far from what saw and hands were seen to leave.
+    FarFromLearned = "plausible-far-from-learned",
     /// A gap of a board that is not cut.
     NotCut = "plausible-not-cut",
-    /// A gap of a cut that was told already: it replaces the first and is no further cut.
-    ToldBefore = "plausible-told-before",
     /// On top of something else.
     Overlaps = "plausible-overlaps",
     /// A name that something else has.

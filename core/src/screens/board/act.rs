@@ -15,7 +15,7 @@ use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
 use crate::work::{BoardNotch, WorkError};
 
 use super::hand::InHand;
-use super::{GAP_STEP, again, notches, overcut};
+use super::{GAP_STEP, again, notches, overcut, right};
 
 pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Result<ActionResult> {
     let id = |board: &str| terms.id("board", board);
@@ -39,6 +39,8 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
             let hand = InHand::of(book, terms, id(board)?)?;
             let group = if field == Field::Gap.code() {
                 say_gap(book, terms, &hand, notch, text)?
+            } else if field == right::RIGHT {
+                right::say(book, terms, &hand, notch, text)?
             } else {
                 answer_notch(book, terms, &hand, notch, field, text)?
             };
@@ -185,6 +187,27 @@ fn sign_step(book: &mut Book, terms: &Terms<'_>, hand: &InHand, step: &str, said
     accept_signed(book, terms, operation, &on, step, said)
 }
 
+/// A sawn board ticks its step, with what it was cut to where nothing more is cut of it. Without a signer, or before what
+/// must come first, the step stays open: the board is cut all the same.
+pub(in crate::screens) fn sawn(
+    book: &Book,
+    terms: &Terms<'_>,
+    (board, nth): (Id, u32),
+    operation: Operation,
+) -> Result<Operation> {
+    let hand = InHand::of(book, terms, board)?;
+    let (name, steps) = (hand.name(), hand.steps()?);
+    let on = hand.signing(book, &name, &steps)?;
+    let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
+    let Ok(ticked) = signed(book, terms, &on, "board-cut", &said) else { return Ok(operation) };
+    let operation = operation.also(ticked);
+    if hand.board.detail()?.notched {
+        return Ok(operation);
+    }
+    let id = terms.fresh(1 + nth);
+    Ok(hand.cut_now()?.write(operation, board, &[id], &sort_key(terms, 0)))
+}
+
 /// The gap that came out: with the offset that it was marked with it tells what the saw took.
 fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text: &str) -> Result<Id> {
     let unknown = || Problem::new(Code::Unknown, "notch", terms.phrase("screen-unknown", &[]));
@@ -199,7 +222,8 @@ fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text:
     let offset = hand.cut().and_then(|cut| cut.offset(&known.ids())).unwrap_or_else(|| hand.offset(known));
     let (id, of) = (terms.fresh(0), terms.id("notch", notch)?);
     let offset = Value::Length { length: offset, typed: String::new(), unit: unit.clone() };
-    let operation = Operation::new(OperationKind::GapFitted, None, [&terms.context.signer, text.trim()])
+    let cut = hand.work.house().under(hand.id(), Kind::Cut).last();
+    let mut operation = Operation::new(OperationKind::GapFitted, None, [&terms.context.signer, text.trim()])
         .create(id, Kind::Gap, None, sort_key(terms, 0))
         .set(id, Field::Signer, Value::Text(terms.context.signer.clone()))
         .set(id, Field::Saw, Value::Text(overcut::saw(book)?))
@@ -207,6 +231,9 @@ fn say_gap(book: &mut Book, terms: &Terms<'_>, hand: &InHand, notch: &str, text:
         .set(id, Field::Offset, offset)
         .set(id, Field::Board, Value::Reference(hand.id()))
         .set(id, Field::Notch, Value::Reference(of));
+    if let Some(cut) = cut {
+        operation = operation.set(id, Field::Cut, Value::Reference(cut.id()));
+    }
     let mut used = vec![DraftKey::field(of, Field::Gap)];
     let operation = match measured_last(book, terms, hand, known, text)? {
         None => operation,

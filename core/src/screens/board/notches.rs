@@ -1,15 +1,19 @@
-use crate::book::{BoardState, Book, DraftKey, Field, Kind, field_of, fields_of};
+use crate::book::{BoardState, Book, DraftKey, Field, FieldSpec, Kind, field_of, fields_of};
 use crate::forms::ask;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
+use crate::forms::plausible::{about_new, posed};
 use crate::measure::Length;
 use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warning, marks};
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
-use crate::views::{Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source};
+use crate::views::{
+    AnswerKind, Choice, Corner, LevelView, MarksView, NotchView, Note, Question, Reading, Size, Source,
+};
 use crate::work::{BoardNotch, LaidNotch, LaidOut, cross_check};
 
 use super::hand::InHand;
+use super::right;
 
 /// The views of every notch that cuts the board or is not told yet.
 pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Result<Vec<NotchView>> {
@@ -106,7 +110,11 @@ fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) 
         }
         if let (None, Some(planned)) = (&notch.taped, &notch.planned) {
             question.draft = book.draft(&DraftKey::field(planned.id, spec.field))?;
+            *question = posed(book, terms, &about_new(Some(hand.id())), question.clone())?;
         }
+    }
+    if notch.taped.is_some() && !differing(hand, notch)?.is_empty() {
+        questions.push(which_is_right(terms, notch));
     }
     if hand.board.state() != BoardState::Planned && notch.block.is_some() {
         questions.extend(gap(book, terms, hand, notch)?);
@@ -121,7 +129,8 @@ fn gap(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Res
     let reading = gaps.last(hand.id(), &notch.ids()).and_then(|gap| terms.answer(gap, Field::Gap));
     let draft = notch.id().map_or(Ok(String::new()), |id| book.draft(&DraftKey::field(id, Field::Gap)))?;
     let answer = reading.as_ref().map(|reading| reading.text.clone()).unwrap_or_default();
-    Ok(Some(Question { subject: id(notch), answer, reading, draft, ..ask::unanswered(terms, spec) }))
+    let question = Question { subject: id(notch), answer, reading, draft, ..ask::unanswered(terms, spec) };
+    posed(book, terms, &about_new(None), question).map(Some)
 }
 
 fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: &Notch) {
@@ -149,26 +158,45 @@ fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: 
     view.notes.extend(warned);
 }
 
+/// The readings of a notch that differ from the plan by more than the tolerance: the question, the tape, the plan.
+fn differing(hand: &InHand, notch: &BoardNotch) -> Result<Vec<(&'static FieldSpec, Length, Length)>> {
+    let tolerance = hand.board.rules.get_length(keys::TAPE_PLAN_TOLERANCE)?;
+    let Some(taped) = &notch.taped else { return Ok(Vec::new()) };
+    let both = |spec: &'static FieldSpec| Some((spec, taped.length(spec.field)?, notch.planned_reading(spec.field)?));
+    let far = |(_, read, planned): &(_, Length, Length)| (*read - *planned).abs() > tolerance;
+    Ok(fields_of(Kind::Notch).iter().filter_map(both).filter(far).collect())
+}
+
 /// Where the tape and the plan differ by more than the tolerance it is said, and which is right is asked; nothing is
 /// overwritten.
 fn off_plan(terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<Vec<Note>> {
-    let tolerance = hand.board.rules.get_length(keys::TAPE_PLAN_TOLERANCE)?;
-    let Some(taped) = &notch.taped else { return Ok(Vec::new()) };
-    let mut notes = Vec::new();
-    for spec in fields_of(Kind::Notch) {
-        let (Some(read), Some(planned)) = (taped.length(spec.field), notch.planned_reading(spec.field)) else {
-            continue;
-        };
-        if (read - planned).abs() > tolerance {
-            let args = [
-                ("question", terms.phrase(spec.title, &[]).into()),
-                ("taped", terms.shown(read).into()),
-                ("planned", terms.shown(planned).into()),
-            ];
-            notes.push(note(terms, "off-plan", key("notch-off-plan"), &args));
-        }
+    let says = |(spec, read, planned): (&FieldSpec, Length, Length)| {
+        let args = [
+            ("question", terms.phrase(spec.title, &[]).into()),
+            ("taped", terms.shown(read).into()),
+            ("planned", terms.shown(planned).into()),
+        ];
+        note(terms, "off-plan", key("notch-off-plan"), &args)
+    };
+    Ok(differing(hand, notch)?.into_iter().map(says).collect())
+}
+
+/// The question which of the two is right.
+fn which_is_right(terms: &Terms<'_>, notch: &BoardNotch) -> Question {
+    let choice = |code: &str, text: &str| Choice { code: code.to_owned(), label: terms.phrase(text, &[]) };
+    Question {
+        subject: id(notch),
+        field: right::RIGHT.to_owned(),
+        title: terms.phrase(right::TITLE, &[]),
+        hint: terms.phrase(key("notch-which-is-right-hint"), &[]),
+        kind: AnswerKind::ChoiceKind,
+        choices: vec![choice(right::TAPE, key("notch-right-tape")), choice(right::PLAN, key("notch-right-plan"))],
+        answer: String::new(),
+        reading: None,
+        draft: String::new(),
+        optional: true,
+        picture: String::new(),
     }
-    Ok(notes)
 }
 
 fn marks_view(terms: &Terms<'_>, marks: &Marks) -> MarksView {

@@ -45,7 +45,9 @@ pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProg
         cut: boards(BoardState::Cut),
         fixed: boards(BoardState::Fixed),
         penetrations: count(wall.penetrations.len()),
-        penetrations_open: count(wall.penetrations.iter().filter(|one| !one.open.is_empty()).count()),
+        penetrations_open: count(
+            wall.penetrations.iter().filter(|one| !one.open.is_empty() || !wall.is_boarded(one)).count(),
+        ),
         said: String::new(),
         // A wall whose sizes do not fit together yet is not drawn.
         revision: small::of_progress(wall).map_or(0, |drawn| small_revision(&drawn)),

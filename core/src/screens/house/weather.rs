@@ -15,6 +15,7 @@ pub(super) fn line(terms: &Terms<'_>, open: &OpenToWeather<'_>) -> views::OpenTo
         WeatherGap::PatchNotLapped(one) => at(one, WeatherKind::PatchNotLapped, key("house-patch-not-lapped")),
         WeatherGap::EdgeNotPrimed(one) => at(one, WeatherKind::EdgeNotPrimed, key("house-edge-not-primed")),
         WeatherGap::BeadMissing(one) => at(one, WeatherKind::BeadMissing, key("house-bead-missing")),
+        WeatherGap::BoardsMissing(one) => at(one, WeatherKind::BoardsMissing, key("house-boards-missing")),
         WeatherGap::BoardsNotPrimed(lowest, count) => {
             let args = [("wall", wall.into()), ("count", count.into()), ("course", lowest.course.into())];
             views::OpenToWeather {

@@ -12,13 +12,17 @@ use crate::work::{Site, Work, WorkError, head_of, outline_with};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.
 pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field, value: Value) -> Result<()> {
-    let answered = wall.record.with(field, value);
+    wall_as(terms, (work, wall), &wall.record.with(field, value), field)
+}
+
+/// The same of a wall as it would be, for the answer of a field.
+pub(super) fn wall_as(terms: &Terms<'_>, (work, wall): (&Work, &Site), answered: &Record, field: Field) -> Result<()> {
     let sizes = [Field::Width, Field::LeftHeight, Field::RightHeight];
     if sizes.into_iter().any(|size| answered.length(size).is_none()) {
         return Ok(());
     }
     let steps = work.house().under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
-    let outline = outline_with(&answered, steps).map_err(|_| impossible(terms, field))?;
+    let outline = outline_with(answered, steps).map_err(|_| impossible(terms, field))?;
     openings_stay(terms, wall, &outline, field)
 }
 

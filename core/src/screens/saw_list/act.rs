@@ -8,6 +8,7 @@ use crate::forms::error::Result;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::DEFAULT_EFFORT;
+use crate::screens::board::sawn;
 use crate::screens::planning::{self, refused};
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
@@ -80,6 +81,9 @@ fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Res
             Field::SawnLength.code().to_owned(),
             planned(piece.length),
         );
+    }
+    for (nth, piece) in (0..).zip(board.pieces.iter().filter(|piece| piece.is_planned())) {
+        operation = sawn(book, terms, (piece.board.id(), nth), operation)?;
     }
     let source = board.offcut.as_deref().and_then(|offcut| offcut.parse().ok());
     if let Some(offcut) = source {

@@ -153,7 +153,7 @@ fn what_cannot_be_worked_out_is_kept_and_says_what_it_would_need() {
         value: "0".to_owned(),
         reason: "the owner’s eye".to_owned(),
     };
-    tap(&mut book, 20, action).unwrap();
+    insist(&mut book, 20, action);
     let readings = readings(&pole(&book, "en", &job));
     say(&mut book, 21, &wall, &given(&readings)).unwrap();
     let entry = pole(&book, "en", &job).as_built.remove(0);
@@ -220,5 +220,11 @@ fn a_course_that_laps_too_little_is_told() {
     let (code, text) = note(21, "7", "7 1/2");
     assert_eq!(code, "lap-short");
     assert!(text.contains("only 3/4\"") && text.contains("1 1/4\""), "{text}");
-    assert_eq!(note(22, "8 3/8", "7").0, "no-lap");
+    let asked = say(&mut book, 22, &wall, &[("course", "2"), ("left", "8 3/8"), ("right", "7")]).unwrap_err();
+    assert_eq!((asked.code.as_str(), asked.field.as_str()), ("unlikely", "left"));
+    let mut note = |n, left: &str, right: &str| {
+        say(&mut book, n, &wall, &[("course", "2"), ("left", left), ("right", right)]).unwrap();
+        pole(&book, "en", &job).as_built[0].notes[0].code.clone()
+    };
+    assert_eq!(note(22, "8 3/8", "7"), "no-lap");
 }

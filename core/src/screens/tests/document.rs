@@ -49,6 +49,8 @@ fn planned_lengths_lines_notches_and_rules_come_along() {
         "rules-changed": [{ "key": "lap.least", "value": "32 mm", "reason": "maker" }]
     }"#;
     let mut book = Book::in_memory().unwrap();
+    // A stud and a notch in inches on a house in millimetres: asked about once.
+    assert_eq!(take(&mut book, 1, text).unwrap_err().code, "unlikely");
     let job = take(&mut book, 1, text).unwrap();
     let mut came: serde_json::Value = serde_json::from_str(&out(&book, &job)).unwrap();
     let sent: serde_json::Value = serde_json::from_str(text).unwrap();

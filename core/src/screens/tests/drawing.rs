@@ -103,7 +103,7 @@ fn a_boards_revision_changes_when_and_only_when_its_drawing_does() {
     assert_eq!(face(&demo), before);
     // A reading of the tape is.
     let (field, text) = ("top-left".to_owned(), "3 3/8".to_owned());
-    demo.tap(12, BoardAction::AnswerNotch { board: board.clone(), notch, field, text });
+    insist(&mut demo.book, 12, BoardAction::AnswerNotch { board: board.clone(), notch, field, text });
     let taped = face(&demo);
     assert_ne!(taped.revision, before.revision);
     assert_ne!(taped.bytes, before.bytes);

@@ -15,6 +15,7 @@ mod new;
 mod penetration;
 mod photo;
 mod planning;
+mod plausible;
 mod pole;
 mod rules;
 mod saw_list;
@@ -53,6 +54,14 @@ pub(super) fn inches(whole: i64, sixty_fourths: i64) -> i64 {
 /// What was tapped on a screen, and what it led to.
 pub(super) fn tap(book: &mut Book, n: u8, action: impl Into<Action>) -> Result<Outcome, Problem> {
     act(book, &context("en", n), &action.into())
+}
+
+/// Says what hardly can be: it is asked about once, and the same once more is the yes.
+pub(super) fn insist(book: &mut Book, n: u8, action: impl Into<Action>) -> Outcome {
+    let action = action.into();
+    let asked = tap(book, n, action.clone()).unwrap_err();
+    assert_eq!(asked.code, "unlikely", "{asked:?}");
+    tap(book, n, action).unwrap()
 }
 
 /// What a place shows, as the view of its screen.

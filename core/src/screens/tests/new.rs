@@ -111,10 +111,11 @@ fn a_house_like_another_takes_its_boards_and_its_name_from_here() {
     assert_ne!(making(&book, new.0, new.1).title, making(&book, NewThing::House, "").title);
     let Place::House { job: made } = answer(&mut book, 9, new, "name", "Lot 9").place else { panic!("house") };
     let made = of(&book, &made);
-    let said = |house: &HouseView| house.stock.iter().map(|stock| stock.said.clone()).collect::<Vec<_>>();
+    let lengths = |house: &HouseView| house.stock.iter().map(|stock| stock.length.nm).collect::<Vec<_>>();
     assert_eq!((made.name.as_str(), made.walls.len()), ("Lot 9", 0));
     assert!(!like.stock.is_empty());
-    assert_eq!(said(&made), said(&like));
+    assert_eq!(lengths(&made), lengths(&like));
+    assert!(made.stock.iter().all(|stock| stock.count.is_none()), "the boards at hand lie there");
     let nowhere = Place::New { what: NewThing::House, parent: "nowhere".to_owned() };
     assert_eq!(view(&book, &context("en", 0), &nowhere).unwrap_err().field, "parent");
 }

@@ -139,7 +139,7 @@ fn the_block_is_split_as_by_hand() {
 fn a_closed_ring_says_the_way_out() {
     let (mut book, _, wall) = wall();
     let hole = hose_bib(&mut book, &wall, &BLOCK);
-    tap(&mut book, 8, answer(&hole, "block-thickness", "3")).unwrap();
+    insist(&mut book, 8, answer(&hole, "block-thickness", "3"));
     let view = view_of(&book, "en", &hole);
     let note = view.notes.iter().find(|note| note.code == "ring-closed").unwrap();
     assert!(note.text.contains('°') && note.text.contains("make the hole"), "{}", note.text);
@@ -361,7 +361,7 @@ fn a_layer_that_sheds_inward_is_named_with_what_to_do() {
         value: "1".to_owned(),
         reason: "a scrap".to_owned(),
     };
-    tap(&mut book, 9, action).unwrap();
+    insist(&mut book, 9, action);
     let shedding = view_of(&book, "en", &hole).shedding.unwrap();
     assert!(!shedding.sheds);
     // Barrier and board lie over the patch by less than their laps.

@@ -68,7 +68,10 @@ fn a_penetration_like_the_last_one_lies_where_it_was_put() {
     let metric = Context { show: "mm".to_owned(), division: "1 mm".to_owned(), ..context("en", 20) };
     let action =
         WallAction::AddSameAsLast { wall: wall.clone(), from_left: "60".to_owned(), from_base: "700".to_owned() };
-    let added = act(&mut book, &metric, &action.into()).unwrap();
+    let action = action.into();
+    // All else is in inches: whether it is 60 in is asked once.
+    assert_eq!(act(&mut book, &metric, &action).unwrap_err().code, "unlikely");
+    let added = act(&mut book, &metric, &action).unwrap();
     let PenetrationView { penetration, .. } = PenetrationView::of(added.view);
     let wall = wall_view(&book, &wall);
     let [first, second] = &wall.penetrations[..] else { panic!("two: {:?}", wall.penetrations) };

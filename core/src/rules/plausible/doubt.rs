@@ -1,0 +1,43 @@
+//! What speaks against a value.
+
+use super::bound::{Bound, Weight, bounds};
+use super::{Allowed, Around, Ground, Measurand, Reason, Why};
+use crate::measure::{Length, Unit};
+
+/// Whether nothing speaks against a value.
+pub(super) fn fits(measurand: Measurand, value: Length, around: &Around) -> bool {
+    against(measurand, value, around).is_none()
+}
+
+/// What speaks loudest against a value.
+pub(super) fn against(measurand: Measurand, value: Length, around: &Around) -> Option<(Weight, Why)> {
+    if measurand == Measurand::Gap && around.is_cut == Some(false) {
+        return Some((Weight::Impossible, Why::with(Reason::NotCut, Allowed::default(), Ground::Geometry)));
+    }
+    let (mut impossible, mut unlikely): (Vec<Bound>, Vec<Bound>) =
+        bounds(measurand, around).into_iter().partition(|bound| bound.weight == Weight::Impossible);
+    impossible.retain(|bound| !bound.allows(value));
+    if let Some(bound) = impossible.into_iter().next() {
+        return Some((Weight::Impossible, bound.why));
+    }
+    if measurand == Measurand::StepRise && value == Length::ZERO {
+        return Some((Weight::Impossible, Why::with(Reason::OnWall, Allowed::default(), Ground::Geometry)));
+    }
+    unlikely.retain(|bound| !bound.allows(value));
+    let reads_like_feet = || reads_like_feet(measurand, value, around).map(|why| (Weight::Unlikely, why));
+    unlikely.into_iter().next().map(|bound| (Weight::Unlikely, bound.why)).or_else(reads_like_feet)
+}
+
+/// Whether a tape in inches has a mark there: none is finer than a 64th.
+pub(super) fn is_on_tape(value: Length) -> bool {
+    value.nm() % Length::from_inches_64(0, 1).nm() == 0
+}
+
+/// A whole number of inches, so small that it reads like one of feet, where nothing planned says that it is right.
+fn reads_like_feet(measurand: Measurand, value: Length, around: &Around) -> Option<Why> {
+    let typed_in = around.unit.unwrap_or(Unit::Inch);
+    let whole = value.nm() % Length::NM_PER_INCH == 0;
+    let small = value.is_positive() && value <= Length::from_inches(measurand.habit().feet_up_to);
+    let why = || Why::habit(Reason::Feet, (Some(value), value.checked_mul(12)));
+    (typed_in == Unit::Inch && whole && small && around.planned.is_none()).then(why)
+}

@@ -1,0 +1,76 @@
+use std::cmp::Ordering;
+
+use super::bound::{Bound, Weight, bounds};
+use super::doubt::{against, fits, is_on_tape};
+use super::{Allowed, Around, Ground, Measurand, Reason, Verdict, Why, slip};
+use crate::measure::{Length, Unit};
+use crate::rules::{Quantity, Rule, RuleUnit, keys};
+
+/// Judges one value of a house by what is known around it.
+pub fn judge(measurand: Measurand, value: Length, around: &Around) -> Verdict {
+    let doubt = against(measurand, value, around);
+    let doubt = doubt.or_else(|| Some((Weight::Unlikely, misread(measurand, value, around)?)));
+    match doubt {
+        None => Verdict::Fine,
+        Some((Weight::Unlikely, why)) => Verdict::Unlikely { why, suggestion: slip::meant(measurand, value, around) },
+        Some((Weight::Impossible, why)) => Verdict::Impossible {
+            // A board that is not cut has no gap at all.
+            allowed: if why.reason == Reason::NotCut { Allowed::default() } else { allowed(measurand, around) },
+            why,
+            suggestion: slip::meant(measurand, value, around),
+        },
+    }
+}
+
+/// A value that can be, and is written as nobody writes it here: between the marks of a tape, or in the units of another
+/// tape where the number would be right on this one.
+fn misread(measurand: Measurand, value: Length, around: &Around) -> Option<Why> {
+    let metric = |unit: Unit| !matches!(unit, Unit::Inch | Unit::Foot);
+    let unit = around.unit?;
+    if unit == Unit::Inch && !is_on_tape(value) {
+        return Some(Why::habit(Reason::OffTape, (None, None)));
+    }
+    let others = around.house_unit.filter(|house| metric(*house) != metric(unit))?;
+    let (own, other) = if metric(others) { (Unit::Inch, Unit::Millimetre) } else { (Unit::Millimetre, Unit::Inch) };
+    let read_there = value.scaled(other.nm(), own.nm())?;
+    let fits = unit == own && around.planned.is_none() && read_there != value && fits(measurand, read_there, around);
+    fits.then(|| Why::geometry(Reason::OtherUnit, read_there))
+}
+
+/// Where all that is impossible ends.
+fn allowed(measurand: Measurand, around: &Around) -> Allowed {
+    let sure = bounds(measurand, around).into_iter().filter(|bound| bound.weight == Weight::Impossible);
+    let tighter = |all: Allowed, bound: Bound| Allowed {
+        least: all.least.max(bound.range.0),
+        most: [all.most, bound.range.1].into_iter().flatten().min(),
+    };
+    sure.fold(Allowed::default(), tighter)
+}
+
+/// Judges a change of a rule.
+pub fn judge_rule(rule: &Rule, value: Quantity) -> Verdict {
+    let none = Quantity::new(0, 1, value.unit());
+    let zero = none.is_some_and(|none| value == none);
+    if rule.key == keys::HEAD_FLASHING_SLOPE && zero {
+        let why = Why::with(Reason::NoFall, Allowed::default(), Ground::Geometry);
+        return Verdict::Impossible { why, allowed: Allowed::default(), suggestion: None };
+    }
+    let (numerator, denominator) = rule.value.fraction();
+    // What is nothing, a year or a share of everything by default has no half and no double.
+    if numerator == 0 || rule.value.unit() == RuleUnit::Year {
+        return Verdict::Fine;
+    }
+    let times =
+        |n: i64, d: i64| Quantity::new(numerator.checked_mul(n)?, denominator.checked_mul(d)?, rule.value.unit());
+    let far = |bound: Option<Quantity>, order: Ordering| {
+        bound.and_then(|bound| value.compare(bound)).is_some_and(|found| found == order)
+    };
+    if far(times(1, 2), Ordering::Less) || far(times(2, 1), Ordering::Greater) {
+        let why = Why {
+            name: rule.value.text(),
+            ..Why::with(Reason::FarFromDefault, Allowed::default(), Ground::Rule(rule.key))
+        };
+        return Verdict::Unlikely { why, suggestion: None };
+    }
+    Verdict::Fine
+}

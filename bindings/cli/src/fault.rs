@@ -66,7 +66,12 @@ impl Fault {
 
 impl From<Problem> for Fault {
     fn from(problem: Problem) -> Self {
-        Self { code: problem.code, field: problem.field, text: problem.text }
+        let mut text = problem.text;
+        if (problem.code.as_str(), problem.field.as_str()) == ("missing", "signer") {
+            let how = Phrases::for_language(locale::chosen()).phrase("cli-signer", &[]);
+            text = format!("{text} {how}");
+        }
+        Self { code: problem.code, field: problem.field, text }
     }
 }
 

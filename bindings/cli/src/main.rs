@@ -7,6 +7,7 @@ mod fault;
 mod figure;
 mod find;
 mod locale;
+mod manual;
 mod options;
 mod paper;
 mod run;
@@ -27,5 +28,8 @@ fn main() -> ExitCode {
         return figure::run(rest);
     }
     let command = Command::parse();
+    if let Some(printed) = command.task.as_ref().and_then(manual::printed) {
+        return run::printed(printed);
+    }
     run::run(&command.options, &command.task.unwrap_or(Task::Demo { anew: false }))
 }

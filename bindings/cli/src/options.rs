@@ -46,14 +46,14 @@ pub(crate) struct Options {
 #[derive(Clone, Debug, Default, Args)]
 pub(crate) struct Answers {
     /// Answers, such as width="31' 4\"" or mode=fit.
-    #[arg(value_name = "FIELD=ANSWER", value_parser = pair, allow_hyphen_values = true)]
+    #[arg(value_name = "FIELD=ANSWER", value_parser = pair)]
     pub(crate) given: Vec<(String, String)>,
 }
 
 fn pair(text: &str) -> Result<(String, String), String> {
     match text.split_once('=') {
         Some((field, answer)) if !field.is_empty() => Ok((field.to_owned(), answer.to_owned())),
-        _ => Err("write FIELD=ANSWER".to_owned()),
+        _ => Err("write FIELD=ANSWER, such as width=24ft or base=-14in".to_owned()),
     }
 }
 
@@ -137,6 +137,14 @@ pub(crate) enum Task {
         #[command(flatten)]
         answers: Answers,
     },
+    /// Change a part of a wall, such as a window's width; without answers, show the wall's questions.
+    Change {
+        wall: String,
+        /// The opening, abutment, base-step or stud: its kind where there is one alone, else the beginning of its id.
+        part: String,
+        #[command(flatten)]
+        answers: Answers,
+    },
     /// Remove a part of a wall; it stays in the done list.
     Remove { wall: String, part: String },
     /// Plan the boards of a wall from the pole.
@@ -186,7 +194,13 @@ pub(crate) enum Task {
     /// Attach a loose board to a wall.
     Attach { board: String, wall: String },
     /// A gap that was measured after fitting: the saw and the hands are learned from it.
-    Gap { board: String, gap: String },
+    Gap {
+        board: String,
+        gap: String,
+        /// Which notch it was measured at, where there is more than one.
+        #[arg(long, value_name = "NOTCH")]
+        notch: Option<String>,
+    },
     /// A loose board like the last loose one, with its blocks.
     SameBoard {
         /// The house whose loose boards are meant; else those of none.
@@ -206,10 +220,11 @@ pub(crate) enum Task {
         #[command(flatten)]
         answers: Answers,
     },
-    /// Tick a step of a board or a penetration.
+    /// Tick steps of a board or a penetration, one after the other.
     Tick {
         thing: String,
-        step: String,
+        #[arg(required = true, value_name = "STEP")]
+        steps: Vec<String>,
         #[arg(long, default_value = "")]
         note: String,
         #[arg(long, default_value = "", allow_hyphen_values = true)]
@@ -345,6 +360,10 @@ pub(crate) enum Task {
         #[arg(long)]
         dark: bool,
     },
+    /// What a shell completes commands and options by: to be sourced, or put where the shell looks for it.
+    Completions { shell: clap_complete::Shell },
+    /// The manual page, for man.
+    Man,
     /// The demo house and its walk through the main job.
     Demo {
         /// Put the demo's book aside and begin anew.

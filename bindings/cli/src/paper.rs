@@ -190,6 +190,11 @@ impl Paper {
             };
             let field = self.set(Ink::Faint, &format!("({})", question.field));
             self.line(&format!("  {} {answer}  {field}", question.title));
+            // Who has not answered yet wants to know how; who has does not.
+            if question.answer.is_empty() && !question.hint.is_empty() {
+                let hint = self.set(Ink::Faint, &question.hint);
+                self.line(&format!("    {hint}"));
+            }
             if !question.draft.is_empty() {
                 let draft = self.phrase("cli-draft", &[("draft", question.draft.as_str().into())]);
                 self.line(&format!("    {draft}"));

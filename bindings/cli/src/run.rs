@@ -9,8 +9,10 @@ mod materials;
 mod thing;
 mod wall;
 
+use std::collections::BTreeSet;
 use std::io::Write as _;
 use std::process::ExitCode;
+use std::slice;
 
 use lapwright::phrases::Phrases;
 use lapwright::screens;
@@ -26,6 +28,18 @@ use crate::options::{Answers, Options, Task};
 use crate::paper::Paper;
 use crate::show;
 use crate::walk;
+
+/// Prints what the command says of itself.
+pub(crate) fn printed(text: std::io::Result<Vec<u8>>) -> ExitCode {
+    let why = |error: std::io::Error| Fault::other(error.to_string());
+    match text.map_err(why).and_then(|text| out(String::from_utf8_lossy(&text).trim_end())) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(fault) => {
+            fault.say(false);
+            ExitCode::from(2)
+        }
+    }
+}
 
 /// Carries out a command on its book.
 pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
@@ -131,18 +145,19 @@ impl Session<'_> {
                 self.act(Action::PenetrationKind { action })
             }
             Task::Penetration { penetration, answers, .. } => self.penetration(penetration, answers),
-            Task::Tick { thing, step, note, measured } => self.sign(thing, step, StepHow::Tick, note, measured),
-            Task::Skip { thing, step, reason } => self.sign(thing, step, StepHow::Skip, reason, ""),
-            Task::Untick { thing, step, note } => self.sign(thing, step, StepHow::TakeBack, note, ""),
+            Task::Tick { thing, steps, note, measured } => self.sign(thing, steps, StepHow::Tick, note, measured),
+            Task::Skip { thing, step, reason } => self.sign(thing, slice::from_ref(step), StepHow::Skip, reason, ""),
+            Task::Untick { thing, step, note } => self.sign(thing, slice::from_ref(step), StepHow::TakeBack, note, ""),
             Task::Wall { wall } => self.wall(wall),
             Task::Measure { wall, answers } => self.measure(wall, answers),
             Task::Add { wall, kind, answers } => self.add(wall, kind, answers),
+            Task::Change { wall, part, answers } => self.change(wall, part, answers),
             Task::Remove { wall, part } => self.remove(wall, part),
             Task::Plan { wall } => self.plan(wall),
             Task::Loose { length, house, answers } => self.loose(length, house.as_deref(), answers),
             Task::Board { board, notch, answers } => self.board(board, notch.as_deref(), answers),
             Task::Attach { board, wall } => self.attach(board, wall),
-            Task::Gap { board, gap } => self.gap(board, gap),
+            Task::Gap { board, gap, notch } => self.gap(board, gap, notch.as_deref()),
             Task::Saw { house, asked } => self.saw(house, asked),
             Task::Order { house, asked } => self.order(house, asked),
             Task::Export { house, file, force } => self.export(house, file.as_deref(), *force),
@@ -156,7 +171,7 @@ impl Session<'_> {
                 self.say("cli-acknowledged", "", "why")
             }
             // The demo has a book of its own, and what is repaired is not open.
-            Task::Demo { .. } | Task::Repair => Ok(()),
+            Task::Demo { .. } | Task::Repair | Task::Completions { .. } | Task::Man => Ok(()),
         }
     }
 
@@ -287,7 +302,18 @@ impl Session<'_> {
         if depends && !yes {
             return self.print_outcome(&looked);
         }
-        self.act(Action::DoneListKind { action: DoneListAction::Undo { job: None, group } })
+        // On a phone the keys that were taken back are there again to be mended; here the next command says the answer anew.
+        let typed: BTreeSet<String> = self.drafts()?;
+        let undone = self.book.act(&Action::DoneListKind { action: DoneListAction::Undo { job: None, group } })?;
+        for key in self.drafts()?.difference(&typed) {
+            self.book.inner.store_mut().draft_clear(key)?;
+        }
+        self.print_outcome(&undone)
+    }
+
+    /// The keys of everything that is typed and not accepted.
+    fn drafts(&self) -> Result<BTreeSet<String>, Fault> {
+        Ok(self.book.inner.store().drafts()?.into_iter().map(|(key, _)| key).collect())
     }
 
     fn check(&mut self) -> Result<(), Fault> {

@@ -178,6 +178,10 @@ fn every_command_answers_in_json() {
     let wall = place.planned("Street gable");
     let notched = wall["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap();
     let board = text(&notched["board"]).to_owned();
+    let view = place.json(&["board", &board]);
+    let questions = view["board-kind"]["view"]["notches"][0]["questions"].as_array().unwrap().clone();
+    let planned = questions.iter().find(|question| question["field"] == "left").unwrap();
+    let left = format!("left={}", text(&planned["reading"]["text"]).trim_start_matches("≈ "));
     let copy = place.folder.path().join("copy.lapwright").to_str().unwrap().to_owned();
     let file = place.folder.path().join("house.json").to_str().unwrap().to_owned();
     let commands: &[(&[&str], &str)] = &[
@@ -212,11 +216,11 @@ fn every_command_answers_in_json() {
                 "Yard side",
                 "opening",
                 "what=window",
-                "from-left=10 in",
+                "from-left=150 in",
                 "width=20 in",
                 "from-base=30 in",
                 "height=24 in",
-                "head-from-left=10 1/4 in",
+                "head-from-left=150 1/4 in",
                 "head-width=20 1/8 in",
             ],
             "view",
@@ -231,10 +235,14 @@ fn every_command_answers_in_json() {
         (&["untick", "Light", "dead-and-tested", "--signer", "Wren", "--note", "too early"], "view"),
         (&["skip", "Light", "dead-and-tested", "--signer", "Wren", "--reason", "not wired"], "view"),
         (&["board", &board], "board-kind"),
-        (&["board", &board, "left=71 11/16"], "view"),
+        (&["board", &board, &left], "view"),
         (&["tick", &board, "board-measure", "--signer", "Wren", "--measured", "89 3/4 in"], "view"),
+        (&["tick", &board, "board-mark", "board-notch", "--signer", "Wren"], "view"),
         (&["gap", &board, "1/8", "--signer", "Wren"], "view"),
-        (&["loose", "6 ft", "height=8 in", "lap=1 in", "left=20", "right=26", "bottom-left=4", "top-left=12"], "view"),
+        (
+            &["loose", "6 ft", "height=8 in", "lap=1 1/4 in", "left=20", "right=26", "bottom-left=4", "top-left=12"],
+            "view",
+        ),
         (&["rules", HOUSE], "rules-kind"),
         (&["settings", "signer=Wren"], "settings-kind"),
         (&["done"], "done-list-kind"),
@@ -589,4 +597,205 @@ fn the_saw_list_is_planned_cut_and_ordered() {
     let again = place.refused(&["saw", HOUSE, "--cut", &number]);
     assert!(again.contains("cut already"), "{again}");
     assert!(place.refused(&["saw", HOUSE, "--offcut", "long"]).contains("long"));
+}
+
+const LOOSE: [&str; 8] = [
+    "loose",
+    "118.5in",
+    "height=7.25in",
+    "lap=1.25in",
+    "left=52in",
+    "right=60in",
+    "bottom-left=-1.5in",
+    "top-left=4in",
+];
+
+#[test]
+fn the_first_thing_that_is_offered_is_a_notch_and_it_works_as_it_is_printed() {
+    let place = Place::new();
+    for (language, word) in [("en", "notch"), ("es", "recorte")] {
+        let offered = place.good(&["--language", language, "jobs"]);
+        let line = offered.lines().find(|line| line.contains("lapwright ")).unwrap();
+        assert!(line.contains(word) && line.contains(" loose "), "{offered}");
+        let (_, command) = line.split_once("lapwright ").unwrap();
+        let args: Vec<&str> = command.split_whitespace().collect();
+        let notch = place.good(&args);
+        assert!(notch.contains("4\"") && notch.contains("T]"), "{notch}");
+    }
+}
+
+#[test]
+fn an_option_behind_the_answers_is_an_option() {
+    let place = Place::new();
+    let mut args = LOOSE.to_vec();
+    args.push("--json");
+    let told: Value = serde_json::from_str(&place.good(&args)).unwrap();
+    assert!(told.to_string().contains("bottom-left"), "{told}");
+    // A field is named, and so is how an answer is written.
+    let output = place.run(&["loose", "118.5in", "height"]);
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(!output.status.success() && said.contains("width=24ft"), "{said}");
+}
+
+#[test]
+fn an_opening_is_changed_and_a_pitch_gives_the_peak() {
+    let place = Place::with_house();
+    let wall = "Yard side";
+    let changed = place.good(&["change", wall, "opening", "width=38in", "height=50in"]);
+    assert!(changed.contains("38\"") && changed.contains("50\""), "{changed}");
+    let outside = place.refused(&["change", wall, "opening", "width=40ft"]);
+    assert!(outside.contains("width"), "{outside}");
+    assert!(place.refused(&["change", wall, "chimney"]).contains("opening"));
+    place.good(&["new-job", "Gabled"]);
+    place.good(&["add-wall", "Gabled", "Front"]);
+    let peak = place.good(&["measure", "Front", "width=24ft", "left-height=9ft", "right-height=9ft", "pitch=6/12"]);
+    assert!(peak.contains("180\"") && peak.contains("144\""), "{peak}");
+}
+
+#[test]
+fn an_open_question_says_how_it_is_answered() {
+    let place = Place::new();
+    place.good(&["new-job", "Shed"]);
+    place.good(&["add-wall", "Shed", "Front"]);
+    let asked = place.json(&["measure", "Front"]);
+    let questions = asked["measure-kind"]["view"]["questions"].as_array().unwrap().clone();
+    let printed = place.good(&["measure", "Front"]);
+    let printed: String = printed.split_whitespace().collect::<Vec<_>>().join(" ");
+    let open = questions.iter().filter(|question| question["optional"] == false && question["answer"] == "");
+    let hints: Vec<String> = open.map(|question| text(&question["hint"]).to_owned()).collect();
+    assert!(hints.len() > 5);
+    for hint in hints {
+        assert!(printed.contains(&hint.split_whitespace().collect::<Vec<_>>().join(" ")), "{hint}: {printed}");
+    }
+}
+
+#[test]
+fn who_signs_is_asked_for_with_how_it_is_said() {
+    let place = Place::with_house();
+    place.planned("Street gable");
+    let wall = place.json(&["wall", "Street gable"]);
+    let light = text(&wall["wall-kind"]["view"]["penetrations"][0]["penetration"]).to_owned();
+    let said = place.refused(&["tick", &light, "dead-and-tested"]);
+    assert!(said.contains("lapwright settings signer="), "{said}");
+    let spanish = place.refused(&["--language", "es", "tick", &light, "dead-and-tested"]);
+    assert!(spanish.contains("lapwright settings signer="), "{spanish}");
+}
+
+#[test]
+fn several_steps_are_ticked_at_once_and_a_sawn_board_is_ticked_by_itself() {
+    let place = Place::with_house();
+    place.good(&["settings", "signer=Wren"]);
+    let view = place.planned("Street gable");
+    place.planned("Yard side");
+    let is_plain = |board: &&Value| board["notched"] == false && board["course"].as_i64() > Some(1);
+    let plain = view["boards"].as_array().unwrap().iter().find(is_plain).unwrap().clone();
+    let state = |board: &str, step: &str| {
+        let view = place.json(&["board", board]);
+        let steps = view["board-kind"]["view"]["steps"].as_array().unwrap().clone();
+        steps.into_iter().find(|own| own["code"] == step).unwrap()["state"].clone()
+    };
+    let board = text(&plain["board"]);
+    place.good(&["tick", board, "board-measure", "board-mark"]);
+    assert_eq!((state(board, "board-measure"), state(board, "board-mark")), ("done".into(), "done".into()));
+    place.good(&["saw", HOUSE, "--plan"]);
+    place.good(&["saw", HOUSE, "--cut", "1"]);
+    let list = place.json(&["saw", HOUSE]);
+    let boards = list["saw-list-kind"]["view"]["boards"].as_array().unwrap().clone();
+    let first = boards.iter().find(|board| board["number"] == 1).unwrap();
+    let pieces: Vec<&str> = first["pieces"].as_array().unwrap().iter().map(|piece| text(&piece["board"])).collect();
+    assert!(!pieces.is_empty());
+    for piece in pieces {
+        // The starter strip of the first course comes before anything that is cut for it.
+        let view = place.json(&["board", piece]);
+        let waits = view.to_string().contains("board-starter");
+        assert_eq!(state(piece, "board-cut"), if waits { "open" } else { "done" }, "{piece}");
+    }
+}
+
+#[test]
+fn boards_at_hand_are_said_without_quotes() {
+    let place = Place::with_house();
+    for (show, stock) in [("in/16", "144=50"), ("ft-in/16", "144=51"), ("in/16", "12ft=52"), ("ft-in/16", "144in=53")] {
+        let list = place.good(&["--show", show, "saw", HOUSE, "--have", stock]);
+        let (_, count) = stock.split_once('=').unwrap();
+        assert!(list.contains(count), "{show} {stock}: {list}");
+    }
+}
+
+#[test]
+fn what_is_taken_back_is_not_asked_again() {
+    let place = Place::with_house();
+    place.good(&["measure", "Yard side", "width=18ft 1in"]);
+    place.good(&["undo"]);
+    let view = place.json(&["measure", "Yard side"]);
+    assert!(view["measure-kind"]["view"]["asked"].is_null(), "{view}");
+    assert!(!place.good(&["measure", "Yard side"]).contains("not yet accepted"));
+}
+
+#[test]
+fn a_course_that_was_said_to_hang_is_named_as_the_done_list_shows_it() {
+    let place = Place::with_house();
+    place.planned("Street gable");
+    place.good(&["pole", HOUSE, "--as-built", "Street gable", "course=2", "left=7in", "right=6 15/16in"]);
+    let done = place.done();
+    let lines = done["done-list-kind"]["view"]["lines"].as_array().unwrap().clone();
+    let group = text(&lines[0]["group"])[..8].to_owned();
+    place.good(&["pole", HOUSE, "--not-built", &group]);
+    let pole = place.json(&["pole", HOUSE]);
+    assert_eq!(pole["pole-kind"]["view"]["as_built"].as_array().unwrap().len(), 0);
+}
+
+#[test]
+fn a_gap_is_of_the_notch_that_is_named_and_which_is_right_can_be_said() {
+    let place = Place::with_house();
+    place.good(&["settings", "signer=Wren"]);
+    let view = place.planned("Street gable");
+    let notched = view["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap().clone();
+    let board = text(&notched["board"]);
+    let notches =
+        |place: &Place| place.json(&["board", board])["board-kind"]["view"]["notches"].as_array().unwrap().clone();
+    let notch = text(&notches(&place)[0]["notch"]).to_owned();
+    let uncut = place.refused(&["gap", board, "1/8in", "--notch", &notch]);
+    assert!(uncut.contains("gap") && uncut.contains("cut"), "{uncut}");
+    let question = |field: &str| {
+        let all: Vec<Value> =
+            notches(&place).iter().flat_map(|notch| notch["questions"].as_array().unwrap().clone()).collect();
+        all.into_iter().find(|question| question["field"] == field)
+    };
+    let planned = question("left").unwrap()["reading"]["nm"].as_i64().unwrap();
+    let moved = format!("left={}mm", (planned + 19_000_000) / 1_000_000);
+    place.good(&["board", board, "--notch", &notch, &moved]);
+    assert!(question("which-is-right").is_some());
+    let own = text(&notches(&place)[0]["notch"]).to_owned();
+    place.good(&["board", board, "--notch", &own, "which-is-right=plan"]);
+    assert!(question("which-is-right").is_none());
+    assert_eq!(question("left").unwrap()["reading"]["nm"], planned);
+}
+
+#[test]
+fn what_hardly_can_be_is_asked_about_once_with_what_was_meant() {
+    let place = Place::new();
+    place.good(&["new-job", "Shed"]);
+    place.good(&["add-wall", "Shed", "Front"]);
+    let asked = place.refused(&["measure", "Front", "width=24in"]);
+    assert!(asked.contains("width") && asked.contains("24' 0\""), "{asked}");
+    place.good(&["measure", "Front", "width=24in"]);
+    let spanish = place.refused(&["--language", "es", "measure", "Front", "left-height=9in"]);
+    assert!(spanish.contains("9' 0\"") && spanish.contains("otra vez"), "{spanish}");
+    assert!(place.refused(&["new-job", "shed"]).contains("name"));
+}
+
+#[test]
+fn a_shell_and_man_are_told_of_every_command() {
+    let place = Place::new();
+    let man = place.good(&["man"]);
+    assert!(man.starts_with(".ie") || man.contains(".TH"), "{}", man.chars().take(80).collect::<String>());
+    for shell in ["bash", "zsh", "fish"] {
+        let completions = place.good(&["completions", shell]);
+        for command in ["loose", "measure", "change", "completions"] {
+            assert!(completions.contains(command), "{shell} {command}");
+            assert!(man.contains(command), "{command}");
+        }
+    }
+    assert!(!place.book().exists(), "no book is needed for that");
 }

@@ -44,7 +44,7 @@ impl Session<'_> {
             let mut last = None;
             for (field, text) in &answers.given {
                 let (board, field, text) = (board.clone(), field.clone(), text.clone());
-                let action = if field == "length" {
+                let action = if OWN.contains(&field.as_str()) {
                     BoardAction::Answer { board, field, text }
                 } else {
                     // The first answer to a planned notch makes it a taped one with an id of its own.
@@ -66,9 +66,9 @@ impl Session<'_> {
         self.act(Action::BoardKind { action: BoardAction::Attach { board, wall } })
     }
 
-    pub(super) fn gap(&mut self, board: &str, gap: &str) -> Result<(), Fault> {
+    pub(super) fn gap(&mut self, board: &str, gap: &str, notch: Option<&str>) -> Result<(), Fault> {
         let board = self.board_id(board)?;
-        let (notch, text) = (notch_id(&self.board_view(&board)?, None)?, gap.to_owned());
+        let (notch, text) = (notch_id(&self.board_view(&board)?, notch)?, gap.to_owned());
         self.act(Action::BoardKind { action: BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text } })
     }
 }

@@ -1,6 +1,9 @@
 //! The commands of a house and its story pole.
 
-use lapwright::views::{Action, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, View};
+use lapwright::book::Field;
+use lapwright::views::{
+    Action, AsBuiltLine, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, PoleView, View,
+};
 
 use super::Session;
 use crate::book::Book;
@@ -52,10 +55,26 @@ impl Session<'_> {
         let View::PoleKind { view } = self.book.view(&Place::Pole { job: self.job(house)? })? else {
             return Err(Fault::unknown("house", house, &[]));
         };
-        let named = |line: lapwright::views::AsBuiltLine| Named { id: line.as_built, name: line.wall_name };
-        let entries: Vec<Named> = view.as_built.into_iter().map(named).collect();
-        let action = PoleAction::RemoveAsBuilt { as_built: one("entry", entry, &entries)? };
-        self.act(Action::PoleKind { action })
+        let named = |line: &AsBuiltLine| Named { id: line.as_built.clone(), name: line.wall_name.clone() };
+        let entries: Vec<Named> = view.as_built.iter().map(named).collect();
+        let found = one("entry", entry, &entries);
+        let as_built = match found {
+            Ok(found) => found,
+            // The done list names the answer that it came with.
+            Err(fault) => self.as_built_of(&view, entry)?.ok_or(fault)?,
+        };
+        self.act(Action::PoleKind { action: PoleAction::RemoveAsBuilt { as_built } })
+    }
+
+    /// The course that was said to hang in an answer of the done list, by the beginning of its id.
+    fn as_built_of(&self, view: &PoleView, group: &str) -> Result<Option<String>, Fault> {
+        let house = self.book.inner.house(view.job.parse().ok())?;
+        let came_with = |line: &&AsBuiltLine| {
+            let record = line.as_built.parse().ok().and_then(|id| house.any(id));
+            let written = record.and_then(|record| record.written(Field::Left));
+            written.is_some_and(|written| written.group.to_string().starts_with(group))
+        };
+        Ok(view.as_built.iter().find(came_with).map(|line| line.as_built.clone()))
     }
 
     pub(super) fn mark(&mut self, house: &str, answers: &Answers) -> Result<(), Fault> {

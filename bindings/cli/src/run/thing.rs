@@ -72,11 +72,11 @@ impl Session<'_> {
         })
     }
 
-    /// Says something of a step of a board or a penetration.
+    /// Says something of steps of a board or a penetration, one after the other.
     pub(super) fn sign(
         &mut self,
         thing: &str,
-        step: &str,
+        steps: &[String],
         how: StepHow,
         note: &str,
         measured: &str,
@@ -87,12 +87,22 @@ impl Session<'_> {
         things.extend(boards);
         let id = one("thing", thing, &things)?;
         let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo: None };
-        let step = step.to_owned();
-        self.act(if of_board.contains(&id) {
-            Action::BoardKind { action: BoardAction::SignStep { board: id, step, said } }
-        } else {
-            Action::PenetrationKind { action: PenetrationAction::SignStep { penetration: id, step, said } }
-        })
+        let action = |step: &String| {
+            let (id, step, said) = (id.clone(), step.clone(), said.clone());
+            if of_board.contains(&id) {
+                Action::BoardKind { action: BoardAction::SignStep { board: id, step, said } }
+            } else {
+                Action::PenetrationKind { action: PenetrationAction::SignStep { penetration: id, step, said } }
+            }
+        };
+        let ticked = self.book.together(|book| {
+            let mut last = None;
+            for step in steps {
+                last = Some(book.act(&action(step))?);
+            }
+            Ok(last)
+        })?;
+        ticked.map_or(Ok(()), |outcome| self.print_outcome(&outcome))
     }
 }
 

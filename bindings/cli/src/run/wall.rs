@@ -44,6 +44,20 @@ impl Session<'_> {
         })
     }
 
+    /// Changes a part of a wall.
+    pub(super) fn change(&mut self, wall: &str, part: &str, answers: &Answers) -> Result<(), Fault> {
+        let wall = self.wall_id(wall)?;
+        let place = Place::Measure { wall: wall.clone() };
+        let View::MeasureKind { view } = self.book.view(&place)? else {
+            return Err(Fault::unknown("wall", &wall, &[]));
+        };
+        let parts = view.parts.into_iter().map(|part| Named { id: part.part, name: part.kind });
+        let part = one("part", part, &parts.collect::<Vec<_>>())?;
+        self.answered(&place, answers, |field, text| Action::MeasureKind {
+            action: MeasureAction::AnswerPart { wall: wall.clone(), part: part.clone(), field, text },
+        })
+    }
+
     /// Takes a part off a wall: a penetration by what it is, any part by its id.
     pub(super) fn remove(&mut self, wall: &str, part: &str) -> Result<(), Fault> {
         let wall = self.wall_id(wall)?;

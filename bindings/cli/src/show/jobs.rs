@@ -1,3 +1,4 @@
+use lapwright::phrases::key;
 use lapwright::views::JobsView;
 
 use crate::paper::{Ink, Paper};
@@ -6,8 +7,10 @@ pub(super) fn show(paper: &mut Paper, view: &JobsView) {
     let title = paper.phrase("screen-jobs", &[]);
     paper.title(&title);
     if view.jobs.is_empty() {
-        let none = paper.phrase("cli-no-jobs", &[]);
-        paper.block(&none);
+        for way in [key("cli-first-notch"), key("cli-no-jobs")] {
+            let way = paper.phrase(way, &[]);
+            paper.block(&way);
+        }
     }
     for job in &view.jobs {
         let id = paper.set(Ink::Faint, &short(&job.job));

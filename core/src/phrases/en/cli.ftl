@@ -5,6 +5,7 @@ cli-out = What was to be printed could not all be written: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = There is no folder for your data on this machine. Name a book with --book FILE.
 cli-unknown = Nothing, or more than one thing, is called “{ $text }”. There is: { $known }.
+cli-first-notch = A notch now, without any house: lapwright loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
 cli-no-jobs = No houses yet. lapwright new-job "NAME" makes one; lapwright demo shows one.
 cli-walls = { $count ->
     [one] { $count } wall
@@ -112,3 +113,4 @@ cli-saw-more = { $count ->
 cli-block-advice = Better: a block { $width } × { $height }, the hole { $hole } above its bottom. { $gain } (penetration … --advised takes it)
 cli-block-size = Mounting block { $width } × { $height }
 cli-yes = Nothing was changed. The same with --yes does it.
+cli-signer = lapwright settings signer="NAME" says it for good, --signer "NAME" for one command.

@@ -222,6 +222,12 @@ extension AppModel {
         }
     }
 
+    /// What was typed is in doubt: its question comes back with the answers to choose from.
+    private func doubt() async {
+        guard let view = try? await bookActor.view(context(), place) else { return }
+        present(place, view)
+    }
+
     /// One after the other.
     private func queue(_ work: @escaping @MainActor () async throws -> Void) -> Task<Void, Never> {
         let before = last
@@ -231,6 +237,7 @@ extension AppModel {
                 try await work()
             } catch {
                 failed(error)
+                if trouble?.code == Trouble.inDoubt { await doubt() }
             }
         }
         last = task

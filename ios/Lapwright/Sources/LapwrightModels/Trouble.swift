@@ -2,6 +2,9 @@ import LapwrightCore
 
 /// Why something was not done, in the reader's language; nothing was changed.
 public struct Trouble: Equatable, Sendable {
+    /// The code of a refusal that is a question: the same answer once more is the yes.
+    static let inDoubt = "unlikely"
+
     /// A stable code.
     public let code: String
     /// The field that it is about; empty for the whole.

@@ -21,6 +21,10 @@ public final class JobsModel: ScreenModel {
         app.go(.new(what: .house, parent: ""))
     }
 
+    @discardableResult public func notchNow() -> Task<Void, Never> {
+        app.go(.new(what: .looseBoard, parent: ""))
+    }
+
     @discardableResult public func open(_ job: JobLine) -> Task<Void, Never> {
         app.go(.house(job: job.job))
     }

@@ -17,6 +17,7 @@ struct JobsScreen: View {
                 OtherAction(app.words.accountRead) { model.acknowledge() }
             }
             if view.jobs.isEmpty { Text(app.words.noHouses).font(.label) }
+            OtherAction(app.words.notchNow) { model.notchNow() }
             ForEach(view.jobs, id: \.job) { job in
                 Line {
                     model.open(job)

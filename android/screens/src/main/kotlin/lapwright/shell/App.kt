@@ -336,9 +336,20 @@ class App(
             } catch (refused: Refusal.Refused) {
                 trouble = Trouble(refused.field, refused.text)
                 services.haptics.refused()
+                if (refused.code == IN_DOUBT) doubt()
             } finally {
                 if (pends) pending = false
             }
+        }
+    }
+
+    /** What was typed is in doubt: its question comes back with the answers to choose from. */
+    private suspend fun doubt() {
+        val now = shown ?: return
+        val view = read { book, context -> book.view(context, now.place) } ?: return
+        if (shown === now) {
+            shown = now.copy(view = view)
+            typing.close()
         }
     }
 
@@ -357,6 +368,11 @@ class App(
         }
         typing.close()
         if (answer.accepted) services.haptics.taken()
+    }
+
+    private companion object {
+        /** The code of a refusal that is a question: the same answer once more is the yes. */
+        const val IN_DOUBT = "unlikely"
     }
 
     /** A new thing that was made, or left, is nowhere to go back to. */

@@ -31,6 +31,7 @@ fun Jobs(app: App, view: JobsView) {
             }
         }
         if (view.jobs.isEmpty()) Say(words.noHouses)
+        OtherAction(words.notchNow, Modifier.fillMaxWidth()) { app.go(Place.New(NewThing.LOOSE_BOARD, "")) }
         for (job in view.jobs) {
             val said = if (job.archived) "${job.said} · ${words.archived}" else job.said
             Line(job.name, said) { app.go(Place.House(job.job)) }

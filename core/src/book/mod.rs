@@ -16,6 +16,7 @@ mod operation;
 mod owner;
 mod record;
 mod settings;
+mod store_texts;
 
 pub use board_state::BoardState;
 pub use cut_record::{CutNotch, CutRecord};

@@ -177,9 +177,7 @@ impl<'a> Search<'a> {
             _ if spread == 0 => return None,
             out => out / spread + i64::from(out % spread != 0),
         };
-        // Where whole divisions are too coarse to change by, only the first course can make up for odd readings.
-        let most = if self.change == 0 { 1 } else { room / self.least };
-        (fewest..=most).find(|&courses| self.levels(courses).any(|level| self.leads_on(courses, level)))
+        (fewest..=room / self.least).find(|&courses| self.levels(courses).any(|level| self.leads_on(courses, level)))
     }
 
     /// The steps at which the line may be level after so many courses, by the reveals alone.

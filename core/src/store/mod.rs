@@ -40,7 +40,6 @@ mod tests;
 mod together;
 mod trace;
 mod value;
-mod words;
 mod write;
 
 pub use account::{Account, Found, Known, Lost};

@@ -154,9 +154,9 @@ class BoardTest {
         fun gap() = app.board().notches.first { it.face != null }.questions.single { it.field == "gap" }
         assertTrue(rule.onAllNodesWithTag("forget habit").fetchSemanticsNodes().isEmpty())
         rule.runOnIdle { app.ask(gap()) }
-        type("1")
+        type(".125")
         assertNull(app.trouble)
-        assertEquals("1\"", gap().answer)
+        assertEquals("1/8\"", gap().answer)
         assertEquals(1u, app.board().gapsKnown)
         rule.onNodeWithTag("forget habit").performScrollTo().performClick()
         assertEquals(0u, app.board().gapsKnown)

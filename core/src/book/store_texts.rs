@@ -2,9 +2,11 @@
 
 use chrono::DateTime;
 
-use super::account::{Account, Found, Known};
-use super::{Backup, BadEntry, HandedOver, Packed, Preview, Restoring, Sender, Standing, StoreError, TakenIn};
 use crate::phrases::Phrases;
+use crate::store::{
+    Account, Backup, BadEntry, Found, HandedOver, Known, Packed, Preview, Restoring, Sender, Standing, StoreError,
+    TakenIn,
+};
 
 impl StoreError {
     /// What is wrong and what is allowed.

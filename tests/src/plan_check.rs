@@ -219,15 +219,23 @@ fn boards(list: &CutList, plan: &Plan, faults: &mut Vec<String>) {
 }
 
 /// What the plan's own pieces cost where the longest comes first and goes into the board with the least room for it
-/// (best fit decreasing), the best of one such filling for each stock length; `None` where that finds no boards.
+/// (best fit decreasing), the best of one such filling for each of the cheapest stock lengths; `None` where that finds no
+/// boards.
 pub fn packed(list: &CutList, plan: &Plan) -> Option<u128> {
     let mut pieces: Vec<i128> = plan.pieces.iter().map(|piece| nm(piece.length)).collect();
     pieces.sort_unstable_by(|a, b| b.cmp(a));
-    (0..list.stock.len().max(1)).filter_map(|first| filled(list, &pieces, first)).min()
+    let mut cheapest: Vec<usize> = (0..list.stock.len()).collect();
+    cheapest.sort_by_key(|stock| list.stock[*stock].cost);
+    let firsts = cheapest.iter().take(FILLINGS).map(|first| Some(*first));
+    let firsts: Vec<Option<usize>> = if cheapest.is_empty() { vec![None] } else { firsts.collect() };
+    firsts.into_iter().filter_map(|first| filled(list, &pieces, first, &cheapest)).min()
 }
 
-/// The cost of one filling: offcuts before new boards, of those the stock length `first` before the others.
-fn filled(list: &CutList, pieces: &[i128], first: usize) -> Option<u128> {
+/// More stock lengths than any yard has; a list of thousands would otherwise be filled thousands of times.
+const FILLINGS: usize = 16;
+
+/// The cost of one filling: offcuts before new boards, of those the stock length `first` before the others, `cheapest` first.
+fn filled(list: &CutList, pieces: &[i128], first: Option<usize>, cheapest: &[usize]) -> Option<u128> {
     let kerf = nm(list.kerf);
     // A board gives its length and one kerf, a piece takes its own and one kerf.
     let mut open: BTreeMap<i128, usize> = BTreeMap::new();
@@ -243,8 +251,7 @@ fn filled(list: &CutList, pieces: &[i128], first: usize) -> Option<u128> {
             Some(room) => room,
             None => {
                 let fits = |stock: &usize| left[*stock] > 0 && nm(list.stock[*stock].length) >= *piece;
-                let others = (0..list.stock.len()).filter(fits).min_by_key(|stock| list.stock[*stock].cost);
-                let stock = Some(first).filter(|first| *first < list.stock.len() && fits(first)).or(others)?;
+                let stock = first.filter(fits).or_else(|| cheapest.iter().copied().find(fits))?;
                 left[stock] -= 1;
                 cost += u128::from(list.stock[stock].cost);
                 nm(list.stock[stock].length) + kerf

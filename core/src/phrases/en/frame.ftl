@@ -103,7 +103,6 @@ frame-share-photo = Share the photo
 frame-listen = Say the number
 frame-locked = Screen locked for rain. Hold the button for one second.
 frame-account-read = I have read this
-frame-locked = Locked against drops. Hold the button for one second.
 frame-listening = Listening …
 frame-heard-nothing = Nothing was heard. Tap and say it again, or type it.
 frame-microphone-refused = The microphone is not allowed. Allow it in the settings of the phone, or type.

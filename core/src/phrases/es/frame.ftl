@@ -103,7 +103,6 @@ frame-share-photo = Compartir la foto
 frame-listen = Decir el número
 frame-locked = Pantalla bloqueada por la lluvia. Mantenga presionado el botón un segundo.
 frame-account-read = Ya lo leí
-frame-locked = Pantalla bloqueada por la lluvia. Mantenga el botón un segundo.
 frame-listening = Escuchando …
 frame-heard-nothing = No se oyó nada. Toque y dígalo otra vez, o escríbalo.
 frame-microphone-refused = El micrófono no está permitido. Permítalo en los ajustes del teléfono, o escriba.

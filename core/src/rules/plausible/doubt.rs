@@ -5,7 +5,7 @@ use super::{Allowed, Around, Ground, Measurand, Reason, Why};
 use crate::measure::{Length, Unit};
 
 /// Whether nothing speaks against a value.
-pub(super) fn fits(measurand: Measurand, value: Length, around: &Around) -> bool {
+fn fits(measurand: Measurand, value: Length, around: &Around) -> bool {
     against(measurand, value, around).is_none()
 }
 
@@ -26,6 +26,26 @@ pub(super) fn against(measurand: Measurand, value: Length, around: &Around) -> O
     unlikely.retain(|bound| !bound.allows(value));
     let reads_like_feet = || reads_like_feet(measurand, value, around).map(|why| (Weight::Unlikely, why));
     unlikely.into_iter().next().map(|bound| (Weight::Unlikely, bound.why)).or_else(reads_like_feet)
+}
+
+/// A value that can be, and is written as nobody writes it here: between the marks of a tape, or in the units of another
+/// tape where the number would be right on this one.
+pub(super) fn misread(measurand: Measurand, value: Length, around: &Around) -> Option<Why> {
+    let metric = |unit: Unit| !matches!(unit, Unit::Inch | Unit::Foot);
+    let unit = around.unit?;
+    if unit == Unit::Inch && !is_on_tape(value) {
+        return Some(Why::habit(Reason::OffTape, (None, None)));
+    }
+    let others = around.house_unit.filter(|house| metric(*house) != metric(unit))?;
+    let (own, other) = if metric(others) { (Unit::Inch, Unit::Millimetre) } else { (Unit::Millimetre, Unit::Inch) };
+    let read_there = value.scaled(other.nm(), own.nm())?;
+    let fits = unit == own && around.planned.is_none() && read_there != value && fits(measurand, read_there, around);
+    fits.then(|| Why::geometry(Reason::OtherUnit, read_there))
+}
+
+/// Whether nothing speaks against a value as it is written, in the unit that `around` says.
+pub(super) fn fits_as_written(measurand: Measurand, value: Length, around: &Around) -> bool {
+    fits(measurand, value, around) && misread(measurand, value, around).is_none()
 }
 
 /// Whether a tape in inches has a mark there: none is finer than a 64th.

@@ -1,9 +1,9 @@
 use std::cmp::Ordering;
 
 use super::bound::{Bound, Weight, bounds};
-use super::doubt::{against, fits, is_on_tape};
+use super::doubt::{against, misread};
 use super::{Allowed, Around, Ground, Measurand, Reason, Verdict, Why, slip};
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::rules::{Quantity, Rule, RuleUnit, keys};
 
 /// Judges one value of a house by what is known around it.
@@ -20,21 +20,6 @@ pub fn judge(measurand: Measurand, value: Length, around: &Around) -> Verdict {
             suggestion: slip::meant(measurand, value, around),
         },
     }
-}
-
-/// A value that can be, and is written as nobody writes it here: between the marks of a tape, or in the units of another
-/// tape where the number would be right on this one.
-fn misread(measurand: Measurand, value: Length, around: &Around) -> Option<Why> {
-    let metric = |unit: Unit| !matches!(unit, Unit::Inch | Unit::Foot);
-    let unit = around.unit?;
-    if unit == Unit::Inch && !is_on_tape(value) {
-        return Some(Why::habit(Reason::OffTape, (None, None)));
-    }
-    let others = around.house_unit.filter(|house| metric(*house) != metric(unit))?;
-    let (own, other) = if metric(others) { (Unit::Inch, Unit::Millimetre) } else { (Unit::Millimetre, Unit::Inch) };
-    let read_there = value.scaled(other.nm(), own.nm())?;
-    let fits = unit == own && around.planned.is_none() && read_there != value && fits(measurand, read_there, around);
-    fits.then(|| Why::geometry(Reason::OtherUnit, read_there))
 }
 
 /// Where all that is impossible ends.

@@ -4,7 +4,7 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{Signed, ToPrimitive};
 
-use super::doubt::{fits, is_on_tape};
+use super::doubt::fits_as_written;
 use super::{Around, Measurand, Slip, Suggestion};
 use crate::measure::{Exact, Length, Unit};
 
@@ -18,9 +18,8 @@ pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Opt
     };
     let to_length = |(number, unit, slip): (BigRational, Unit, Slip)| {
         let meant = Exact::from_units(&number, unit).to_length()?;
-        let on_tape = unit != Unit::Inch || is_on_tape(meant);
-        (meant != value && on_tape && near(meant) && fits(measurand, meant, around))
-            .then_some(Suggestion { meant, slip })
+        let written = Around { unit: Some(unit), ..around.clone() };
+        (meant != value && near(meant) && fits_as_written(measurand, meant, &written)).then_some(Suggestion { meant, slip })
     };
     slips(&number, unit).into_iter().find_map(to_length)
 }

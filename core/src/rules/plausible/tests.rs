@@ -121,7 +121,7 @@ const SLIPS: &[SlipRow] = &[
     (M::PeakHeight, "14 in", Refused, Reason::PeakOverEaves, "14 ft"),
     (M::PeakHeight, "100 in", Refused, Reason::PeakOverEaves, ""),
     (M::PeakFromLeft, "12 in", Asked, Reason::Feet, "12 ft"),
-    (M::PeakFromLeft, "25 ft", Refused, Reason::OnWall, "25 in"),
+    (M::PeakFromLeft, "60 ft", Refused, Reason::OnWall, "60 in"),
     (M::DiagonalUp, "400 in", Refused, Reason::Triangle, ""),
     (M::DiagonalUp, "370 in", Asked, Reason::OutOfSquare, "307 in"),
     (M::DiagonalUp, "307 ft", Refused, Reason::Triangle, "307 in"),

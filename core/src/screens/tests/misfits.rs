@@ -207,7 +207,7 @@ fn each_change_marks_the_boards_that_it_makes_wrong_and_no_others() {
         sum + kerf * (board.pieces.len() as i64 - 1) > board.length.nm
     });
     let wrong: BTreeSet<String> = full.flat_map(|board| &board.pieces).map(|piece| piece.board.clone()).collect();
-    let outcome = rule(&mut book, 29, &job, "saw.kerf", "1/2");
+    let outcome = rule(&mut book, 29, &job, "saw.kerf", "3/16");
     assert_eq!(marked(&book, &walls).0, wrong);
     undo(&mut book, outcome);
     assert_eq!(marked(&book, &walls), Default::default());
@@ -217,7 +217,7 @@ fn each_change_marks_the_boards_that_it_makes_wrong_and_no_others() {
 #[test]
 fn courses_without_a_board_are_said() {
     let (mut book, job, walls) = planned();
-    let reveals = [("reveal", "6 1/2"), ("reveal-max", "6 1/2"), ("reveal-min", "6 1/2")];
+    let reveals = [("reveal", "6 1/2"), ("reveal-min", "6 1/2"), ("reveal-max", "6 1/2")];
     for (field, text) in reveals {
         let (field, text) = (field.to_owned(), text.to_owned());
         tap(&mut book, 30, PoleAction::Answer { job: job.clone(), field, text }).unwrap();

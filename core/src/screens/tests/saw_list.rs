@@ -106,6 +106,8 @@ fn a_spoiled_piece_stays_gone_and_what_is_said_is_kept() {
         value: "1".to_owned(),
         reason: "for blocks".to_owned(),
     };
+    // So little is asked about; the same once more is the yes.
+    assert_eq!(super::tap(&mut book, 2, short.clone()).unwrap_err().code, "unlikely");
     super::tap(&mut book, 2, short).unwrap();
     let list = tap(&mut book, 3, plan(&job)).unwrap();
     let whole = list.boards.iter().find(|board| board.keep && board.pieces.len() > 1).unwrap().clone();

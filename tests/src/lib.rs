@@ -3,7 +3,9 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::views::Context;
+use lapwright::book::Book;
+use lapwright::screens::take_in_document;
+use lapwright::views::{Context, Outcome};
 use serde_json::Value;
 
 pub mod book;
@@ -23,6 +25,19 @@ pub fn context(n: u8) -> Context {
         division: "1/16\"".to_owned(),
         entropy: vec![n; 16],
     }
+}
+
+/// Takes a job document in, and says yes to what is asked about it: checks go to the ends of what can be.
+///
+/// # Panics
+/// Where it is refused.
+#[allow(clippy::panic, reason = "a check that has no house must fail")]
+pub fn taken_in(book: &mut Book, context: &Context, document: &str) -> Outcome {
+    let asked = match take_in_document(book, context, document) {
+        Err(problem) if problem.code == "unlikely" => take_in_document(book, context, document),
+        taken => taken,
+    };
+    asked.unwrap_or_else(|problem| panic!("{problem:?}"))
 }
 
 /// The folder `fixtures` of the project.

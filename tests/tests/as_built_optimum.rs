@@ -156,7 +156,6 @@ fn half_an_inch_out_of_level_at_an_eighth_a_course_takes_four() {
 /// The first course makes up for the odd reading, and only a second one of another reveal lets the rest be alike.
 #[test]
 fn a_change_finer_than_the_tape_still_leads_on_in_two_courses() {
-    let case =
-        Case { hung: [2, 2, 3], end: 38, least: 8, most: 10, taper: 1, neighbours: Some(0), marks: Vec::new() };
+    let case = Case { hung: [2, 2, 3], end: 38, least: 8, most: 10, taper: 1, neighbours: Some(0), marks: Vec::new() };
     assert_eq!(check(&case), Some(2));
 }

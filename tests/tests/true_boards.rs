@@ -12,10 +12,10 @@ use std::collections::BTreeMap;
 use lapwright::book::Book;
 use lapwright::handover::job_document;
 use lapwright::measure::Length;
-use lapwright::screens::{act, take_in_document, view};
+use lapwright::screens::{act, view};
 use lapwright::views::{Action, BoardView, Place, PoleAction, View, WallAction, WallView};
-use lapwright_tests::context;
 use lapwright_tests::random::Random;
+use lapwright_tests::{context, taken_in};
 use serde_json::{Value, json};
 
 const INCH: i64 = Length::NM_PER_INCH;
@@ -52,7 +52,7 @@ fn planned(wall: &Value, pole: &Value, stock: &str) -> Option<House> {
         "nail-line": "3/4 in", "stock": [{ "length": stock }], "pole": pole, "walls": [wall]
     });
     let mut book = Book::in_memory().unwrap();
-    let outcome = take_in_document(&mut book, &context(1), &document.to_string()).unwrap();
+    let outcome = taken_in(&mut book, &context(1), &document.to_string());
     let (Place::House { job }, View::HouseKind { view }) = (outcome.place, outcome.view) else { panic!("a house") };
     let wall = view.walls[0].wall.clone();
     act(&mut book, &context(2), &Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } }).unwrap();

@@ -22,14 +22,13 @@
 use lapwright::book::Book;
 use lapwright::handover::job_document;
 use lapwright::measure::Length;
-use lapwright::screens::take_in_document;
 use lapwright::screens::{act, view};
 use lapwright::views::{
     Action, BoardAction, BoardLine, BoardView, DoneListAction, Given, HouseAction, HouseView, JobsAction,
     MeasureAction, OrderView, Outcome, Place, PoleAction, PoleView, SawListAction, SawListView, StepHow, StepSaid,
     View, WallAction, WallView,
 };
-use lapwright_tests::context;
+use lapwright_tests::{context, taken_in};
 
 const INCH: i64 = Length::NM_PER_INCH;
 const SIXTEENTH: i64 = INCH / 16;
@@ -359,7 +358,7 @@ fn a_gable_over_a_stepped_base_goes_through_all_of_it() {
     // The document carries all of it, and the entries can be taken back one by one to where they began.
     let document = job_document(&job.book, &context(0), &job.job).unwrap();
     let mut other = Book::in_memory().unwrap();
-    let taken = take_in_document(&mut other, &context(200), &document).unwrap();
+    let taken = taken_in(&mut other, &context(200), &document);
     let Place::House { job: copy } = taken.place else { panic!("a house") };
     // Who signed is a report in it: sign-offs are made, never taken in.
     let facts = |document: &str| {

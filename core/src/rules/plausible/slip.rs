@@ -19,7 +19,8 @@ pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Opt
     let to_length = |(number, unit, slip): (BigRational, Unit, Slip)| {
         let meant = Exact::from_units(&number, unit).to_length()?;
         let written = Around { unit: Some(unit), ..around.clone() };
-        (meant != value && near(meant) && fits_as_written(measurand, meant, &written)).then_some(Suggestion { meant, slip })
+        (meant != value && near(meant) && fits_as_written(measurand, meant, &written))
+            .then_some(Suggestion { meant, slip })
     };
     slips(&number, unit).into_iter().find_map(to_length)
 }

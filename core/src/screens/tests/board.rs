@@ -250,8 +250,7 @@ fn a_board_that_lies_on_a_head_is_cut_open_over_it() {
         let action = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
         super::tap(&mut book, 10, action).unwrap();
         lay_out_pole(&mut book, &job);
-        let window =
-            [("what", "window"), ("from-left", "60"), ("width", "30"), ("from-base", "4"), ("height", height)];
+        let window = [("what", "window"), ("from-left", "60"), ("width", "30"), ("from-base", "4"), ("height", height)];
         let (kind, answers) = ("opening".to_owned(), answers(&window));
         super::tap(&mut book, 11, MeasureAction::AddPart { wall: wall.clone(), kind, answers }).unwrap();
         super::tap(&mut book, 12, WallAction::PlanBoards { wall: wall.clone() }).unwrap();

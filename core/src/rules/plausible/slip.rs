@@ -64,10 +64,11 @@ fn slips(number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
         all.extend(swapped(whole).into_iter().map(|number| (fraction(number, 1), unit, Slip::Digits)));
         all.extend(struck_twice(whole).into_iter().map(|number| (fraction(number, 1), unit, Slip::Twice)));
     }
-    for tens in [10, 100] {
-        all.push((number * fraction(1, tens), unit, Slip::Point));
+    // What is read off a tape in inches has a stroke where it is no whole number, and no point to lose.
+    if whole.is_some() || unit != Unit::Inch {
+        let points = [fraction(1, 10), fraction(1, 100), fraction(10, 1)];
+        all.extend(points.map(|tens| (number * tens, unit, Slip::Point)));
     }
-    all.push((number * fraction(10, 1), unit, Slip::Point));
     all.push((-number.clone(), unit, Slip::Minus));
     all
 }

@@ -28,11 +28,11 @@ final class PhoneListening: Listening {
         defer { close() }
         guard (try? open(request)) == true else { return .nothing }
         var heard: String?
-        var silence = Self.end(request, after: .seconds(6))
+        var silence = end(request, after: .seconds(6))
         for await words in Self.words(ear, request) {
             heard = words
             silence.cancel()
-            silence = Self.end(request, after: .milliseconds(1500))
+            silence = end(request, after: .milliseconds(1500))
         }
         silence.cancel()
         return heard.map(Heard.words) ?? .nothing
@@ -53,6 +53,14 @@ final class PhoneListening: Listening {
         Self.feed(request, from: engine.inputNode)
         try engine.start()
         return true
+    }
+
+    /// Ends the listening where nothing more is said for a while.
+    private func end(_ request: SFSpeechAudioBufferRecognitionRequest, after silence: Duration) -> Task<Void, Never> {
+        Task {
+            try? await Task.sleep(for: silence)
+            if !Task.isCancelled { request.endAudio() }
+        }
     }
 
     /// Gives the microphone back to the phone, and the loudspeaker to its voice.
@@ -85,17 +93,6 @@ extension PhoneListening {
                 if let result { words.yield(result.bestTranscription.formattedString) }
                 if error != nil || result?.isFinal == true { words.finish() }
             }
-        }
-    }
-
-    /// Ends the listening where nothing more is said for a while.
-    private nonisolated static func end(
-        _ request: SFSpeechAudioBufferRecognitionRequest,
-        after silence: Duration
-    ) -> Task<Void, Never> {
-        Task {
-            try? await Task.sleep(for: silence)
-            if !Task.isCancelled { request.endAudio() }
         }
     }
 }

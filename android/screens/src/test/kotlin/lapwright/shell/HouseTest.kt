@@ -127,15 +127,15 @@ class HouseTest {
         rule.setContent { Screens(app, Face) }
         fun question() = (app.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }
         rule.runOnIdle { app.ask(question()) }
-        rule.onNodeWithTag("key 7").performClick()
-        assertEquals("7", question().draft)
+        rule.onNodeWithTag("key 8").performClick()
+        assertEquals("8", question().draft)
         Fixture(fixture.file).use { again ->
             val other = again.app()
             other.go(Place.House(job))
-            assertEquals("7", (other.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }.draft)
+            assertEquals("8", (other.shown!!.view as View.HouseKind).view.questions.first { it.field == "board-height" }.draft)
         }
         rule.onNodeWithTag("accept").performClick()
-        assertEquals("7\"", question().answer)
+        assertEquals("8\"", question().answer)
         assertEquals("", question().draft)
         assertEquals(listOf("taken"), fixture.felt.takeLast(1))
     }
@@ -211,9 +211,10 @@ class HouseTest {
         rule.onNodeWithTag("text").performTextInput("Lot 9")
         rule.onNodeWithTag("accept").performClick()
         val made = (app.shown!!.view as View.HouseKind).view
-        assertEquals("Lot 9" to stock.map { it.said }, made.name to made.stock.map { it.said })
+        assertEquals("Lot 9" to stock.map { it.length.nm }, made.name to made.stock.map { it.length.nm })
+        assertTrue("what lies at hand at one house does not at another", made.stock.all { it.count == null })
         rule.onNodeWithTag("remove ${made.stock[0].stock}").performScrollTo().performClick()
-        assertEquals(stock.drop(1).map { it.said }, (app.shown!!.view as View.HouseKind).view.stock.map { it.said })
+        assertEquals(stock.drop(1).map { it.length.nm }, (app.shown!!.view as View.HouseKind).view.stock.map { it.length.nm })
     }
 
     @Test

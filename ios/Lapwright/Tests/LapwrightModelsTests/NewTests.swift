@@ -20,7 +20,7 @@ import Testing
         phone.app.entry.choose(try #require(kind.choices.first { $0.code == "cable" }))
         await phone.app.settled()
         var asked: [String] = []
-        for answer in ["3/4", "60", "44"] {
+        for answer in ["3/4", "60", "20"] {
             asked.append(try #require(phone.app.entry.question).field)
             await phone.type(answer)
         }
@@ -33,7 +33,7 @@ import Testing
         let wall = phone.app.place
         await (try phone.wall()).addSameAsLast().value
         await phone.type("60")
-        await phone.type("44")
+        await phone.type("20")
         _ = try phone.penetration()
         await phone.app.back().value
         #expect(phone.app.place == wall)
@@ -46,7 +46,7 @@ import Testing
         await phone.type("a hand high")
         #expect(phone.app.trouble?.field == "from-base")
         #expect(phone.app.entry.question?.field == "from-base" && phone.app.entry.text == "a hand high")
-        phone.app.entry.type("44")
+        phone.app.entry.type("20")
         phone.app.entry.accept()
         await phone.app.settled()
         #expect(phone.app.trouble == nil)

@@ -50,13 +50,13 @@ import Testing
         let before = try phone.wall().view.penetrations.count
         await (try phone.wall()).addSameAsLast().value
         await phone.type("60")
-        phone.app.entry.press("4")
-        phone.app.entry.press("4")
+        phone.app.entry.press("2")
+        phone.app.entry.press("0")
         await phone.app.settled()
         try await phone.restart()
         #expect(try phone.new().view.what == .samePenetration && phone.app.restored)
         #expect(try phone.new().view.questions.map(\.answer) == ["60", ""])
-        #expect(phone.app.entry.question?.field == "from-base" && phone.app.entry.text == "44")
+        #expect(phone.app.entry.question?.field == "from-base" && phone.app.entry.text == "20")
         phone.app.entry.accept()
         await phone.app.settled()
         #expect(phone.app.trouble == nil)
@@ -110,7 +110,7 @@ import Testing
         await phone.app.go(.wall(wall: wall)).value
         await (try phone.wall()).addSameAsLast().value
         await phone.type("60")
-        await phone.type("44")
+        await phone.type("20")
         await phone.app.go(.wall(wall: wall)).value
         try await phone.restart()
         await (try phone.wall()).addSameAsLast().value

@@ -150,11 +150,11 @@ import Testing
         #expect(try phone.pole().view.walls.isEmpty, "no course hangs before a layout is kept")
         await (try phone.pole()).layOut().value
         await (try phone.pole()).tape(try #require(try phone.pole().view.walls.last)).value
-        for reading in ["2", "9", "", "8"] { await phone.type(reading) }
+        for reading in ["2", "7", "", "6"] { await phone.type(reading) }
         #expect(phone.app.trouble == nil)
         let pole = try phone.pole()
         let built = try #require(pole.view.asBuilt.first)
-        #expect(built.course == 2 && built.left.nm == 228_600_000 && built.right.nm == 203_200_000)
+        #expect(built.course == 2 && built.left.nm == 177_800_000 && built.right.nm == 152_400_000)
         #expect(["course", "left", "middle", "right"].allSatisfy { !pole.title($0).isEmpty })
         await pole.remove(built).value
         #expect(pole.view.asBuilt.isEmpty)

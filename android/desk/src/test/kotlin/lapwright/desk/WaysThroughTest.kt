@@ -90,7 +90,7 @@ class WaysThroughTest {
         tap(hasTestTag("next"))
         tap(hasText("Hose bib"))
         answer(app, "1")
-        answer(app, "40")
+        answer(app, "65")
         answer(app, "30")
         assertEquals(null, app.trouble)
         val view = (app.shown!!.view as View.PenetrationKind).view

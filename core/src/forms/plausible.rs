@@ -116,7 +116,8 @@ fn settle(
         None => Ok((operation, answered)),
         Some((_, first)) => {
             let mut texts: Vec<String> = open.iter().map(|(_, finding)| finding.text.clone()).collect();
-            texts.push(terms.phrase("plausible-again", &[]));
+            let again = if written(&operation).len() > 1 { "plausible-again-all" } else { "plausible-again" };
+            texts.push(terms.phrase(again, &[]));
             Err(Problem::new(Code::Unlikely, first.field.code(), texts.join(" ")).into())
         }
     }
@@ -149,6 +150,7 @@ fn contradicted(
                 }
                 let name = if changed.kind == Kind::Wall { place::name(terms, other) } else { String::new() };
                 let title = terms.phrase(spec.title, &[]);
+                let name = if name.is_empty() { name } else { format!("{name}:") };
                 let text = [name, title, found.text].join(" ").trim_start().to_owned();
                 findings.push(Finding { subject, field, text, ..found });
             }
@@ -223,6 +225,7 @@ pub(crate) fn of_house(terms: &Terms<'_>, house: &Arc<House>) -> Vec<Finding> {
         findings.extend(specs.filter_map(|spec| finding(terms, &known, record, spec.field)));
     }
     findings.extend(place::of_house(terms, house));
+    findings.extend(place::names(terms, house));
     findings
 }
 
@@ -257,8 +260,20 @@ fn with_unit(typed: &str, unit: Option<Unit>) -> String {
 /// Whether somebody was sure of this value already, here or at another thing of the kind: studs at 24 in are asked about
 /// at the first wall alone.
 fn is_known(house: &House, record: &Record, field: Field, value: Length) -> bool {
-    let alike = |other: &&Arc<Record>| other.kind == record.kind && other.is_sure(field, value);
-    house.all().any(|other| alike(&other)) || record.is_sure(field, value)
+    // How a house is framed and trimmed is the same on its walls; where something stands, or how high a wall is, is not.
+    let of_the_house = matches!(
+        field,
+        Field::StudSpacing
+            | Field::TrimLeft
+            | Field::TrimRight
+            | Field::BlockWidth
+            | Field::BlockHeight
+            | Field::BlockThickness
+    );
+    let alike = |other: &&Arc<Record>| {
+        other.kind == record.kind && other.is_sure(field, value) && other.length(field) == Some(value)
+    };
+    record.is_sure(field, value) || (of_the_house && house.all().any(|other| alike(&other)))
 }
 
 /// The lengths that an operation writes, and the height of a board that is put on a wall.

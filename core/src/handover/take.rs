@@ -296,15 +296,17 @@ impl Taken {
             if finding.is_impossible {
                 return Err(Problem::new(Code::Range, path, finding.text.clone()).into());
             }
-            match finding.is_sure(book, terms, &path)? {
+            match finding.is_sure(book, terms, &format!("{}/{path}", self.name))? {
                 true => thing.fields.push(finding.sure()),
                 false => problems.push((path, finding.text.clone())),
             }
         }
         let Some((first, _)) = problems.first() else { return Ok(()) };
         let first = first.clone();
-        let all = problems.into_iter().map(|(path, text)| format!("{path}: {text}"));
-        let texts: Vec<String> = all.chain([terms.phrase(key("plausible-again"), &[])]).collect();
+        // The one path stands before the text already.
+        let alone = problems.len() == 1;
+        let all = problems.into_iter().map(|(path, text)| if alone { text } else { format!("{path}: {text}") });
+        let texts: Vec<String> = all.chain([terms.phrase(key("plausible-again-all"), &[])]).collect();
         Err(Problem::new(Code::Unlikely, first, texts.join("\n")).into())
     }
 

@@ -17,9 +17,9 @@ mod suggestion;
 mod tests;
 mod verdict;
 
-pub use around::Around;
+pub use around::{Around, Written};
 pub use judge::{judge, judge_rule};
 pub use measurand::Measurand;
-pub use place::{Placed, judge_name, judge_place, off_wall};
+pub use place::{Placed, judge_block, judge_name, judge_place, off_wall};
 pub use suggestion::{Slip, Suggestion};
 pub use verdict::{Allowed, Ground, Reason, Verdict, Why};

@@ -1,8 +1,8 @@
 use crate::book::{BoardState, Field, House, Kind, Record};
 use crate::measure::{Length, Unit};
-use crate::notch::LearnedOvercut;
+use crate::notch::{LEAST_CUTS, LearnedOvercut};
 use crate::rules::keys;
-use crate::rules::plausible::Around;
+use crate::rules::plausible::{Around, Written};
 use crate::work::{Board, Work, rules};
 
 /// What is known of a house, around a value of it that is judged.
@@ -23,7 +23,13 @@ impl Known<'_> {
             if own { None } else { other.length(of) }
         };
         let mut around = Around { rules: rules(self.house), unit: unit(record, field), ..Around::default() };
+        if let Some(measured) = record.measured(field) {
+            around.written = written(&measured.written.value.typed(), around.unit);
+        }
         self.job(&mut around, &known);
+        if record.kind == Kind::Pole {
+            (around.house_bottom, around.house_top) = self.reach();
+        }
         if let Some(pole) = self.house.own(Kind::Pole).first() {
             around.pole_from = known(pole, Field::From);
             around.pole_to = known(pole, Field::To);
@@ -39,10 +45,28 @@ impl Known<'_> {
             around.left_height = known(wall, Field::LeftHeight);
             around.right_height = known(wall, Field::RightHeight);
             around.peak_height = known(wall, Field::PeakHeight);
+            let run = |from: Length, width: Length| from.min(width - from);
+            let from = known(wall, Field::PeakFromLeft).or_else(|| around.wall_width.map(Length::half));
+            around.peak_run = from.zip(around.wall_width).map(|(from, width)| run(from, width));
             around.stud_spacing = known(wall, Field::StudSpacing);
         }
         self.own(&mut around, record, field, &known);
         around
+    }
+
+    /// The lowest base line and the highest point of the walls, on the pole; none while one is not measured.
+    fn reach(&self) -> (Option<Length>, Option<Length>) {
+        let mut reach = (None, None);
+        for wall in self.house.own(Kind::Wall) {
+            let ends = [Field::LeftHeight, Field::RightHeight].map(|field| wall.length(field));
+            let ([Some(left), Some(right)], Some(base)) = (ends, wall.length(Field::Base)) else { return (None, None) };
+            let steps = self.house.under(wall.id(), Kind::BaseStep).iter().filter_map(|step| step.length(Field::Rise));
+            let bottom = base + steps.filter(|rise| rise.is_negative()).sum();
+            let top = base + left.max(right).max(wall.length(Field::PeakHeight).unwrap_or_default());
+            reach.0 = Some(reach.0.map_or(bottom, |lowest: Length| lowest.min(bottom)));
+            reach.1 = Some(reach.1.map_or(top, |highest: Length| highest.max(top)));
+        }
+        reach
     }
 
     fn job(&self, around: &mut Around, known: &impl Fn(&Record, Field) -> Option<Length>) {
@@ -93,6 +117,7 @@ impl Known<'_> {
                 let offset = record.length(Field::Offset).unwrap_or_default();
                 around.learned_gap = self
                     .learned
+                    .filter(|learned| learned.cuts >= LEAST_CUTS)
                     .map(|learned| (learned.overcut.min.checked_add(offset), learned.overcut.max.checked_add(offset)));
             }
             // A gable between equal ends has its peak in the middle.
@@ -137,6 +162,23 @@ impl Known<'_> {
             _ => line.middle,
         })
     }
+}
+
+/// What the keys say of a number beyond its value.
+fn written(typed: &str, unit: Option<Unit>) -> Written {
+    let in_inches = unit.is_none_or(|unit| unit == Unit::Inch);
+    let number = typed.trim().trim_end_matches(|c: char| c.is_alphabetic() || "\"\u{201d} ".contains(c));
+    let has_point = in_inches && number.contains(['.', ',']);
+    Written { has_point, with_blank: number.split_once('/').filter(|_| in_inches).and_then(with_blank) }
+}
+
+/// What `11` over `4` is with a blank: 1 1/4.
+fn with_blank((above, below): (&str, &str)) -> Option<Length> {
+    let (lower, upper): (i64, i64) = (below.parse().ok()?, above.parse().ok()?);
+    let (whole, part) = above.split_at_checked(above.len().checked_sub(1)?)?;
+    let (whole, part): (i64, i64) = (whole.parse().ok()?, part.parse().ok()?);
+    let is_mark = [2, 4, 8, 16, 32, 64].contains(&lower) && upper > lower && part % 2 == 1 && part < lower;
+    is_mark.then(|| Length::from_inches_64(whole, part * 64 / lower))
 }
 
 /// The unit that a field was typed in; what was planned nobody typed.

@@ -4,15 +4,23 @@ use crate::book::{Field, House, Kind, Operation, Record};
 use crate::forms::context::Terms;
 use crate::measure::Length;
 use crate::rules::RuleSet;
-use crate::rules::plausible::{Placed, Verdict, judge_place, off_wall};
+use crate::rules::plausible::{Placed, Verdict, judge_block, judge_name, judge_place, off_wall};
 use crate::store::Id;
 use crate::wall::Span;
 use crate::work::{head_of, outline_with};
 
 use super::finding::Finding;
 
-/// What says where something stands.
-const PLACE: [Field; 4] = [Field::FromLeft, Field::FromBase, Field::Width, Field::Height];
+/// What says where something, or its block, stands.
+const PLACE: [Field; 7] = [
+    Field::FromLeft,
+    Field::FromBase,
+    Field::Width,
+    Field::Height,
+    Field::BlockWidth,
+    Field::BlockHeight,
+    Field::HoleFromBottom,
+];
 
 /// What is to be said of where an operation puts something.
 pub(super) fn findings(terms: &Terms<'_>, after: &House, operation: &Operation) -> Vec<Finding> {
@@ -27,14 +35,37 @@ pub(super) fn findings(terms: &Terms<'_>, after: &House, operation: &Operation) 
             None => moved.push((record, field)),
         }
     }
-    moved.into_iter().filter_map(|(record, field)| finding(terms, after, record, field)).collect()
+    moved.into_iter().filter_map(|(record, field)| finding(terms, after, (record, field), |_| true)).collect()
 }
 
 /// The same for everything on the walls of a house; of two in one place the later one is named.
 pub(super) fn of_house(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
     let walls = house.own(Kind::Wall).iter();
-    let things = walls.flat_map(|wall| on(house, wall.id()));
-    things.filter_map(|thing| finding(terms, house, thing, Field::FromLeft)).collect()
+    let judged = |wall: Id| {
+        let mut before = Vec::new();
+        on(house, wall).filter_map(move |thing| {
+            let found = finding(terms, house, (thing, Field::FromLeft), |other| before.contains(&other));
+            before.push(thing.id());
+            found
+        })
+    };
+    walls.flat_map(|wall| judged(wall.id())).collect()
+}
+
+/// Of two walls that go by one name the later one is named.
+pub(super) fn names(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
+    let mut taken: Vec<&str> = Vec::new();
+    let mut findings = Vec::new();
+    for wall in house.own(Kind::Wall) {
+        let Some(name) = wall.text(Field::Name) else { continue };
+        let verdict = judge_name(name, &taken);
+        if !verdict.is_fine() {
+            let text = verdict.text(name, &RuleSet::standard(), terms.phrases, terms.show);
+            findings.push(Finding::of_place(wall, Field::Name, Length::ZERO, true, text));
+        }
+        taken.push(name);
+    }
+    findings
 }
 
 /// What stands on a wall and takes up room there.
@@ -43,16 +74,29 @@ fn on(house: &House, wall: Id) -> impl Iterator<Item = &Record> {
     kinds.flat_map(move |kind| house.under(wall, kind)).map(|record| &**record)
 }
 
-fn finding(terms: &Terms<'_>, house: &House, record: &Record, field: Field) -> Option<Finding> {
+/// What is to be said of a thing's place against those others on its wall that count.
+fn finding(
+    terms: &Terms<'_>,
+    house: &House,
+    (record, field): (&Record, Field),
+    counts: impl Fn(Id) -> bool,
+) -> Option<Finding> {
     let own = sides(record)?;
     let wall = house.get(record.parent?, Kind::Wall).ok()?;
-    let others: Vec<_> = on(house, wall.id())
-        .filter(|other| other.id() != record.id())
-        .filter_map(|other| Some((name(terms, other), sides(other)?)))
-        .collect();
-    let others: Vec<Placed<'_>> = others.iter().map(|(name, sides)| placed(name, *sides)).collect();
-    let overlaps = judge_place(&placed("", own), &others);
-    let verdict = if overlaps.is_fine() { on_siding(house, wall, record, own) } else { overlaps };
+    let others = || on(house, wall.id()).filter(|other| other.id() != record.id() && counts(other.id()));
+    let named: Vec<_> = others().filter_map(|other| Some((name(terms, other), sides(other)?, block(other)))).collect();
+    let things: Vec<Placed<'_>> = named.iter().map(|(name, sides, _)| placed(name, *sides)).collect();
+    let with_blocks = named.iter().filter_map(|(name, _, block)| Some(placed(name, (*block)?)));
+    let blocks: Vec<Placed<'_>> = with_blocks.chain(things.iter().copied()).collect();
+    let overlaps = judge_place(&placed("", own), &things);
+    let stands = if overlaps.is_fine() { on_siding(house, wall, record, own) } else { overlaps };
+    let (verdict, field) = match block(record) {
+        Some(block) if stands.is_fine() => (judge_block(&placed("", block), &blocks), field),
+        _ if matches!(field, Field::BlockWidth | Field::BlockHeight | Field::HoleFromBottom) => {
+            (stands, Field::FromBase)
+        }
+        _ => (stands, field),
+    };
     let is_impossible = match verdict {
         Verdict::Fine => return None,
         Verdict::Impossible { .. } => true,
@@ -71,6 +115,11 @@ fn on_siding(house: &House, wall: &Record, record: &Record, (x, y): (Span, Span)
     let just_under = |height: Length| height - Length::from_nm(1);
     let holds = |height: Length| outline.spans_at(height).iter().any(|span| span.from <= x.from && x.to <= span.to);
     let corners = outline.points().iter().map(|point| point.y);
+    // Some of it must go through siding at all.
+    let in_siding = outline.spans_at(just_under(y.to)).iter().any(|span| span.from < x.to && x.from < span.to);
+    if record.kind == Kind::Penetration && !in_siding && y.to <= outline.top() {
+        return off_wall(outline.points().iter().map(|point| point.y).min().unwrap_or_default());
+    }
     let mut above = corners.filter(|height| *height > y.to).chain([y.to]).map(just_under);
     if record.kind != Kind::Penetration || above.any(holds) { Verdict::Fine } else { off_wall(outline.top()) }
 }
@@ -88,6 +137,15 @@ fn sides(record: &Record) -> Option<(Span, Span)> {
     let height = record.length(Field::Height).unwrap_or(width);
     let around = |centre: Length, size: Length| Span { from: centre - size.half(), to: centre + size.half() };
     Some((around(left, width), around(bottom, height)))
+}
+
+/// The sides of a block whose size somebody said.
+fn block(record: &Record) -> Option<(Span, Span)> {
+    let (width, height) = (record.length(Field::BlockWidth)?, record.length(Field::BlockHeight)?);
+    let (left, bottom) = (record.length(Field::FromLeft)?, record.length(Field::FromBase)?);
+    let under = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
+    let from = |from: Length, size: Length| Span { from, to: from + size };
+    Some((from(left - width.half(), width), from(bottom - under, height)))
 }
 
 fn placed(name: &str, (x, y): (Span, Span)) -> Placed<'_> {

@@ -1,7 +1,8 @@
 # plausible: every key starts with plausible-.
-plausible-absurd = { $value } cannot be: it lies between { $least } and { $most }.
+plausible-absurd = { $value } cannot be: it must be { $least } to { $most }.
 plausible-unusual = { $value } is unusual: { $least } to { $most } is usual.
 plausible-feet = { $value } reads like feet.
+plausible-over-one = { $value } is more than one, written without a whole number.
 plausible-off-tape = { $value } lies between the marks of a tape in inches.
 plausible-other-unit = { $value } is small, and all else on this house is in the other units.
 plausible-under-rule = { $value } is under the { $least } that the rule asks.
@@ -32,6 +33,9 @@ plausible-edges-order = The top of the block must lie above its bottom. { $value
 plausible-far-from-learned = { $value } is far from what this saw leaves: { $least } to { $most } so far.
 plausible-not-cut = This board is not cut yet: there is no gap to measure.
 plausible-overlaps = This place is taken by { $name }.
+plausible-block-overlaps = Its block would lie over { $name }.
+plausible-steep = With a peak at { $value } the roof would rise more than two to one: { $most } is as steep as roofs go.
+plausible-off-house = { $value } on the pole is more than a foot off the walls, which end at { $most }.
 plausible-name-taken = The name { $name } is taken. Give it another one.
 plausible-far-from-default = { $value } is less than half or more than double of { $name }, the default.
 plausible-no-fall = A head flashing needs a fall to the front, or water stands on it.
@@ -46,6 +50,7 @@ plausible-meant = Did you mean { $meant }?
 plausible-meant-fraction = Did you mean the fraction { $meant }?
 plausible-meant-unit = Did you mean { $meant }, in another unit?
 plausible-again = Give it once more if it is right.
+plausible-again-all = Nothing is kept yet. Give all of it once more if it is right.
 plausible-it-is-right = { $value }, it is right
 plausible-it-was-meant = { $value }
 plausible-type-anew = Type it anew

@@ -9,6 +9,8 @@ pub struct Around {
     pub rules: RuleSet,
     /// The unit that the value was typed in; inches where nobody knows.
     pub unit: Option<Unit>,
+    /// How the number was written.
+    pub written: Written,
     /// A unit of the system that the house was measured in, where that is known.
     pub house_unit: Option<Unit>,
     /// What the plan, or the house, says of the same thing.
@@ -41,6 +43,12 @@ pub struct Around {
     pub right_height: Option<Length>,
     /// The height of the gable's peak.
     pub peak_height: Option<Length>,
+    /// How far the peak is from the nearer end of the wall.
+    pub peak_run: Option<Length>,
+    /// The lowest base line of the house, on the pole.
+    pub house_bottom: Option<Length>,
+    /// The highest point of the house, on the pole.
+    pub house_top: Option<Length>,
     /// The stud spacing of the wall.
     pub stud_spacing: Option<Length>,
     /// The thing's own left side, from the left corner.
@@ -63,6 +71,15 @@ pub struct Around {
     pub less_than: Option<Length>,
     /// What the value must be over: the other side of the same block.
     pub more_than: Option<Length>,
+}
+
+/// What the keys say of a number beyond its value.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Written {
+    /// Whether it has a decimal point or comma.
+    pub has_point: bool,
+    /// What a fraction over one would be with a blank behind its whole number: 1 1/4 for 11/4.
+    pub with_blank: Option<Length>,
 }
 
 impl Around {

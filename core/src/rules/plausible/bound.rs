@@ -28,6 +28,8 @@ impl Bound {
 struct Gathered(Vec<Bound>);
 
 const JUST: Length = Length::from_nm(1);
+/// A pole is laid out with a little to spare.
+const FOOT: Length = Length::from_inches(12);
 
 impl Gathered {
     fn within(&mut self, weight: Weight, range: Range, why: Why) {
@@ -132,8 +134,14 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
             all.most(Unlikely, around.longest_stock, Reason::LongerThanStock);
         }
         Measurand::SpoiledLeft => all.most(Impossible, around.board_length, Reason::LongerThanBoard),
-        Measurand::PoleFrom => all.under(Impossible, around.pole_to, Reason::PoleOrder),
-        Measurand::PoleTo => all.over(Impossible, around.pole_from, Reason::PoleOrder),
+        Measurand::PoleFrom => {
+            all.under(Impossible, around.pole_to, Reason::PoleOrder);
+            all.most(Unlikely, around.house_bottom.map(|bottom| bottom + FOOT), Reason::OffHouse);
+        }
+        Measurand::PoleTo => {
+            all.over(Impossible, around.pole_from, Reason::PoleOrder);
+            all.most(Unlikely, around.house_top.map(|top| top + FOOT), Reason::OffHouse);
+        }
         Measurand::RevealMost => {
             all.under(Impossible, around.board_height, Reason::RevealOfBoard);
             all.least(Impossible, around.reveal_least, Reason::RevealOrder);
@@ -176,6 +184,9 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
             let higher = left.zip(right).map(|(left, right)| left.max(right));
             all.over(Impossible, lower, Reason::PeakOverEaves);
             all.over(Unlikely, higher, Reason::PeakOverEaves);
+            // Two in one is steeper than roofs are framed.
+            let steep = higher.zip(around.peak_run).and_then(|(eave, run)| run.checked_mul(2)?.checked_add(eave));
+            all.most(Unlikely, steep, Reason::Steep);
         }
         Measurand::StepRise => {
             let top = around.wall_top();

@@ -24,6 +24,9 @@ pub(super) fn against(measurand: Measurand, value: Length, around: &Around) -> O
         return Some((Weight::Impossible, Why::with(Reason::OnWall, Allowed::default(), Ground::Geometry)));
     }
     unlikely.retain(|bound| !bound.allows(value));
+    if around.written.with_blank.is_some() {
+        return Some((Weight::Unlikely, Why::with(Reason::OverOne, Allowed::default(), Ground::Geometry)));
+    }
     let reads_like_feet = || reads_like_feet(measurand, value, around).map(|why| (Weight::Unlikely, why));
     unlikely.into_iter().next().map(|bound| (Weight::Unlikely, bound.why)).or_else(reads_like_feet)
 }
@@ -53,11 +56,12 @@ pub(super) fn is_on_tape(value: Length) -> bool {
     value.nm() % Length::from_inches_64(0, 1).nm() == 0
 }
 
-/// A whole number of inches, so small that it reads like one of feet, where nothing planned says that it is right.
+/// A whole number of inches, or one with a point, so small that it reads like one of feet, where nothing planned says that it
+/// is right.
 fn reads_like_feet(measurand: Measurand, value: Length, around: &Around) -> Option<Why> {
     let typed_in = around.unit.unwrap_or(Unit::Inch);
     let whole = value.nm() % Length::NM_PER_INCH == 0;
     let small = value.is_positive() && value <= Length::from_inches(measurand.habit().feet_up_to);
     let why = || Why::habit(Reason::Feet, (Some(value), value.checked_mul(12)));
-    (typed_in == Unit::Inch && whole && small && around.planned.is_none()).then(why)
+    (typed_in == Unit::Inch && (whole || around.written.has_point) && small && around.planned.is_none()).then(why)
 }

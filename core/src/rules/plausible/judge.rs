@@ -9,27 +9,37 @@ use crate::rules::{Quantity, Rule, RuleUnit, keys};
 /// Judges one value of a house by what is known around it.
 pub fn judge(measurand: Measurand, value: Length, around: &Around) -> Verdict {
     let doubt = against(measurand, value, around);
+    // Two readings that were swapped are no slip of the keys.
+    let meant = |why: &Why| match why.reason {
+        Reason::SidesOrder | Reason::EdgesOrder => None,
+        _ => slip::meant(measurand, value, around),
+    };
     let doubt = doubt.or_else(|| Some((Weight::Unlikely, misread(measurand, value, around)?)));
     match doubt {
         None => Verdict::Fine,
-        Some((Weight::Unlikely, why)) => Verdict::Unlikely { why, suggestion: slip::meant(measurand, value, around) },
+        Some((Weight::Unlikely, why)) => Verdict::Unlikely { suggestion: meant(&why), why },
         Some((Weight::Impossible, why)) => Verdict::Impossible {
             // A board that is not cut has no gap at all.
-            allowed: if why.reason == Reason::NotCut { Allowed::default() } else { allowed(measurand, around) },
+            allowed: if why.reason == Reason::NotCut { Allowed::default() } else { allowed(measurand, around, &why) },
+            suggestion: meant(&why),
             why,
-            suggestion: slip::meant(measurand, value, around),
         },
     }
 }
 
-/// Where all that is impossible ends.
-fn allowed(measurand: Measurand, around: &Around) -> Allowed {
-    let sure = bounds(measurand, around).into_iter().filter(|bound| bound.weight == Weight::Impossible);
+/// Where all that is impossible ends. What no house has is said only where nothing nearer is known of that side.
+fn allowed(measurand: Measurand, around: &Around, why: &Why) -> Allowed {
+    let sure = || bounds(measurand, around).into_iter().filter(|bound| bound.weight == Weight::Impossible);
     let tighter = |all: Allowed, bound: Bound| Allowed {
         least: all.least.max(bound.range.0),
         most: [all.most, bound.range.1].into_iter().flatten().min(),
     };
-    sure.fold(Allowed::default(), tighter)
+    let all = sure().fold(Allowed::default(), tighter);
+    if why.reason == Reason::Absurd {
+        return all;
+    }
+    let by_house = sure().filter(|bound| bound.why.reason != Reason::Absurd).fold(Allowed::default(), tighter);
+    Allowed { least: by_house.least.and(all.least), most: by_house.most.and(all.most) }
 }
 
 /// Judges a change of a rule.

@@ -159,7 +159,8 @@ impl Measurand {
             Self::DiagonalUp | Self::DiagonalDown => habit(inches(2, WALL), inches(12, 1_200)),
             Self::PeakFromLeft => in_feet(inches(1, WALL), inches(12, 960), 30),
             Self::PeakHeight => in_feet(inches(2, UP), inches(24, 600), 30),
-            Self::Base => habit(inches(-UP, UP), inches(-120, 120)),
+            // A wall over a lower roof begins a storey or two up.
+            Self::Base => habit(inches(-UP, UP), inches(-120, 300)),
             Self::StepFromLeft => habit(inches(0, WALL), inches(4, 960)),
             Self::StepRise => habit(inches(-UP, UP), inches(-60, 60)),
             Self::FirstStud => habit(inches(0, WALL), inches(0, 32)),

@@ -1,7 +1,7 @@
 use super::{Allowed, Reason, Verdict, Why};
 use crate::measure::Length;
 
-/// A rectangle of a wall, in the wall's axes: an opening, or what goes through with its block.
+/// A rectangle of a wall, in the wall's axes: an opening, what goes through the wall, or its block.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Placed<'a> {
     /// What it is called.
@@ -26,6 +26,14 @@ impl Placed<'_> {
 pub fn judge_place(placed: &Placed<'_>, others: &[Placed<'_>]) -> Verdict {
     match others.iter().find(|other| placed.meets(other)) {
         Some(other) => impossible(Why::named(Reason::Overlaps, other.name)),
+        None => Verdict::Fine,
+    }
+}
+
+/// Judges where a block lies by what else stands on the wall: boards and trim leave no room for both.
+pub fn judge_block(block: &Placed<'_>, others: &[Placed<'_>]) -> Verdict {
+    match others.iter().find(|other| block.meets(other)) {
+        Some(other) => Verdict::Unlikely { why: Why::named(Reason::BlockOverlaps, other.name), suggestion: None },
         None => Verdict::Fine,
     }
 }

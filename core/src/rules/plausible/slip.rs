@@ -4,8 +4,8 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{Signed, ToPrimitive};
 
-use super::doubt::fits_as_written;
-use super::{Around, Measurand, Slip, Suggestion};
+use super::doubt::{fits_as_written, is_on_tape};
+use super::{Around, Measurand, Slip, Suggestion, Written};
 use crate::measure::{Exact, Length, Unit};
 
 /// The first slip that turns a value into one that nothing speaks against; where something is planned, into one near it.
@@ -16,17 +16,22 @@ pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Opt
         let off = |planned: Length| (meant - planned).abs();
         around.planned.is_none_or(|planned| off(planned) <= around.tolerance(measurand, planned))
     };
+    if let Some(meant) = around.written.with_blank {
+        return Some(Suggestion { meant, slip: Slip::Blank });
+    }
     let to_length = |(number, unit, slip): (BigRational, Unit, Slip)| {
         let meant = Exact::from_units(&number, unit).to_length()?;
-        let written = Around { unit: Some(unit), ..around.clone() };
-        (meant != value && near(meant) && fits_as_written(measurand, meant, &written))
+        let written = Around { unit: Some(unit), written: Written::default(), ..around.clone() };
+        // Nobody reads a foot in tenths.
+        let is_read = unit != Unit::Foot || is_on_tape(meant);
+        (is_read && meant != value && near(meant) && fits_as_written(measurand, meant, &written))
             .then_some(Suggestion { meant, slip })
     };
-    slips(&number, unit).into_iter().find_map(to_length)
+    slips(measurand, &number, unit).into_iter().find_map(to_length)
 }
 
 /// The numbers that may have been meant, the commonest slip first, each with its unit.
-fn slips(number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
+fn slips(measurand: Measurand, number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
     let mut all = Vec::new();
     let fraction = |above: i64, below: i64| BigRational::new(BigInt::from(above), BigInt::from(below));
     let whole = number.is_integer().then(|| number.to_integer().to_i64()).flatten();
@@ -48,7 +53,9 @@ fn slips(number: &BigRational, unit: Unit) -> Vec<(BigRational, Unit, Slip)> {
     if let Some(whole) = on_a_tape {
         all.extend(others.next());
         let odd = |below: &i64| whole < *below && whole % 2 == 1;
-        let strokes = [16, 32, 8, 4, 2, 64].into_iter().filter(odd);
+        // Only a gap is read finer than a sixteenth.
+        let marks: &[i64] = if measurand == Measurand::Gap { &[16, 32, 8, 4, 2, 64] } else { &[16, 8, 4, 2] };
+        let strokes = marks.iter().copied().filter(odd);
         all.extend(strokes.map(|below| (fraction(whole, below), unit, Slip::Stroke)));
         all.extend(split(whole).into_iter().map(|number| (number, unit, Slip::Stroke)));
     }

@@ -10,6 +10,8 @@ pub enum Slip {
     Stroke,
     /// The decimal point was left out or put elsewhere: 825 for 8.25.
     Point,
+    /// The blank before a fraction was left out: 11/4 for 1 1/4.
+    Blank,
     /// Two digits change places: 214 for 241.
     Digits,
     /// A digit was struck twice: 1144 for 144.
@@ -48,7 +50,7 @@ impl Slip {
         match self {
             Self::Unit(_) => key("plausible-meant-unit"),
             Self::Stroke => key("plausible-meant-fraction"),
-            Self::Point | Self::Digits | Self::Twice | Self::Minus => key("plausible-meant"),
+            Self::Blank | Self::Point | Self::Digits | Self::Twice | Self::Minus => key("plausible-meant"),
         }
     }
 }

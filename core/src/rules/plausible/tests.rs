@@ -132,7 +132,7 @@ const SLIPS: &[SlipRow] = &[
     (M::TrimWidth, "13 ft", Refused, Reason::OnWall, ""),
     (M::TrimWidth, "35 in", Refused, Reason::Absurd, ""),
     (M::TrimWidth, "90 in", Refused, Reason::Absurd, "90 mm"),
-    (M::Base, "14 ft", Asked, Reason::Unusual, "14 in"),
+    (M::Base, "34 ft", Asked, Reason::Unusual, "34 in"),
     (M::StepRise, "0 in", Refused, Reason::OnWall, ""),
     (M::StepRise, "14 ft", Refused, Reason::OnWall, "14 in"),
     (M::StepFromLeft, "100 ft", Refused, Reason::OnWall, "100 in"),
@@ -485,7 +485,7 @@ fn a_verdict_says_what_is_wrong_what_is_allowed_and_where_it_comes_from() {
     let gap = says(M::Gap, "5 in", Language::English);
     assert_eq!(
         gap,
-        "5 in cannot be: it lies between 0\" and 1\". (Common practice, no source.) Did you mean the fraction 5/32\"?"
+        "5 in cannot be: it must be 0\" to 1\". (Common practice, no source.) Did you mean the fraction 5/32\"?"
     );
     let lap = says(M::Lap, "1 in", Language::English);
     assert_eq!(lap, "1 in is under the 1 1/4\" that the rule asks. (IRC R703.10.2 2024.)");

@@ -85,6 +85,8 @@ reasons! {
     Unusual = "plausible-unusual",
     /// A small whole number of inches where feet are usual.
     Feet = "plausible-feet",
+    /// A fraction over one: a blank may be missing in it.
+    OverOne = "plausible-over-one",
     /// Between the marks of a tape in inches.
     OffTape = "plausible-off-tape",
     /// In the units of another tape than everything else.
@@ -145,6 +147,12 @@ reasons! {
     NotCut = "plausible-not-cut",
     /// On top of something else.
     Overlaps = "plausible-overlaps",
+    /// A block on top of something else.
+    BlockOverlaps = "plausible-block-overlaps",
+    /// A roof steeper than any.
+    Steep = "plausible-steep",
+    /// A pole that ends, or begins, where no wall is.
+    OffHouse = "plausible-off-house",
     /// A name that something else has.
     NameTaken = "plausible-name-taken",
     /// A rule changed to less than half or more than double.

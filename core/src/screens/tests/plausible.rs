@@ -87,6 +87,63 @@ fn what_cannot_be_is_refused_and_what_hardly_can_is_asked_about() {
     assert_eq!(book.store().content_hash().unwrap(), before, "nothing was kept");
 }
 
+/// How a number is written says what was meant where its value alone does not; and a block takes up room, too.
+#[test]
+fn blanks_points_blocks_and_heights_off_the_house_are_asked_about() {
+    let (mut book, job, wall) = with_window();
+    let light = |left: &str, base: &str, block: &str| {
+        let block = [("block-width", block), ("block-height", block)];
+        let light = [("what", "light"), ("width", "4"), ("from-left", left), ("from-base", base)];
+        through(&wall, &[&light[..], &block].concat())
+    };
+    let pole = |field: &str, text: &str| {
+        let (field, text) = (field.to_owned(), text.to_owned());
+        Action::from(PoleAction::Answer { job: job.clone(), field, text })
+    };
+    let add = HouseAction::AddWall { job: job.clone(), name: "Other side".to_owned() };
+    let (Place::Measure { wall: other } | Place::Wall { wall: other }) = tap(&mut book, 18, add).unwrap().place else {
+        panic!("a wall")
+    };
+    let cases: Vec<(Action, &str, &str, &str)> = vec![
+        (of_house(&job, "lap", "11/4"), "unlikely", "lap", "Did you mean 1 1/4\"?"),
+        (of_wall(&other, "left-height", "8.5"), "unlikely", "left-height", "8' 6\""),
+        (of_wall(&other, "width", "24.5"), "unlikely", "width", "24' 6\""),
+        (light("76", "40", "14"), "unlikely", "block-height", "would lie over Window"),
+        (light("100", "-20", "6"), "range", "from-base", "does not lie on the wall"),
+        (of_house(&job, "lap", "1/4"), "range", "lap", "3/4\""),
+    ];
+    for (action, code, field, said) in cases {
+        let problem = tap(&mut book, 30, action.clone()).expect_err(&format!("{action:?}"));
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), (code, field), "{action:?}: {problem:?}");
+        assert!(problem.text.contains(said), "{action:?}: {}", problem.text);
+    }
+    tap(&mut book, 31, HouseAction::RemovePart { job: job.clone(), part: other.clone() }).unwrap();
+    for (field, text) in [("to", "250"), ("from", "60")] {
+        let problem = tap(&mut book, 32, pole(field, text)).unwrap_err();
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), ("unlikely", field), "{problem:?}");
+        assert!(problem.text.contains("off the walls"), "{}", problem.text);
+    }
+    // Fractions under one, points on short things, and blocks that touch nothing.
+    tap(&mut book, 41, of_house(&job, "lap", "1 1/4")).unwrap();
+    tap(&mut book, 42, of_wall(&wall, "trim-left", "3.5")).unwrap();
+    tap(&mut book, 43, light("100", "40", "7")).unwrap();
+}
+
+/// A yes is of the value it was given to: where another wall stands, or how high it is, it says nothing.
+#[test]
+fn a_yes_to_a_height_is_no_yes_to_another_wall() {
+    let (mut book, job, first) = wall();
+    let add = HouseAction::AddWall { job, name: "Other side".to_owned() };
+    let (Place::Measure { wall: second } | Place::Wall { wall: second }) = tap(&mut book, 20, add).unwrap().place
+    else {
+        panic!("a wall")
+    };
+    insist(&mut book, 21, of_wall(&first, "left-height", "45'"));
+    insist(&mut book, 22, of_wall(&second, "left-height", "45'"));
+    insist(&mut book, 23, of_wall(&first, "stud-spacing", "24"));
+    tap(&mut book, 24, of_wall(&second, "stud-spacing", "24")).unwrap();
+}
+
 #[test]
 fn a_contradiction_names_what_stands_on_the_wall() {
     let (mut book, _, wall) = with_window();

@@ -89,16 +89,17 @@ impl Course<'_> {
             }
         }
         for own in self.around.iter().map(Obstruction::grown) {
-            let [bottom, top] = [own.bottom, own.top].map(halves);
+            let meets = own.low < Number::Whole(high) && Number::Whole(low) < own.high;
             match self.hang {
                 Some(hang) => bounds.extend(hang.obstruction(&own)),
-                None if bottom < high && low < top => {
+                None if meets && own.is_level() => {
                     let [left, right] = own.sides();
                     for (line, kind) in [(left, BoundKind::Enters), (right, BoundKind::Leaves)] {
-                        let (low, high) = (Number::Whole(bottom), Number::Whole(top));
+                        let (low, high) = (own.low.clone(), own.high.clone());
                         bounds.push(Bound { line, low, high, kind });
                     }
                 }
+                None if meets => bounds.extend(own.bounds()),
                 None => {}
             }
         }

@@ -34,8 +34,9 @@ pub(super) struct Slope {
     a: BigInt,
     b: BigInt,
     c: Number,
-    /// Whether it is level on the wall, and slopes against a course that hangs out of level.
-    is_level_on_wall: bool,
+    /// Whether it counts as level: it is level on the wall and slopes against a course that hangs out of level, or it is an
+    /// edge that should be level.
+    counts_as_level: bool,
 }
 
 impl Line {
@@ -61,14 +62,25 @@ impl Line {
         Self::of(BigInt::from(a), BigInt::from(b), c, false)
     }
 
+    /// The same line, where it counts as level though it slopes a little.
+    pub(super) fn counted_as_level(self) -> Self {
+        match self {
+            Self::Sloped(slope) => {
+                let Slope { a, b, c, .. } = &*slope;
+                Self::Sloped(Arc::new(Slope { a: a.clone(), b: b.clone(), c: c.clone(), counts_as_level: true }))
+            }
+            line => line,
+        }
+    }
+
     /// `a x + b y = c`, where `b` is not zero; `a` and `b` need not be without a common factor.
-    fn of(a: BigInt, b: BigInt, c: Number, is_level_on_wall: bool) -> Self {
+    fn of(a: BigInt, b: BigInt, c: Number, counts_as_level: bool) -> Self {
         if a == BigInt::ZERO {
             return Self::Level(Number::sum(&[(&BigInt::one(), &c)], &b));
         }
         let common = if a > BigInt::ZERO { a.gcd(&b) } else { -a.gcd(&b) };
         let c = if common.is_one() { c } else { Number::sum(&[(&BigInt::one(), &c)], &common) };
-        Self::Sloped(Arc::new(Slope { a: a / &common, b: b / &common, c, is_level_on_wall }))
+        Self::Sloped(Arc::new(Slope { a: a / &common, b: b / &common, c, counts_as_level }))
     }
 
     /// The same line where every point is lowered by `(rise * (x - x0) + height * run) / run`: seen from a course that
@@ -77,14 +89,14 @@ impl Line {
         let [x0, height, run, rise] = [x0, height, run, rise].map(BigInt::from);
         // b y + a x = c with y = lowered + (rise (x - x0) + height run) / run, times run.
         let less = &height * &run - &rise * &x0;
-        let lowered = |a: &BigInt, b: &BigInt, c: &Number, is_level_on_wall: bool| {
+        let lowered = |a: &BigInt, b: &BigInt, c: &Number, counts_as_level: bool| {
             let c = Number::sum(&[(&run, c), (&-(b * &less), &Number::Whole(1))], &BigInt::one());
-            Self::of(a * &run + b * &rise, b * &run, c, is_level_on_wall)
+            Self::of(a * &run + b * &rise, b * &run, c, counts_as_level)
         };
         match self {
             Self::Plumb(_) => self.clone(),
             Self::Level(y) => lowered(&BigInt::ZERO, &BigInt::one(), y, true),
-            Self::Sloped(slope) => lowered(&slope.a, &slope.b, &slope.c, slope.is_level_on_wall),
+            Self::Sloped(slope) => lowered(&slope.a, &slope.b, &slope.c, slope.counts_as_level),
         }
     }
 
@@ -158,12 +170,12 @@ impl Line {
         matches!(self, Self::Plumb(_))
     }
 
-    /// Whether it is level on the wall or along its course.
+    /// Whether it is level on the wall or along its course, or should be.
     pub(super) fn is_level(&self) -> bool {
         match self {
             Self::Plumb(_) => false,
             Self::Level(_) => true,
-            Self::Sloped(slope) => slope.is_level_on_wall,
+            Self::Sloped(slope) => slope.counts_as_level,
         }
     }
 }

@@ -25,7 +25,7 @@ pub use error::BoardError;
 pub use hang::Hang;
 pub use instructions::{EdgeLengths, Instruction, Instructions, Nailing, Section};
 pub use legs::Leg;
-pub use obstruction::{Lean, Obstruction, ObstructionGaps};
+pub use obstruction::{Lean, Obstruction, ObstructionGaps, Slope};
 pub use outline::{MovedOutline, OutlineGaps};
 pub use saw_cut::{BoardCorner, BoardEnd, LongEdge, SawCut};
 pub use shape::{BoardCut, BoardShape, BoxSide, Rip, ShapeLimits, ShapeWarning};

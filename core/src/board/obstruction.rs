@@ -1,25 +1,37 @@
 use super::BoardError;
 use super::line::{Line, Spot};
 use super::number::{Number, halves};
+use super::parts::{Bound, BoundKind};
 use crate::measure::Length;
 use crate::wall::Point;
 
 /// A rectangle on the wall that boards go round: an opening with its trim, a block, a roof. It may reach past the outline
-/// and lie over another one; its sides may be out of plumb.
+/// and lie over another one; its sides may be out of plumb, and its lower and upper edge out of level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Obstruction {
     /// Its left edge, at the bottom.
     pub left: Length,
     /// Its right edge, at the bottom.
     pub right: Length,
-    /// Its lower edge.
+    /// Its lower edge, at the left.
     pub bottom: Length,
-    /// Its upper edge.
+    /// Its upper edge, at the left.
     pub top: Length,
     /// How far its sides are out of plumb.
     pub lean: Lean,
+    /// How far its lower and upper edge are out of level.
+    pub slope: Slope,
     /// How far boards stay off it.
     pub gap: ObstructionGaps,
+}
+
+/// How much higher than its left end the right end of each edge of a rectangle lies.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Slope {
+    /// Of its lower edge.
+    pub bottom: Length,
+    /// Of its upper edge.
+    pub top: Length,
 }
 
 /// How far to the right of its lower end the upper end of each side of a rectangle lies.
@@ -43,24 +55,45 @@ pub struct ObstructionGaps {
 }
 
 impl Obstruction {
-    /// A rectangle without lean.
+    /// A rectangle without lean and slope.
     #[must_use]
     pub fn plumb((left, right): (Length, Length), (bottom, top): (Length, Length), gap: ObstructionGaps) -> Self {
-        Self { left, right, bottom, top, lean: Lean::default(), gap }
+        Self { left, right, bottom, top, lean: Lean::default(), slope: Slope::default(), gap }
     }
 
-    /// The same grown by its gaps, without gaps of its own; its sides move level and go on straight.
+    /// Its lower edge at its left and its right end.
+    pub fn bottoms(&self) -> [Length; 2] {
+        [self.bottom, self.bottom + self.slope.bottom]
+    }
+
+    /// Its upper edge at its left and its right end.
+    pub fn tops(&self) -> [Length; 2] {
+        [self.top, self.top + self.slope.top]
+    }
+
+    /// The same grown by its gaps, without gaps of its own. Its sides move level and go on straight; its lower and upper edge
+    /// move plumb and have their heights at the sides as these lie then, as the marks of a notch have.
     pub(super) fn grown(&self) -> Grown {
         let ObstructionGaps { side, top, bottom } = self.gap;
-        let line = |x: Length, lean: Length| match lean {
+        let (left, right) = (self.left - side, self.right + side);
+        let upright = |x: Length, lean: Length| match lean {
             Length::ZERO => Line::Plumb(halves(x)),
             lean => Line::through(Point::new(x, self.bottom), Point::new(x + lean, self.top), Length::ZERO),
         };
+        let across = |[from, to]: [Length; 2], up: Length| {
+            let line = Line::through(Point::new(left, from + up), Point::new(right, to + up), Length::ZERO);
+            line.counted_as_level()
+        };
+        let ends = |ends: [Length; 2], up: Length| ends.map(|y| Number::of(y + up));
+        let [lower, upper] = [ends(self.bottoms(), Length::ZERO - bottom), ends(self.tops(), top)];
+        let [low, high] = [lower.iter().min(), upper.iter().max()].map(|y| y.cloned().unwrap_or(Number::ZERO));
         Grown {
-            left: line(self.left - side, self.lean.left),
-            right: line(self.right + side, self.lean.right),
-            bottom: self.bottom - bottom,
-            top: self.top + top,
+            left: upright(left, self.lean.left),
+            right: upright(right, self.lean.right),
+            bottom: across(self.bottoms(), Length::ZERO - bottom),
+            top: across(self.tops(), top),
+            low,
+            high,
         }
     }
 
@@ -68,13 +101,15 @@ impl Obstruction {
         let gaps = [self.gap.side, self.gap.top, self.gap.bottom];
         let far = |length: &Length| length.abs() > Length::LIMIT;
         let Lean { left, right } = self.lean;
+        let Slope { bottom, top } = self.slope;
+        let own = [self.left, self.right, self.bottom, self.top, left, right, bottom, top];
         if gaps.iter().any(|gap| gap.is_negative()) {
             Err(BoardError::Negative)
-        } else if [self.left, self.right, self.bottom, self.top, left, right].iter().chain(&gaps).any(far) {
+        } else if own.iter().chain(&gaps).any(far) {
             Err(BoardError::TooFar)
         } else if self.right <= self.left || self.right + right <= self.left + left {
             Err(BoardError::Width(at))
-        } else if self.top <= self.bottom {
+        } else if self.tops().iter().zip(self.bottoms()).any(|(top, bottom)| *top <= bottom) {
             Err(BoardError::Top(at))
         } else {
             Ok(())
@@ -87,8 +122,11 @@ impl Obstruction {
 pub(super) struct Grown {
     left: Line,
     right: Line,
-    pub(super) bottom: Length,
-    pub(super) top: Length,
+    pub(super) bottom: Line,
+    pub(super) top: Line,
+    /// Its lowest and its highest point.
+    pub(super) low: Number,
+    pub(super) high: Number,
 }
 
 impl Grown {
@@ -97,10 +135,14 @@ impl Grown {
         [self.left.clone(), self.right.clone()]
     }
 
+    /// Whether its lower and its upper edge are level.
+    pub(super) const fn is_level(&self) -> bool {
+        !self.bottom.is_sloped() && !self.top.is_sloped()
+    }
+
     /// From its leftmost to its rightmost point between two heights; beyond its own heights those of its ends.
     pub(super) fn across(&self, low: &Number, high: &Number) -> Option<(Number, Number)> {
-        let (bottom, top) = (Number::of(self.bottom), Number::of(self.top));
-        let within = |y: &Number| y.max(&bottom).min(&top).clone();
+        let within = |y: &Number| y.max(&self.low).min(&self.high).clone();
         let at = |line: &Line| Some([line.x_at(&within(low))?, line.x_at(&within(high))?]);
         let ([left, left_high], [right, right_high]) = (at(&self.left)?, at(&self.right)?);
         Some((left.min(left_high), right.max(right_high)))
@@ -109,14 +151,26 @@ impl Grown {
     /// Its corners counter-clockwise, each with the line from it to the next one. A side that leans far may cross the other
     /// one within the gaps: then it has none.
     pub(super) fn ring(&self) -> Option<[(Spot, Line); 4]> {
-        let [low, high] = [self.bottom, self.top].map(Number::of);
-        let spot = |line: &Line, y: &Number| Some(Spot { x: line.x_at(y)?, y: y.clone() });
-        let level = |y: &Number| Line::Level(y.clone());
+        let corner = |side: &Line, edge: &Line, next: &Line| Some((side.meet(edge)?, next.clone()));
         Some([
-            (spot(&self.left, &low)?, level(&low)),
-            (spot(&self.right, &low)?, self.right.clone()),
-            (spot(&self.right, &high)?, level(&high)),
-            (spot(&self.left, &high)?, self.left.clone()),
+            corner(&self.left, &self.bottom, &self.bottom)?,
+            corner(&self.right, &self.bottom, &self.right)?,
+            corner(&self.right, &self.top, &self.top)?,
+            corner(&self.left, &self.top, &self.left)?,
         ])
+    }
+
+    /// Its edges that are not level, for a course that is.
+    pub(super) fn bounds(&self) -> Vec<Bound> {
+        let Some(ring) = self.ring() else { return Vec::new() };
+        let next = ring.iter().cycle().skip(1);
+        let bound = |((from, line), (to, _)): (&(Spot, Line), &(Spot, Line))| {
+            let rises = from.y < to.y;
+            let (low, high) = if rises { (&from.y, &to.y) } else { (&to.y, &from.y) };
+            // Counter-clockwise it lies to the left of a way up.
+            let kind = if rises { BoundKind::Leaves } else { BoundKind::Enters };
+            (low < high).then(|| Bound { line: line.clone(), low: low.clone(), high: high.clone(), kind })
+        };
+        ring.iter().zip(next).filter_map(bound).collect()
     }
 }

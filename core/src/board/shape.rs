@@ -4,6 +4,7 @@ use num_traits::ToPrimitive;
 
 use super::Course;
 use super::legs::{Leg, thin};
+use super::line::Line;
 use super::number::Number;
 use super::parts::{Part, Ring, Turn};
 use super::root::PLACES;
@@ -56,7 +57,7 @@ pub struct BoardCut {
     pub left: Length,
     /// Its right edge.
     pub right: Length,
-    /// Its lower edge at its left and its right edge: two heights where the course hangs out of level.
+    /// Its lower edge at its left and its right edge: two heights where it slopes, or the course hangs out of level.
     pub bottom: [Length; 2],
     /// Its upper edge at its left and its right edge.
     pub top: [Length; 2],
@@ -176,7 +177,6 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
     let mut cuts = Vec::new();
     for (place, own) in course.around.iter().enumerate() {
         let own = own.grown();
-        let [own_bottom, own_top] = [own.bottom, own.top].map(Number::of);
         let wall = |y: &Number| y.less(&Number::ZERO.less(&course.rise(left)));
         let Some((own_left, own_right)) = own.across(&wall(bottom), &wall(top)) else { continue };
         if own_left >= *right || own_right <= *left {
@@ -185,8 +185,12 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
         // Seen from the course, at both ends of what of it lies in the box.
         let ends = [left.max(&own_left), right.min(&own_right)];
         let rises = ends.map(|x| course.rise(x));
-        let seen = |y: &Number| rises.each_ref().map(|rise| y.less(rise));
-        let (low, high) = (seen(&own_bottom), seen(&own_top));
+        let seen = |edge: &Line| {
+            let [from, to] = ends.map(|x| edge.y_at(x));
+            let [from_rise, to_rise] = &rises;
+            Some([from?.less(from_rise), to?.less(to_rise)])
+        };
+        let (Some(low), Some(high)) = (seen(&own.bottom), seen(&own.top)) else { continue };
         if low.iter().all(|y| y >= top) || high.iter().all(|y| y <= bottom) {
             continue;
         }

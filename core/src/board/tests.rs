@@ -299,3 +299,41 @@ fn boards_beside_a_leaning_window_are_bevelled_along_it() {
     let course = Course { hang: None, around: &[narrow], ..course };
     assert_eq!(course.boards(&plain(), &ShapeLimits::default()), Err(BoardError::Width(0)));
 }
+
+/// A block 200 wide that falls by 4 to the right, from 30 under the course's bottom at its left, 60 high; a gap of 2 round it. By hand:
+/// its marks are at 998 and 1202, and over them its upper edge lies 32 and 28 up. One that lies inside is a hole.
+#[test]
+fn boards_go_round_a_block_as_it_slopes() {
+    let gap = ObstructionGaps { side: mm(2), top: mm(2), bottom: mm(2) };
+    let fall = Slope { bottom: mm(-4), top: mm(-4) };
+    let block = |bottom: i64| Obstruction { gap, slope: fall, ..rectangle(1000, 1200, bottom, bottom + 60) };
+    let found = boards(&plain(), 900, &[block(870)]);
+    let [board] = found.as_slice() else { panic!("{found:?}") };
+    let notch = [point(0, 0), point(998, 0), point(998, 32), point(1202, 28), point(1202, 0)];
+    assert_eq!(board.corners, [&notch[..], &[point(4000, 0), point(4000, 180), point(0, 180)]].concat());
+    assert_eq!((board.cuts[0].bottom, board.cuts[0].top), ([mm(0); 2], [mm(32), mm(28)]));
+    let told = cuts(&plain(), 900, &[block(870)]);
+    let side = BoxSide::Bottom;
+    assert_eq!(told, [SawCut::Notch { side, from: mm(998), to: mm(1202), depth: [mm(32), mm(28)] }]);
+    let found = boards(&plain(), 900, &[block(950)]);
+    assert_eq!(found[0].holes, [[point(1202, 44), point(998, 48), point(998, 112), point(1202, 108)]]);
+    // It leaves 180 - 152 = 28 and 32 over itself: a leg under the least of 50.8, as a level one would.
+    let found = boards(&plain(), 900, &[block(990)]);
+    assert_eq!(found[0].warnings, [ShapeWarning::ThinLeg(Leg::Upright)]);
+    // Where its lower edge comes down to the course's own the notch opens along a part of it: 4 in 204, 1 of it below.
+    let found = boards(&plain(), 900, &[block(905)]);
+    assert_eq!(found[0].corners[1..4], [point(1151, 0), point(998, 3), point(998, 67)]);
+    // Seen from a course that falls as it does, it is level.
+    let hang = Hang::new(vec![point(0, 0), point(4080, -80)]).unwrap();
+    let around = [block(870)];
+    let course = Course {
+        bottom: mm(900),
+        hang: Some(&hang),
+        height: mm(180),
+        joints: &[],
+        joint_gap: Length::ZERO,
+        around: &around,
+    };
+    let shape = course.boards(&plain(), &ShapeLimits::default()).unwrap().remove(0);
+    assert_eq!(shape.cuts[0].top[0] - shape.cuts[0].top[1], Length::from_nm(0));
+}

@@ -1,7 +1,7 @@
 use crate::measure::Length;
 use crate::store::{Id, Value};
 
-use super::{Field, House, Kind, Operation, Record};
+use super::{CutShape, Field, House, Kind, Operation, Record};
 
 /// What a board was cut to. What is cut is never rewritten: a later change of a reading or a rule shows as a difference.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,6 +12,9 @@ pub struct CutRecord {
     pub height: Length,
     /// What it was cut round, from left to right.
     pub notches: Vec<CutNotch>,
+    /// The shape that it was cut to: more than one where something goes right through it, none of a board that was cut before
+    /// boards had shapes.
+    pub shapes: Vec<CutShape>,
 }
 
 /// What a board was cut round.
@@ -30,6 +33,9 @@ pub struct CutNotch {
     /// How far outside the block it was marked.
     pub offset: Length,
 }
+
+/// What no saw keeps by hand (common practice, no source).
+const BY_HAND: Length = Length::from_inches_64(0, 4);
 
 const BLOCK: [Field; 6] =
     [Field::Left, Field::Right, Field::BottomLeft, Field::BottomRight, Field::TopLeft, Field::TopRight];
@@ -56,6 +62,9 @@ impl CutRecord {
             .create(*cut, Kind::Cut, Some(board), sort_key.to_owned())
             .set(*cut, Field::Length, length(self.length))
             .set(*cut, Field::Height, length(self.height));
+        if !self.shapes.is_empty() {
+            operation = operation.set(*cut, Field::Shape, Value::Text(CutShape::text(&self.shapes)));
+        }
         for (n, (notch, id)) in self.notches.iter().zip(ids).enumerate() {
             operation = operation
                 .create(*id, Kind::CutNotch, Some(*cut), format!("{n:06}"))
@@ -75,6 +84,13 @@ impl CutRecord {
         operation
     }
 
+    /// Whether a board has the shape that it would have now, but for what no saw keeps by hand; none where it was cut before
+    /// boards had shapes.
+    pub fn has_shape(&self, now: &[CutShape]) -> Option<bool> {
+        let same = || self.shapes.iter().zip(now).all(|(own, now)| own.is_within(now, BY_HAND));
+        (!self.shapes.is_empty()).then(|| self.shapes.len() == now.len() && same())
+    }
+
     /// Whether what a board would be cut to now is something else: how far outside the block it was marked is its saw's
     /// own business.
     pub fn differs(&self, now: &Self) -> bool {
@@ -83,7 +99,8 @@ impl CutRecord {
             (record.length, record.height, notches.collect::<Vec<_>>())
         };
         let heads = self.notches.iter().zip(&now.notches).filter_map(|(was, is)| was.head.zip(is.head));
-        what(self) != what(now) || heads.into_iter().any(|(was, is)| was != is)
+        let same = what(self) == what(now) && heads.into_iter().all(|(was, is)| was == is);
+        !same || self.has_shape(&now.shapes) == Some(false)
     }
 
     /// The offset that a notch was marked with.
@@ -101,8 +118,12 @@ fn read(house: &House, cut: &Record) -> Option<CutRecord> {
         head: record.length(Field::GapHead),
         offset: record.length(Field::Offset).unwrap_or_default(),
     };
-    let notches = house.under(cut.id(), Kind::CutNotch).iter().map(notch).collect();
-    Some(CutRecord { length: cut.length(Field::Length)?, height: cut.length(Field::Height)?, notches })
+    Some(CutRecord {
+        length: cut.length(Field::Length)?,
+        height: cut.length(Field::Height)?,
+        notches: house.under(cut.id(), Kind::CutNotch).iter().map(notch).collect(),
+        shapes: cut.text(Field::Shape).and_then(CutShape::read).unwrap_or_default(),
+    })
 }
 
 fn all<const N: usize>(lengths: [Option<Length>; N]) -> Option<[Length; N]> {
@@ -131,7 +152,7 @@ fn read_text(text: &str) -> Option<CutRecord> {
         let offset = Length::from_nm(parts.next()?.parse().ok()?);
         notches.push(CutNotch { ids, block: lengths(block), rules, head: None, offset });
     }
-    Some(CutRecord { length, height, notches })
+    Some(CutRecord { length, height, notches, shapes: Vec::new() })
 }
 
 fn lengths<const N: usize>(text: &str) -> Option<[Length; N]> {

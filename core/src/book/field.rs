@@ -164,6 +164,8 @@ fields! {
     CutFrom = "cut-from",
     /// The offcut that it is cut from.
     Offcut = "offcut",
+    /// Whether it is cut out of the strip that is ripped off others out of the same board: yes.
+    Strip = "strip",
     /// How many times it was spoiled.
     Spoiled = "spoiled",
     /// The wall that a loose board was attached to.
@@ -212,6 +214,8 @@ fields! {
     NeedRevealMin = "need-reveal-min",
     /// The greatest reveal that a correction would need.
     NeedRevealMax = "need-reveal-max",
+    /// The outline and the holes that a board was cut to, in nanometres.
+    Shape = "shape",
     /// The length that a board was sawn to.
     SawnLength = "sawn-length",
     /// Why.

@@ -432,6 +432,7 @@ const WRITTEN_BOARD_FIELDS: &[FieldSpec] = &[
     written(Field::BevelRight, Allowed::AnyLength),
     written(Field::CutFrom, Allowed::Whole(1, 1_000_000)),
     written(Field::Stock, Allowed::Positive),
+    written(Field::Strip, YES_OR_NO),
     written(
         Field::State,
         Allowed::OneOf(&[

@@ -5,6 +5,7 @@
 
 mod board_state;
 mod cut_record;
+mod cut_shape;
 mod field;
 mod fields;
 mod gaps;
@@ -20,6 +21,7 @@ mod store_texts;
 
 pub use board_state::BoardState;
 pub use cut_record::{CutNotch, CutRecord};
+pub use cut_shape::CutShape;
 pub use field::Field;
 pub use fields::{
     Allowed, FieldSpec, RULE_FAMILIES, SPOILED_FIELDS, all_fields, field_of, fields_of, written_fields_of,

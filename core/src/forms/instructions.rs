@@ -102,7 +102,7 @@ impl Told<'_> {
             .map(|name| self.terms.phrase(name, &[]))
             .collect();
         let code = match own.cut {
-            SawCut::Hole { .. } => "hole",
+            SawCut::Hole { .. } | SawCut::Contour { is_closed: true, .. } => "hole",
             _ => "notch",
         };
         let text = if code == "hole" { key("board-cut-hole-round") } else { key("board-cut-round") };

@@ -1,4 +1,4 @@
-use crate::board::{Lean, Obstruction, ObstructionGaps};
+use crate::board::{Lean, Obstruction, ObstructionGaps, Slope};
 use crate::book::{Field, House, Kind, Record};
 use crate::measure::Length;
 use crate::rules::{RuleSet, keys};
@@ -29,7 +29,7 @@ impl Around {
         Self {
             id: Some(id),
             name: format!("wall-opening-{}", opening.kind.code()),
-            at: Obstruction { left, right, bottom, top, lean, gap },
+            at: Obstruction { left, right, bottom, top, lean, slope: Slope::default(), gap },
             parts_strips: true,
         }
     }

@@ -2,11 +2,11 @@ use std::sync::Arc;
 
 use crate::board::{
     BoardCut, BoardShape, Instruction, Instructions, MovedOutline, Nailing, Obstruction, ObstructionGaps, OutlineGaps,
-    SawCut, ShapeLimits,
+    SawCut, ShapeLimits, Slope,
 };
-use crate::book::{BoardState, CutNotch, CutRecord, Field, Kind, Record};
+use crate::book::{BoardState, CutNotch, CutRecord, CutShape, Field, Kind, Record};
 use crate::measure::Length;
-use crate::notch::{Block, Gap, NotchRequest, Overcut};
+use crate::notch::{Block, Gap, NotchRequest, Overcut, Sides};
 use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
 use crate::steps::{BoardDetail, Canonical};
@@ -185,8 +185,9 @@ impl Board {
         let around = |notch: &BoardNotch| {
             let (block, _) = notch.block.zip(notch.taped.as_ref())?;
             let (left, right) = (place.from + block.left, place.from + block.right);
-            let bottom = place.bottom_at(left + (right - left).half());
-            let (low, high) = (bottom + block.bottom.least(), bottom + block.top.most());
+            let ends = [left, right].map(|x| place.bottom_at(x));
+            let edge = |sides: &Sides<Length>| [ends[0] + sides.left, ends[1] + sides.right];
+            let ([low, low_right], [high, high_right]) = (edge(&block.bottom), edge(&block.top));
             let round = self.gap().ok()?;
             let round = round.min + (round.max - round.min).half();
             let gap = ObstructionGaps { side: round, top: notch.head().unwrap_or(round), bottom: round };
@@ -194,9 +195,12 @@ impl Board {
             Some(TapedAround {
                 planned: planned.map(|met| met.id),
                 name: planned.map_or_else(|| key("notch-loose-block").to_owned(), |met| met.name.clone()),
-                at: Obstruction::plumb((left, right), (low, high), gap),
+                at: Obstruction {
+                    slope: Slope { bottom: low_right - low, top: high_right - high },
+                    ..Obstruction::plumb((left, right), (low, high), gap)
+                },
             })
-            .filter(|_| left < right && low < high)
+            .filter(|_| left < right && low < high && low_right < high_right)
         };
         self.notches.iter().filter_map(around).collect()
     }
@@ -365,6 +369,12 @@ impl Board {
         })
     }
 
+    /// Its shapes as a cut keeps them.
+    pub(super) fn cut_shapes(&self) -> Vec<CutShape> {
+        let shape = |own: &BoardShape| CutShape { corners: own.corners.clone(), holes: own.holes.clone() };
+        self.shapes.iter().map(shape).collect()
+    }
+
     /// What it would be cut to now. `offset` tells how far outside a block somebody's saw wants the marks.
     ///
     /// # Errors
@@ -384,6 +394,7 @@ impl Board {
             length: self.record.length(Field::Length).unwrap_or_default(),
             height: self.height,
             notches: self.cut_notches()?.iter().map(notch).collect(),
+            shapes: self.cut_shapes(),
         })
     }
 
@@ -432,7 +443,8 @@ fn loose(length: Length, height: Length, taped: &[TapedAround], limits: &ShapeLi
     Ok(course.boards(&moved, limits)?)
 }
 
-/// Whether a shape is its whole box less what the board goes round: then its sizes and its notches tell all of it.
+/// Whether a shape is its whole box less what the board goes round: then its sizes and its notches tell all of it, also where
+/// a notch slopes.
 fn is_plain(shape: &BoardShape) -> bool {
     let xs = |x: Length| x == Length::ZERO || x == shape.length;
     let ys = |y: Length| y == Length::ZERO || y == shape.height;
@@ -443,6 +455,11 @@ fn is_plain(shape: &BoardShape) -> bool {
     };
     let next = shape.corners.iter().cycle().skip(1);
     let mut sides = shape.corners.iter().zip(next);
+    let level = |from: &Point, to: &Point| {
+        let is_of =
+            |cut: &BoardCut| [cut.bottom, cut.top].iter().any(|edge| edge.contains(&from.y) && edge.contains(&to.y));
+        from.y == to.y || shape.cuts.iter().any(is_of)
+    };
     let rip = shape.rip.top != Length::ZERO || shape.rip.bottom != Length::ZERO;
-    !rip && shape.corners.iter().all(explained) && sides.all(|(from, to)| from.x == to.x || from.y == to.y)
+    !rip && shape.corners.iter().all(explained) && sides.all(|(from, to)| from.x == to.x || level(from, to))
 }

@@ -1,7 +1,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::book::{BoardState, Field, Kind, Record};
+use crate::book::{BoardState, CutRecord, Field, Kind, Record};
 use crate::measure::Length;
 use crate::rules::keys;
 use crate::siding::{JointRules, Run};
@@ -9,10 +9,11 @@ use crate::store::{Id, Value};
 
 use super::error::Result;
 use super::joints::joint_rules;
+use super::placement::Placement;
 use super::planned_board::{BoardLayout, bevels};
 use super::uncovered::uncovered;
 use super::wall_board::state_of;
-use super::{Course, Site, Work};
+use super::{Board, Course, Site, Work};
 
 /// More than any tape's division takes off a length when it is rounded down.
 const ROUNDED: Length = Length::from_inches_64(0, 8);
@@ -93,7 +94,8 @@ impl Misfits {
                 continue;
             };
             for (board, joints) in boards.iter().zip(joints(boards, &rules)) {
-                if !stretches.fits(board, joints, *number, &rules) || !at_hand.holds(board) {
+                let shape = has_shape(work, board);
+                if !stretches.fits(board, joints, (*number, &rules), shape) || !at_hand.holds(board) {
                     found.mark(board);
                 }
             }
@@ -113,6 +115,15 @@ impl Misfits {
             BoardState::Fixed => false,
         };
     }
+}
+
+/// Whether a board that is cut, and not up, has the shape that it would have now; none where that is not known.
+fn has_shape(work: &Work, board: &Record) -> Option<bool> {
+    if state_of(board) != BoardState::Cut {
+        return None;
+    }
+    let cut = CutRecord::of(work.house(), board).filter(|cut| !cut.shapes.is_empty())?;
+    cut.has_shape(&Board::of(work, board.id()).ok()?.cut_shapes())
 }
 
 fn is_planned(board: &Record) -> bool {
@@ -152,8 +163,9 @@ impl<'a> Stretches<'a> {
         Self { course, whole: Vec::new(), open: Vec::new() }
     }
 
-    /// Whether a board is one that could be planned at its place today.
-    fn fits(&self, board: &Record, joints: Joints, number: i64, rules: &JointRules) -> bool {
+    /// Whether a board is one that could be planned at its place today; `shape` tells whether one that is cut has the shape
+    /// that it would have.
+    fn fits(&self, board: &Record, joints: Joints, (number, rules): (i64, &JointRules), shape: Option<bool>) -> bool {
         let (Some(from), Some(to)) = (board.length(Field::From), board.length(Field::To)) else { return true };
         let planned = is_planned(board);
         let gap = rules.end_gap;
@@ -165,6 +177,9 @@ impl<'a> Stretches<'a> {
         let (left, right) = (from == run.from() + gap, to == run.to() - gap);
         if !(left || allowed(joints.0)) || !(right || allowed(joints.1)) {
             return false;
+        }
+        if let Some(has_shape) = shape {
+            return has_shape;
         }
         let length = board.length(Field::Length).unwrap_or_default();
         let layout = BoardLayout::on(self.course, (from, to), length, bevels(run, (from, to), gap));
@@ -221,6 +236,44 @@ fn overlaps(board: &Record, left: Length, right: Length) -> bool {
     from.is_some_and(|from| from < right) && to.is_some_and(|to| left < to)
 }
 
+/// What is cut from one board, with the wall that it goes on.
+struct Taken<'a> {
+    stock: Length,
+    along: Vec<(&'a Site, &'a Record)>,
+    /// Out of the strips that are ripped off these.
+    strips: Vec<(&'a Site, &'a Record)>,
+}
+
+impl Taken<'_> {
+    /// Whether the board holds all of it. Strips lie along the pieces that they come off, which leave enough of the full height;
+    /// where those are gone they take the board's own length.
+    fn fits(&self, kerf: Length, full: Length) -> bool {
+        // As many kerfs as pieces, one of them behind the end of the board.
+        let row = |pieces: &mut dyn Iterator<Item = &(&Site, &Record)>| -> Length {
+            pieces.map(|(_, board)| board.length(Field::Length).unwrap_or_default() + kerf).sum()
+        };
+        let (along, strips) = (row(&mut self.along.iter()), row(&mut self.strips.iter()));
+        if self.strips.is_empty() || self.along.is_empty() {
+            return along + strips <= self.stock + kerf;
+        }
+        let heights: Vec<Length> = self.strips.iter().filter_map(|(wall, board)| height(wall, board)).collect();
+        let leaves = |(wall, board): &(&Site, &Record), strip: Length| {
+            height(wall, board).is_some_and(|height| height + kerf + strip <= full)
+        };
+        let least = heights.iter().copied().min().unwrap_or_default();
+        let under = row(&mut self.along.iter().filter(|own| leaves(own, least)));
+        let each = heights.iter().all(|strip| self.along.iter().any(|own| leaves(own, *strip)));
+        along <= self.stock + kerf && strips <= under && each
+    }
+}
+
+/// How high a board is as it lies on its wall today.
+fn height(wall: &Site, board: &Record) -> Option<Length> {
+    let (place, height) = (Placement::of(board)?, board.length(Field::Height)?);
+    let shapes = wall.board_shapes(board.whole(Field::Course), place, height).ok()?;
+    shapes.iter().map(|shape| shape.height).max()
+}
+
 /// The boards that pieces are cut from.
 struct AtHand {
     longest: Length,
@@ -239,19 +292,21 @@ impl AtHand {
         let stock: Vec<Length> = work.stock().into_iter().map(|(length, _)| length).collect();
         let offcuts = work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.text(Field::Used).is_none());
         let offcuts = offcuts.filter_map(|offcut| Some((offcut.id().to_string(), offcut.length(Field::Length)?)));
-        let mut left: BTreeMap<i64, Length> = BTreeMap::new();
+        let mut taken: BTreeMap<i64, Taken<'_>> = BTreeMap::new();
         let mut begun = BTreeSet::new();
-        for board in work.walls().iter().flat_map(|wall| work.boards(wall.id())) {
+        let all = work.walls().iter().flat_map(|wall| work.boards(wall.id()).iter().map(move |own| (&**wall, &**own)));
+        for (wall, board) in all {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
-            // As many kerfs as pieces, one of them behind the end of the board.
-            let left = left.entry(number).or_insert(stock + kerf);
-            *left = *left - board.length(Field::Length).unwrap_or_default() - kerf;
+            let own = taken.entry(number).or_insert_with(|| Taken { stock, along: Vec::new(), strips: Vec::new() });
+            let row = if board.yes(Field::Strip) == Some(true) { &mut own.strips } else { &mut own.along };
+            row.push((wall, board));
             if !is_planned(board) {
                 begun.insert(number);
             }
         }
-        let overfull = left.iter().filter(|(_, left)| left.is_negative()).map(|(number, _)| *number).collect();
+        let full = work.board_height()?;
+        let overfull = taken.iter().filter(|(_, own)| !own.fits(kerf, full)).map(|(number, _)| *number).collect();
         let longest = work.longest_stock()?;
         Ok(Self { longest, stock, offcuts: offcuts.collect(), overfull, begun })
     }

@@ -196,16 +196,16 @@ impl WallShapes {
             let read = taped.iter().find(|read| own.id.is_some() && read.planned == own.id);
             let mut at = read.map_or(own.at, |read| Obstruction { gap: own.at.gap, ..read.at });
             let ends = [at.left, at.right].map(bottom_at);
-            let above = |y: Length| ends.map(|end| y - end);
+            let above = |edge: [Length; 2]| edge.into_iter().zip(ends).map(|(y, end)| y - end);
             // The strip under it would lie over the board below, which has its own notch.
             let under = at.left + (at.right - at.left).half();
-            let low = above(at.bottom).into_iter().min().unwrap_or_default();
+            let low = above(at.bottoms()).min().unwrap_or_default();
             if low.is_positive() && lap(under).is_some_and(|lap| low < lap) {
                 at.gap.bottom = at.gap.bottom + height;
             }
             // The strip over it would hang there alone, hidden by the next course.
-            let over = above(at.top + at.gap.top);
-            if own.parts_strips && reveal.is_some_and(|reveal| over.iter().all(|over| *over >= reveal)) {
+            let mut over = above(at.tops()).map(|over| over + at.gap.top);
+            if own.parts_strips && reveal.is_some_and(|reveal| over.all(|over| over >= reveal)) {
                 at.gap.top = at.gap.top + height;
             }
             around.push((Some(place), at));
@@ -219,7 +219,11 @@ impl WallShapes {
             around.extend(self.hidden_over_base(line, reveal).map(|at| (None, at)));
         }
         if line.knots.is_empty() {
-            let meets = |at: &Obstruction| at.bottom - at.gap.bottom < bottom + height && bottom < at.top + at.gap.top;
+            let meets = |at: &Obstruction| {
+                let low = at.bottoms().into_iter().min().unwrap_or(at.bottom) - at.gap.bottom;
+                let high = at.tops().into_iter().max().unwrap_or(at.top) + at.gap.top;
+                low < bottom + height && bottom < high
+            };
             around.retain(|(_, at)| meets(at));
         }
         // Knots come from a wall's ends and its middle, or a board's: they go to the right.

@@ -634,3 +634,26 @@ fn the_done_list_names_a_board_in_the_readers_language() {
     let left: Vec<_> = spanish.iter().filter(|line| line.contains(", course ") || line.contains('\u{1f}')).collect();
     assert!(left.is_empty(), "{left:?}");
 }
+
+/// The tape reads the block 1/4 in higher at its right: the board over it is cut as it was read, 3/32 in off it (halfway between
+/// the gaps of the rules), and its notch is told as before.
+#[test]
+fn a_block_that_slopes_is_cut_as_it_was_read() {
+    let (mut book, _, _, [_, upper]) = planned();
+    tape(
+        &mut book,
+        40,
+        &upper,
+        &[("left", "57 1/2"), ("right", "62 1/2"), ("bottom-left", "1/4"), ("bottom-right", "1/2")],
+    );
+    tape(&mut book, 44, &upper, &[("top-left", "6 1/16"), ("top-right", "6 5/16")]);
+    let view = shown(&book, "en", &upper);
+    let [shape] = view.shape.as_slice() else { panic!("{:?}", view.shape) };
+    let gap = inches(0, 6);
+    let up = |sixteenths: i64| inches(6, 4 * sixteenths) + gap;
+    let (left, right) = (inches(57, 32) - gap, inches(62, 32) + gap);
+    let slopes = |x: i64, y: i64| shape.shape.iter().any(|corner| (corner.x, corner.y) == (x, y));
+    let own: Vec<(i64, i64)> = shape.shape.iter().map(|corner| (corner.x, corner.y)).collect();
+    assert!(slopes(left, up(1)) && slopes(right, up(5)), "{own:?}");
+    assert_eq!(view.notches[0].cut, "bottom");
+}

@@ -265,3 +265,37 @@ fn a_cut_board_is_named_and_never_rewritten() {
     assert_eq!(marked(&book, &walls), (BTreeSet::new(), wrong));
     assert_eq!(kept(&book), before);
 }
+
+/// The eaves come down by two inches, to 106 in: the board of the top course from 98 to 106 1/4 in is now ripped. What was cut of it
+/// is too high, though no end of it moves; what is only planned is ripped as it has to be.
+#[test]
+fn a_cut_board_is_held_against_its_shape() {
+    let (mut book, job, walls) = planned();
+    let top_of = |book: &Book, wall: &str| {
+        let board = wall_view(book, wall).boards.into_iter().max_by_key(|board| board.course).expect("a board");
+        assert_eq!(board.course, 15);
+        board.board
+    };
+    let [planned_top, cut_top] = [0, 1].map(|wall: usize| top_of(&book, &walls[wall]));
+    let list: SawListView = shown(&book, "en", Place::SawList { job: job.clone() });
+    let holds = |board: &&SawBoardLine| board.pieces.iter().any(|piece| piece.board == cut_top);
+    let number = list.boards.iter().find(holds).expect("a board").number;
+    tap(&mut book, 50, SawListAction::MarkCut { job, number }).unwrap();
+    let lower = |book: &mut Book, n: u8, text: &str| {
+        for wall in &walls {
+            for field in ["left-height", "right-height"] {
+                answer(book, n, wall, field, text);
+            }
+        }
+    };
+    lower(&mut book, 51, "106 3/8");
+    assert_eq!(marked(&book, &walls), Default::default(), "1/8 in over the board is its gap");
+    lower(&mut book, 52, "106 in");
+    assert_eq!(marked(&book, &walls), (BTreeSet::new(), BTreeSet::from([cut_top.clone()])));
+    let view: BoardView = shown(&book, "en", Place::Board { board: cut_top });
+    assert!(view.notes.iter().any(|note| note.code == "differs-from-cut"), "{:?}", view.notes);
+    let view: BoardView = shown(&book, "en", Place::Board { board: planned_top });
+    assert_eq!(view.height.nm, inches(8, 0) - GAP);
+    lower(&mut book, 53, "108 in");
+    assert_eq!(marked(&book, &walls), Default::default());
+}

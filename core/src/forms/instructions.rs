@@ -2,6 +2,7 @@
 
 use super::context::Terms;
 use crate::board::{BoardCorner, BoardEnd, BoxSide, Instruction, Instructions, LongEdge, SawCut};
+use crate::book::Field;
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::views::{InstructionLine, NotchView};
@@ -30,10 +31,18 @@ pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> 
         if board.shapes.len() > 1 {
             continue;
         }
-        let length = board.record.length(crate::book::Field::Length).unwrap_or(shape.length);
+        let length = board.record.length(Field::Length).unwrap_or(shape.length);
         lines.insert(0, InstructionLine { marks: vec![length.nm()], ..told.length(length) });
     }
+    if let Some(number) = board.record.whole(Field::CutFrom).filter(|_| is_of_strip(board)) {
+        lines.insert(0, plain("strip", terms.phrase(key("board-cut-strip"), &[("number", number.into())])));
+    }
     lines
+}
+
+/// Whether it is cut out of what is ripped off another one.
+fn is_of_strip(board: &Board) -> bool {
+    board.record.yes(Field::Strip) == Some(true)
 }
 
 fn plain(code: &str, text: String) -> InstructionLine {
@@ -124,6 +133,8 @@ impl Told<'_> {
 
     fn rip(&self, edge: LongEdge, left: Length, right: Length) -> String {
         let text = match (edge, left == right) {
+            // How much comes off depends on the strip.
+            (LongEdge::Top, true) if is_of_strip(self.board) => key("board-cut-rip-strip"),
             (LongEdge::Top, true) => key("board-cut-rip-top"),
             (LongEdge::Bottom, true) => key("board-cut-rip-bottom"),
             (LongEdge::Top, false) => key("board-cut-taper-top"),

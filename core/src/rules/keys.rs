@@ -80,6 +80,8 @@ pub const SHADOW_MOST: &str = "shadow.most";
 pub const BARRIER_LAP_HORIZONTAL: &str = "barrier.lap.horizontal";
 /// Lap of the barrier, vertical joints.
 pub const BARRIER_LAP_VERTICAL: &str = "barrier.lap.vertical";
+/// Boards that one board gives over its height.
+pub const RIPS_PER_BOARD: &str = "rips.per-board";
 /// Shortest offcut worth keeping.
 pub const OFFCUT_KEEP_LEAST: &str = "offcut.keep.least";
 /// Least thickness of the board.
@@ -285,6 +287,7 @@ pub const SHARES: &[&str] = &[
 pub const WHOLES: &[&str] = &[
     JOINT_STAGGER_LEAST,
     JOINT_STAGGER_MOST,
+    RIPS_PER_BOARD,
     NAILS_PER_STUD,
     NAILS_AT_JOINT,
     BLOCK_ANGLE,

@@ -127,6 +127,7 @@ pub const RULES: &[Rule] = &[
     Rule::new(Common, keys::WASTE_BOARDS, 5, 1, Percent).within((0, 1), (50, 1)),
     Rule::new(Common, keys::WASTE_SEALANT, 10, 1, Percent).within((0, 1), (50, 1)),
     Rule::new(Common, keys::OFFCUT_KEEP_LEAST, 16, 1, Inch).chosen().within((0, 1), (120, 1)),
+    Rule::new(Common, keys::RIPS_PER_BOARD, 1, 1, Count).within((1, 1), (2, 1)),
     Rule::new(Common, keys::NAILS_PER_STUD, 1, 1, Count).within((1, 1), (4, 1)),
     Rule::new(Common, keys::NAILS_AT_JOINT, 2, 1, Count).within((1, 1), (8, 1)),
     Rule::new(UnitedStates, keys::CARTRIDGE_OUNCES, 101, 10, FluidOunce).from("package size", "", Memory).within((1, 1), (40, 1)),

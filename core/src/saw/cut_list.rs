@@ -1,3 +1,5 @@
+use std::collections::{BTreeMap, BTreeSet};
+
 use crate::measure::{Division, Length};
 
 use super::SawError;
@@ -59,6 +61,15 @@ pub struct Avoid {
     pub courses: Option<Vec<i64>>,
 }
 
+/// What is ripped of a board's full height, where a strip that comes off may be another piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Rips {
+    /// The full height of a board.
+    pub board: Length,
+    /// How high the pieces of a run are ripped, by its place among the runs; those of any other one have the full height.
+    pub heights: BTreeMap<usize, Length>,
+}
+
 /// What is to be covered, what it is cut from, and the rules for joints.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CutList {
@@ -90,6 +101,8 @@ pub struct CutList {
     pub joints: bool,
     /// The tape's division, to which pieces are rounded down.
     pub division: Division,
+    /// What is ripped, where its strips may be used: a [`RipPlanner`](super::RipPlanner) alone looks at it.
+    pub rips: Option<Rips>,
 }
 
 impl CutList {
@@ -110,6 +123,7 @@ impl CutList {
             keep_min: None,
             joints: true,
             division: Division::SIXTEENTH,
+            rips: None,
         }
     }
 
@@ -178,6 +192,24 @@ impl CutList {
     pub(super) fn longest(&self) -> Option<Length> {
         let new = self.stock.iter().filter(|stock| stock.count != Some(0)).map(|stock| stock.length);
         new.chain(self.offcuts.iter().copied()).max()
+    }
+}
+
+impl Rips {
+    /// Whether one board gives pieces of both heights over each other, with the saw's cut between them.
+    pub(super) fn are_pair(&self, one: Length, other: Length, kerf: Length) -> bool {
+        one + kerf + other <= self.board
+    }
+
+    /// The runs whose pieces may share a board's height: with those of another run, or with each other where `is_pieced`.
+    pub(super) fn pairing(&self, kerf: Length, is_pieced: impl Fn(usize) -> bool) -> BTreeSet<usize> {
+        let mut heights: Vec<(Length, usize)> = self.heights.iter().map(|(run, height)| (*height, *run)).collect();
+        heights.sort_unstable();
+        let lowest = |run: usize| heights.iter().find(|(_, other)| *other != run || is_pieced(run));
+        let pairs = |(height, run): &&(Length, usize)| {
+            lowest(*run).is_some_and(|(other, _)| self.are_pair(*height, *other, kerf))
+        };
+        heights.iter().filter(pairs).map(|(_, run)| *run).collect()
     }
 }
 

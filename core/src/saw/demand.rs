@@ -45,9 +45,17 @@ pub(super) struct Wall {
     over: Vec<Vec<bool>>,
     /// How many runs must have one.
     forced: i64,
-    /// Where not all arrangements are at hand, or not all their ties can be honoured: how each run may be pieced and
-    /// the most joints it may have, for a bound that leaves stagger aside.
-    loose: Option<Vec<(Arc<Piecing>, usize)>>,
+    /// Where not all arrangements are at hand, or not all their ties can be honoured: its runs for a bound that leaves
+    /// stagger aside.
+    loose: Option<Vec<Loose>>,
+}
+
+/// How a run may be pieced, and the most joints it may have.
+#[derive(Clone, Debug)]
+struct Loose {
+    run: usize,
+    piecing: Arc<Piecing>,
+    most: usize,
 }
 
 /// A cut list in the terms of the optimisation. A piece takes its length and one kerf, a board gives its length and one
@@ -68,6 +76,8 @@ pub(super) struct Demand {
     pub(super) apart: Apart,
     /// Runs that stay whole.
     whole: Vec<usize>,
+    /// Runs whose pieces take half their length of a board.
+    halves: BTreeSet<usize>,
 }
 
 /// One arrangement for each run of each wall.
@@ -75,6 +85,11 @@ pub(super) type Choices = Vec<Vec<usize>>;
 
 impl Demand {
     pub(super) fn new(list: &CutList) -> Result<Self, SawError> {
+        Self::of(list, BTreeSet::new())
+    }
+
+    /// The same where pieces of some runs take half their length and kerf of a board.
+    pub(super) fn of(list: &CutList, halves: BTreeSet<usize>) -> Result<Self, SawError> {
         list.check()?;
         let longest = match list.longest() {
             Some(longest) => longest,
@@ -116,14 +131,15 @@ impl Demand {
             piecings.insert(index, piecing);
         }
         let groups = arrange(list, &pieced, &piecings)?;
-        let size = |length: Length| length.nm() + list.kerf.nm();
-        let run_size = |run: &usize| {
-            let run = list.runs.get(*run)?;
-            Some(size(list.cut(run.to - run.from - list.end_gap - list.end_gap)))
+        let size = |run: usize, length: Length| size(list, &halves, run, length);
+        let run_size = |at: &usize| {
+            let run = list.runs.get(*at)?;
+            Some(size(*at, list.cut(run.to - run.from - list.end_gap - list.end_gap)))
         };
         let mut sizes: BTreeSet<i64> = whole.iter().filter_map(run_size).collect();
-        for arrangement in groups.iter().flat_map(|group| &group.0.choices).flat_map(|choices| choices.iter()) {
-            sizes.extend(arrangement.pieces.iter().map(|length| size(*length)));
+        for (run, choices) in groups.iter().flat_map(|group| group.0.runs.iter().zip(&group.0.choices)) {
+            let pieces = choices.iter().flat_map(|arrangement| &arrangement.pieces);
+            sizes.extend(pieces.map(|length| size(*run, *length)));
         }
         let sizes: Vec<i64> = sizes.into_iter().rev().collect();
         let place: BTreeMap<i64, usize> = sizes.iter().enumerate().map(|(place, size)| (*size, place)).collect();
@@ -133,27 +149,26 @@ impl Demand {
                 *slot += 1;
             }
         }
-        let of = |arrangement: &Arrangement| -> Vec<usize> {
-            arrangement.pieces.iter().filter_map(|length| place.get(&size(*length)).copied()).collect()
+        let of = |run: usize, arrangement: &Arrangement| -> Vec<usize> {
+            arrangement.pieces.iter().filter_map(|length| place.get(&size(run, *length)).copied()).collect()
         };
         let walls = groups
             .into_iter()
-            .map(|(group, over, forced, loose)| Wall {
-                sizes: group.choices.iter().map(|choices| choices.iter().map(of).collect()).collect(),
-                group,
-                over,
-                forced,
-                loose,
+            .map(|(group, over, forced, loose)| {
+                let runs = group.runs.iter().zip(&group.choices);
+                let sizes = runs.map(|(run, choices)| choices.iter().map(|own| of(*run, own)).collect()).collect();
+                Wall { sizes, group, over, forced, loose }
             })
             .collect();
         let (kinds, unit) = kinds(list);
-        Ok(Self { list: list.clone(), unit, kinds, sizes, fixed, walls, apart: Apart::default(), whole })
+        Ok(Self { list: list.clone(), unit, kinds, sizes, fixed, walls, apart: Apart::default(), whole, halves })
     }
 
     /// The demand of a branch: other pieces, boards and walls at the same prices.
     pub(super) fn with(&self, sizes: Vec<i64>, fixed: Vec<i64>, kinds: Vec<Kind>, walls: Vec<Wall>) -> Self {
         let (list, apart) = (CutList::new(), Apart::default());
-        Self { list, unit: self.unit, kinds, sizes, fixed, walls, apart, whole: Vec::new() }
+        let (whole, halves) = (Vec::new(), BTreeSet::new());
+        Self { list, unit: self.unit, kinds, sizes, fixed, walls, apart, whole, halves }
     }
 
     pub(super) fn size(&self, index: usize) -> i64 {
@@ -184,9 +199,9 @@ impl Demand {
                 }
                 Some(loose) => loose
                     .iter()
-                    .map(|(piecing, most)| {
+                    .map(|Loose { run, piecing, most }| {
                         i128::from(piecing.cheapest(&self.list, *most, |length| {
-                            let size = length.nm() + self.list.kerf.nm();
+                            let size = size(&self.list, &self.halves, *run, length);
                             rising.get(self.sizes.partition_point(|other| *other > size)).copied().unwrap_or(0)
                         }))
                     })
@@ -231,7 +246,7 @@ impl Demand {
         }
         // A run whose arrangements are not all known may turn to any of the sizes.
         let loose: usize =
-            self.walls.iter().filter_map(|wall| wall.loose.as_ref()).flatten().map(|(_, most)| most + 1).sum();
+            self.walls.iter().filter_map(|wall| wall.loose.as_ref()).flatten().map(|loose| loose.most + 1).sum();
         most.into_iter().map(|count| count.saturating_add(loose as u32)).collect()
     }
 
@@ -271,7 +286,7 @@ impl Demand {
             let ends = joints.iter().map(|at| *at - gap_left).chain(std::iter::once(run.to - list.end_gap));
             for (from, to) in starts.zip(ends) {
                 let length = list.cut(to - from);
-                let size = length.nm() + list.kerf.nm();
+                let size = size(list, &self.halves, index, length);
                 pieces
                     .push((Piece { run: index, from, to, length }, self.sizes.partition_point(|other| *other > size)));
             }
@@ -313,7 +328,7 @@ impl Wall {
     pub(super) fn effort(&self) -> u64 {
         let listed: u64 =
             self.sizes.iter().map(|choices| choices.len() as u64).map(|count| count * (count / 2 + 20)).sum();
-        let loose = self.loose.iter().flatten().map(|(piecing, most)| piecing.effort(*most));
+        let loose = self.loose.iter().flatten().map(|loose| loose.piecing.effort(loose.most));
         listed + loose.sum::<u64>()
     }
 
@@ -367,7 +382,13 @@ type Ways = (Arc<Vec<Arrangement>>, bool);
 
 /// A group, which of its arrangements have a joint beyond the allowed ones, how many runs are forced to one, and how its
 /// runs may be pieced where that is not all known.
-type Arranged = (Group, Vec<Vec<bool>>, i64, Option<Vec<(Arc<Piecing>, usize)>>);
+type Arranged = (Group, Vec<Vec<bool>>, i64, Option<Vec<Loose>>);
+
+/// What a piece of a run takes of a board: its length and one kerf, or half of them, rounded down so that a bound stays one.
+fn size(list: &CutList, halves: &BTreeSet<usize>, run: usize, length: Length) -> i64 {
+    let whole = length.nm() + list.kerf.nm();
+    if halves.contains(&run) { whole / 2 } else { whole }
+}
 
 /// Arrangements for the pieced runs, with one more joint only in as few runs as stagger forces to it.
 fn arrange(
@@ -431,8 +452,12 @@ fn arrange(
         }
         let loose = (!complete || !group.exact()).then(|| {
             runs.iter()
-                .filter_map(|run| piecings.get(run))
-                .map(|piecing| (Arc::clone(piecing), piecing.fewest() + extra + more))
+                .filter_map(|run| Some((*run, piecings.get(run)?)))
+                .map(|(run, piecing)| Loose {
+                    run,
+                    piecing: Arc::clone(piecing),
+                    most: piecing.fewest() + extra + more,
+                })
                 .collect()
         });
         groups.push((group, over, forced, loose));

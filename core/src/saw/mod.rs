@@ -2,7 +2,7 @@
 //! one problem, with a lower bound and, where both meet, a proof.
 //!
 //! A [`CutList`] is the question, a [`Planner`] works on it in slices and gives the best [`Plan`] so far at any time.
-//! The design is told in `core/docs/decisions/cutting-plan.md`.
+//! The design is told in `core/docs/decisions/cutting-plan.md`. A [`RipPlanner`] also uses the strips that are ripped off.
 
 mod apart;
 mod arrangement;
@@ -26,13 +26,15 @@ mod price;
 mod random;
 mod repack;
 mod reuse;
+mod rips;
 mod scarce;
 mod simplex;
 mod spans;
 mod stagger;
 mod tree;
 
-pub use cut_list::{Avoid, CutList, Run, Stock, Studs};
+pub use cut_list::{Avoid, CutList, Rips, Run, Stock, Studs};
 pub use error::SawError;
 pub use plan::{Board, Piece, Plan};
 pub use planner::{DEFAULT_EFFORT, Planner, Progress};
+pub use rips::RipPlanner;

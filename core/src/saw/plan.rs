@@ -24,6 +24,8 @@ pub struct Board {
     pub length: Length,
     /// Indices of its pieces.
     pub pieces: Vec<usize>,
+    /// Indices of further pieces, which are cut out of the strips that are ripped off these.
+    pub strips: Vec<usize>,
     /// What is left of it.
     pub left: Length,
     /// Whether the rest is worth keeping.

@@ -85,7 +85,11 @@ impl Planner {
     /// # Errors
     /// Whatever makes a plan impossible, see [`SawError`].
     pub fn new(list: &CutList) -> Result<Self, SawError> {
-        let demand = Demand::new(list)?;
+        Self::of(Demand::new(list)?)
+    }
+
+    /// The same for what may be less than the list asks for.
+    pub(super) fn of(demand: Demand) -> Result<Self, SawError> {
         // Where there are always more boards, the first bound waits for the first step.
         let endless = demand.kinds.iter().any(|kind| kind.count.is_none());
         let bound = if endless { None } else { Some(bound::by_length(&demand).ok_or(SawError::NotEnough)?) };
@@ -128,7 +132,12 @@ impl Planner {
     /// # Errors
     /// As [`Planner::new`].
     pub fn again(list: &CutList, before: &Self) -> Result<Self, SawError> {
-        let mut planner = Self::new(list)?;
+        Self::of_again(Demand::new(list)?, before)
+    }
+
+    /// The same for what may be less than the list asks for.
+    pub(super) fn of_again(demand: Demand, before: &Self) -> Result<Self, SawError> {
+        let mut planner = Self::of(demand)?;
         let choices = reuse::choices(&planner.demand, &before.demand, &before.choices, &planner.choices);
         let kept = reuse::boards(&planner.demand, &before.demand, &before.best, &choices);
         planner.seeds.extend(kept.boards.iter().cloned());
@@ -413,6 +422,7 @@ impl Planner {
                 offcut: kind.offcut,
                 length: kind.length,
                 pieces: board.pieces.iter().filter_map(|size| waiting.get_mut(*size)?.pop()).collect(),
+                strips: Vec::new(),
                 left,
                 keep: self.demand.list.keep_min.is_some_and(|least| left >= least),
             });

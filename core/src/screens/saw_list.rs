@@ -111,12 +111,20 @@ fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfi
         let spoiled = board.spoiled.iter().map(|length| terms.shown(*length)).collect::<Vec<_>>().join(" + ");
         rest_said = format!("{rest_said}. {}", terms.phrase(key("saw-spoiled"), &[("spoiled", spoiled.into())]));
     }
+    let cuts = |strip: bool| {
+        let own = board.pieces.iter().zip(&pieces).filter(|(piece, _)| piece.strip == strip);
+        own.map(|(_, line)| line.length.text.as_str()).collect::<Vec<_>>().join(" + ")
+    };
+    let (along, strips) = (cuts(false), cuts(true));
     Ok(SawBoardLine {
         number: board.number,
         length: length(terms, board.length),
         offcut: board.offcut.is_some(),
         cut: board.is_cut(),
-        cuts: pieces.iter().map(|piece| piece.length.text.as_str()).collect::<Vec<_>>().join(" + "),
+        cuts: match strips.is_empty() {
+            true => along,
+            false => terms.phrase(key("saw-cuts-strips"), &[("cuts", along.into()), ("strips", strips.into())]),
+        },
         rest_said,
         pieces,
         rest,
@@ -131,7 +139,10 @@ fn piece_line(terms: &Terms<'_>, piece: &SawPiece, walls: &[(&Site, Misfits)]) -
     let from = length(terms, piece.from);
     let args =
         [("wall", piece.wall.as_str().into()), ("course", piece.course.into()), ("from", from.text.as_str().into())];
-    let goes = terms.phrase(key("saw-piece-goes"), &args);
+    let mut goes = terms.phrase(key("saw-piece-goes"), &args);
+    if piece.strip {
+        goes = terms.phrase(key("saw-piece-strip"), &[("goes", goes.into())]);
+    }
     SawPieceLine {
         board: piece.board.id().to_string(),
         length: length(terms, piece.length),

@@ -1,7 +1,10 @@
+use std::collections::BTreeMap;
+
+use crate::board::{BoardShape, Instructions, SawCut};
 use crate::book::{Field, Kind, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
-use crate::saw::{self, Avoid, CutList, Planner, SawError, Studs};
+use crate::saw::{self, Avoid, CutList, Planner, Rips, SawError, Studs};
 use crate::siding::{JointRules, Run};
 use crate::store::Id;
 
@@ -61,8 +64,10 @@ impl HouseCutList {
         let mut house = Self { list, runs: Vec::new(), offcuts: Vec::new(), give_way: Vec::new(), last: 0 };
         let (mut studs, mut up, mut used) = (Vec::new(), Vec::new(), Vec::new());
         let mut moved = Length::ZERO;
+        let uses_strips = work.rules().get_whole(keys::RIPS_PER_BOARD)? > 1;
+        let mut heights = BTreeMap::new();
         for wall in work.walls() {
-            let runs = wall.runs()?;
+            let runs = wall.runs()?.zip(wall.course_shapes()?.iter().flatten());
             let rules = joint_rules(work, wall)?;
             let (stay, give_way) = stay_and_give_way(work.boards(wall.id()));
             house.give_way.extend(give_way);
@@ -71,15 +76,21 @@ impl HouseCutList {
             house.list.stagger = house.list.stagger.max(rules.stagger);
             house.list.piece_min = house.list.piece_min.max(rules.piece_min);
             house.avoid(wall, &rules, moved);
-            for (course, run) in runs {
+            for ((course, run), shape) in runs {
                 up.extend(joints_up(wall, &rules, run, &stay, moved));
                 for run in uncovered(*run, &stay, &rules) {
+                    if uses_strips && is_ripped(shape) {
+                        heights.insert(house.runs.len(), shape.height);
+                    }
                     house.open(OpenRun { wall: wall.id(), course: course.clone(), moved, run });
                 }
             }
             moved = moved + wall.outline()?.width() + BETWEEN;
         }
         house.list.studs = Some(Studs::Listed(studs));
+        if !heights.is_empty() {
+            house.list.rips = Some(Rips { board: work.board_height()?, heights });
+        }
         house.boards_at_hand(work, used);
         // Where joints cannot keep clear of those that are up, they keep to their other rules.
         if !up.is_empty() {
@@ -133,6 +144,16 @@ impl HouseCutList {
             }
         }
     }
+}
+
+/// Whether a strip of one width comes off along the whole of a shape.
+fn is_ripped(shape: &BoardShape) -> bool {
+    let cuts = Instructions::of(shape, Length::ZERO).cuts;
+    let mut rips = cuts.iter().filter_map(|own| match own.cut {
+        SawCut::Rip { left, right, .. } => Some(left == right),
+        _ => None,
+    });
+    rips.next() == Some(true) && rips.next().is_none()
 }
 
 /// The number and the length of the board that a piece was cut from.

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Division;
-use crate::saw::{Plan, Planner, Progress, SawError};
+use crate::saw::{Plan, Progress, RipPlanner, SawError};
 use crate::store::Id;
 use crate::wall::Span;
 
@@ -14,7 +14,7 @@ use super::{Work, WorkError};
 #[derive(Clone, Debug)]
 pub struct HousePlan {
     cuts: HouseCutList,
-    planner: Planner,
+    planner: RipPlanner,
 }
 
 /// Where a piece lies.
@@ -35,7 +35,7 @@ impl HousePlan {
     /// [`PlanError`].
     pub fn of(work: &Work, division: Division) -> Result<Self, PlanError> {
         let cuts = open_cuts(work, division)?;
-        let planner = Planner::new(&cuts.list).map_err(|error| refused(&cuts, error))?;
+        let planner = RipPlanner::new(&cuts.list).map_err(|error| refused(&cuts, error))?;
         Ok(Self { cuts, planner })
     }
 
@@ -45,7 +45,7 @@ impl HousePlan {
     /// [`PlanError`].
     pub fn again(&self, work: &Work, division: Division) -> Result<Self, PlanError> {
         let cuts = open_cuts(work, division)?;
-        let planner = Planner::again(&cuts.list, &self.planner).map_err(|error| refused(&cuts, error))?;
+        let planner = RipPlanner::again(&cuts.list, &self.planner).map_err(|error| refused(&cuts, error))?;
         Ok(Self { cuts, planner })
     }
 
@@ -55,10 +55,10 @@ impl HousePlan {
     /// [`PlanError`]; a house with nothing left to plan has a plan of no boards.
     pub fn buying(work: &Work, division: Division) -> Result<Self, PlanError> {
         let mut cuts = HouseCutList::of(work, division)?;
-        let planner = match Planner::new(&cuts.list) {
+        let planner = match RipPlanner::new(&cuts.list) {
             Err(SawError::NotEnough) => {
                 cuts.list.stock.iter_mut().for_each(|stock| stock.count = None);
-                Planner::new(&cuts.list)
+                RipPlanner::new(&cuts.list)
             }
             planner => planner,
         };
@@ -122,12 +122,13 @@ impl HousePlan {
     /// courses.
     fn cut_from(&self, plan: &Plan) -> BTreeMap<usize, CutFrom> {
         let mut boards: Vec<_> = plan.boards.iter().collect();
-        boards.sort_by_key(|board| board.pieces.iter().min());
+        boards.sort_by_key(|board| board.pieces.iter().chain(&board.strips).min());
         let mut cut_from = BTreeMap::new();
         for (number, board) in (self.cuts.last + 1..).zip(boards) {
             let offcut = self.cuts.offcuts.get(board.source).filter(|_| board.offcut).copied();
-            let from = CutFrom { number, stock: board.length, offcut };
-            cut_from.extend(board.pieces.iter().map(|piece| (*piece, from)));
+            let from = |strip| CutFrom { number, stock: board.length, offcut, strip };
+            cut_from.extend(board.pieces.iter().map(|piece| (*piece, from(false))));
+            cut_from.extend(board.strips.iter().map(|piece| (*piece, from(true))));
         }
         cut_from
     }

@@ -50,7 +50,7 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
 }
 
 fn planned(board: &saw::Board) -> CutBoard {
-    let (pieces, rest) = (board.pieces.len(), board.left.is_positive());
+    let (pieces, rest) = (board.pieces.len() + board.strips.len(), board.left.is_positive());
     CutBoard { length: board.length, offcut: board.offcut, pieces, rest }
 }
 
@@ -73,7 +73,9 @@ fn cut_boards(stock: &[Stock], pieces: &[&Record]) -> Vec<CutBoard> {
                 let new = CutBoard { length: board, offcut, pieces: 0, rest: true };
                 let (board, taken) = numbered.entry(number).or_insert((new, Length::ZERO));
                 board.pieces += 1;
-                *taken = *taken + length;
+                if piece.yes(Field::Strip) != Some(true) {
+                    *taken = *taken + length;
+                }
             }
             None => cut.push(CutBoard { length: board, offcut, pieces: 1, rest: length < board }),
         }

@@ -41,6 +41,8 @@ pub struct CutFrom {
     pub stock: Length,
     /// The offcut that it is; none for a new board.
     pub offcut: Option<Id>,
+    /// Whether the piece is cut out of the strip that is ripped off others of that board.
+    pub strip: bool,
 }
 
 /// How far the top edge of a board ends to the right of its bottom edge, at its left and at its right end: that of the
@@ -95,10 +97,13 @@ impl PlannedBoard {
         if self.joint {
             fields.push((Field::Joint, text("yes")));
         }
-        if let Some(CutFrom { number, stock, offcut }) = self.cut_from {
+        if let Some(CutFrom { number, stock, offcut, strip }) = self.cut_from {
             fields.push((Field::CutFrom, Value::Whole(number)));
             fields.push((Field::Stock, planned(stock)));
             fields.extend(offcut.map(|offcut| (Field::Offcut, text(&offcut.to_string()))));
+            if strip {
+                fields.push((Field::Strip, text("yes")));
+            }
         }
         fields
     }
@@ -123,7 +128,7 @@ mod tests {
     #[test]
     fn a_board_that_stays_has_no_changes_and_one_that_moves_has_those_alone() {
         let [board, wall] = [1, 2].map(|n| Id::from_bytes([n; 16]));
-        let from = CutFrom { number: 4, stock: Length::from_inches(144), offcut: Some(wall) };
+        let from = CutFrom { number: 4, stock: Length::from_inches(144), offcut: Some(wall), strip: false };
         let planned_board = PlannedBoard { layout: layout(), joint: true, cut_from: Some(from) };
         let record = Record::unsaved(board, Kind::Board, wall, &planned_board.fields());
         assert_eq!(layout().changes(&record), []);

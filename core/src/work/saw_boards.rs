@@ -32,7 +32,7 @@ pub struct SawBoard {
     pub length: Length,
     /// The id of the offcut that it is, as the book has it; none for a new board.
     pub offcut: Option<String>,
-    /// What is cut from it, the longest first.
+    /// What is cut from it, the longest first, and then what comes out of the strips that are ripped off.
     pub pieces: Vec<SawPiece>,
     /// The lengths of what was cut from it and spoiled.
     pub spoiled: Vec<Length>,
@@ -53,6 +53,8 @@ pub struct SawPiece {
     pub course: i64,
     /// Its left end on the wall.
     pub from: Length,
+    /// Whether it is cut out of the strip that is ripped off others: it takes nothing of its board's length.
+    pub strip: bool,
     /// The wall's place among the walls of the house.
     order: usize,
 }
@@ -70,13 +72,18 @@ impl SawPiece {
 
 impl SawBoard {
     fn of(number: i64, mut pieces: Vec<SawPiece>, spoiled: Vec<Length>, kerf: Length) -> Option<Self> {
-        pieces.sort_by_key(|piece| (Reverse(piece.length), piece.place()));
+        pieces.sort_by_key(|piece| (piece.strip, Reverse(piece.length), piece.place()));
+        // Where those are gone that it was ripped off, it takes their place.
+        if pieces.iter().all(|piece| piece.strip) {
+            pieces.iter_mut().for_each(|piece| piece.strip = false);
+        }
         let first = &pieces.first()?.board;
         let (length, offcut) = (first.length(Field::Stock)?, first.text(Field::Offcut).map(str::to_owned));
-        let cuts = i64::try_from(pieces.len() + spoiled.len()).unwrap_or(i64::MAX).saturating_sub(1);
+        let along = pieces.iter().filter(|piece| !piece.strip).map(|piece| piece.length);
+        let gone: Vec<Length> = along.chain(spoiled.iter().copied()).collect();
+        let cuts = i64::try_from(gone.len()).unwrap_or(i64::MAX).saturating_sub(1);
         let kerfs = kerf.checked_mul(cuts).unwrap_or(length);
-        let gone = pieces.iter().map(|piece| piece.length).chain(spoiled.iter().copied());
-        let rest = length - kerfs - gone.sum();
+        let rest = length - kerfs - gone.into_iter().sum();
         Some(Self { number, length, offcut, pieces, spoiled, rest: rest.max(Length::ZERO) })
     }
 
@@ -116,7 +123,8 @@ impl SawBoards {
                 let piece = || {
                     let (length, from) = (board.length(Field::Length)?, board.length(Field::From)?);
                     let (course, wall) = (board.whole(Field::Course)?, wall.name().to_owned());
-                    Some(SawPiece { board: Arc::clone(board), wall, length, course, from, order })
+                    let strip = board.yes(Field::Strip) == Some(true);
+                    Some(SawPiece { board: Arc::clone(board), wall, length, course, from, strip, order })
                 };
                 match board.whole(Field::CutFrom).zip(piece()) {
                     Some((number, piece)) => numbered.entry(number).or_default().push(piece),

@@ -101,6 +101,7 @@ rule-movement-strain = Change of length of a board between the two humidities of
 rule-waste-boards = Waste allowance, boards that break, on top of the saw list
 rule-waste-sealant = Waste allowance, sealant
 rule-offcut-keep-least = Shortest offcut worth keeping
+rule-rips-per-board = Low boards ripped out of one board, over each other: 2 where a strip may hang turned end for end
 rule-nails-per-stud = Nails per stud and course
 rule-nails-at-joint = Nails at a joint
 rule-cartridge-ounces = Sealant cartridge, ounces

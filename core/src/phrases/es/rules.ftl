@@ -101,6 +101,7 @@ rule-movement-strain = Cambio de largo de una tabla entre las dos humedades de s
 rule-waste-boards = Margen por tablas rotas, además de la lista de cortes
 rule-waste-sealant = Margen de desperdicio, sellador
 rule-offcut-keep-least = Sobrante más corto que vale la pena guardar
+rule-rips-per-board = Tablas bajas que salen de una misma tabla, una sobre otra: 2 si una tira se puede colgar girada punta por punta
 rule-nails-per-stud = Clavos por montante e hilada
 rule-nails-at-joint = Clavos en una junta
 rule-cartridge-ounces = Cartucho de sellador, onzas

@@ -61,8 +61,9 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
         if let Some((stock, count)) = used_up(hand) {
             operation = operation.set(stock, Field::Count, Value::Whole(count));
         }
-        // The piece stays gone from the board that it was cut from.
-        let cut_from = hand.board.record.whole(Field::CutFrom);
+        // The piece stays gone from the board that it was cut from; a strip took nothing of its length.
+        let of_strip = hand.board.record.yes(Field::Strip) == Some(true);
+        let cut_from = hand.board.record.whole(Field::CutFrom).filter(|_| !of_strip);
         if let (Some(number), Some(length)) = (cut_from, hand.board.record.length(Field::Length)) {
             let gone = terms.fresh(1);
             operation = operation
@@ -72,7 +73,7 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
                 .set(gone, Field::Used, Value::Text(SPOILED.to_owned()));
         }
         // It is no longer cut from that board of the stock: the next plan says from which.
-        for field in [Field::CutFrom, Field::Stock, Field::Offcut] {
+        for field in [Field::CutFrom, Field::Stock, Field::Offcut, Field::Strip] {
             if hand.board.record.written(field).is_some() {
                 operation = operation.set(board, field, Value::Absent);
             }

@@ -25,7 +25,7 @@ pub(super) fn cuts(terms: &Terms<'_>, board: &SawBoard) -> SawPattern {
     SawPattern {
         length: board.length.nm(),
         text: terms.shown(board.length),
-        pieces: board.pieces.iter().map(|piece| drawn(piece.length)).collect(),
+        pieces: board.pieces.iter().filter(|piece| !piece.strip).map(|piece| drawn(piece.length)).collect(),
         rest: board.rest.is_positive().then(|| drawn(board.rest)),
     }
 }

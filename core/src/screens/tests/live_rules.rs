@@ -54,7 +54,7 @@ const HOUSE: &str = r#"{
   "stock": [{ "length": "12 ft" }],
   "pole": { "from": "0 in", "to": "91 in", "mode": "fixed", "reveal": "7 in", "reveal-max": "7 in", "reveal-min": "6 in" },
   "walls": [{
-    "name": "Front", "width": "20 ft", "left-height": "91 in", "right-height": "91 in", "base": "0 in",
+    "name": "Front", "width": "20 ft", "left-height": "87 in", "right-height": "87 in", "base": "0 in",
     "first-stud": "0 in", "stud-spacing": "16 in", "trim-left": "3 1/2 in", "trim-right": "3 1/2 in",
     "openings": [
       { "what": "window", "from-left": "40 in", "width": "30 in", "from-base": "29 in", "height": "34 in" },

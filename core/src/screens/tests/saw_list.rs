@@ -329,3 +329,70 @@ fn an_offcut_after_the_plan_takes_the_proof_away_until_the_next_one() {
     let kept = tap(&mut book, 8, SawListAction::KeepOffcut { job, offcut }).unwrap();
     assert!(!kept.proved, "{}", kept.text);
 }
+
+/// Two walls, 11 ft each and 101 in high: from 98 in their top courses are ripped to 2 7/8 in, twice 2 7/8 and a kerf of 1/8 in are
+/// 5 7/8 of 8 1/4 in. Where the crew turns strips, one board gives both.
+#[test]
+fn a_strip_that_is_ripped_off_is_a_board_where_the_rule_allows_it() {
+    let (mut book, job, south) = super::penetration::wall();
+    let add = HouseAction::AddWall { job: job.clone(), name: "North".to_owned() };
+    let Place::Measure { wall: north } = super::tap(&mut book, 8, add).unwrap().place else { panic!("a wall") };
+    for wall in [&south, &north] {
+        for (field, text) in [
+            ("width", "11'"),
+            ("left-height", "101 in"),
+            ("right-height", "101 in"),
+            ("base", "0"),
+            ("first-stud", "0"),
+            ("stud-spacing", "16"),
+            ("trim-left", "0"),
+            ("trim-right", "0"),
+        ] {
+            let (wall, field, text) = (wall.clone(), field.to_owned(), text.to_owned());
+            super::tap(&mut book, 9, MeasureAction::Answer { wall, field, text }).unwrap();
+        }
+    }
+    let stock = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
+    super::tap(&mut book, 10, stock).unwrap();
+    super::penetration::lay_out_pole(&mut book, &job);
+    let before = tap(&mut book, 11, plan(&job)).unwrap();
+    assert_eq!((before.used_boards, before.proved), (30, true));
+    let (key, value, reason) = ("rips.per-board".to_owned(), "2".to_owned(), "plain edges".to_owned());
+    super::tap(&mut book, 12, RulesAction::Change { job: job.clone(), key, value, reason }).unwrap();
+    let list = tap(&mut book, 13, plan(&job)).unwrap();
+    assert_eq!((list.used_boards, list.proved), (29, true));
+    let shared: Vec<&SawBoardLine> = list.boards.iter().filter(|board| board.pieces.len() == 2).collect();
+    let [shared] = shared.as_slice() else { panic!("{shared:?}") };
+    assert!(shared.pieces.iter().all(|piece| piece.course == 15));
+    assert_eq!(shared.cuts, "131 3/4\"; out of the strip: 131 3/4\"");
+    assert_eq!(shared.rest.nm, inches(144 - 131, 0) - inches(0, 48));
+    assert!(shared.pieces[1].said.ends_with("out of the strip that is ripped off"), "{}", shared.pieces[1].said);
+    let board = |piece: &SawPieceLine| -> BoardView { shown(&book, "en", Place::Board { board: piece.board.clone() }) };
+    let [own, strip] = [0, 1].map(|at: usize| board(&shared.pieces[at]));
+    let told = |view: &BoardView| view.instructions.iter().map(|line| line.code.clone()).collect::<Vec<_>>();
+    assert_eq!(
+        (told(&own), told(&strip)),
+        (vec!["length".into(), "rip".into()], vec!["strip".into(), "length".into(), "rip".into()])
+    );
+    assert!(strip.instructions[2].text.starts_with("Rip the strip down to 2 7/8\""), "{:?}", strip.instructions);
+    assert!(own.instructions[1].text.starts_with("Rip 5 3/8\" off the top edge"), "{:?}", own.instructions);
+    // The house as a document keeps it, and its order buys one board less.
+    let boards = |book: &Book, job: &str| order(book, "en", job).lines[0].net.clone();
+    assert_eq!(boards(&book, &job), "29");
+    let text = crate::handover::job_document(&book, &context("en", 14), &job).unwrap();
+    let mut other = Book::in_memory().unwrap();
+    let Place::House { job: taken } = take_in_document(&mut other, &context("en", 15), &text).unwrap().place else {
+        panic!("a house")
+    };
+    assert_eq!(saw(&other, "en", &taken).used_boards, 29);
+    assert!(saw(&other, "en", &taken).notes.is_empty(), "{:?}", saw(&other, "en", &taken).notes);
+    // The walls become higher: nothing is left for a strip.
+    for field in ["left-height", "right-height"] {
+        let (wall, field, text) = (south.clone(), field.to_owned(), "104 in".to_owned());
+        super::tap(&mut book, 16, MeasureAction::Answer { wall, field, text }).unwrap();
+    }
+    let marked = saw(&book, "en", &job).boards.into_iter().flat_map(|board| board.pieces);
+    assert_eq!(marked.filter(|piece| piece.said.ends_with("no longer fits")).count(), 2);
+    let again = tap(&mut book, 17, plan(&job)).unwrap();
+    assert_eq!((again.used_boards, again.notes.len()), (30, 0));
+}

@@ -2,12 +2,13 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::Zero;
 
+use super::edges::{edges, length};
 use super::item::{Draft, ratio, whole};
-use super::{AmountError, House, Item, Measure, Place, Wall, Words};
+use super::{AmountError, House, Item, Measure, Place, WallBoard, Words};
+use crate::board::{BoardShape, Instructions};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleSet, RuleUnit, keys};
-use crate::siding::{CourseLine, End};
 use crate::wall::Opening;
 
 /// Primer for the cut edges and paint for the faces.
@@ -15,12 +16,13 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     Ok(primer(house)?.into_iter().chain(paint(house)?).collect())
 }
 
-/// Primer: the cut edges of the boards by their thickness.
+/// Primer: the edges of the boards that the factory did not make, by their thickness.
 fn primer(house: &House) -> Result<Option<Item>, AmountError> {
-    let ends = cut_ends(house) * house.board.height.nm() + bevels(house);
-    let notches: BigInt = house.walls.iter().map(notches).sum();
-    let rips: BigInt = house.walls.iter().map(|wall| rips(house, wall)).sum();
-    let edge = ends + notches + rips;
+    let boards = || house.walls.iter().flat_map(|wall| &wall.boards);
+    let primed = |board: &WallBoard| -> BigInt {
+        Instructions::of(&board.shape, house.board.nail_line).primed.into_iter().map(length).sum()
+    };
+    let edge = boards().map(primed).sum::<BigInt>() - factory_ends(house);
     let area = whole(&edge * house.board.thickness.nm());
     let coats = house.rules.get_whole(keys::PRIMER_COATS)?;
     let from = Words::new(key("amounts-primer-from"))
@@ -87,59 +89,32 @@ fn coat(
     draft.item()
 }
 
-/// How many ends of pieces the saw makes. A new board has two ends from the factory; where nothing is left of it, the
-/// last piece keeps one. An offcut has one such end at most.
-fn cut_ends(house: &House) -> BigInt {
-    let ends = house.cut.iter().map(|board| {
-        let factory = usize::from(!board.offcut) + usize::from(!board.rest && !board.offcut);
-        BigInt::from((2 * board.pieces).saturating_sub(factory))
-    });
-    ends.sum()
-}
-
-/// What the rakes' slanting ends are longer than square ones.
-fn bevels(house: &House) -> BigInt {
-    let runs = house.walls.iter().flat_map(|wall| wall.runs.iter().map(move |run| (wall, run)));
-    let longer = runs.map(|(wall, run)| {
-        let height = wall.course(&run.run).map_or(Length::ZERO, |course| course.height);
-        slant(height, run.run.left) + slant(height, run.run.right)
-    });
-    longer.sum()
-}
-
-fn slant(height: Length, end: End) -> BigInt {
-    let (up, across) = (BigInt::from(height.nm()), BigInt::from(end.bevel().nm()));
-    (&up * &up + &across * &across).sqrt() - up
-}
-
-/// The edges of the notches round openings and blocks. Where an opening covers a board's whole height, its boards end
-/// there; a block's sides are cut out of every board that they cross.
-fn notches(wall: &Wall) -> BigInt {
-    let openings = wall.openings.iter().map(|it| (it.sill().length(), it.head().length(), it.bottom, it.top, false));
-    let holes = wall.holes.iter().map(|it| (it.x.length(), it.x.length(), it.y.from, it.y.to, true));
-    let edges = openings.chain(holes).flat_map(|(sill, head, bottom, top, block)| {
-        wall.courses.iter().map(move |course| notch(course, (sill, head), bottom, top, block))
-    });
-    edges.sum()
-}
-
-fn notch(course: &CourseLine, (sill, head): (Length, Length), bottom: Length, top: Length, block: bool) -> BigInt {
-    let (from, to) = (bottom.max(course.bottom), top.min(course.top()));
-    let through = bottom <= course.bottom && top >= course.top();
-    if from >= to || (through && !block) {
-        return BigInt::zero();
+/// The ends of pieces that are the factory's own. A new board has two; where something is left of it, that keeps one. An offcut
+/// counts as cut at both. Which ends they are is the saw's affair: the lowest ones count, so that primer suffices.
+fn factory_ends(house: &House) -> BigInt {
+    let mut ends: Vec<Vec<Length>> = vec![Vec::new(); house.cut.len()];
+    for board in house.walls.iter().flat_map(|wall| &wall.boards) {
+        if let Some(own) = ends.get_mut(board.cut_from) {
+            own.extend(square_ends(&board.shape));
+        }
     }
-    let inside = |edge: Length| course.bottom < edge && edge < course.top();
-    let across = |edge: Length, width: Length| if inside(edge) { width.nm() } else { 0 };
-    BigInt::from(2) * (to - from).nm() + across(bottom, sill) + across(top, head)
+    let mut total = BigInt::zero();
+    for (cut, mut ends) in house.cut.iter().zip(ends) {
+        let kept = match (cut.offcut, cut.rest) {
+            (true, _) => 0,
+            (false, true) => 1,
+            (false, false) => 2,
+        };
+        ends.sort_unstable();
+        total += ends.iter().take(kept).map(|end| end.nm()).sum::<i64>();
+    }
+    total
 }
 
-/// The length of the boards that are ripped: at the bottom, under the top, or both.
-fn rips(house: &House, wall: &Wall) -> BigInt {
-    let ripped = wall.runs.iter().filter_map(|run| {
-        let course = wall.course(&run.run)?;
-        let cuts = usize::from(course.height < house.board.height) + usize::from(course.top() > wall.outline.top());
-        Some(BigInt::from(cuts) * (run.run.to() - run.run.from()).nm())
-    });
-    ripped.sum()
+/// How much of each end of a shape is square across; an end that slants all over has nothing.
+fn square_ends(shape: &BoardShape) -> impl Iterator<Item = Length> + '_ {
+    let square = |x: Length| -> Length {
+        edges(shape).filter(|[from, to]| from.x == x && to.x == x).map(|[from, to]| (to.y - from.y).abs()).sum()
+    };
+    [Length::ZERO, shape.length].into_iter().map(square).filter(|end| end.is_positive())
 }

@@ -2,13 +2,14 @@ use num_bigint::BigInt;
 use num_traits::Zero;
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Wall, Words, nail, trim};
+use super::{AmountError, House, Item, Measure, Place, Wall, WallBoard, Words, nail, trim};
+use crate::board::Nailing;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleError, keys};
 use crate::wall::Finish;
 
-/// The most studs that are counted along a run.
+/// The most studs that are counted along a board.
 const STUDS: usize = 10_000;
 
 /// Nails for the boards and the trim, and screws for the blocks.
@@ -16,27 +17,40 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     Ok([nails(house)?, trim_nails(house)?, screws(house)?].into_iter().flatten().collect())
 }
 
-/// One nail (or as many as the rules say) at every stud that a board crosses, more at a joint.
+/// One nail (or as many as the rules say) at every stud that a board crosses, more at a joint. Where its nail line is cut away
+/// there it goes through the face.
 fn nails(house: &House) -> Result<Option<Item>, AmountError> {
     let per_stud = house.rules.get_whole(keys::NAILS_PER_STUD)?;
     let at_joint = house.rules.get_whole(keys::NAILS_AT_JOINT)?;
-    let crossings: usize = house.walls.iter().map(crossings).sum();
+    let boards = || house.walls.iter().flat_map(|wall| wall.boards.iter().map(move |board| (wall, board)));
+    let crossed: usize = boards().map(|(wall, board)| studs(wall, board).len()).sum();
+    let face: usize = boards().map(|(wall, board)| through_face(house, wall, board)).sum();
     let joints = house.joints();
-    let plain = crossings.saturating_sub(joints);
-    let net = BigInt::from(plain) * per_stud + BigInt::from(joints) * at_joint;
-    let from = Words::new(key("amounts-nails-from")).count("studs", plain).count("joints", joints);
+    let net = BigInt::from(crossed) * per_stud + BigInt::from(joints) * at_joint;
+    let from =
+        Words::new(key("amounts-nails-from")).count("studs", crossed).count("joints", joints).count("face", face);
     let length = nail::length(&house.rules, house.board.thickness)?;
     let name = Words::new(key("amounts-nails")).with("length", Place::Size(length));
     boxed(house, "nails", name, net, from, keys::NAILS_PACK)?.item()
 }
 
-/// How often a run crosses a stud: at a rake as far as the nail line, near the board's top edge, reaches.
-fn crossings(wall: &Wall) -> usize {
-    let studs = |from: Length, to: Length| wall.studs.within(from, to, STUDS).len();
-    wall.runs
-        .iter()
-        .map(|run| studs(run.run.left.bottom.max(run.run.left.top), run.run.right.bottom.min(run.run.right.top)))
-        .sum()
+/// The studs under a board between its ends; a joint has nails of its own.
+fn studs(wall: &Wall, board: &WallBoard) -> Vec<Length> {
+    let (from, to) = (board.shape.at.x, board.shape.at.x + board.shape.length);
+    let [left, right] = board.joints;
+    let mut studs = wall.studs.within(from, to, STUDS);
+    studs.retain(|at| !(left && *at == from) && !(right && *at == to));
+    studs
+}
+
+/// How many of them the nail line of a board does not reach.
+fn through_face(house: &House, wall: &Wall, board: &WallBoard) -> usize {
+    let blind = Nailing::of(&board.shape, house.board.nail_line).blind;
+    let on_line = |at: &Length| {
+        let x = *at - board.shape.at.x;
+        blind.iter().any(|span| span.from <= x && x <= span.to)
+    };
+    studs(wall, board).iter().filter(|at| !on_line(at)).count()
 }
 
 /// Nails side by side along every piece of trim, one set at each end and as far apart as the studs.

@@ -1,11 +1,12 @@
+use crate::board::BoardShape;
 use crate::flashing::Assembly;
 use crate::measure::Length;
 use crate::rules::RuleSet;
-use crate::siding::{CourseLine, Run};
+use crate::siding::CourseLine;
 use crate::wall::{Finish, Mounting, Opening, Outline, Point, Shape, Span, Studs};
 
 /// A house as materials are counted on it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct House {
     /// Its boards.
     pub board: Board,
@@ -44,7 +45,7 @@ pub struct CutBoard {
 }
 
 /// A wall.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Wall {
     /// Its siding.
     pub outline: Outline,
@@ -52,8 +53,8 @@ pub struct Wall {
     pub studs: Studs,
     /// Its courses, from the bottom.
     pub courses: Vec<CourseLine>,
-    /// Its runs and how each is pieced.
-    pub runs: Vec<RunPieces>,
+    /// Its boards, each in its own shape.
+    pub boards: Vec<WallBoard>,
     /// Its windows and doors, with their trim.
     pub openings: Vec<Opening>,
     /// The width of the trim at its left end; zero for none.
@@ -64,16 +65,17 @@ pub struct Wall {
     pub holes: Vec<Hole>,
 }
 
-/// What lies nearer to the edge of what goes through a wall ends there.
-const HOLE_GAP_MOST: Length = Length::from_inches_64(0, 32);
-
-/// A run and how many pieces make it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct RunPieces {
-    /// From trim to trim.
-    pub run: Run,
-    /// One more than its joints.
-    pub pieces: usize,
+/// A board of a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WallBoard {
+    /// Its course, counted on the pole from one.
+    pub course: u32,
+    /// Its shape, where it lies on the wall.
+    pub shape: BoardShape,
+    /// Whether another board meets it at a joint at its left end, and at its right one.
+    pub joints: [bool; 2],
+    /// The board of the saw list that it is cut from, by its place in [`House::cut`].
+    pub cut_from: usize,
 }
 
 /// What goes through a wall.
@@ -115,24 +117,16 @@ impl Wall {
         (next - own.bottom).max(Length::ZERO)
     }
 
-    /// Whether an end of a run lies at what goes through the wall, which parts its course.
-    pub(super) fn ends_at_hole(&self, run: &Run, x: Length) -> bool {
-        let Some(line) = self.course(run) else { return false };
-        let beside = |edge: Length| (edge - x).abs() < HOLE_GAP_MOST;
-        let meets = |hole: &&Hole| hole.y.from < line.top() && line.bottom < hole.y.to;
-        self.holes.iter().filter(meets).any(|hole| beside(hole.x.from) || beside(hole.x.to))
-    }
-
-    /// The course line of a run.
-    pub(super) fn course(&self, run: &Run) -> Option<&CourseLine> {
-        self.courses.iter().find(|line| line.course == run.course)
+    /// How much of a board shows over the lowest point of its shape.
+    pub(super) fn shows(&self, board: &WallBoard) -> Length {
+        self.reveal(board.course) - board.shape.rip.bottom
     }
 }
 
 impl House {
     /// How many joints there are.
     pub(super) fn joints(&self) -> usize {
-        self.walls.iter().flat_map(|wall| &wall.runs).map(|run| run.pieces.saturating_sub(1)).sum()
+        self.walls.iter().flat_map(|wall| &wall.boards).filter(|board| board.joints[1]).count()
     }
 
     /// Everything that goes through a wall.

@@ -10,6 +10,7 @@ mod backing;
 mod blocks;
 mod boards;
 mod coats;
+mod edges;
 mod error;
 mod fasteners;
 mod flashing;
@@ -24,7 +25,7 @@ mod trim;
 mod words;
 
 pub use error::AmountError;
-pub use house::{Board, CutBoard, Hole, House, RunPieces, Wall};
+pub use house::{Board, CutBoard, Hole, House, Wall, WallBoard};
 pub use item::{Item, Measure};
 pub use words::{Place, Words};
 

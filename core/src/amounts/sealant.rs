@@ -1,13 +1,14 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
 
+use super::edges::{edges, length_under};
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Wall, Words};
+use super::{AmountError, House, Item, Measure, Place, Wall, WallBoard, Words};
 use crate::flashing::{JointSection, JointsRequest};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{Family, Quantity, RuleSet, RuleUnit, keys};
-use crate::siding::Run;
+use crate::wall::Point;
 
 /// Cubic nanometres in a litre.
 const NM3_PER_LITRE: u128 = 1_000_000_000_000_000_000_000_000;
@@ -26,7 +27,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let rules = &house.rules;
     let mut joints = Vec::new();
     for (gap, length) in [
-        (rules.get_length(keys::GAP_TRIM)?, ends(house)),
+        (rules.get_length(keys::GAP_TRIM)?, ends(house, rules.get_length(keys::GAP_TRIM)? + SLACK)),
         (rules.get_length(keys::GAP_BLOCK_MOST)?, round(house)?),
         (rules.get_length(keys::JOINT_GAP_LEAST)?, butts(house)),
     ] {
@@ -69,22 +70,55 @@ fn cartridge(rules: &RuleSet) -> Result<Quantity, AmountError> {
     Ok(rules.get(if ounces { keys::CARTRIDGE_OUNCES } else { keys::CARTRIDGE_MILLILITRES })?)
 }
 
-/// The ends of every run, as far as they show; what ends at a block is sealed with that.
-fn ends(house: &House) -> BigInt {
+/// How much farther from trim than its gap a plumb end may lie and still end at it.
+const SLACK: Length = Length::from_inches_64(0, 4);
+
+/// What slants less than one in so many is a level edge of a course that hangs out of level: no roof is that flat (common
+/// practice, no source).
+const FLATTEST: i128 = 24;
+
+/// The ends of every board at trim and along the rakes, as far as they show; what ends at a block is sealed with that.
+fn ends(house: &House, near: Length) -> BigInt {
     let walls = house.walls.iter();
-    let of = |wall: &Wall, run: &Run| {
-        let ends = [run.from(), run.to()].into_iter().filter(|x| !wall.ends_at_hole(run, *x)).count();
-        BigInt::from(ends) * wall.reveal(run.course).nm()
-    };
-    walls.flat_map(|wall| wall.runs.iter().map(move |run| of(wall, &run.run))).sum()
+    walls.flat_map(|wall| wall.boards.iter().map(move |board| ends_of(wall, board, near))).sum()
 }
 
-/// Every butt joint, as far as it shows.
+fn ends_of(wall: &Wall, board: &WallBoard, near: Length) -> BigInt {
+    let shows = wall.shows(board);
+    let sealed = |[from, to]: &[Point; 2]| {
+        let (across, up) = ((to.x - from.x).wide().abs(), (to.y - from.y).wide().abs());
+        match across {
+            0 => !at_joint(board, from.x) && at_trim(wall, board.shape.at.x + from.x, near),
+            // It follows a rake, or an opening that leans.
+            _ => up * FLATTEST >= across,
+        }
+    };
+    edges(&board.shape).filter(sealed).map(|edge| length_under(edge, shows)).sum()
+}
+
+fn at_joint(board: &WallBoard, x: Length) -> bool {
+    let [left, right] = board.joints;
+    (left && x == Length::ZERO) || (right && x == board.shape.length)
+}
+
+/// Whether something plumb at `x` is no farther than `near` from the trim of the wall or of an opening.
+fn at_trim(wall: &Wall, x: Length, near: Length) -> bool {
+    let ends = [wall.trim_left, wall.outline.width() - wall.trim_right];
+    let openings = wall.openings.iter().flat_map(|own| [own.left, own.right]);
+    ends.into_iter().chain(openings).any(|trim| (trim - x).abs() <= near)
+}
+
+/// Every butt joint, as far as it shows: as high as its board there.
 fn butts(house: &House) -> BigInt {
-    let joints = house.walls.iter().flat_map(|wall| {
-        wall.runs.iter().map(|run| BigInt::from(run.pieces.saturating_sub(1)) * wall.reveal(run.run.course).nm())
-    });
-    joints.sum()
+    let end = |wall: &Wall, board: &WallBoard| -> BigInt {
+        let shows = wall.shows(board);
+        let right = |[from, to]: &[Point; 2]| from.x == to.x && from.x == board.shape.length;
+        edges(&board.shape).filter(right).map(|edge| length_under(edge, shows)).sum()
+    };
+    let jointed = |wall: &Wall| -> BigInt {
+        wall.boards.iter().filter(|board| board.joints[1]).map(|board| end(wall, board)).sum()
+    };
+    house.walls.iter().map(jointed).sum()
 }
 
 /// Every joint at what goes through the walls.

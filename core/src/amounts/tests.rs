@@ -4,11 +4,11 @@ use proptest::prelude::*;
 
 use super::item::{ratio, whole};
 use super::*;
-use crate::board::{Course, MovedOutline, OutlineGaps, ShapeLimits};
+use crate::board::{BoardShape, Course, Hang, MovedOutline, OutlineGaps, ShapeLimits};
 use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
 use crate::rules::RuleSet;
-use crate::siding::{CourseLine, Run};
+use crate::siding::CourseLine;
 use crate::wall::{Finish, Mounting, Opening, OpeningKind, Outline, Point, Shape, Span, Studs};
 
 fn inch(n: i64) -> Length {
@@ -24,7 +24,7 @@ fn board() -> Board {
     }
 }
 
-/// A wall through these corners in courses of 7 in from `bottom`, each run in one piece.
+/// A wall through these corners in courses of 7 in from `bottom`, nothing jointed.
 fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
     let points: Vec<Point> = points.iter().map(|(x, y)| Point::new(inch(*x), inch(*y))).collect();
     let outline = Outline::new(points).unwrap();
@@ -33,15 +33,17 @@ fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
         .map(|n| CourseLine { course: n + 1, bottom: bottom + inch(7 * i64::from(n)), height: board().height })
         .take_while(|course| course.bottom < top)
         .collect();
-    let runs = courses.iter().flat_map(|course| runs(&outline, course));
-    let runs = runs.map(|run| RunPieces { run, pieces: 1 }).collect();
+    let boards = courses.iter().flat_map(|line| shapes(&outline, line).into_iter().map(|shape| (line.course, shape)));
+    let boards =
+        boards.enumerate().map(|(cut_from, (course, shape))| WallBoard { course, shape, joints: [false; 2], cut_from });
+    let boards = boards.collect();
     let studs = Studs::Spaced { first: inch(0), spacing: inch(16) };
     let zero = Length::ZERO;
-    Wall { outline, studs, courses, runs, openings, trim_left: zero, trim_right: zero, holes: Vec::new() }
+    Wall { outline, studs, courses, boards, openings, trim_left: zero, trim_right: zero, holes: Vec::new() }
 }
 
-/// The runs of a course on a bare wall.
-fn runs(outline: &Outline, line: &CourseLine) -> Vec<Run> {
+/// The boards of a course on a bare wall.
+fn shapes(outline: &Outline, line: &CourseLine) -> Vec<BoardShape> {
     let moved = MovedOutline::new(outline, &OutlineGaps::default()).unwrap();
     let course = Course {
         bottom: line.bottom,
@@ -51,12 +53,33 @@ fn runs(outline: &Outline, line: &CourseLine) -> Vec<Run> {
         joint_gap: Length::ZERO,
         around: &[],
     };
-    let boards = course.boards(&moved, &ShapeLimits::default()).unwrap();
-    boards.iter().map(|board| board.run(line.course, Length::ZERO)).collect()
+    course.boards(&moved, &ShapeLimits::default()).unwrap()
+}
+
+/// The same wall with each of its boards parted at places along it, without a gap.
+fn jointed(mut wall: Wall, joints: &[Length]) -> Wall {
+    let moved = MovedOutline::new(&wall.outline, &OutlineGaps::default()).unwrap();
+    wall.boards.clear();
+    for line in &wall.courses {
+        let course = Course {
+            bottom: line.bottom,
+            hang: None,
+            height: line.height,
+            joints,
+            joint_gap: Length::ZERO,
+            around: &[],
+        };
+        for shape in course.boards(&moved, &ShapeLimits::default()).unwrap() {
+            let at = |x: Length| joints.contains(&x);
+            let joints = [at(shape.at.x), at(shape.at.x + shape.length)];
+            wall.boards.push(WallBoard { course: line.course, shape, joints, cut_from: wall.boards.len() });
+        }
+    }
+    wall
 }
 
 fn house(walls: Vec<Wall>) -> House {
-    let pieces: usize = walls.iter().flat_map(|wall| &wall.runs).map(|run| run.pieces).sum();
+    let pieces = walls.iter().map(|wall| wall.boards.len()).sum();
     let cut = CutBoard { length: inch(144), offcut: false, pieces: 1, rest: true };
     House { board: board(), walls, cut: vec![cut; pieces], rules: RuleSet::standard() }
 }
@@ -99,7 +122,7 @@ fn a_gable_is_painted_to_its_peak_and_primed_along_its_rakes() {
     // Each rake's end is 13/12 as long as it is high where it is wholly on the rake: 5, 12, 13.
     let course = CourseLine { course: 1, bottom: inch(0), height: inch(5) };
     let corners = [(0, 0), (240, 0), (120, 50)].map(|(x, y)| Point::new(inch(x), inch(y)));
-    let run = runs(&Outline::new(corners.to_vec()).unwrap(), &course)[0];
+    let run = shapes(&Outline::new(corners.to_vec()).unwrap(), &course)[0].run(1, Length::ZERO);
     assert_eq!((run.left.bevel(), run.right.bevel()), (inch(12), inch(-12)));
 }
 
@@ -172,11 +195,10 @@ fn a_block_brings_its_patch_flashing_bead_and_screws() {
 
 #[test]
 fn joints_take_more_nails_and_a_strip() {
-    let mut wall = wall(&[(0, 0), (160, 0), (160, 7), (0, 7)], vec![]);
+    let wall = wall(&[(0, 0), (160, 0), (160, 7), (0, 7)], vec![]);
     // Studs at 0, 16 … 160: eleven.
     assert_eq!(net(&house(vec![wall.clone()]), "nails"), Some(whole(11)));
-    wall.runs[0].pieces = 3;
-    let jointed = house(vec![wall]);
+    let jointed = house(vec![jointed(wall, &[inch(48), inch(112)])]);
     assert_eq!(net(&jointed, "nails"), Some(whole(11 - 2 + 2 * 2)));
     assert_eq!(net(&jointed, "joint-strips"), Some(whole(2)));
 }
@@ -201,7 +223,11 @@ fn primed(house: &House) -> BigRational {
 /// rest two; the same pieces from an offcut show four: both its ends were cut before.
 #[test]
 fn ends_from_the_factory_are_not_primed() {
-    let mut house = house(vec![wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![])]);
+    // Two courses as high as a board, so that nothing is ripped.
+    let mut wall = wall(&[(0, 0), (70, 0), (70, 20), (0, 20)], vec![]);
+    wall.boards.truncate(2);
+    wall.boards.iter_mut().for_each(|board| board.cut_from = 0);
+    let mut house = house(vec![wall]);
     let mut edges = |offcut, rest| {
         house.cut = vec![CutBoard { length: inch(144), offcut, pieces: 2, rest }];
         primed(&house)
@@ -213,19 +239,74 @@ fn ends_from_the_factory_are_not_primed() {
     assert_eq!(edges(true, false), offcut, "what is left of an offcut changes nothing");
 }
 
-/// By hand: the only course of a wall 120 in wide is 8 1/4 in high. Where the wall ends with it nothing is ripped off;
-/// one nanometre less, and its whole length is.
+/// By hand: the only course of a wall 120 in wide is 8 1/4 in high. Where the wall ends with it nothing is ripped off; an
+/// inch less and its whole length is, and the end that the saw makes is an inch lower.
 #[test]
 fn a_course_that_ends_at_the_top_is_not_ripped() {
-    let edges = |top: Length| {
+    let edges = |top: i64| {
         let mut wall = wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![]);
-        wall.outline = Outline::with_ends(inch(120), top, top).unwrap();
-        primed(&house(vec![wall]))
+        wall.outline =
+            Outline::with_ends(inch(120), Length::from_inches_64(top, 16), Length::from_inches_64(top, 16)).unwrap();
+        primed(&house(vec![jointed(wall, &[])]))
     };
-    let just = Length::from_nm(1);
-    let (exactly, over, under) = (edges(board().height), edges(board().height + just), edges(board().height - just));
+    let (exactly, over, under) = (edges(8), edges(9), edges(7));
     assert_eq!(exactly, over);
-    assert_eq!(under - exactly, inches(120));
+    assert_eq!(under - exactly, inches(120 - 1));
+}
+
+/// By hand, 3-4-5 twice. A board 8 in high over a base that steps up 3 in at 60 of 120 in is an L: the saw goes 60 in along the step
+/// and 3 in up it, and makes one end. A triangle 6 in high over 16 in has two slants of 10 in; both are joints at the rake, and
+/// its nail line, 3/4 in under the full height, is gone.
+#[test]
+fn edges_joints_and_nails_are_those_of_the_shape() {
+    let corners = |points: &[(i64, i64)]| {
+        Outline::new(points.iter().map(|(x, y)| Point::new(inch(*x), inch(*y))).collect()).unwrap()
+    };
+    let eight = Board { height: inch(8), ..board() };
+    let of = |outline: Outline| {
+        let mut wall = wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![]);
+        wall.outline = outline;
+        wall.courses = vec![CourseLine { course: 1, bottom: inch(0), height: eight.height }];
+        House { board: eight, ..house(vec![jointed(wall, &[])]) }
+    };
+    let step = of(corners(&[(0, 0), (60, 0), (60, 3), (120, 3), (120, 8), (0, 8)]));
+    assert_eq!(step.walls[0].boards[0].shape.corners.len(), 6);
+    // The factory's end is the lower one, 5 in, so that primer suffices whichever end the saw leaves.
+    assert_eq!(primed(&step), inches(60 + 3 + 8 + 5 - 5));
+    let tip = of(corners(&[(0, 0), (16, 0), (8, 6)]));
+    assert_eq!(primed(&tip), inches(10 + 10));
+    // 1/8 in wide and 1/4 in deep at the gap of the trim.
+    let joint = inches(20) / inches(1) * ratio(1, 32) * ratio(16_387_064, 1_000_000_000);
+    assert_eq!(net(&tip, "sealant"), Some(joint));
+    let nails = amounts(&tip).unwrap().into_iter().find(|item| item.code == "nails").unwrap();
+    assert_eq!(nails.net, whole(2), "studs at 0 and 16 in");
+    let face = nails.from.places.iter().find(|(name, _)| *name == "face").map(|(_, place)| place.clone());
+    assert_eq!(face, Some(Place::Whole(2)));
+}
+
+/// By hand: a course that rises half an inch over 120 in under a top at 5 in is 5 in high at its left end and 4 1/2 in at its right one.
+/// These are its joints; its upper edge, which slants by so little, is none.
+#[test]
+fn an_edge_that_is_level_on_the_wall_is_no_joint_along_a_rake() {
+    let mut wall = wall(&[(0, 0), (120, 0), (120, 5), (0, 5)], vec![]);
+    let hang =
+        Hang::new(vec![Point::new(inch(0), inch(0)), Point::new(inch(120), Length::from_inches_64(0, 32))]).unwrap();
+    let moved = MovedOutline::new(&wall.outline, &OutlineGaps::default()).unwrap();
+    let course = Course {
+        bottom: inch(0),
+        hang: Some(&hang),
+        height: board().height,
+        joints: &[],
+        joint_gap: Length::ZERO,
+        around: &[],
+    };
+    wall.boards[0].shape = course.boards(&moved, &ShapeLimits::default()).unwrap().remove(0);
+    let slants = |corners: &[Point]| {
+        corners.iter().filter(|corner| corner.y.is_positive()).map(|corner| corner.y).collect::<Vec<_>>()
+    };
+    assert_eq!(slants(&wall.boards[0].shape.corners), [Length::from_inches_64(4, 32), inch(5)]);
+    let joint = ratio(19, 2) * ratio(1, 32) * ratio(16_387_064, 1_000_000_000);
+    assert_eq!(net(&house(vec![wall]), "sealant"), Some(joint));
 }
 
 /// NIST SP 811, appendix B.8, to the seven digits that it prints: a US fluid ounce is 2.957353E-05 m3, a US gallon
@@ -257,7 +338,7 @@ fn every_text_is_there_in_both_languages() {
     let mut wall = wall(&[(0, 0), (160, 0), (160, 84), (0, 84)], vec![]);
     wall.holes = vec![hole(), Hole { finish: Finish::Collar, ..hole() }, Hole { finish: Finish::Trim, ..hole() }];
     wall.holes.push(Hole { mounting: Mounting::Split, ..hole() });
-    wall.runs[0].pieces = 2;
+    wall = jointed(wall, &[inch(80)]);
     (wall.trim_left, wall.trim_right) = (inch(3), inch(4));
     wall.openings.push(Opening {
         kind: OpeningKind::Window,
@@ -299,10 +380,8 @@ proptest! {
             points.push((width / 3, left.max(right) + peak));
         }
         points.push((0, left));
-        let mut wall = wall(&points, vec![]);
-        for run in &mut wall.runs {
-            run.pieces = pieces;
-        }
+        let joints: Vec<Length> = (1..pieces).map(|n| inch(width).scaled(n as i64, pieces as i64).unwrap()).collect();
+        let mut wall = jointed(wall(&points, vec![]), &joints);
         let span = |size: i64| Span { from: inch(at), to: inch(at + size) };
         wall.holes.push(Hole { x: span(block), y: span(block), ..hole() });
         wall.trim_left = inch(4);

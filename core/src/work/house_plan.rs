@@ -3,9 +3,8 @@ use std::collections::BTreeMap;
 use crate::measure::Division;
 use crate::saw::{Plan, Progress, RipPlanner, SawError};
 use crate::store::Id;
-use crate::wall::Span;
 
-use super::cut_list::{HouseCutList, OpenRun};
+use super::cut_list::HouseCutList;
 use super::plan_error::PlanError;
 use super::planned_board::{BoardLayout, CutFrom, PlannedBoard, bevels};
 use super::{Work, WorkError};
@@ -15,17 +14,6 @@ use super::{Work, WorkError};
 pub struct HousePlan {
     cuts: HouseCutList,
     planner: RipPlanner,
-}
-
-/// Where a piece lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct CoursePiece {
-    /// The wall.
-    pub wall: Id,
-    /// The course, counted on the pole from one.
-    pub course: i64,
-    /// Left to right on the wall.
-    pub x: Span,
 }
 
 impl HousePlan {
@@ -88,17 +76,6 @@ impl HousePlan {
     /// [`WorkError`] where the pole, a wall or the stock is no longer known.
     pub fn is_of(&self, work: &Work, division: Division) -> Result<bool, WorkError> {
         Ok(HouseCutList::of(work, division)? == self.cuts)
-    }
-
-    /// Where the pieces of the best plan so far lie, in the plan's order.
-    pub fn pieces(&self) -> Vec<CoursePiece> {
-        let pieces = self.plan().pieces.into_iter();
-        let piece = pieces.filter_map(|piece| {
-            let OpenRun { wall, course, moved, .. } = self.cuts.runs.get(piece.run)?;
-            let x = Span { from: piece.from - *moved, to: piece.to - *moved };
-            Some(CoursePiece { wall: *wall, course: i64::from(course.middle.course), x })
-        });
-        piece.collect()
     }
 
     /// The boards of the best plan so far, each with its wall, in the plan's order.

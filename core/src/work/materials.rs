@@ -1,14 +1,16 @@
 use std::collections::BTreeMap;
 
-use crate::amounts::{Board, CutBoard, Hole, House, RunPieces, Wall};
+use crate::amounts::{Board, CutBoard, Hole, House, Wall, WallBoard};
 use crate::book::{BoardState, Field, Record};
 use crate::measure::{Division, Length};
-use crate::saw;
+use crate::rules::keys;
 use crate::siding::CourseLine;
-use crate::wall::Span;
+use crate::store::Id;
 
-use super::house_plan::{CoursePiece, HousePlan};
+use super::house_plan::HousePlan;
+use super::placement::Placement;
 use super::plan_error::PlanError;
+use super::planned_board::PlannedBoard;
 use super::wall_board::state_of;
 use super::{Penetration, Site, Stock, Work, WorkError};
 
@@ -25,16 +27,15 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
     let boards: Vec<&Record> =
         work.walls().iter().flat_map(|wall| work.boards(wall.id())).map(|board| &**board).collect();
     let listed = !boards.is_empty() && boards.iter().all(|board| board.whole(Field::CutFrom).is_some());
-    let stays = |board: &&Record| listed || state_of(board) != BoardState::Planned;
-    let kept: Vec<&Record> = boards.into_iter().filter(stays).collect();
-    let mut pieces: Vec<CoursePiece> = kept.iter().filter_map(|board| piece(board)).collect();
-    let mut cut = cut_boards(&work.stock(), &kept);
+    let stays = |board: &&&Record| listed || state_of(board) != BoardState::Planned;
+    let mut pieces: Vec<Piece> = boards.iter().filter(stays).map(|board| Piece::of(board)).collect();
     if !listed {
         let mut plan = HousePlan::buying(work, division)?;
         plan.step(effort);
-        pieces.extend(plan.pieces());
-        cut.extend(plan.plan().boards.iter().map(planned));
+        pieces.extend(plan.boards().iter().map(|(wall, board)| Piece::planned(*wall, board)));
     }
+    let (cut, from) = cut_boards(&work.stock(), &pieces);
+    let pieces: Vec<(Piece, usize)> = pieces.into_iter().zip(from).collect();
     let walls = work.walls().iter().map(|wall| clad(work, wall, &pieces));
     Ok(House {
         walls: walls.collect::<Result<_, _>>()?,
@@ -49,62 +50,120 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
     })
 }
 
-fn planned(board: &saw::Board) -> CutBoard {
-    let (pieces, rest) = (board.pieces.len() + board.strips.len(), board.left.is_positive());
-    CutBoard { length: board.length, offcut: board.offcut, pieces, rest }
+/// A board of the book or of a plan, as materials are counted on it.
+struct Piece {
+    wall: Option<Id>,
+    course: Option<i64>,
+    place: Option<Placement>,
+    /// The full height of its course.
+    height: Option<Length>,
+    length: Length,
+    /// The number of the board that it is cut from, and that board's length.
+    number: Option<i64>,
+    stock: Option<Length>,
+    offcut: bool,
+    /// Whether it comes out of a strip, and so takes nothing of that length.
+    strip: bool,
 }
 
-fn piece(board: &Record) -> Option<CoursePiece> {
-    let x = Span { from: board.length(Field::From)?, to: board.length(Field::To)? };
-    Some(CoursePiece { wall: board.parent?, course: board.whole(Field::Course)?, x })
-}
-
-/// The boards that pieces are cut from: those of one number from one, any other from one of its own.
-fn cut_boards(stock: &[Stock], pieces: &[&Record]) -> Vec<CutBoard> {
-    let mut numbered: BTreeMap<i64, (CutBoard, Length)> = BTreeMap::new();
-    let mut cut = Vec::new();
-    for piece in pieces {
-        let length = piece.length(Field::Length).unwrap_or(Length::ZERO);
-        let least = stock.iter().map(|(stock, _)| *stock).filter(|stock| *stock >= length).min();
-        let board = piece.length(Field::Stock).or(least).unwrap_or(length);
-        let offcut = piece.text(Field::Offcut).is_some();
-        match piece.whole(Field::CutFrom) {
-            Some(number) => {
-                let new = CutBoard { length: board, offcut, pieces: 0, rest: true };
-                let (board, taken) = numbered.entry(number).or_insert((new, Length::ZERO));
-                board.pieces += 1;
-                if piece.yes(Field::Strip) != Some(true) {
-                    *taken = *taken + length;
-                }
-            }
-            None => cut.push(CutBoard { length: board, offcut, pieces: 1, rest: length < board }),
+impl Piece {
+    fn of(board: &Record) -> Self {
+        Self {
+            wall: board.parent,
+            course: board.whole(Field::Course),
+            place: Placement::of(board),
+            height: board.length(Field::Height),
+            length: board.length(Field::Length).unwrap_or(Length::ZERO),
+            number: board.whole(Field::CutFrom),
+            stock: board.length(Field::Stock),
+            offcut: board.text(Field::Offcut).is_some(),
+            strip: board.yes(Field::Strip) == Some(true),
         }
     }
-    let rest = |(board, taken): (CutBoard, Length)| CutBoard { rest: taken < board.length, ..board };
-    cut.extend(numbered.into_values().map(rest));
-    cut
+
+    fn planned(wall: Id, board: &PlannedBoard) -> Self {
+        let PlannedBoard { layout, cut_from, .. } = board;
+        Self {
+            wall: Some(wall),
+            course: Some(i64::from(layout.course)),
+            place: Some(layout.place),
+            height: Some(layout.height),
+            length: layout.length,
+            number: cut_from.map(|from| from.number),
+            stock: cut_from.map(|from| from.stock),
+            offcut: cut_from.is_some_and(|from| from.offcut.is_some()),
+            strip: cut_from.is_some_and(|from| from.strip),
+        }
+    }
 }
 
-fn clad(work: &Work, wall: &Site, pieces: &[CoursePiece]) -> Result<Wall, WorkError> {
+/// The boards that pieces are cut from, those of one number from one, any other from one of its own; and the place of each
+/// piece's board among them.
+fn cut_boards(stock: &[Stock], pieces: &[Piece]) -> (Vec<CutBoard>, Vec<usize>) {
+    let mut numbered: BTreeMap<i64, usize> = BTreeMap::new();
+    let mut cut: Vec<(CutBoard, Length)> = Vec::new();
+    let mut from = Vec::new();
+    for piece in pieces {
+        let least = stock.iter().map(|(stock, _)| *stock).filter(|stock| *stock >= piece.length).min();
+        let length = piece.stock.or(least).unwrap_or(piece.length);
+        let known = piece.number.and_then(|number| numbered.get(&number).copied());
+        let at = known.unwrap_or(cut.len());
+        if known.is_none() {
+            cut.push((CutBoard { length, offcut: piece.offcut, pieces: 0, rest: true }, Length::ZERO));
+            numbered.extend(piece.number.map(|number| (number, at)));
+        }
+        if let Some((board, taken)) = cut.get_mut(at) {
+            board.pieces += 1;
+            *taken = if piece.strip { *taken } else { *taken + piece.length };
+        }
+        from.push(at);
+    }
+    let rest = |(board, taken): (CutBoard, Length)| CutBoard { rest: taken < board.length, ..board };
+    (cut.into_iter().map(rest).collect(), from)
+}
+
+fn clad(work: &Work, wall: &Site, pieces: &[(Piece, usize)]) -> Result<Wall, WorkError> {
     let courses: Vec<CourseLine> = wall.courses()?.iter().map(|course| course.middle).collect();
-    let runs = wall.runs()?.map(|(_, run)| {
-        let on_run = |piece: &&CoursePiece| {
-            let own = piece.wall == wall.id() && piece.course == i64::from(run.course);
-            own && run.from() <= piece.x.from && piece.x.to <= run.to()
-        };
-        RunPieces { run: *run, pieces: pieces.iter().filter(on_run).count().max(1) }
-    });
     let trim = |field| wall.record.length(field).unwrap_or(Length::ZERO).max(Length::ZERO);
     Ok(Wall {
         outline: wall.outline()?.clone(),
         studs: wall.studs()?.clone(),
-        runs: runs.collect(),
+        boards: boards(wall, pieces, work.rules().get_length(keys::JOINT_GAP_LEAST)?)?,
         openings: wall.openings.iter().map(|(_, opening)| *opening).collect(),
         trim_left: trim(Field::TrimLeft),
         trim_right: trim(Field::TrimRight),
         holes: wall.penetrations.iter().map(|penetration| hole(work, &courses, penetration)).collect(),
         courses,
     })
+}
+
+/// The boards of a wall in their shapes, course by course and from left to right.
+fn boards(wall: &Site, pieces: &[(Piece, usize)], joint_gap: Length) -> Result<Vec<WallBoard>, WorkError> {
+    let own = pieces.iter().filter(|(piece, _)| piece.wall == Some(wall.id()));
+    let mut placed: Vec<(i64, Placement, Length, usize)> =
+        own.filter_map(|(piece, from)| Some((piece.course?, piece.place?, piece.height?, *from))).collect();
+    placed.sort_unstable();
+    let meets = |left: Option<&(i64, Placement, Length, usize)>, right: Option<&(i64, Placement, Length, usize)>| {
+        let (Some((course, left, ..)), Some((other, right, ..))) = (left, right) else { return false };
+        course == other && right.from - left.to == joint_gap
+    };
+    let mut boards = Vec::new();
+    for (at, own) in placed.iter().enumerate() {
+        let (course, place, height, cut_from) = *own;
+        let before = at.checked_sub(1).and_then(|before| placed.get(before));
+        let (left, right) = (meets(before, Some(own)), meets(Some(own), placed.get(at + 1)));
+        let shapes = wall.board_shapes(Some(course), place, height)?;
+        let last = shapes.len().saturating_sub(1);
+        for (nth, shape) in shapes.iter().enumerate() {
+            boards.push(WallBoard {
+                course: u32::try_from(course).unwrap_or(u32::MAX),
+                shape: shape.clone(),
+                joints: [left && nth == 0, right && nth == last],
+                cut_from,
+            });
+        }
+    }
+    Ok(boards)
 }
 
 fn hole(work: &Work, courses: &[CourseLine], penetration: &Penetration) -> Hole {

@@ -49,7 +49,7 @@ pub use cross_check::cross_check;
 pub use error::{Result, WorkError};
 pub use follow::follow;
 pub use house::{Stock, Work, rules};
-pub use house_plan::{CoursePiece, HousePlan};
+pub use house_plan::HousePlan;
 pub use laid_out::{LaidNotch, LaidOut};
 pub use materials::materials;
 pub use misfits::Misfits;

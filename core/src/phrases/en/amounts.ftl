@@ -39,7 +39,10 @@ amounts-primer-from = { $edge } of cut edge, { $thickness } thick, at { $coverag
 amounts-paint = Paint
 amounts-paint-from = { $area } of wall without openings, coats: { $coats }, at { $coverage }. None where boards come painted.
 amounts-nails = Siding nails, { $length } or longer
-amounts-nails-from = Boards over studs: { $studs }, joints: { $joints }
+amounts-nails-from = Boards over studs: { $studs }, joints: { $joints }{ $face ->
+    [0] {""}
+   *[other] ; through the face: { $face }
+}
 amounts-trim-nails = Trim nails
 amounts-trim-nails-from = { $pieces } pieces of trim, nails every { $spacing }
 amounts-screws = Screws for blocks

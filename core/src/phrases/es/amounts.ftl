@@ -39,7 +39,10 @@ amounts-primer-from = { $edge } de borde cortado, { $thickness } de grueso, con 
 amounts-paint = Pintura
 amounts-paint-from = { $area } de pared sin huecos, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
 amounts-nails = Clavos para tablas, de { $length } o más
-amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }
+amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }{ $face ->
+    [0] {""}
+   *[other] ; por la cara: { $face }
+}
 amounts-trim-nails = Clavos de moldura
 amounts-trim-nails-from = { $pieces } piezas de moldura, clavos cada { $spacing }
 amounts-screws = Tornillos para bloques

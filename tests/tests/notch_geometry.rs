@@ -2,7 +2,7 @@
 
 use geo::{Area, BooleanOps, BoundingRect, Coord, LineString, Polygon};
 use lapwright::measure::{Division, Length};
-use lapwright::notch::{Block, Board, Gap, GapRule, Notch, NotchRequest, Overcut, Point, Sides};
+use lapwright::notch::{Block, Board, EIGHTH, Gap, GapRule, Notch, NotchRequest, Overcut, Point, Sides};
 use lapwright_tests::random::Random;
 
 /// A random length in sixteenths of an inch.
@@ -48,6 +48,7 @@ fn request(random: &mut Random, sloped: bool) -> NotchRequest {
         tape: Length::ZERO,
         division: Division::SIXTEENTH,
         leg_min: Length::ZERO,
+        level: EIGHTH,
         below: true,
         open_above: false,
     }

@@ -2,7 +2,7 @@
 
 use lapwright::measure::{Division, Length};
 use lapwright::notch::{
-    Block, Board, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, learned_overcut,
+    Block, Board, EIGHTH, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, learned_overcut,
 };
 use lapwright_tests::random::Random;
 
@@ -19,6 +19,7 @@ fn request(bottom: Length, top: Length) -> NotchRequest {
         tape: Length::from_inches_64(0, 1),
         division: Division::SIXTEENTH,
         leg_min: inch(2, 0),
+        level: EIGHTH,
         below: true,
         open_above: false,
     }

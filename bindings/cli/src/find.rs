@@ -13,6 +13,15 @@ pub(crate) struct Named {
 /// The least characters of an id that name a thing.
 const LEAST: usize = 4;
 
+/// Whether a text is the beginning of an id. A detail's id has its place behind a slash, and only what says the place names it.
+fn begins(id: &str, text: &str) -> bool {
+    match (id.split_once('/'), text.split_once('/')) {
+        (Some((id, place)), Some((text, said))) => place == said && id.starts_with(text),
+        (None, None) => id.starts_with(text),
+        _ => false,
+    }
+}
+
 /// The one thing that `text` names; a name in any case, else the beginning of an id.
 ///
 /// # Errors
@@ -20,7 +29,7 @@ const LEAST: usize = 4;
 pub(crate) fn one(field: &str, text: &str, things: &[Named]) -> Result<String, Fault> {
     let lower = text.to_lowercase();
     let by_name: Vec<&Named> = things.iter().filter(|thing| thing.name.to_lowercase() == lower).collect();
-    let by_id = || things.iter().filter(|thing| text.len() >= LEAST && thing.id.starts_with(text)).collect();
+    let by_id = || things.iter().filter(|thing| text.len() >= LEAST && begins(&thing.id, text)).collect();
     let found: Vec<&Named> = if by_name.is_empty() { by_id() } else { by_name };
     match found.as_slice() {
         [thing] => Ok(thing.id.clone()),

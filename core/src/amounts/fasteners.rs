@@ -29,7 +29,7 @@ fn nails(house: &House) -> Result<Option<Item>, AmountError> {
     let net = BigInt::from(crossed) * per_stud + BigInt::from(joints) * at_joint;
     let from =
         Words::new(key("amounts-nails-from")).count("studs", crossed).count("joints", joints).count("face", face);
-    let length = nail::length(&house.rules, house.board.thickness)?;
+    let length = nail::siding_nail(&house.rules, house.board.thickness)?;
     let name = Words::new(key("amounts-nails")).with("length", Place::Size(length));
     boxed(house, "nails", name, net, from, keys::NAILS_PACK)?.item()
 }

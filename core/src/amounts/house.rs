@@ -63,6 +63,19 @@ pub struct Wall {
     pub trim_right: Length,
     /// What goes through it.
     pub holes: Vec<Hole>,
+    /// What is ordered for the details that it has: roofs, ledgers and ledges against it, and furring.
+    pub parts: Vec<WallPart>,
+}
+
+/// A part of a wall's details that is ordered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WallPart {
+    /// Flashing along something level: a roof's upper edge, a ledger, a ledge.
+    Flashing(Length),
+    /// Pieces of step flashing up a roof, with the kick-out at its foot.
+    StepFlashings(i64),
+    /// A furring strip.
+    Furring(Length),
 }
 
 /// A board of a wall.
@@ -127,6 +140,11 @@ impl House {
     /// How many joints there are.
     pub(super) fn joints(&self) -> usize {
         self.walls.iter().flat_map(|wall| &wall.boards).filter(|board| board.joints[1]).count()
+    }
+
+    /// Every part of the walls' details.
+    pub(super) fn parts(&self) -> impl Iterator<Item = &WallPart> {
+        self.walls.iter().flat_map(|wall| &wall.parts)
     }
 
     /// Everything that goes through a wall.

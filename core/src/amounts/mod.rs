@@ -19,14 +19,16 @@ mod item;
 mod lengths;
 mod membrane;
 mod nail;
+mod parts;
 mod sealant;
 mod starter;
 mod trim;
 mod words;
 
 pub use error::AmountError;
-pub use house::{Board, CutBoard, Hole, House, Wall, WallBoard};
+pub use house::{Board, CutBoard, Hole, House, Wall, WallBoard, WallPart};
 pub use item::{Item, Measure};
+pub use nail::siding_nail;
 pub use words::{Place, Words};
 
 /// The materials of a house in the order in which a crew loads them; what there is none of is left out.
@@ -41,6 +43,7 @@ pub fn amounts(house: &House) -> Result<Vec<Item>, AmountError> {
     items.extend(blocks::items(house)?);
     items.extend(membrane::item(house)?);
     items.extend(flashing::item(house)?);
+    items.extend(parts::items(house)?);
     items.extend(sealant::item(house)?);
     items.extend(coats::items(house)?);
     items.extend(fasteners::items(house)?);

@@ -1,16 +1,17 @@
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::{RuleError, RuleSet, keys};
 
-/// The shortest nail, as it is sold, that holds a blind-nailed board: through the board, the foam and the sheathing and
-/// as far into the stud as the rules ask, where there is foam as far as they ask for that (IRC R703.3.4); and no shorter
+/// The shortest nail, as it is sold, that holds a blind-nailed board: through the board, the furring, the foam and the
+/// sheathing and as far into the stud as the rules ask, where there is foam as far as they ask for that (IRC R703.3.4); and no shorter
 /// than the country's least nail.
 ///
 /// # Errors
 /// A rule that is missing or of another kind.
-pub(super) fn length(rules: &RuleSet, board: Length) -> Result<Length, RuleError> {
+pub fn siding_nail(rules: &RuleSet, board: Length) -> Result<Length, RuleError> {
     let foam = rules.get_length(keys::FOAM_THICKNESS)?;
     let into = if foam.is_positive() { keys::NAIL_OVER_FOAM } else { keys::NAIL_INTO_STUD };
-    let through = board + foam + rules.get_length(keys::SHEATHING_THICKNESS)?;
+    let through =
+        board + rules.get_length(keys::FURRING_THICKNESS)? + foam + rules.get_length(keys::SHEATHING_THICKNESS)?;
     let least =
         (through + rules.get_length(into)?).max(rules.get_own_length(keys::NAIL_LENGTH_LEAST)?.unwrap_or_default());
     let steps = Division::new(rules.get_length(keys::NAIL_LENGTH_STEP)?.nm(), 1).unwrap_or_default();
@@ -32,12 +33,15 @@ mod tests {
     fn a_nail_reaches_into_the_stud() {
         let board = Length::from_inches_64(0, 20);
         let mut rules = RuleSet::standard();
-        assert_eq!(length(&rules, board), Ok(Length::from_inches_64(1, 48)));
+        assert_eq!(siding_nail(&rules, board), Ok(Length::from_inches_64(1, 48)));
         change(&mut rules, keys::SHEATHING_THICKNESS, 1, 2);
-        assert_eq!(length(&rules, board), Ok(Length::from_inches(2)));
+        assert_eq!(siding_nail(&rules, board), Ok(Length::from_inches(2)));
         change(&mut rules, keys::SHEATHING_THICKNESS, 7, 16);
         change(&mut rules, keys::FOAM_THICKNESS, 1, 1);
-        assert_eq!(length(&rules, board), Ok(Length::from_inches_64(3, 16)));
+        assert_eq!(siding_nail(&rules, board), Ok(Length::from_inches_64(3, 16)));
+        // Furring of 3/4 in between board and foam: 4 in.
+        change(&mut rules, keys::FURRING_THICKNESS, 3, 4);
+        assert_eq!(siding_nail(&rules, board), Ok(Length::from_inches(4)));
     }
 
     /// NBC 9.27.5: at least 51 mm long; without sheathing a board of 5/16 in would do with 33 mm.
@@ -45,7 +49,7 @@ mod tests {
     fn a_countrys_least_nail_is_kept() {
         let mut rules = RuleSet::of(Family::Canada);
         change(&mut rules, keys::SHEATHING_THICKNESS, 0, 1);
-        let nail = length(&rules, Length::from_inches_64(0, 20)).unwrap();
+        let nail = siding_nail(&rules, Length::from_inches_64(0, 20)).unwrap();
         assert_eq!(nail, Length::from_inches_64(2, 16));
     }
 }

@@ -39,7 +39,17 @@ fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
     let boards = boards.collect();
     let studs = Studs::Spaced { first: inch(0), spacing: inch(16) };
     let zero = Length::ZERO;
-    Wall { outline, studs, courses, boards, openings, trim_left: zero, trim_right: zero, holes: Vec::new() }
+    Wall {
+        outline,
+        studs,
+        courses,
+        boards,
+        openings,
+        trim_left: zero,
+        trim_right: zero,
+        holes: Vec::new(),
+        parts: Vec::new(),
+    }
 }
 
 /// The boards of a course on a bare wall.

@@ -44,6 +44,16 @@ fields! {
     NailLine = "nail-line",
     /// Whether the house may have lead paint: yes or no.
     OldHouse = "old-house",
+    /// How the siding ends at the left end of a wall, by its code.
+    CornerLeft = "corner-left",
+    /// How it ends at the right end.
+    CornerRight = "corner-right",
+    /// The greatest wind that the local code counts with, in miles an hour.
+    WindSpeed = "wind-speed",
+    /// How open to the wind the ground lies, by its code.
+    Exposure = "exposure",
+    /// The mean height of the roof over the ground.
+    RoofHeight = "roof-height",
     /// The family of rules, by its code.
     Rules = "rules",
     /// Whether it is out of the way: yes or no.

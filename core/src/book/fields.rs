@@ -1,7 +1,8 @@
 //! The table of fields: which questions each kind of thing answers, in the order in which they are asked, and what may be answered.
 
 use crate::phrases::key;
-use crate::wall::{Finish, Mounting, OpeningKind, PenetrationKind};
+use crate::rules::Exposure;
+use crate::wall::{Corner, Finish, Mounting, OpeningKind, PenetrationKind};
 
 use super::{BoardState, Field, Kind};
 
@@ -75,6 +76,21 @@ const JOB_FIELDS: &[FieldSpec] = &[
     FieldSpec::new(Field::NailLine, key("ask-nail-line"), key("ask-nail-line-hint"), Allowed::Positive),
     FieldSpec::new(Field::OldHouse, key("ask-old-house"), key("ask-old-house-hint"), YES_OR_NO).optional(),
     FieldSpec::new(Field::Rules, key("ask-rules"), key("ask-rules-hint"), Allowed::OneOf(RULE_FAMILIES)).optional(),
+    FieldSpec::new(Field::WindSpeed, key("ask-wind-speed"), key("ask-wind-speed-hint"), Allowed::Whole(50, 250))
+        .optional(),
+    FieldSpec::new(
+        Field::Exposure,
+        key("ask-exposure"),
+        key("ask-exposure-hint"),
+        Allowed::OneOf(&[
+            (Exposure::B.code(), key("ask-exposure-b")),
+            (Exposure::C.code(), key("ask-exposure-c")),
+            (Exposure::D.code(), key("ask-exposure-d")),
+        ]),
+    )
+    .optional(),
+    FieldSpec::new(Field::RoofHeight, key("ask-roof-height"), key("ask-roof-height-hint"), Allowed::Positive)
+        .optional(),
 ];
 
 /// The families of rules that a job may follow.
@@ -175,7 +191,16 @@ const WALL_FIELDS: &[FieldSpec] = &[
     .optional(),
     FieldSpec::new(Field::PeakHeight, key("ask-wall-peak-height"), key("ask-wall-peak-height-hint"), Allowed::Positive)
         .optional(),
+    FieldSpec::new(Field::CornerLeft, key("ask-wall-corner-left"), key("ask-wall-corner-hint"), CORNERS).optional(),
+    FieldSpec::new(Field::CornerRight, key("ask-wall-corner-right"), key("ask-wall-corner-hint"), CORNERS).optional(),
 ];
+
+/// How the siding ends at an end of a wall.
+const CORNERS: Allowed = Allowed::OneOf(&[
+    (Corner::Outside.code(), key("detail-corner-outside")),
+    (Corner::Inside.code(), key("detail-corner-inside")),
+    (Corner::Mitred.code(), key("detail-corner-mitred")),
+]);
 
 /// The questions of a step in the base line.
 const BASE_STEP_FIELDS: &[FieldSpec] = &[
@@ -239,6 +264,7 @@ const ABUTMENT_FIELDS: &[FieldSpec] = &[
             ("paving", key("wall-abutment-paving")),
             ("roof", key("wall-abutment-roof")),
             ("deck", key("wall-abutment-deck")),
+            ("ledge", key("wall-abutment-ledge")),
         ]),
     ),
     FieldSpec::new(
@@ -249,6 +275,7 @@ const ABUTMENT_FIELDS: &[FieldSpec] = &[
     ),
     FieldSpec::new(Field::Width, key("ask-abutment-width"), key("ask-abutment-width-hint"), Allowed::Positive),
     FieldSpec::new(Field::Top, key("ask-abutment-top"), key("ask-abutment-top-hint"), Allowed::AnyLength),
+    FieldSpec::new(Field::Rise, key("ask-abutment-rise"), key("ask-abutment-rise-hint"), Allowed::AnyLength).optional(),
 ];
 
 /// The questions of a penetration. Kind, size and two offsets are needed; the rest has defaults.

@@ -249,9 +249,11 @@ impl Layers {
                 sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &slit);
             }
         }
-        let pipe = self.round_the_centre(scale, self.pipe);
-        sheet.fill(Role::Ground, &pipe);
-        sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
+        if self.is_pierced() {
+            let pipe = self.round_the_centre(scale, self.pipe);
+            sheet.fill(Role::Ground, &pipe);
+            sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
+        }
         let mut done: Vec<&str> = Vec::new();
         for (n, layer) in self.layers.iter().enumerate() {
             let Some(piece) = layer.pieces.first().filter(|_| !done.contains(&layer.text.as_str())) else { continue };
@@ -299,7 +301,9 @@ impl Layers {
         let ([_, y], [_, height]) = (self.centre, self.pipe);
         let out = self.depth() as i64;
         let pipe = scale.area([0, out + out / 6, y - height / 2, y + height / 2]);
-        sheet.fill(Role::Ground, &pipe.corners());
+        if self.is_pierced() {
+            sheet.fill(Role::Ground, &pipe.corners());
+        }
         let mut numbered: Vec<(&str, Area)> = Vec::new();
         for layer in &self.layers {
             for [from, to] in self.cut(layer) {
@@ -333,7 +337,9 @@ impl Layers {
             }
         }
         let ends = [(pipe.left, pipe.top), (pipe.right, pipe.top), (pipe.right, pipe.bottom), (pipe.left, pipe.bottom)];
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ends);
+        if self.is_pierced() {
+            sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ends);
+        }
         let drawn = Area { left: scale.left - 4.0, top: high, right: pipe.right + 2.0, bottom: low };
         for (text, spot) in &numbered {
             let number = self.texts().into_iter().find(|(_, own)| own == text).map_or(0, |(number, _)| number);
@@ -341,12 +347,15 @@ impl Layers {
                 flag::put(sheet, page, &number.to_string(), spot, &[]);
             }
         }
-        sheet.line(
-            Role::Planned,
-            Pattern::Dashed,
-            THIN,
-            &[(scale.left, (pipe.top + pipe.bottom) / 2.0), (pipe.right, (pipe.top + pipe.bottom) / 2.0)],
-        );
+        if self.is_pierced() {
+            let middle = (pipe.top + pipe.bottom) / 2.0;
+            sheet.line(Role::Planned, Pattern::Dashed, THIN, &[(scale.left, middle), (pipe.right, middle)]);
+        }
+    }
+
+    /// Whether something goes through: not through the details that every house has.
+    fn is_pierced(&self) -> bool {
+        self.pipe.iter().all(|size| *size > 0)
     }
 
     /// Where the section meets a layer: its heights over the middle of the pipe, less its hole.

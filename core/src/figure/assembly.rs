@@ -33,7 +33,7 @@ pub(super) const QUESTION: Question = Question {
 
 const ROUND: &[Field] = &[through::ROUND];
 const RECTANGLE: &[Field] = &[through::WIDTH, through::HEIGHT];
-const STEP: &[Field] = &[
+pub(super) const STEP: &[Field] = &[
     Field::new("code", Shape::Text),
     Field::optional("puts", Shape::Choice(Layer::CODES)),
     Field::new("hidden", Shape::Flag),
@@ -50,7 +50,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     Ok(reply)
 }
 
-fn step(step: &Step) -> Value {
+pub(super) fn step(step: &Step) -> Value {
     let mut fields = Map::new();
     fields.insert("code".to_owned(), json!(step.code));
     if let Some(layer) = step.puts {

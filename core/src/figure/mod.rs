@@ -9,6 +9,7 @@ mod assembly;
 mod bead;
 mod block;
 mod board;
+mod detail;
 mod fault;
 mod gable;
 mod json;

@@ -3,7 +3,7 @@ use serde_json::{Map, Value, json};
 use super::{Code, Common, Fault, Field, Node, Question, Reply, Say, Shape, request};
 use crate::measure::{Length, Show};
 use crate::notch::{
-    Block, Board, Cut, CutKind, Edge, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning,
+    Block, Board, Cut, CutKind, EIGHTH, Edge, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning,
 };
 use crate::phrases::key;
 
@@ -102,7 +102,8 @@ fn answer(root: &Node<'_>) -> Result<Reply, Fault> {
     let below = root.get("below").map_or(Ok(true), |node| node.flag())?;
     let other = other(root, &board)?;
     let open_above = false;
-    let request = NotchRequest { board, block, gap, overcut, tape, division, leg_min, below, open_above };
+    let request =
+        NotchRequest { board, block, gap, overcut, tape, division, leg_min, level: EIGHTH, below, open_above };
     let notch = Notch::lay_out(&request).map_err(|error| fault(root, error))?;
 
     let common = root.common;

@@ -1,8 +1,8 @@
 use serde_json::{Value, json};
 
 use super::{
-    Clock, Code, Common, Fault, Json, Node, Question, Say, amounts, assembly, bead, block, board, gable, length,
-    movement, notch, patch, pieces, pole, request, shed,
+    Clock, Code, Common, Fault, Json, Node, Question, Say, amounts, assembly, bead, block, board, detail, gable,
+    length, movement, notch, patch, pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
 
@@ -15,6 +15,7 @@ pub const QUESTIONS: &[&Question] = &[
     &notch::QUESTION,
     &pieces::QUESTION,
     &assembly::QUESTION,
+    &detail::QUESTION,
     &block::QUESTION,
     &patch::QUESTION,
     &bead::QUESTION,

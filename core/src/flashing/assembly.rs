@@ -1,7 +1,8 @@
 use crate::wall::{Finish, Mounting, coded};
 
 coded! {
-    /// One layer of what goes round a penetration, in its order from the wall outward.
+    /// One layer of an assembly. Those of a penetration come first, in their order from the wall outward; the others belong
+    /// to the details that every house has, each of which lists its own.
     Layer {
         /// The water barrier of the wall, opened above.
         Barrier = "barrier",
@@ -31,6 +32,145 @@ coded! {
         Collar = "collar",
         /// The sealant joints.
         Sealant = "sealant",
+        /// A course of the barrier over the one below it.
+        BarrierCourse = "barrier-course",
+        /// The tape on the barrier's upright seams.
+        BarrierTape = "barrier-tape",
+        /// The flashing at the foot of the siding.
+        BaseFlashing = "base-flashing",
+        /// The starter strip.
+        Starter = "starter",
+        /// The barrier, carried on round a corner.
+        CornerWrap = "corner-wrap",
+        /// A strip of membrane in or over a corner.
+        CornerFlashing = "corner-flashing",
+        /// The corner boards of an outside corner.
+        CornerBoards = "corner-boards",
+        /// The post of an inside corner.
+        CornerPost = "corner-post",
+        /// The membrane under a window.
+        SillFlashing = "sill-flashing",
+        /// The membrane at both sides of an opening.
+        JambFlashing = "jamb-flashing",
+        /// The membrane over an opening.
+        HeadMembrane = "head-membrane",
+        /// The soffit.
+        Soffit = "soffit",
+        /// The frieze board under it.
+        Frieze = "frieze",
+        /// The trim along a rake.
+        RakeTrim = "rake-trim",
+        /// The flashing that throws a roof's water off the wall at its foot.
+        KickOut = "kick-out",
+        /// The pieces of flashing up a sloped roof, one a course of the roofing.
+        StepFlashing = "step-flashing",
+        /// The flashing along the level upper edge of a roof.
+        Apron = "apron",
+        /// The flashing over a deck's ledger.
+        LedgerFlashing = "ledger-flashing",
+        /// The flashing over a ledge of masonry.
+        LedgeFlashing = "ledge-flashing",
+        /// The screen that lets air in and keeps insects out, at the foot and the top of the furring.
+        VentStrip = "vent-strip",
+        /// The furring strips.
+        Furring = "furring",
+    }
+}
+
+coded! {
+    /// What holds a layer in place.
+    Fastening {
+        /// Nails or screws into framing.
+        Nails = "nails",
+        /// Staples or cap nails, few and high, where the next layer covers them.
+        Staples = "staples",
+        /// It sticks by itself, rolled down.
+        Adhesive = "adhesive",
+        /// Nothing of its own below: it is fixed at its top and hangs.
+        Top = "top",
+        /// It is tooled into its joint.
+        Joint = "joint",
+    }
+}
+
+impl Layer {
+    /// What holds it in place.
+    pub const fn fastening(self) -> Fastening {
+        match self {
+            Self::Barrier | Self::BarrierCourse | Self::CornerWrap | Self::VentStrip => Fastening::Staples,
+            Self::Patch
+            | Self::Cover
+            | Self::BarrierTape
+            | Self::CornerFlashing
+            | Self::SillFlashing
+            | Self::JambFlashing
+            | Self::HeadMembrane => Fastening::Adhesive,
+            Self::HeadFlashing
+            | Self::BarrierFlap
+            | Self::BaseFlashing
+            | Self::KickOut
+            | Self::StepFlashing
+            | Self::Apron
+            | Self::LedgerFlashing
+            | Self::LedgeFlashing => Fastening::Top,
+            Self::Sealant => Fastening::Joint,
+            Self::Block
+            | Self::BlockLower
+            | Self::BlockUpper
+            | Self::TrimBottom
+            | Self::TrimSides
+            | Self::TrimTop
+            | Self::Boards
+            | Self::Collar
+            | Self::Starter
+            | Self::CornerBoards
+            | Self::CornerPost
+            | Self::Soffit
+            | Self::Frieze
+            | Self::RakeTrim
+            | Self::Furring => Fastening::Nails,
+        }
+    }
+
+    /// Whether a later layer hides what was done to put it in place, so that nobody can look at it again.
+    pub const fn is_hidden_later(self) -> bool {
+        match self {
+            Self::Block
+            | Self::BlockLower
+            | Self::BlockUpper
+            | Self::TrimBottom
+            | Self::TrimSides
+            | Self::TrimTop
+            | Self::Boards
+            | Self::Collar
+            | Self::Sealant
+            | Self::CornerBoards
+            | Self::CornerPost
+            | Self::Soffit
+            | Self::Frieze
+            | Self::RakeTrim => false,
+            Self::Barrier
+            | Self::Patch
+            | Self::Cover
+            | Self::HeadFlashing
+            | Self::BarrierFlap
+            | Self::BarrierCourse
+            | Self::BarrierTape
+            | Self::BaseFlashing
+            | Self::Starter
+            | Self::CornerWrap
+            | Self::CornerFlashing
+            | Self::SillFlashing
+            | Self::JambFlashing
+            | Self::HeadMembrane
+            | Self::KickOut
+            | Self::StepFlashing
+            | Self::Apron
+            | Self::LedgerFlashing
+            | Self::LedgeFlashing
+            | Self::VentStrip
+            | Self::Furring => true,
+        }
     }
 }
 
@@ -84,6 +224,7 @@ impl Assembly {
             Layer::TrimBottom | Layer::TrimSides | Layer::TrimTop => matches!(self.finish, Finish::Trim),
             Layer::HeadFlashing => self.head_flashing,
             Layer::Collar => matches!(self.finish, Finish::Collar),
+            _ => false,
         }
     }
 

@@ -30,12 +30,6 @@ pub fn head_gap(rules: &RuleSet) -> Result<Length, RuleError> {
     Ok(rules.get_length(keys::GAP_HEAD_FLASHING)?.max(clearance))
 }
 
-/// Whether an eave leaves a head open to rain: its trim's top lies further below the eave than a share of the eave's
-/// overhang, `share` being numerator and denominator. NBC 9.27.3.8(3), with a share of a quarter.
-pub fn open_under_eave(below_eave: Length, overhang: Length, share: (i64, i64)) -> bool {
-    i128::from(below_eave.nm()) * i128::from(share.1) > i128::from(overhang.nm()) * i128::from(share.0)
-}
-
 /// What a head flashing is bent from. The lengths of its legs are rules: NBC 9.27.3.8 has a slope of 6 %, 50 mm behind
 /// the barrier, end dams of 25 mm, 10 mm down over the face and 5 mm out from it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -168,14 +162,6 @@ mod tests {
         for case in cases {
             assert_eq!(HeadFlashing::bend(&case), Err(HeadError::NotPositive), "{case:?}");
         }
-    }
-
-    /// NBC 9.27.3.8(3): under an eave 400 mm deep a head needs flashing from more than 100 mm below it on.
-    #[test]
-    fn an_eave_shelters_what_is_close_below_it() {
-        let mm = Length::from_mm;
-        assert!(!open_under_eave(mm(100), mm(400), (1, 4)));
-        assert!(open_under_eave(mm(101), mm(400), (1, 4)));
     }
 
     /// Common practice, no source: a block up to 6 in wide needs none. IRC R703.4, item 4: all projecting trim does.

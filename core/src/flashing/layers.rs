@@ -31,6 +31,11 @@ pub enum LayerKind {
     HeadFlashing,
     /// The barrier above the cut, turned down again over the patch.
     BarrierFlap,
+    /// Another layer of a detail that every house has.
+    Detail {
+        /// Which.
+        layer: Layer,
+    },
 }
 
 impl LayerKind {
@@ -47,6 +52,7 @@ impl LayerKind {
             Self::Trim => "trim",
             Self::HeadFlashing => "head-flashing",
             Self::BarrierFlap => "barrier-flap",
+            Self::Detail { layer } => layer.code(),
         }
     }
 }
@@ -137,11 +143,14 @@ pub struct WallLayers {
     pub layers: Vec<WallLayer>,
     /// The part of the wall that they show.
     pub frame: Rectangle,
-    lap_min: Length,
-    shadow: Length,
-    pipe_y: Length,
+    pub(super) lap_min: Length,
+    pub(super) shadow: Length,
+    pub(super) pipe_y: Length,
     /// The lower edge of the board over a head flashing.
-    open_to: Option<Length>,
+    pub(super) open_to: Option<Length>,
+    /// Whether every hidden layer leads out what falls on it, down the barrier to the foot of the wall. Round a penetration
+    /// only patch and cover do, which must end over the face of a board.
+    pub(super) drained: bool,
 }
 
 /// One place where the layers do not shed; `upper` and `lower` count the layers from zero.
@@ -221,12 +230,21 @@ impl WallLayers {
                 Layer::Collar => {
                     layers.push(sheet(LayerKind::Collar, vec![outer.area], flat(outer.thickness), true));
                 }
-                // A bead takes no water over another layer; what it must leave open is told at its step.
-                Layer::Sealant => {}
+                // A bead takes no water over another layer; what it must leave open is told at its step. A penetration
+                // has none of the others.
+                _ => {}
             }
         }
         let open_to = head.map(|head| head.open_to);
-        Ok(Self { layers, frame, lap_min: request.lap, shadow: request.shadow, pipe_y: request.pipe.y, open_to })
+        Ok(Self {
+            layers,
+            frame,
+            lap_min: request.lap,
+            shadow: request.shadow,
+            pipe_y: request.pipe.y,
+            open_to,
+            drained: false,
+        })
     }
 
     /// Where these layers do not shed water: by [`shed_faults`], where patch and cover lead out what falls on
@@ -248,7 +266,9 @@ impl WallLayers {
                 slit: layer.slit.filter(|_| at == 0),
             }));
         }
-        let drains = |(_, layer): &(i64, &WallLayer)| matches!(layer.kind, LayerKind::Patch | LayerKind::Cover);
+        let drains = |(_, layer): &(i64, &WallLayer)| {
+            matches!(layer.kind, LayerKind::Patch | LayerKind::Cover) || (self.drained && !layer.exposed)
+        };
         let request = ShedRequest {
             layers,
             lap_min: self.lap_min,
@@ -279,11 +299,11 @@ impl WallLayers {
     }
 }
 
-fn sheet(kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, exposed: bool) -> WallLayer {
+pub(super) fn sheet(kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, exposed: bool) -> WallLayer {
     WallLayer { kind, pieces, hole: None, slit: None, profile, exposed, lap_min: None }
 }
 
-fn flat(thickness: Length) -> Profile {
+pub(super) fn flat(thickness: Length) -> Profile {
     Profile { lower: Length::ZERO, upper: Length::ZERO, thickness }
 }
 

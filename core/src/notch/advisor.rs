@@ -4,7 +4,7 @@
 //! order: no thin legs and no thin strips (else the fewest), the fewest boards notched, the least move of the block's
 //! edges, the earlier size, the lower block. A wall has few courses at a block, so that trying all is fast and exact.
 
-use super::{Block, Board, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning};
+use super::{Block, Board, EIGHTH, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning};
 use crate::measure::{Division, Length, Rounding};
 
 /// The face of a mounting block.
@@ -121,6 +121,7 @@ impl AdviceRequest {
                 tape: Length::ZERO,
                 division: self.division,
                 leg_min: self.leg_min,
+                level: EIGHTH,
                 below: course > 0,
                 open_above: false,
             })?;

@@ -4,9 +4,9 @@ use super::kind::Opens;
 use super::{Block, Board, Cut, CutKind, Edge, Gap, GapRule, Legs, Overcut, Sides};
 use crate::measure::{Division, Length};
 
-/// Two heights of one edge that differ by no more than this are level, and so is a cross-check that is off by no more:
-/// an eighth of an inch.
-const EIGHTH: Length = Length::from_inches_64(0, 8);
+/// Two heights of one edge that differ by no more than this are level where nobody says otherwise, and a cross-check that is
+/// off by no more holds: an eighth of an inch.
+pub const EIGHTH: Length = Length::from_inches_64(0, 8);
 
 /// What the notch for the board in hand is laid out from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub struct NotchRequest {
     pub division: Division,
     /// A leg under this is thin.
     pub leg_min: Length,
+    /// By how much two heights of one edge may differ and still be level.
+    pub level: Length,
     /// Whether there is a course under this board.
     pub below: bool,
     /// Whether the gap over the block stays open, as over a head flashing: a board that lies nearer is cut, though the
@@ -181,7 +183,7 @@ impl Notch {
         let level =
             [(Edge::Top, cut.top), (Edge::Bottom, cut.bottom)].map(|(edge, ends)| (edge, ends.most() - ends.least()));
         notch.warnings.extend(
-            level.into_iter().filter(|(_, by)| *by > EIGHTH).map(|(edge, by)| Warning::OutOfLevel { edge, by }),
+            level.into_iter().filter(|(_, by)| *by > request.level).map(|(edge, by)| Warning::OutOfLevel { edge, by }),
         );
         let thin = notch.legs.named().filter(|(_, width)| *width < request.leg_min);
         notch.warnings.extend(thin.map(|(leg, width)| Warning::ThinLeg { leg, width }));

@@ -17,7 +17,7 @@ mod several;
 
 pub use advisor::{Advice, AdviceRequest, BlockSize, PlacedBlock, Seat};
 pub use block::{Block, Board, Sides};
-pub use cut::{Notch, NotchError, NotchRequest, Touch, Warning};
+pub use cut::{EIGHTH, Notch, NotchError, NotchRequest, Touch, Warning};
 pub use gap::{Edge, Gap, GapRule, Overcut};
 pub use kind::CutKind;
 pub use learned_overcut::{FittedGap, LEAST_CUTS, LearnedOvercut, learned_overcut};

@@ -22,6 +22,7 @@ fn request(left: f64, right: f64, bottom: [f64; 2], top: [f64; 2]) -> NotchReque
         tape: Length::ZERO,
         division: Division::SIXTEENTH,
         leg_min: inch(2.0),
+        level: EIGHTH,
         below: true,
         open_above: false,
     }

@@ -34,6 +34,7 @@ pub(super) const FILES: &[File] = files![
     "board",
     "cautions",
     "cli",
+    "detail",
     "document",
     "done",
     "drawing",

@@ -108,14 +108,10 @@ pub const WASTE_SEALANT: &str = "waste.sealant";
 pub const SEALANT_DEPTH_SHARE: &str = "sealant.depth.share";
 /// Head flashing, slope outward.
 pub const HEAD_FLASHING_SLOPE: &str = "head-flashing.slope";
-/// Share of the eave’s overhang below which a head needs flashing.
-pub const HEAD_FLASHING_OVERHANG_SHARE: &str = "head-flashing.overhang-share";
 /// Upper part of a flange that is sealed, bottom left open.
 pub const FLANGE_SEALED_SHARE: &str = "flange.sealed-share";
 /// Stud bays between joints of neighboring courses, least.
 pub const JOINT_STAGGER_LEAST: &str = "joint.stagger.least";
-/// Stud bays between joints of neighboring courses, usual most.
-pub const JOINT_STAGGER_MOST: &str = "joint.stagger.most";
 /// Nails per stud and course.
 pub const NAILS_PER_STUD: &str = "nails.per-stud";
 /// Nails at a joint.
@@ -179,6 +175,12 @@ pub const REACH_MOST: &str = "reach.most";
 
 /// Flashing past each side of an opening.
 pub const FLASHING_BEYOND_OPENING: &str = "flashing.beyond-opening";
+/// Flashing under the siding at an opening.
+pub const FLASHING_UNDER_CLADDING: &str = "flashing.under-cladding";
+/// Nail spacing along a board, most.
+pub const NAIL_SPACING_MOST: &str = "nail.spacing.most";
+/// How far what goes through slopes outward.
+pub const PIPE_SLOPE: &str = "pipe.slope";
 /// Lap of flashing over flashing.
 pub const FLASHING_LAP: &str = "flashing.lap";
 /// Dryer hood away from doors and windows.
@@ -195,6 +197,33 @@ pub const NAIL_LENGTH_STEP: &str = "nail.length-step";
 pub const SHEATHING_THICKNESS: &str = "sheathing.thickness";
 /// Thickness of the foam over the sheathing; zero for none.
 pub const FOAM_THICKNESS: &str = "foam.thickness";
+
+/// Thickness of the furring strips behind the boards; zero for none.
+pub const FURRING_THICKNESS: &str = "furring.thickness";
+/// Length of a furring strip as it is sold.
+pub const FURRING_LENGTH: &str = "furring.length";
+/// Siding above a roof with step flashing.
+pub const CLEARANCE_ROOF_STEP_FLASHED: &str = "clearance.roof.step-flashed";
+/// Step flashing, up the wall and out on the roof.
+pub const STEP_FLASHING_LEG: &str = "step-flashing.leg";
+/// Step flashing, thickness of the sheet.
+pub const STEP_FLASHING_THICKNESS: &str = "step-flashing.thickness";
+/// A step flashing for so much of the roof, measured along its slope: a course of roofing.
+pub const STEP_FLASHING_EACH: &str = "step-flashing.each";
+/// Flashing over a ledger, up the wall.
+pub const LEDGER_FLASHING_ABOVE: &str = "ledger-flashing.above";
+/// Flashing over a ledger, past its face.
+pub const LEDGER_FLASHING_BEYOND: &str = "ledger-flashing.beyond";
+/// Flashing over a ledger, down over its face.
+pub const LEDGER_FLASHING_DOWN: &str = "ledger-flashing.down";
+/// The least thickness of sheet, by the code of its size and its key.
+pub const SHEETS: &[(&str, &str)] = &[
+    ("sheet-galvanised", "sheet.galvanised"),
+    ("sheet-aluminium", "sheet.aluminium"),
+    ("sheet-copper", "sheet.copper"),
+    ("sheet-zinc", "sheet.zinc"),
+    ("sheet-vinyl", "sheet.vinyl"),
+];
 
 /// Narrowest strip of board that shows over or under a block.
 pub const STRIP_LEAST: &str = "strip.least";
@@ -260,12 +289,23 @@ pub const LENGTHS: &[&str] = &[
     REACH_MOST,
     FLASHING_BEYOND_OPENING,
     FLASHING_LAP,
+    FLASHING_UNDER_CLADDING,
+    NAIL_SPACING_MOST,
     DRYER_FROM_OPENINGS,
     NAIL_OVER_FOAM,
     NAIL_LENGTH_LEAST,
     NAIL_LENGTH_STEP,
     SHEATHING_THICKNESS,
     FOAM_THICKNESS,
+    FURRING_THICKNESS,
+    FURRING_LENGTH,
+    CLEARANCE_ROOF_STEP_FLASHED,
+    STEP_FLASHING_LEG,
+    STEP_FLASHING_THICKNESS,
+    STEP_FLASHING_EACH,
+    LEDGER_FLASHING_ABOVE,
+    LEDGER_FLASHING_BEYOND,
+    LEDGER_FLASHING_DOWN,
 ];
 
 /// Read with `get_share`.
@@ -275,7 +315,6 @@ pub const SHARES: &[&str] = &[
     WASTE_SEALANT,
     SEALANT_DEPTH_SHARE,
     HEAD_FLASHING_SLOPE,
-    HEAD_FLASHING_OVERHANG_SHARE,
     FLANGE_SEALED_SHARE,
     WASTE_LENGTHS,
     WASTE_MEMBRANE,
@@ -286,7 +325,6 @@ pub const SHARES: &[&str] = &[
 /// Read with `get_whole`: counts, and the angle in whole degrees.
 pub const WHOLES: &[&str] = &[
     JOINT_STAGGER_LEAST,
-    JOINT_STAGGER_MOST,
     RIPS_PER_BOARD,
     NAILS_PER_STUD,
     NAILS_AT_JOINT,

@@ -13,8 +13,10 @@ mod quantity;
 mod rule;
 mod set;
 mod table;
+mod wind;
 
 pub use quantity::{Quantity, RuleUnit};
-pub use rule::{Family, Rule, Status};
+pub use rule::{Family, Rule, Status, UNWRITTEN};
 pub use set::{Change, RuleError, RuleSet};
 pub use table::RULES;
+pub use wind::{Exposure, NailedTo, nailed_to};

@@ -89,6 +89,10 @@ impl Family {
     }
 }
 
+/// What is no publication, but stands on what is sold, with the key of the phrase that says it.
+pub const UNWRITTEN: &[(&str, &str)] =
+    &[("package size", key("rule-source-package")), ("as labels usually print it", key("rule-source-label"))];
+
 /// One default of the rule set, with where it comes from.
 #[derive(Clone, Copy, Debug)]
 pub struct Rule {
@@ -102,7 +106,7 @@ pub struct Rule {
     pub least: Quantity,
     /// The greatest value that a change may set.
     pub most: Quantity,
-    /// The published source and its clause; empty where there is none.
+    /// The published source and its clause, in its own language, or one of [`UNWRITTEN`]; empty where there is none.
     pub source: &'static str,
     /// The edition of the source; empty where none was noted.
     pub edition: &'static str,

@@ -186,9 +186,16 @@ impl RuleSet {
     /// # Errors
     /// [`RuleError::Unknown`], or [`RuleError::Kind`] for a rule that is not a length.
     pub fn get_own_length(&self, key: &str) -> Result<Option<Length>, RuleError> {
+        if self.is_own(key)? { self.get_length(key).map(Some) } else { Ok(None) }
+    }
+
+    /// Whether a rule is the house's own: of its country, of common practice, or changed by somebody.
+    ///
+    /// # Errors
+    /// [`RuleError::Unknown`].
+    pub fn is_own(&self, key: &str) -> Result<bool, RuleError> {
         let family = self.rule(key)?.family;
-        let own = family == self.family || family == Family::Common || self.changes.contains_key(key);
-        if own { self.get_length(key).map(Some) } else { Ok(None) }
+        Ok(family == self.family || family == Family::Common || self.changes.contains_key(key))
     }
 
     /// The share that applies, as a fraction of one.

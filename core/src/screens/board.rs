@@ -8,8 +8,11 @@ mod notches;
 mod overcut;
 mod right;
 
+use crate::amounts::siding_nail;
 use crate::book::{BoardState, Book, Field};
-use crate::views::{BoardView, NotchView, Question, Source, StepState};
+use crate::phrases::key;
+use crate::rules::keys;
+use crate::views::{BoardView, NotchView, Question, Size, Source, StepState};
 
 use super::revision::board_revision;
 use crate::forms::ask;
@@ -27,6 +30,8 @@ pub(super) use act::{act, sawn};
 
 /// The step at which the gap is measured.
 const GAP_STEP: &str = "board-gap";
+/// The step at which it is nailed.
+const NAIL_STEP: &str = "board-nail";
 /// The step at which the tape is put to the block.
 const NOTCH_STEP: &str = "board-measure-notch";
 
@@ -42,6 +47,9 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
             _ => None,
         }
         .cloned();
+    }
+    for line in steps.iter_mut().filter(|line| line.code == NAIL_STEP) {
+        line.sizes = nail_sizes(terms, &hand)?;
     }
     let mut notes = Vec::new();
     notes.extend(overcut::note(terms, &hand.board, hand.learned.as_ref())?);
@@ -80,6 +88,21 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
         instructions,
         gaps_known: hand.learned.as_ref().map_or(0, |habit| u32::try_from(habit.cuts).unwrap_or(u32::MAX)),
     })
+}
+
+/// The siding nail, and how far from the board's ends it is driven.
+fn nail_sizes(terms: &Terms<'_>, hand: &InHand) -> Result<Vec<Size>> {
+    let rules = hand.work.rules();
+    let nail = siding_nail(rules, hand.work.board_thickness()?)?;
+    let size = |code: &str, label: &str, length| Size {
+        code: code.to_owned(),
+        label: terms.phrase(label, &[]),
+        reading: terms.reading(length, Source::Planned, None),
+    };
+    Ok(vec![
+        size("nail", key("step-size-nail"), nail),
+        size("from-end", key("step-size-from-end"), rules.get_length(keys::NAIL_FROM_END)?),
+    ])
 }
 
 /// What the plan expects at a block is checked with the tape, left and right ends and both heights, until the board is cut.

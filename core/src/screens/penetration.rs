@@ -2,11 +2,14 @@
 
 mod advice;
 mod block;
+mod detail;
 mod hood;
 mod layers;
 mod patch;
 mod shed;
 mod step_sizes;
+
+pub(in crate::screens) use detail::lines as detail_lines;
 
 use std::sync::Arc;
 
@@ -38,6 +41,9 @@ fn name_key(site: &PenetrationSite) -> String {
 }
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<PenetrationView> {
+    if let Some(name) = detail::DetailName::of(terms, penetration)? {
+        return detail::view(book, terms, name);
+    }
     let site = site_of(book, terms, penetration)?;
     let mut notes = Vec::new();
     let (patch, patch_ends) = patch::sizes(terms, &site, &mut notes)?;
@@ -45,11 +51,15 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
     let head = shed::head_sizes(terms, &site)?;
     notes.extend(hood::notes(terms, &site)?);
     let layers = site.wall_layers()?;
-    let shedding = layers.as_ref().and_then(|layers| shed::check(terms, &site, layers));
+    let shedding =
+        layers.as_ref().and_then(|layers| shed::check(terms, layers, &|kind| shed::name(terms, &site, kind)));
     let steps = site.detail.steps();
     let mut steps = step_lines(book, terms, &signing(&site, "", &steps)?)?;
     for line in &mut steps {
         line.sizes = step_sizes::of(&line.code, &patch, &block, &head);
+        if line.code == "slope-out" {
+            line.sizes.extend(step_sizes::slope(terms, site.work.rules())?);
+        }
     }
     let questions = ask::questions(book, terms, &site.penetration.record)?;
     let mut view = PenetrationView {
@@ -71,6 +81,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
         steps,
         revision: 0,
         advice: advice::of(terms, &site)?,
+        sizes: Vec::new(),
     };
     view.revision = penetration_revision(terms.phrases, &view, layers.map(|layers| (layers, site.pipe())));
     Ok(view)
@@ -79,6 +90,9 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
 /// The layers of a penetration with their extents, and what goes through them, as a drawing shows them; `None` where
 /// they cannot be told yet.
 pub(super) fn wall_layers(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<Option<(WallLayers, Pipe)>> {
+    if let Some(name) = detail::DetailName::of(terms, penetration)? {
+        return detail::wall_layers(book, name).map(Some);
+    }
     let site = site_of(book, terms, penetration)?;
     Ok(site.wall_layers()?.map(|layers| (layers, site.pipe())))
 }
@@ -94,10 +108,13 @@ pub(super) fn spoilt(
     let site = site_of(book, terms, penetration)?;
     let mut layers = site.wall_layers()?.unwrap();
     spoil(&mut layers);
-    Ok(shed::check(terms, &site, &layers).unwrap())
+    Ok(shed::check(terms, &layers, &|kind| shed::name(terms, &site, kind)).unwrap())
 }
 
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction) -> Result<ActionResult> {
+    if let Some(name) = detail::DetailName::of(terms, named(action))? {
+        return detail::act(book, terms, name, action);
+    }
     let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
     let record = |book: &Book, id: &str| -> Result<Arc<Record>> {
         let id = terms.id("penetration", id)?;
@@ -153,6 +170,20 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
             photo::take_in(book, terms, record.id(), step, *closed)?;
             Ok(ActionResult::without_answer(here(penetration)))
         }
+    }
+}
+
+/// What an action is about.
+fn named(action: &PenetrationAction) -> &str {
+    match action {
+        PenetrationAction::Answer { penetration, .. }
+        | PenetrationAction::KeepDraft { penetration, .. }
+        | PenetrationAction::TakeSameAs { penetration, .. }
+        | PenetrationAction::TakeAdvice { penetration }
+        | PenetrationAction::SignStep { penetration, .. }
+        | PenetrationAction::ReadCautions { penetration, .. }
+        | PenetrationAction::BeginPhoto { penetration, .. }
+        | PenetrationAction::TakePhotoIn { penetration, .. } => penetration,
     }
 }
 

@@ -1,7 +1,7 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
-use crate::rules::{Change as RuleChange, Family, Quantity, Rule};
+use crate::rules::{Change as RuleChange, Family, Quantity, Rule, UNWRITTEN};
 use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
 use crate::work::Work;
@@ -66,6 +66,9 @@ fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Result<Rule
 
 /// The source of a rule, with its country where it is not the house's own; empty where there is none.
 fn source(terms: &Terms<'_>, work: &Work, rule: &Rule) -> String {
+    if let Some((_, unwritten)) = UNWRITTEN.iter().find(|(source, _)| *source == rule.source) {
+        return terms.phrase(unwritten, &[]);
+    }
     if rule.source.is_empty() || [work.rules().family(), Family::Common].contains(&rule.family) {
         return rule.source.to_owned();
     }

@@ -1,6 +1,6 @@
 //! Ordered steps made from a penetration's or a board's own detail.
 //!
-//! A list is made from the detail alone: [`PenetrationDetail::steps`] and [`BoardDetail::steps`]. Each [`Step`] has a
+//! A list is made from the detail alone: [`PenetrationDetail::steps`], [`DetailSteps::steps`] and [`BoardDetail::steps`]. Each [`Step`] has a
 //! stable code, the keys of its text and of its reason, its cautions, and says whether a later step hides it.
 //! [`SignOff`]s are entries that are never edited; what a step stands at follows from them ([`state_of`]), and
 //! [`check`] says whether one more may be added:
@@ -17,6 +17,7 @@
 mod board;
 mod canonical;
 mod caution;
+mod detail;
 mod penetration;
 mod sign;
 mod step;
@@ -24,6 +25,7 @@ mod step;
 pub use board::BoardDetail;
 pub use canonical::Canonical;
 pub use caution::Caution;
+pub use detail::DetailSteps;
 pub use penetration::PenetrationDetail;
 pub use sign::{Act, Progress, SignError, SignOff, StepState, check, differs, progress, state_of};
 pub use step::{Measured, MeasuredKind, Step};

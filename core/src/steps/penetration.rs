@@ -216,6 +216,8 @@ impl PenetrationDetail {
                 steps.push(self.sealant());
                 steps
             }
+            // The details that every house has put these.
+            _ => Vec::new(),
         }
     }
 

@@ -129,6 +129,7 @@ words! {
     attach = "frame-attach",
     forget_habit = "frame-forget-habit",
     penetrations = "frame-penetrations",
+    details = "frame-details",
     boards = "frame-boards",
     share_copy = "frame-share-copy",
     account_read = "frame-account-read",

@@ -54,4 +54,4 @@ pub use settings::{Remembered, SettingsAction, SettingsView, SignerLine};
 pub use shape::{RipView, ShapeCutView, ShapeView};
 pub use steps::{PhotoPlace, StepHow, StepLine, StepPhoto, StepSaid, StepState};
 pub use view::View;
-pub use wall::{BoardLine, Corner, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};
+pub use wall::{BoardLine, Corner, DetailLine, OpeningLine, PenetrationLine, Rectangle, WallAction, WallView};

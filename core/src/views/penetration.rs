@@ -3,7 +3,7 @@
 use super::parts::{Note, Question, Reading, Size};
 use super::steps::{StepLine, StepSaid};
 
-/// One penetration: its layers, its sizes and its steps.
+/// One penetration, or a detail that every house has: its layers, its sizes and its steps.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PenetrationView {
@@ -45,6 +45,9 @@ pub struct PenetrationView {
     /// Another size of the block, or another place of the hole in it, that sits better; absent where it sits well.
     #[cfg_attr(feature = "uniffi", uniffi(default = None))]
     pub advice: Option<BlockAdvice>,
+    /// The sizes of a detail that every house has, layer by layer; a penetration's stand above.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub sizes: Vec<Size>,
 }
 
 /// One layer of a penetration.

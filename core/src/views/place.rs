@@ -29,9 +29,9 @@ pub enum Place {
         /// The board.
         board: String,
     },
-    /// A penetration, made weathertight.
+    /// A penetration, or a detail that every house has, made weathertight.
     Penetration {
-        /// The penetration.
+        /// The penetration; or what names a detail: the wall, the opening or the abutment, a slash, and its place.
         penetration: String,
     },
     /// Where the lines go.

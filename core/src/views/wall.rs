@@ -32,6 +32,22 @@ pub struct WallView {
     /// Changes when the drawing does.
     #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
     pub revision: i64,
+    /// The details that every house has, in the order in which a crew comes to them; empty where a wall is not measured.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub details: Vec<DetailLine>,
+}
+
+/// A detail of a wall: a corner, an opening's casing, the foot of the siding. It is shown as a penetration is, under
+/// this name of its own.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct DetailLine {
+    /// What names it in the place of a penetration's id.
+    pub detail: String,
+    /// What it is, in words.
+    pub name: String,
+    /// How far it is, in words.
+    pub said: String,
 }
 
 /// A window or a door.

@@ -1,10 +1,12 @@
 //! The house, its walls and what sits in them.
 
+mod detail;
 mod opening;
 mod outline;
 mod penetration;
 mod studs;
 
+pub use detail::{Corner, DetailPlace};
 pub use opening::{Abutment, Opening, OpeningKind};
 pub use outline::{Outline, OutlineError, Point, Span};
 pub(crate) use penetration::coded;

@@ -98,13 +98,15 @@ impl Work {
         self.length_or_rule(Field::BoardThickness, keys::BOARD_THICKNESS)
     }
 
-    /// How far a block stands out from the wall where nobody says otherwise: two boards and what they need, rounded up.
+    /// How far a block stands out from the wall where nobody says otherwise: the furring, two boards and what they need,
+    /// rounded up.
     ///
     /// # Errors
     /// [`WorkError::Rule`].
     pub fn block_thickness(&self) -> Result<Length> {
         let (board, more) = (self.board_thickness()?, self.rules.get_length(keys::BLOCK_THICKNESS_MARGIN)?);
-        Ok(Division::SIXTEENTH.round(board + board + more, Rounding::Up))
+        let furring = self.rules.get_length(keys::FURRING_THICKNESS)?;
+        Ok(Division::SIXTEENTH.round(furring + board + board + more, Rounding::Up))
     }
 
     /// The least lap: answered, else the rules' own.

@@ -1,11 +1,12 @@
 use std::collections::BTreeMap;
 
-use crate::amounts::{Board, CutBoard, Hole, House, Wall, WallBoard};
+use crate::amounts::{Board, CutBoard, Hole, House, Wall, WallBoard, WallPart};
 use crate::book::{BoardState, Field, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::siding::CourseLine;
 use crate::store::Id;
+use crate::wall::DetailPlace;
 
 use super::house_plan::HousePlan;
 use super::placement::Placement;
@@ -133,6 +134,7 @@ fn clad(work: &Work, wall: &Site, pieces: &[(Piece, usize)]) -> Result<Wall, Wor
         trim_left: trim(Field::TrimLeft),
         trim_right: trim(Field::TrimRight),
         holes: wall.penetrations.iter().map(|penetration| hole(work, &courses, penetration)).collect(),
+        parts: parts(work, wall)?,
         courses,
     })
 }
@@ -165,6 +167,31 @@ fn boards(wall: &Site, pieces: &[(Piece, usize)], joint_gap: Length) -> Result<V
     }
     Ok(boards)
 }
+
+/// What is ordered for the details of a wall.
+fn parts(work: &Work, wall: &Site) -> Result<Vec<WallPart>, WorkError> {
+    let each = work.rules().get_length(keys::STEP_FLASHING_EACH)?;
+    let mut parts = Vec::new();
+    for detail in wall.details(work)? {
+        match detail.place() {
+            DetailPlace::RoofSide => parts.push(WallPart::StepFlashings(detail.detail.step_flashings(each))),
+            DetailPlace::RoofHead | DetailPlace::Ledger | DetailPlace::Ledge => {
+                parts.push(WallPart::Flashing(detail.detail.width()));
+            }
+            DetailPlace::Furring => {
+                let outline = wall.outline()?;
+                let studs = wall.studs()?.within(Length::ZERO, outline.width(), STUDS).len();
+                let strip = WallPart::Furring(outline.top() - outline.bottom());
+                parts.extend(std::iter::repeat_n(strip, studs));
+            }
+            _ => {}
+        }
+    }
+    Ok(parts)
+}
+
+/// The most furring strips that are counted on a wall.
+const STUDS: usize = 10_000;
 
 fn hole(work: &Work, courses: &[CourseLine], penetration: &Penetration) -> Hole {
     let detail = penetration.detail(work, courses);

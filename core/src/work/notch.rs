@@ -134,6 +134,7 @@ pub(super) fn request(board: &Board, notch: &BoardNotch, block: Block, tools: &T
         tape: tools.tape,
         division: tools.division,
         leg_min: board.rules.get_length(keys::LEG_LEAST)?,
+        level: board.rules.get_length(keys::LEVEL_TOLERANCE)?,
         below: board.below,
         open_above: notch.head().is_some(),
     })

@@ -9,7 +9,7 @@ use crate::siding::{CourseLine, Run, WallLine};
 use crate::store::Id;
 use crate::wall::{Opening, OpeningKind, Outline, Point, Span, Studs};
 
-use super::around::{Around, abutments, trims};
+use super::around::{Around, abutments, along_roofs, trims};
 use super::course::{AsBuiltEntry, Course, merge_as_built};
 use super::error::{Result, WorkError};
 use super::head_flashing::{gap_over, over_opening};
@@ -272,6 +272,7 @@ fn wall_shapes(
     let end_gap = rule(keys::GAP_TRIM)?;
     // The base line is where the first boards' edges lie.
     let gaps = OutlineGaps { side: end_gap, rake: end_gap, top: end_gap, base: Length::ZERO };
+    let outline = &along_roofs(work.house(), wall, outline, work.rules(), end_gap)?;
     let mut around = trims(wall, outline, end_gap);
     for (id, opening) in openings {
         let head = over_opening(work.rules(), opening, work.block_thickness()?)?;

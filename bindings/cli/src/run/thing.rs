@@ -116,7 +116,12 @@ fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
             let name = if says_wall { format!("{} {name}", wall.name) } else { name.clone() };
             Named { id: penetration.penetration.clone(), name }
         };
-        wall.penetrations.iter().map(named).collect::<Vec<_>>()
+        // The details that every house has are shown and signed as penetrations are.
+        let detail = |detail: &lapwright::views::DetailLine| {
+            let name = if says_wall { format!("{} {}", wall.name, detail.name) } else { detail.name.clone() };
+            Named { id: detail.detail.clone(), name }
+        };
+        wall.penetrations.iter().map(named).chain(wall.details.iter().map(detail)).collect::<Vec<_>>()
     };
     walls.iter().flat_map(of).collect()
 }

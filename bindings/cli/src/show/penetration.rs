@@ -68,4 +68,8 @@ pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
         paper.heading(key("cli-head"));
         paper.sizes(&view.head);
     }
+    if !view.sizes.is_empty() {
+        paper.gap();
+        paper.sizes(&view.sizes);
+    }
 }

@@ -25,7 +25,22 @@ pub(super) fn show(paper: &mut Paper, view: &WallView) {
         let id = paper.set(Ink::Faint, &format!("({})", short(&opening.opening)));
         paper.line(&format!("  ▓ {}  {id}", opening.name));
     }
+    details(paper, view);
     boards(paper, view);
+}
+
+/// The details that every house has, by what names them and how far each is.
+fn details(paper: &mut Paper, view: &WallView) {
+    if view.details.is_empty() {
+        return;
+    }
+    paper.gap();
+    paper.heading(key("frame-details"));
+    for detail in &view.details {
+        let (id, place) = detail.detail.split_once('/').unwrap_or((&detail.detail, ""));
+        let id = paper.set(Ink::Faint, &format!("({}/{place})", short(id)));
+        paper.line(&format!("  {}: {}  {id}", detail.name, detail.said));
+    }
 }
 
 /// The wall to scale, with what the characters mean.

@@ -3,7 +3,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::drawing::board::{Level, Marks, Measure};
 use crate::measure::{Division, Length, Show};
-use crate::notch::{self, Block, EdgeName, Gap, GapRule, Notch, NotchRequest, Overcut, Sides};
+use crate::notch::{self, Block, EIGHTH, EdgeName, Gap, GapRule, Notch, NotchRequest, Overcut, Sides};
 use crate::phrases::{Language, Phrases};
 
 fn measure(length: Length, show: Show) -> Measure {
@@ -38,6 +38,7 @@ fn board(length: Length, height: Length, blocks: &[Block], show: Show, language:
                 tape: Length::from_mm(1),
                 division: Division::SIXTEENTH,
                 leg_min: Length::from_inches(2),
+                level: EIGHTH,
                 below: true,
                 open_above: false,
             };

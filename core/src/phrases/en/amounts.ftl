@@ -32,6 +32,14 @@ amounts-membrane-from = Patch and slit cover at { $count ->
 }
 amounts-flashing = Head flashing
 amounts-flashing-from = Windows and doors: { $openings }, blocks: { $blocks }; each end turned up { $dam }
+amounts-wall-flashing = Flashing along roofs, ledgers and ledges
+amounts-wall-flashing-from = Where a roof, a deck or a ledge lies level against a wall: { $count }
+amounts-step-flashing = Step flashing
+amounts-step-flashing-from = One piece a course of roofing, { $each } of slope each
+amounts-kick-out = Kick-out flashing
+amounts-kick-out-from = Roofs that run down along a wall: { $count }
+amounts-furring = Furring strips
+amounts-furring-from = One over each stud, as high as its wall: { $count }
 amounts-sealant = Sealant
 amounts-sealant-from = { $length } of joint by its volume: { $trim } wide at the trim, { $block } at blocks and fixtures, { $depth } deep at most; open above flashings
 amounts-primer = Primer for cut edges

@@ -1,6 +1,7 @@
 # flashing: every key starts with flashing-.
 flashing-block-help = Lays out a split mounting block round a pipe or a rectangle: the blank, the hole, and both pieces' heights at the face and at the wall. The cut rises toward the wall.
 flashing-assembly-help = Says what goes round a penetration: its layers from the wall outward, and the steps that put each in place, make it safe and try it.
+flashing-detail-help = Says what is put at a corner, an opening, the foot or the top of a wall, a roof, a ledger or a ledge: its layers from the wall outward, what holds and what hides each, and the steps.
 flashing-block-mouth-tight = The opening leaves less play round the pipe than the gap. The pieces only just go on.
 flashing-block-thin-side = Less than 1/2 in stays beside, above or below the hole. The block may split there.
 flashing-block-shallow = The block is not thick enough for lapped boards to butt on its edge. It needs twice the board's thickness and 1/4 in.

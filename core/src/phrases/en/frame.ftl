@@ -97,6 +97,7 @@ frame-attach = Attach to
 frame-forget-habit = Forget what was learned about this saw
 frame-same-board = Loose board, same as the last one
 frame-penetrations = Penetrations
+frame-details = Corners, openings, edges
 frame-boards = Boards
 frame-share-copy = Share a copy of the book
 frame-share-photo = Share the photo

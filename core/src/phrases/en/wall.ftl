@@ -19,6 +19,7 @@ wall-abutment-ground = Ground
 wall-abutment-paving = Paving
 wall-abutment-roof = Roof
 wall-abutment-deck = Deck
+wall-abutment-ledge = Ledge of stone or masonry
 wall-outline-trouble = These sizes do not make a wall: { $why }.
 wall-pole-missing = Lay out the story pole to see the courses.
 wall-thin-under-sill = Only { $strip } shows under the sill of the { $what }.
@@ -62,3 +63,8 @@ wall-cut-misfits-short = { $count ->
     [one] 1 cut board no longer fits
    *[other] { $count } cut boards no longer fit
 }
+wall-moves-more = A board { $length } long moves by { $change }, more than its two end gaps of { $gaps } together take up. Widen the rule for the gap at the trim, or ask the maker.
+wall-nails-apart = The studs stand { $spacing } apart; boards may be nailed no further apart than { $most }. Put blocking between, or ask the maker.
+wall-wind-design = At { $speed } mph the code's own nailing does not hold here (IRC 2018 R703.3.2): the nailing must be designed, or be the maker's for this wind. Ask before you start.
+wall-wind-height = At { $speed } mph the code's own nailing holds for a roof up to { $feet } ft high on the average (IRC 2018 R703.3.2). Say how high this one is.
+wall-wind-too-high = At { $speed } mph the code's own nailing holds for a roof up to { $feet } ft high on the average (IRC 2018 R703.3.2), and this one is higher: the nailing must be designed, or be the maker's for this wind.

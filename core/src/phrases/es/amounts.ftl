@@ -32,6 +32,14 @@ amounts-membrane-from = Parche y cubierta del corte en { $count ->
 }
 amounts-flashing = Tapajuntas de cabezal
 amounts-flashing-from = Ventanas y puertas: { $openings }, bloques: { $blocks }; cada extremo doblado hacia arriba { $dam }
+amounts-wall-flashing = Tapajuntas para techos, vigas de terraza y repisas
+amounts-wall-flashing-from = Donde un techo, una terraza o una repisa topa a nivel con la pared: { $count }
+amounts-step-flashing = Tapajuntas escalonado
+amounts-step-flashing-from = Una pieza por hilera del techado, { $each } de pendiente cada una
+amounts-kick-out = Desviador
+amounts-kick-out-from = Techos que bajan junto a una pared: { $count }
+amounts-furring = Listones
+amounts-furring-from = Uno sobre cada montante, de la altura de su pared: { $count }
 amounts-sealant = Sellador
 amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho en la moldura, { $block } en bloques y accesorios, hasta { $depth } de fondo; abierta sobre los tapajuntas
 amounts-primer = Primario para bordes cortados

@@ -19,6 +19,7 @@ wall-abutment-ground = Suelo
 wall-abutment-paving = Pavimento
 wall-abutment-roof = Techo
 wall-abutment-deck = Terraza
+wall-abutment-ledge = Repisa de piedra o mampostería
 wall-outline-trouble = Estas medidas no forman una pared: { $why }.
 wall-pole-missing = Trace la vara para ver las hiladas.
 wall-thin-under-sill = Debajo del alféizar ({ $what }) se ven solo { $strip }.
@@ -62,3 +63,8 @@ wall-cut-misfits-short = { $count ->
     [one] 1 tabla cortada ya no ajusta
    *[other] { $count } tablas cortadas ya no ajustan
 }
+wall-moves-more = Una tabla de { $length } se mueve { $change }, más de lo que toman sus dos holguras de las puntas, { $gaps } juntas. Agrande la regla de la holgura en la moldura, o pregunte al fabricante.
+wall-nails-apart = Los montantes están a { $spacing }; las tablas no se clavan a más de { $most }. Ponga refuerzos entre ellos, o pregunte al fabricante.
+wall-wind-design = Con { $speed } mph de viento no alcanza aquí el clavado del código (IRC 2018 R703.3.2): hay que calcularlo, o usar el del fabricante para este viento. Pregunte antes de empezar.
+wall-wind-height = Con { $speed } mph de viento el clavado del código alcanza para un techo de hasta { $feet } pies de altura media (IRC 2018 R703.3.2). Diga qué altura tiene este.
+wall-wind-too-high = Con { $speed } mph de viento el clavado del código alcanza para un techo de hasta { $feet } pies de altura media (IRC 2018 R703.3.2), y este es más alto: hay que calcularlo, o usar el del fabricante para este viento.

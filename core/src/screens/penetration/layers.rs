@@ -33,6 +33,8 @@ fn said(layer: Layer, first_course: bool, for_looks: bool) -> Option<(&'static s
         Layer::Collar => key("layer-collar"),
         Layer::Sealant if for_looks => key("layer-sealant-for-looks"),
         Layer::Sealant => key("layer-sealant"),
+        // The details that every house has tell these.
+        _ => return None,
     };
     Some((layer.code(), text))
 }

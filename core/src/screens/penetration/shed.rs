@@ -23,10 +23,10 @@ pub(super) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Ve
     }))
 }
 
-/// The shedding check on the layers; `None` where it cannot be made.
-pub(super) fn check(terms: &Terms<'_>, site: &PenetrationSite, layers: &WallLayers) -> Option<Shedding> {
+/// The shedding check on the layers, which `name` names; `None` where it cannot be made.
+pub(super) fn check(terms: &Terms<'_>, layers: &WallLayers, name: &dyn Fn(LayerKind) -> String) -> Option<Shedding> {
     let faults = layers.faults().ok()?;
-    let mut lines: Vec<Note> = faults.iter().map(|fault| line(terms, site, layers, fault)).collect();
+    let mut lines: Vec<Note> = faults.iter().map(|fault| line(terms, layers, name, fault)).collect();
     let sheds = lines.is_empty();
     if sheds {
         lines.push(Note { code: "sheds".to_owned(), text: terms.phrase("shed-passes", &[]) });
@@ -34,8 +34,8 @@ pub(super) fn check(terms: &Terms<'_>, site: &PenetrationSite, layers: &WallLaye
     Some(Shedding { sheds, lines })
 }
 
-fn line(terms: &Terms<'_>, site: &PenetrationSite, layers: &WallLayers, fault: &LapFault) -> Note {
-    let named = |at: usize| layers.layers.get(at).map(|layer| name(terms, site, layer.kind)).unwrap_or_default();
+fn line(terms: &Terms<'_>, layers: &WallLayers, name: &dyn Fn(LayerKind) -> String, fault: &LapFault) -> Note {
+    let named = |at: usize| layers.layers.get(at).map(|layer| name(layer.kind)).unwrap_or_default();
     let lower = fault.lower.map(named);
     let (code, text) = match (fault.kind, &lower) {
         (ShedKind::ShortLap, _) => ("short-lap", key("shed-short-lap")),
@@ -50,7 +50,8 @@ fn line(terms: &Terms<'_>, site: &PenetrationSite, layers: &WallLayers, fault: &
     Note { code: code.to_owned(), text: terms.phrase(text, &args) }
 }
 
-fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -> String {
+/// What a layer round a penetration is called.
+pub(super) fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -> String {
     let plain = match kind {
         LayerKind::Board { course } => {
             return terms.phrase("shed-layer-board", &[("course", site.course_number(course).into())]);
@@ -64,6 +65,7 @@ fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -> String {
         LayerKind::Trim => key("shed-layer-trim"),
         LayerKind::HeadFlashing => key("shed-layer-head-flashing"),
         LayerKind::BarrierFlap => key("shed-layer-barrier-flap"),
+        LayerKind::Detail { layer } => return super::detail::layer_name(terms, layer),
     };
     terms.phrase(plain, &[])
 }

@@ -1,4 +1,10 @@
-use crate::views::Size;
+use crate::flashing::fall;
+use crate::forms::context::Terms;
+use crate::forms::error::Result;
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::{RuleSet, RuleUnit, keys};
+use crate::views::{Size, Source};
 
 /// The sizes that are needed at a step, in the order in which they are marked.
 pub(super) fn of(step: &str, patch: &[Size], block: &[Size], head: &[Size]) -> Vec<Size> {
@@ -32,4 +38,19 @@ pub(super) fn of(step: &str, patch: &[Size], block: &[Size], head: &[Size]) -> V
         "head-flashing" => head.to_vec(),
         _ => Vec::new(),
     }
+}
+
+/// How far what goes through falls over a foot, by the house's own rules; none where they do not say.
+pub(super) fn slope(terms: &Terms<'_>, rules: &RuleSet) -> Result<Option<Size>> {
+    if !rules.is_own(keys::PIPE_SLOPE)? {
+        return Ok(None);
+    }
+    let degrees = rules.get(keys::PIPE_SLOPE)?.value_in(RuleUnit::Degree);
+    let over = Length::from_inches(12);
+    let fall = degrees.and_then(|degrees| fall(over, &degrees));
+    Ok(fall.map(|fall| Size {
+        code: "slope-fall".to_owned(),
+        label: terms.phrase(key("step-size-slope-fall"), &[("over", terms.shown(over).into())]),
+        reading: terms.reading(fall, Source::Planned, None),
+    }))
 }

@@ -7,43 +7,15 @@ use super::*;
 use crate::book::{Book, Kind};
 use crate::rules::{Quantity, Rule, RuleSet};
 
-/// Rules that can be changed and change nothing yet, or nothing that this house meets (an offcut, a taped notch, a course
-/// out of level, sealant in other cartridges, studs of which none was measured). The list may only get shorter: a rule that is alive and stands here
-/// fails the test as well.
-const NOT_YET: &[&str] = &[
-    "barrier.lap.vertical",
-    "bevel.lap",
-    "bevel.lap.rabbeted",
-    "board.thickness.commercial",
+/// Rules that change something which neither house here meets: two phones' tapes at one block, a course that hangs out of
+/// level, an offcut that is or is not worth keeping, sealant in cartridges of another country. Each has a test of its own
+/// where it is met. The list may only get shorter: a rule that is met and stands here fails the test as well.
+const NOT_MET: &[&str] = &[
     "cartridge.millilitres",
-    "clearance.ground.drained",
-    "clearance.roof.step-flashed",
     "cross-check.tolerance",
-    "flashing.lap",
-    "flashing.under-cladding",
-    "head-flashing.overhang-share",
-    "joint.gap.most",
-    "joint.stagger.most",
-    "ledger-flashing.above",
-    "ledger-flashing.beyond",
-    "ledger-flashing.down",
     "level.change.most",
     "level.tolerance",
-    "movement.strain",
-    "nail.from-end",
-    "nail.over-foam",
-    "nail.spacing.most",
     "offcut.keep.least",
-    "pipe.slope",
-    "sealant.depth.most",
-    "sealant.depth.share",
-    "sheet.aluminium",
-    "sheet.copper",
-    "sheet.galvanised",
-    "sheet.vinyl",
-    "sheet.zinc",
-    "step-flashing.leg",
-    "step-flashing.thickness",
     "tape.plan-tolerance",
 ];
 
@@ -55,7 +27,7 @@ const HOUSE: &str = r#"{
   "pole": { "from": "0 in", "to": "91 in", "mode": "fixed", "reveal": "7 in", "reveal-max": "7 in", "reveal-min": "6 in" },
   "walls": [{
     "name": "Front", "width": "20 ft", "left-height": "87 in", "right-height": "87 in", "base": "0 in",
-    "first-stud": "0 in", "stud-spacing": "16 in", "trim-left": "3 1/2 in", "trim-right": "3 1/2 in",
+    "first-stud": "0 in", "stud-spacing": "16 in", "trim-left": "3 1/2 in", "trim-right": "0 in",
     "openings": [
       { "what": "window", "from-left": "40 in", "width": "30 in", "from-base": "29 in", "height": "34 in" },
       { "what": "door", "from-left": "150 in", "width": "36 in", "from-base": "0 in", "height": "66 in" }],
@@ -63,7 +35,8 @@ const HOUSE: &str = r#"{
       { "what": "ground", "from-left": "0 in", "width": "100 in", "top": "-7 in" },
       { "what": "paving", "from-left": "100 in", "width": "20 in", "top": "-7 in" },
       { "what": "roof", "from-left": "120 in", "width": "20 in", "top": "-3 in" },
-      { "what": "deck", "from-left": "200 in", "width": "20 in", "top": "-3 in" }],
+      { "what": "deck", "from-left": "186 in", "width": "10 in", "top": "-3 in" },
+      { "what": "roof", "from-left": "200 in", "width": "40 in", "top": "4 in", "rise": "10 in" }],
     "penetrations": [
       { "id": "tap", "what": "hose-bib", "width": "1 in", "from-left": "20 in", "from-base": "18 in", "painted": "yes" },
       { "id": "duct", "what": "vent-hood", "width": "4 in", "from-left": "90 in", "from-base": "40 in" },
@@ -73,12 +46,22 @@ const HOUSE: &str = r#"{
   }]
 }"#;
 
+/// What else may stand behind and between the boards.
+const OTHER: &[(&str, &str)] = &[
+    ("foam.thickness", "1 in"),
+    ("furring.thickness", "3/4 in"),
+    ("gap.trim", "1/2 in"),
+    ("sealant.depth.share", "100 %"),
+    ("board.thickness", "3/4 in"),
+];
+
 /// Everything that is read of the house once its pole is laid out and its wall is planned, but the rules themselves.
-fn read(key: &str, value: Option<Quantity>) -> Option<String> {
+fn read(others: &[(&str, &str)], key: &str, value: Option<Quantity>) -> Option<String> {
     let mut document: serde_json::Value = serde_json::from_str(HOUSE).unwrap();
-    if let Some(value) = value {
-        document["rules-changed"] = serde_json::json!([{ "key": key, "value": value.text(), "reason": "maker" }]);
-    }
+    let changed = others.iter().map(|(key, value)| ((*key).to_owned(), (*value).to_owned()));
+    let changed = changed.filter(|(other, _)| other != key).chain(value.map(|value| (key.to_owned(), value.text())));
+    let changed = changed.map(|(key, value)| serde_json::json!({ "key": key, "value": value, "reason": "maker" }));
+    document["rules-changed"] = changed.collect();
     let mut book = Book::in_memory().unwrap();
     let mut take_in = || take_in_document(&mut book, &context("en", 1), &document.to_string());
     let mut asked = String::new();
@@ -106,6 +89,9 @@ fn read(key: &str, value: Option<Quantity>) -> Option<String> {
         Place::Wall { wall: wall.clone() },
         Place::Measure { wall: wall.clone() },
     ];
+    let on_wall: WallView = shown(&book, "en", Place::Wall { wall: wall.clone() });
+    let details = on_wall.details.into_iter().map(|line| line.detail);
+    places.extend(details.map(|penetration| Place::Penetration { penetration }));
     let penetrations = of_kind(&book, Kind::Penetration, &wall).into_iter();
     places.extend(penetrations.map(|penetration| Place::Penetration { penetration }));
     places.extend(of_kind(&book, Kind::Board, &wall).into_iter().map(|board| Place::Board { board }));
@@ -144,12 +130,16 @@ fn others(rule: &Rule) -> Vec<Quantity> {
 
 #[test]
 fn every_rule_that_can_be_changed_changes_something() {
-    let plain = read("", None).unwrap();
+    // The same house, and the same over foam and furring with wide joints, deep sealant and thick boards.
+    let houses: [&[(&str, &str)]; 2] = [&[], OTHER];
+    let plain = houses.map(|house| (house, read(house, "", None).unwrap()));
     let rules = RuleSet::standard();
     let live = |rule: &&Rule| {
-        others(rule).into_iter().any(|value| read(rule.key, Some(value)).is_some_and(|text| text != plain))
+        plain.iter().any(|(house, plain)| {
+            others(rule).into_iter().any(|value| read(house, rule.key, Some(value)).is_some_and(|text| text != *plain))
+        })
     };
     let dead: BTreeSet<&str> =
         rules.rules().filter(|rule| !rule.is_fixed()).filter(|rule| !live(rule)).map(|rule| rule.key).collect();
-    assert_eq!(dead, NOT_YET.iter().copied().collect(), "left: dead rules");
+    assert_eq!(dead, NOT_MET.iter().copied().collect(), "left: dead rules");
 }

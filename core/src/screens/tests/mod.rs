@@ -4,6 +4,7 @@ mod again;
 mod as_built;
 mod board;
 mod demo;
+mod detail;
 mod document;
 mod done_list;
 mod drawing;

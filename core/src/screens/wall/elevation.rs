@@ -1,3 +1,5 @@
+use num_rational::BigRational;
+
 use crate::board::BoardShape;
 use crate::book::{Field, Kind};
 use crate::flashing::too_near;
@@ -7,12 +9,14 @@ use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::misfits;
 use crate::measure::Length;
-use crate::phrases::key;
-use crate::rules::keys;
+use crate::phrases::{Arg, key};
+use crate::rules::{Exposure, NailedTo, keys, nailed_to};
+use crate::screens::penetration::detail_lines;
+use crate::siding::{gap_takes, movement};
 use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
-use crate::wall::{Opening, Outline, Point, Span};
-use crate::work::{Course, Misfits, Penetration, Site, WallBoard, Work};
+use crate::wall::{Opening, Outline, Point, Span, Studs};
+use crate::work::{Course, Misfits, Penetration, Site, WallBoard, Work, clearance_over};
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
@@ -45,6 +49,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
         notes: [
             notes(terms, courses, &wall.openings, outline, work.rules().get_length(keys::STRIP_LEAST)?),
             clearances(terms, work, wall, outline)?,
+            limits(terms, work, wall)?,
             misfits::notes(terms, [(wall, &misfits)], &boards),
         ]
         .concat(),
@@ -52,6 +57,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
         boards: boards.iter().filter_map(|board| board_line(terms, wall, board, &blocks, &misfits)).collect(),
         penetrations,
         revision: 0,
+        details: detail_lines(terms, work, wall),
     })
 }
 
@@ -140,17 +146,16 @@ fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) ->
         ) else {
             continue;
         };
-        let rule = match what {
-            "paving" => keys::CLEARANCE_GROUND_PAVED,
-            "roof" | "deck" => keys::CLEARANCE_ROOF,
-            _ => keys::CLEARANCE_GROUND,
-        };
+        // Along a sloped roof the boards are cut to their clearance.
+        if what == "roof" && abutment.length(Field::Rise).is_some_and(|rise| rise != Length::ZERO) {
+            continue;
+        }
         // Over a roof or a deck the siding ends above it; over ground at the base line, or its lowest step there.
         // The base line runs to the right; the edges that run back to the left are those of the top.
         let under = |(a, b): &(Point, Point)| a.y == b.y && a.x < from + width && b.x > from;
         let base = outline.sides().filter(under);
         let edge = base.map(|(a, _)| a.y).min().unwrap_or_default();
-        let clearance = work.rules().get_length(rule)?;
+        let clearance = clearance_over(work.rules(), what)?;
         if let Some(short) = too_near(edge, surface, clearance) {
             let args = [
                 ("what", terms.phrase(&format!("wall-abutment-{what}"), &[]).into()),
@@ -161,6 +166,56 @@ fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) ->
         }
     }
     Ok(notes)
+}
+
+/// Where boards move more than their end gaps take up, and studs stand further apart than boards may be nailed.
+fn limits(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<Vec<Note>> {
+    let (mut notes, rules) = (Vec::new(), work.rules());
+    let (n, d) = rules.get_share(keys::MOVEMENT_STRAIN)?;
+    let strain = BigRational::new(n.into(), d.into());
+    let gaps = rules.get_length(keys::GAP_TRIM)?;
+    let gaps = gaps + gaps;
+    if let Some((length, change)) =
+        work.longest_stock().ok().and_then(|length| Some((length, movement(length, &strain)?)))
+        && !gap_takes(change, gaps)
+    {
+        let args = [
+            ("length", terms.shown(length).into()),
+            ("change", terms.shown(change).into()),
+            ("gaps", terms.shown(gaps).into()),
+        ];
+        notes.push(Note { code: "moves-more".to_owned(), text: terms.phrase(key("wall-moves-more"), &args) });
+    }
+    let most = rules.get_own_length(keys::NAIL_SPACING_MOST)?;
+    if let (Some(most), Studs::Spaced { spacing, .. }) = (most, wall.studs()?)
+        && *spacing > most
+    {
+        let args = [("spacing", terms.shown(*spacing).into()), ("most", terms.shown(most).into())];
+        notes.push(Note { code: "nails-apart".to_owned(), text: terms.phrase(key("wall-nails-apart"), &args) });
+    }
+    notes.extend(wind(terms, work));
+    Ok(notes)
+}
+
+/// Where the wind asks for other nailing than the code's table; none where nobody said what blows there.
+fn wind(terms: &Terms<'_>, work: &Work) -> Option<Note> {
+    let job = work.job().ok()?;
+    let exposure = job.text(Field::Exposure).and_then(Exposure::from_code)?;
+    let speed = job.whole(Field::WindSpeed)?;
+    let args = [("speed", speed.into())];
+    let note = |text: &str, args: &[(&str, Arg<'_>)]| Note { code: "wind".to_owned(), text: terms.phrase(text, args) };
+    match nailed_to(work.rules().family(), speed, exposure)? {
+        NailedTo::AnyHeight => None,
+        NailedTo::Design => Some(note(key("wall-wind-design"), &args)),
+        NailedTo::Feet(feet) => {
+            let most = Length::from_inches(12 * feet);
+            let height = job.length(Field::RoofHeight);
+            let [speed] = args;
+            let height = if height.is_some_and(|height| height <= most) { return None } else { height };
+            let text = if height.is_some() { key("wall-wind-too-high") } else { key("wall-wind-height") };
+            Some(note(text, &[speed, ("feet", feet.into())]))
+        }
+    }
 }
 
 /// A strip under a sill or over a head that is narrower than `least` looks like a fault.

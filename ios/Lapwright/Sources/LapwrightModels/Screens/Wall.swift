@@ -38,6 +38,10 @@ public final class WallModel: ScreenModel {
         app.go(.board(board: board.board))
     }
 
+    @discardableResult public func open(_ detail: DetailLine) -> Task<Void, Never> {
+        app.go(.penetration(penetration: detail.detail))
+    }
+
     @discardableResult public func open(_ penetration: PenetrationLine) -> Task<Void, Never> {
         app.go(.penetration(penetration: penetration.penetration))
     }

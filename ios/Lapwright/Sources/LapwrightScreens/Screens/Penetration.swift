@@ -28,13 +28,14 @@ struct PenetrationScreen: View {
                 SizeLines(app, view.block)
             }
             SizeLines(app, view.head)
+            SizeLines(app, view.sizes)
             Heading(app.words.layers)
             Drawn(app, .layersSection(penetration: view.penetration), view.revision, most: 320)
             ForEach(view.layers, id: \.code) { layer in Text(layer.text).font(.label) }
             if let shedding = view.shedding { self.shedding(shedding) }
             Heading(app.words.steps)
             StepList(model)
-            Heading(app.words.answers)
+            if !view.questions.isEmpty { Heading(app.words.answers) }
             Answers(app, view.questions)
         }
     }

@@ -25,6 +25,14 @@ struct WallScreen: View {
             ForEach(view.penetrations, id: \.penetration) { line in penetration(line) }
             if view.boards.isEmpty { OtherAction(app.words.newPenetration) { model.addPenetration() } }
             if !view.penetrations.isEmpty { OtherAction(app.words.sameAsLast) { model.addSameAsLast() } }
+            if !view.details.isEmpty { Heading(app.words.details) }
+            ForEach(view.details, id: \.detail) { line in
+                Line {
+                    model.open(line)
+                } content: {
+                    Named(line.name, line.said)
+                }
+            }
             OtherAction(app.words.measure) { model.measure() }
             if !view.boards.isEmpty {
                 OtherAction(app.words.planBoards) { model.planBoards() }

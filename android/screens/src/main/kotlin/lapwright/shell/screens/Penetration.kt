@@ -66,6 +66,7 @@ fun Penetration(app: App, view: PenetrationView) {
             SizeLines(app, view.block)
         }
         SizeLines(app, view.head)
+        SizeLines(app, view.sizes)
         Heading(words.layers)
         Drawn(app, Subject.LayersSection(view.penetration), view.revision, 320.dp)
         Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
@@ -76,7 +77,7 @@ fun Penetration(app: App, view: PenetrationView) {
         }
         Heading(words.steps)
         StepList(app, view.steps) { line, what -> sign(line.code, what) }
-        Heading(words.answers)
+        if (view.questions.isNotEmpty()) Heading(words.answers)
         Answers(app, view.questions)
     }
 }

@@ -46,6 +46,8 @@ fun Wall(app: App, view: WallView) {
                 app.go(Place.New(NewThing.SAME_PENETRATION, view.wall))
             }
         }
+        if (view.details.isNotEmpty()) Heading(words.details)
+        for (line in view.details) Line(line.name, line.said) { app.go(Place.Penetration(line.detail)) }
         OtherAction(words.measure, Modifier.fillMaxWidth()) { app.go(Place.Measure(view.wall)) }
         if (view.boards.isNotEmpty()) {
             OtherAction(words.planBoards, Modifier.fillMaxWidth(), onTap = plan)

@@ -1,0 +1,66 @@
+use serde_json::{Map, Value, json};
+
+use super::assembly::{STEP, step};
+use super::shape::{Field, Shape};
+use super::{Fault, Node, Question, Reply};
+use crate::flashing::{DetailAssembly, Fastening, Layer};
+use crate::phrases::key;
+use crate::steps::DetailSteps;
+use crate::wall::{Corner, DetailPlace};
+
+/// What is put at a place that every house has, and the steps that put it there.
+pub(super) const QUESTION: Question = Question {
+    name: "detail",
+    request: &[
+        Field::new("place", Shape::Choice(DetailPlace::CODES)),
+        Field::optional("corner", Shape::Choice(Corner::CODES)),
+        Field::optional("head_flashing", Shape::Flag),
+        Field::optional("old_house", Shape::Flag),
+        Field::optional("above_reach", Shape::Flag),
+    ],
+    reply: &[
+        Field::new("layers", Shape::List(&Shape::Object(LAYER))),
+        Field::new("steps", Shape::List(&Shape::Object(STEP))),
+    ],
+    example: r#"{"place": "corner-left", "corner": "mitred"}"#,
+    help: key("flashing-detail-help"),
+    answer,
+};
+
+const LAYER: &[Field] = &[
+    Field::new("code", Shape::Choice(Layer::CODES)),
+    Field::new("held", Shape::Choice(Fastening::CODES)),
+    Field::optional("hidden_by", Shape::Choice(Layer::CODES)),
+];
+
+fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
+    let detail = read(request)?;
+    let layer = |layer: Layer| {
+        let mut fields = Map::new();
+        fields.insert("code".to_owned(), json!(layer.code()));
+        fields.insert("held".to_owned(), json!(layer.fastening().code()));
+        if let Some(over) = detail.assembly.hidden_by(layer) {
+            fields.insert("hidden_by".to_owned(), json!(over.code()));
+        }
+        Value::Object(fields)
+    };
+    let mut reply = Reply::default();
+    reply.set("layers", detail.layers().map(layer).collect::<Vec<_>>());
+    reply.set("steps", detail.steps().iter().map(step).collect::<Vec<_>>());
+    Ok(reply)
+}
+
+fn read(request: &Node<'_>) -> Result<DetailSteps, Fault> {
+    let places: Vec<_> = DetailPlace::ALL.iter().map(|place| (place.code(), *place)).collect();
+    let corners: Vec<_> = Corner::ALL.iter().map(|corner| (corner.code(), *corner)).collect();
+    let flag = |name: &str, usual: bool| request.get(name).map_or(Ok(usual), |node| node.flag());
+    let place = request.field("place")?.choice(&places)?;
+    let corner = request.get("corner").map_or(Ok(Corner::Outside), |node| node.choice(&corners))?;
+    let opening = matches!(place, DetailPlace::Window | DetailPlace::Door);
+    Ok(DetailSteps {
+        assembly: DetailAssembly::new(place, corner),
+        head_flashing: flag("head_flashing", opening)? && opening,
+        old_house: flag("old_house", false)?,
+        above_reach: flag("above_reach", false)?,
+    })
+}

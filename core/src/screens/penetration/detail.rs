@@ -1,0 +1,286 @@
+//! A detail that every house has, shown and signed as a penetration is.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::book::{Book, Field, Kind};
+use crate::flashing::{Layer, LayerKind, Pipe, WallLayers};
+use crate::forms::ask::{self, keep_draft};
+use crate::forms::context::Terms;
+use crate::forms::desk;
+use crate::forms::error::{FormError, Result};
+use crate::forms::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::{cautions, photo, step_asks};
+use crate::measure::Length;
+use crate::phrases::key;
+use crate::screens::result::ActionResult;
+use crate::screens::revision::penetration_revision;
+use crate::steps::Step;
+use crate::store::Id;
+use crate::views::{
+    Code, DetailLine, LayerLine, Note, PenetrationAction, PenetrationView, Place, Problem, Question, Size, Source,
+    StepSaid,
+};
+use crate::wall::{Corner, DetailPlace, Shape};
+use crate::work::{Site, WallDetail, Work, open_steps};
+
+use super::shed;
+
+/// What names a detail to a shell: what it is signed on, and its place there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct DetailName {
+    id: Id,
+    place: DetailPlace,
+}
+
+impl DetailName {
+    /// The name that a text says; none for the id of a penetration.
+    ///
+    /// # Errors
+    /// [`Problem`] where it names no place.
+    pub(super) fn of(terms: &Terms<'_>, text: &str) -> Result<Option<Self>> {
+        let Some((id, place)) = text.split_once('/') else { return Ok(None) };
+        let unknown = || Problem::new(Code::Unknown, "penetration", terms.phrase("screen-unknown", &[]));
+        let place = DetailPlace::from_code(place).ok_or_else(unknown)?;
+        Ok(Some(Self { id: terms.id("penetration", id)?, place }))
+    }
+
+    fn text(detail: &WallDetail) -> String {
+        format!("{}/{}", detail.record.id(), detail.place().code())
+    }
+
+    fn place(self) -> Place {
+        Place::Penetration { penetration: format!("{}/{}", self.id, self.place.code()) }
+    }
+}
+
+/// A detail with its wall and its house.
+struct Found {
+    work: Arc<Work>,
+    wall: Arc<Site>,
+    detail: WallDetail,
+    steps: Vec<Step>,
+}
+
+impl Found {
+    fn of(book: &Book, name: DetailName) -> Result<Self> {
+        let unknown = || FormError::unknown(Kind::Penetration);
+        let house = book.house_of(name.id)?.ok_or_else(unknown)?;
+        let work = book.derived(&house, |before| Work::of(&house, before));
+        let record = house.any(name.id).ok_or_else(unknown)?;
+        let wall = match record.kind {
+            Kind::Wall => record.id(),
+            _ => record.parent.ok_or_else(unknown)?,
+        };
+        let wall = Arc::clone(work.wall(wall)?);
+        let detail = wall.detail(&work, name.id, name.place)?.ok_or_else(unknown)?;
+        let steps = detail.steps.steps();
+        Ok(Self { work, wall, detail, steps })
+    }
+
+    fn signing<'a>(&'a self, about: &'a str) -> Signing<'a> {
+        let detail = Detail { hash: self.detail.hash(), earlier: Vec::new() };
+        Signing { work: &self.work, subject: self.detail.record.id(), about, steps: &self.steps, detail }
+    }
+}
+
+fn name_key(place: DetailPlace) -> String {
+    format!("detail-{}", place.code())
+}
+
+/// What a layer is called.
+pub(super) fn layer_name(terms: &Terms<'_>, layer: Layer) -> String {
+    terms.phrase(&format!("detail-layer-{}", told_as(layer)), &[])
+}
+
+/// The pieces of a casing are told together.
+fn told_as(layer: Layer) -> &'static str {
+    match layer {
+        Layer::TrimBottom | Layer::TrimSides | Layer::TrimTop => "trim",
+        layer => layer.code(),
+    }
+}
+
+fn kind_name(terms: &Terms<'_>, kind: LayerKind) -> String {
+    match kind {
+        LayerKind::Detail { layer } => layer_name(terms, layer),
+        LayerKind::Board { .. } => terms.phrase(key("detail-layer-boards"), &[]),
+        LayerKind::Base => terms.phrase(key("shed-layer-base"), &[]),
+        kind => terms.phrase(&format!("detail-layer-{}", kind.code()), &[]),
+    }
+}
+
+/// The details of a wall, each with how far it is; none where the wall is not measured yet.
+pub(in crate::screens) fn lines(terms: &Terms<'_>, work: &Work, wall: &Site) -> Vec<DetailLine> {
+    let line = |detail: &WallDetail| {
+        let open = open_steps(work.house(), detail.record.id(), &detail.steps.steps()).len();
+        DetailLine {
+            detail: DetailName::text(detail),
+            name: terms.phrase(&name_key(detail.place()), &[]),
+            said: match open {
+                0 => terms.phrase(key("detail-done"), &[]),
+                open => terms.phrase(key("detail-open"), &[("open", open.into())]),
+            },
+        }
+    };
+    wall.details(work).unwrap_or_default().iter().map(line).collect()
+}
+
+pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<PenetrationView> {
+    let found = Found::of(book, name)?;
+    let detail = &found.detail;
+    let sizes_of = |layer: Layer| -> Vec<Size> {
+        detail.detail.sizes(layer).into_iter().map(|(code, length)| size(terms, code, length)).collect()
+    };
+    let mut steps = step_lines(book, terms, &found.signing(""))?;
+    for (line, step) in steps.iter_mut().zip(&found.steps) {
+        line.sizes = step.puts.map(sizes_of).unwrap_or_default();
+    }
+    let questions = questions(book, terms, &found)?;
+    let layers = detail.detail.wall_layers();
+    let mut seen = BTreeSet::new();
+    let sizes = detail.layers().flat_map(sizes_of).filter(|size| seen.insert((size.code.clone(), size.reading.nm)));
+    let mut view = PenetrationView {
+        penetration: DetailName::text(detail),
+        wall: found.wall.id().to_string(),
+        job: desk::job_id(&found.work),
+        name: terms.phrase(&name_key(detail.place()), &[]),
+        what: detail.place().code().to_owned(),
+        asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
+        questions,
+        layers: layer_lines(terms, detail),
+        shedding: shed::check(terms, &layers, &|kind| kind_name(terms, kind)),
+        patch: Vec::new(),
+        patch_ends: String::new(),
+        block: Vec::new(),
+        split: false,
+        head: Vec::new(),
+        notes: notes(terms, detail),
+        sizes: sizes.collect(),
+        steps,
+        revision: 0,
+        advice: None,
+    };
+    let at = section(detail, &layers);
+    view.revision = penetration_revision(terms.phrases, &view, Some((layers, at)));
+    Ok(view)
+}
+
+/// The layers with their extents, and where a section goes through them: nothing pierces them.
+pub(super) fn wall_layers(book: &Book, name: DetailName) -> Result<(WallLayers, Pipe)> {
+    let found = Found::of(book, name)?;
+    let layers = found.detail.detail.wall_layers();
+    let at = section(&found.detail, &layers);
+    Ok((layers, at))
+}
+
+fn section(detail: &WallDetail, layers: &WallLayers) -> Pipe {
+    let nothing = Shape::Round { diameter: Length::ZERO };
+    Pipe { shape: nothing, x: detail.detail.section_at(), y: layers.frame.bottom }
+}
+
+/// How a corner is made is asked at the corner, too.
+fn questions(book: &Book, terms: &Terms<'_>, found: &Found) -> Result<Vec<Question>> {
+    let field = match found.detail.place() {
+        DetailPlace::CornerLeft => Field::CornerLeft,
+        DetailPlace::CornerRight => Field::CornerRight,
+        _ => return Ok(Vec::new()),
+    };
+    let mut questions = ask::questions(book, terms, &found.detail.record)?;
+    questions.retain(|question| question.field == field.code());
+    Ok(questions)
+}
+
+fn layer_lines(terms: &Terms<'_>, detail: &WallDetail) -> Vec<LayerLine> {
+    let mut lines: Vec<LayerLine> = Vec::new();
+    for layer in detail.layers() {
+        let code = told_as(layer);
+        if lines.iter().any(|line| line.code == code) {
+            continue;
+        }
+        let held = terms.phrase(&format!("detail-held-{}", layer.fastening().code()), &[]);
+        let mut args = vec![("layer", layer_name(terms, layer).into()), ("held", held.into())];
+        let text = match detail.steps.assembly.hidden_by(layer) {
+            Some(over) => {
+                args.push(("by", terms.phrase(&format!("detail-by-{}", told_as(over)), &[]).into()));
+                key("detail-layer-line-hidden")
+            }
+            None => key("detail-layer-line"),
+        };
+        lines.push(LayerLine { code: code.to_owned(), text: terms.phrase(text, &args) });
+    }
+    lines
+}
+
+fn notes(terms: &Terms<'_>, detail: &WallDetail) -> Vec<Note> {
+    let note = |code: &str, text: &str| Note { code: code.to_owned(), text: terms.phrase(text, &[]) };
+    match (detail.place(), detail.steps.assembly.corner()) {
+        (_, Some(Corner::Mitred)) => vec![note("miter", key("detail-mitre-approx"))],
+        (
+            DetailPlace::Window
+            | DetailPlace::Door
+            | DetailPlace::RoofSide
+            | DetailPlace::RoofHead
+            | DetailPlace::Ledger,
+            _,
+        ) => vec![note("maker-wins", key("detail-maker-wins"))],
+        _ => Vec::new(),
+    }
+}
+
+fn size(terms: &Terms<'_>, code: &str, length: Length) -> Size {
+    Size {
+        code: code.to_owned(),
+        label: terms.phrase(&format!("detail-size-{code}"), &[]),
+        reading: terms.reading(length, Source::Planned, None),
+    }
+}
+
+pub(super) fn act(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    name: DetailName,
+    action: &PenetrationAction,
+) -> Result<ActionResult> {
+    let found = Found::of(book, name)?;
+    let (record, steps) = (&found.detail.record, &found.steps);
+    match action {
+        PenetrationAction::Answer { field, text, .. } => {
+            let group = match step_asks::said(book, terms, record.id(), steps, field, text)? {
+                Some((step, said)) => sign_step(book, terms, &found, step, &said)?,
+                None => ask::answer(book, terms, record, field, text)?.group,
+            };
+            Ok(ActionResult::at(name.place(), group))
+        }
+        PenetrationAction::KeepDraft { field, text, .. } => {
+            if !step_asks::keep(book, record.id(), steps, field, text)? {
+                keep_draft(book, terms, record, field, text)?;
+            }
+            Ok(ActionResult::without_answer(name.place()))
+        }
+        PenetrationAction::SignStep { step, said, .. } => {
+            Ok(ActionResult::at(name.place(), sign_step(book, terms, &found, step, said)?))
+        }
+        PenetrationAction::ReadCautions { step, .. } => {
+            cautions::keep_read_at(book, terms, found.work.id(), steps, step)?;
+            Ok(ActionResult::without_answer(name.place()))
+        }
+        PenetrationAction::BeginPhoto { step, .. } => {
+            photo::begin(book, terms, record.id(), steps, step)?;
+            Ok(ActionResult::without_answer(name.place()))
+        }
+        PenetrationAction::TakePhotoIn { step, closed, .. } => {
+            photo::take_in(book, terms, record.id(), step, *closed)?;
+            Ok(ActionResult::without_answer(name.place()))
+        }
+        // It follows from its wall: it is like no other, and has no block.
+        PenetrationAction::TakeSameAs { .. } | PenetrationAction::TakeAdvice { .. } => {
+            Err(Problem::new(Code::Unknown, "penetration", terms.phrase("screen-unknown", &[])).into())
+        }
+    }
+}
+
+fn sign_step(book: &mut Book, terms: &Terms<'_>, found: &Found, step: &str, said: &StepSaid) -> Result<Id> {
+    let about = name_key(found.detail.place());
+    sign(book, terms, &found.signing(&about), step, said)
+}

@@ -174,3 +174,26 @@ fn primer_and_nails_of_a_house_are_those_of_its_shapes() {
     close(net(&job, "Primer"), primed * 5.0 / 16.0 / 144.0 / 300.0, 1e-9);
     close(net(&job, "Siding nails"), (studs + 2 * joints) as f64, 1e-12);
 }
+
+/// A wall like the one above in courses of another reveal.
+fn wall_in_courses_of(reveal: i64) -> Value {
+    let mut job = wall("0 in");
+    let lines: Vec<String> = (0..=120 / reveal).map(|n| format!("{} in", reveal * n)).collect();
+    job["board-height"] = json!(format!("{} 1/4 in", reveal + 1));
+    for (field, value) in [("reveal", reveal), ("reveal-max", reveal)] {
+        job["pole"][field] = json!(format!("{value} in"));
+    }
+    job["pole"]["lines"] = json!(lines);
+    job
+}
+
+/// Lineal feet a square, 1200 over the reveal (the lineal foot factor of the Western Wood Products Association, quoted), and
+/// nails a square over studs at 16 in, 14400 over reveal times spacing (arithmetic).
+#[test]
+fn a_square_by_the_reveal() {
+    for (reveal, feet, nails) in [(4, 300.0, 225.0), (5, 240.0, 180.0), (8, 150.0, 112.5), (10, 120.0, 90.0)] {
+        let job = wall_in_courses_of(reveal);
+        close(net(&job, "Boards 16 ft") * 16.0 / 1.6, feet, 1e-12);
+        close(net(&job, "Siding nails") / 1.6, nails, 1e-12);
+    }
+}

@@ -23,6 +23,7 @@ fn notch(criterion: &mut Criterion) {
         leg_min: inch(2, 0),
         below: true,
         open_above: false,
+        level: inch(0, 8),
     };
     criterion.bench_function("notch-and-marks", |bencher| {
         bencher.iter(|| Notch::lay_out(black_box(&request)).map(|notch| marks(&notch, &request.board, true)));

@@ -39,7 +39,7 @@ fn studs(wall: &Wall, board: &WallBoard) -> Vec<Length> {
     let (from, to) = (board.shape.at.x, board.shape.at.x + board.shape.length);
     let [left, right] = board.joints;
     let mut studs = wall.studs.within(from, to, STUDS);
-    studs.retain(|at| !(left && *at == from) && !(right && *at == to));
+    studs.retain(|at| !(left && *at == from || right && *at == to));
     studs
 }
 

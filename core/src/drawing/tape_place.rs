@@ -85,6 +85,7 @@ const PLACES: &[(&str, Scene, At, At)] = &[
     ("ask-abutment-from-left", Scene::Ground, (LEFT, BOTTOM), (44, BOTTOM)),
     ("ask-abutment-width", Scene::Ground, (44, 8), (78, 8)),
     ("ask-abutment-top", Scene::Ground, (61, BOTTOM), (61, 8)),
+    ("ask-abutment-rise", Scene::Ground, (78, 8), (78, 20)),
     ("ask-penetration-from-left", Scene::Through, (LEFT, MIDDLE), (57, MIDDLE)),
     ("ask-penetration-from-base", Scene::Through, (57, BOTTOM), (57, MIDDLE)),
     ("ask-penetration-width", Scene::Through, (50, MIDDLE), (64, MIDDLE)),

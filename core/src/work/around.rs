@@ -6,7 +6,7 @@ use crate::rules::{RuleError, RuleSet, keys};
 use crate::store::Id;
 use crate::wall::{Opening, Outline, Point};
 
-use super::detail::Against;
+use super::against::Against;
 use super::error::Result;
 
 /// What boards go round.

@@ -11,6 +11,7 @@ use crate::steps::{Canonical, DetailSteps};
 use crate::store::{Hash, Id};
 use crate::wall::{Corner, DetailPlace, Opening, OpeningKind};
 
+use super::against::Against;
 use super::error::{Result, WorkError};
 use super::head_flashing::over_opening;
 use super::{Site, Work};
@@ -25,32 +26,6 @@ pub struct WallDetail {
     pub steps: DetailSteps,
     /// Its sizes and layers.
     pub detail: Detail,
-}
-
-/// What stands against a wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Against {
-    pub(super) from: Length,
-    pub(super) to: Length,
-    /// Its surface at its left end.
-    pub(super) surface: Length,
-    /// How much higher its right end is.
-    pub(super) rise: Length,
-}
-
-impl Against {
-    /// As the book has it; none where a measure is lacking.
-    pub(super) fn of(record: &Record) -> Option<Self> {
-        let from = record.length(Field::FromLeft)?;
-        let (to, surface) = (from + record.length(Field::Width)?, record.length(Field::Top)?);
-        let roof = record.text(Field::What) == Some("roof");
-        let rise = record.length(Field::Rise).filter(|_| roof).unwrap_or_default();
-        Some(Self { from, to, surface, rise })
-    }
-
-    pub(super) fn is_sloped(self) -> bool {
-        self.rise != Length::ZERO && self.from < self.to
-    }
 }
 
 /// How the siding ends at an end of a wall: as was said, else by its trim.

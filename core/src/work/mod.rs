@@ -5,6 +5,7 @@
 //! since the last tap is taken over as it was. A board, a penetration, progress and the saw list are derived where they are
 //! asked for.
 
+mod against;
 mod around;
 mod block_advice;
 mod board;

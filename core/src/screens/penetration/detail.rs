@@ -89,7 +89,7 @@ fn name_key(place: DetailPlace) -> String {
 }
 
 /// What a layer is called.
-pub(super) fn layer_name(terms: &Terms<'_>, layer: Layer) -> String {
+fn layer_name(terms: &Terms<'_>, layer: Layer) -> String {
     terms.phrase(&format!("detail-layer-{}", told_as(layer)), &[])
 }
 

@@ -65,7 +65,8 @@ pub(super) fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -
         LayerKind::Trim => key("shed-layer-trim"),
         LayerKind::HeadFlashing => key("shed-layer-head-flashing"),
         LayerKind::BarrierFlap => key("shed-layer-barrier-flap"),
-        LayerKind::Detail { layer } => return super::detail::layer_name(terms, layer),
+        // Round a penetration there is none of them.
+        LayerKind::Detail { layer } => return terms.phrase(&format!("detail-layer-{}", layer.code()), &[]),
     };
     terms.phrase(plain, &[])
 }

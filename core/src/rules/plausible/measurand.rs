@@ -160,7 +160,7 @@ impl Measurand {
             Self::PeakFromLeft => in_feet(inches(1, WALL), inches(12, 960), 30),
             Self::PeakHeight => in_feet(inches(2, UP), inches(24, 600), 30),
             // A wall over a lower roof begins a storey or two up.
-            Self::Base => habit(inches(-UP, UP), inches(-120, 300)),
+            Self::Base => habit(inches(-UP, UP), inches(-120, 240)),
             Self::StepFromLeft => habit(inches(0, WALL), inches(4, 960)),
             Self::StepRise => habit(inches(-UP, UP), inches(-60, 60)),
             Self::FirstStud => habit(inches(0, WALL), inches(0, 32)),

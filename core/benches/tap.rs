@@ -100,6 +100,18 @@ fn counted<T>(book: &Book, what: &str, work: impl FnOnce() -> T) -> T {
     done
 }
 
+/// The boards of a wall on which measuring comes first.
+fn measured_first(book: &Book, wall: &str) -> Vec<String> {
+    let Ok(View::WallKind { view: wall }) = view(book, &context(999), &Place::Wall { wall: wall.to_owned() }) else {
+        panic!("a wall");
+    };
+    let first = |board: &String| match view(book, &context(999), &Place::Board { board: board.clone() }) {
+        Ok(View::BoardKind { view }) => view.steps.first().is_some_and(|step| step.code == "board-measure"),
+        other => panic!("{other:?}"),
+    };
+    wall.boards.into_iter().map(|line| line.board).filter(first).collect()
+}
+
 /// A view, a tick, a typed key and a drawing of a board.
 fn taps(criterion: &mut Criterion, house: &str, fill: fn(&mut Book) -> Result<String, Box<dyn std::error::Error>>) {
     let folder = tempfile::tempdir().expect("a folder");
@@ -122,12 +134,17 @@ fn taps(criterion: &mut Criterion, house: &str, fill: fn(&mut Book) -> Result<St
         n += 1;
         act(book, &context(n), &Action::BoardKind { action }).expect("what was tapped")
     };
-    let mut open = true;
+    // A tick reads what was signed on its board. So the boards of a wall take turns: nobody ticks one step a thousand times.
+    let Ok(View::BoardKind { view: shown }) = view(&book, &context(999), &place) else { panic!("a board") };
+    let turns = measured_first(&book, &shown.wall);
+    let mut ticked = 0;
     let mut tick = |book: &mut Book| {
-        let how = if open { StepHow::Tick } else { StepHow::TakeBack };
-        open = !open;
+        let round = ticked / turns.len();
+        let board = turns.get(ticked % turns.len()).expect("a board").clone();
+        ticked += 1;
+        let how = if round.is_multiple_of(2) { StepHow::Tick } else { StepHow::TakeBack };
         let said = StepSaid { how, note: String::new(), measured: String::new(), photo: None };
-        say(book, BoardAction::SignStep { board: board.clone(), step: "board-measure".to_owned(), said })
+        say(book, BoardAction::SignStep { board, step: "board-measure".to_owned(), said })
     };
     book.store().count_statements();
     tick(&mut book);

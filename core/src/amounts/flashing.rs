@@ -1,6 +1,5 @@
-use super::item::{Draft, whole};
-use super::lengths::packs;
-use super::{AmountError, House, Item, Measure, Place, Words};
+use super::lengths::{self, Sold};
+use super::{AmountError, House, Item, Place, Words};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -21,24 +20,18 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     for piece in &mut pieces {
         *piece = joined(*piece, stock, lap);
     }
-    let draft = Draft {
+    let sold = Sold {
         material: "flashing",
         code: "head-flashing".to_owned(),
-        stock: None,
         name: Words::new(key("amounts-flashing")),
-        measure: Measure::Length,
-        net: pieces.iter().map(|piece| whole(piece.nm())).sum(),
-        waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
-        pack: whole(stock.nm()),
-        pack_name: Words::new(key("amounts-pack-length"))
-            .with("length", Place::Rule(house.rules.get(keys::FLASHING_LENGTH)?)),
-        least: packs("flashing", &pieces, stock, Length::ZERO)?,
-        from: Words::new(key("amounts-flashing-from"))
-            .count("openings", openings)
-            .count("blocks", holes)
-            .with("dam", Place::Rule(house.rules.get(keys::HEAD_FLASHING_END_DAM)?)),
+        length: keys::FLASHING_LENGTH,
+        kerf: Length::ZERO,
     };
-    draft.item()
+    let from = Words::new(key("amounts-flashing-from"))
+        .count("openings", openings)
+        .count("blocks", holes)
+        .with("dam", Place::Rule(house.rules.get(keys::HEAD_FLASHING_END_DAM)?));
+    lengths::draft(house, sold, &pieces, from)?.item()
 }
 
 /// The length of a head with the laps of its pieces, where it is longer than the flashing as it is sold.

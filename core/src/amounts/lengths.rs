@@ -1,18 +1,46 @@
 use crate::measure::Length;
+use crate::phrases::key;
+use crate::rules::keys;
 use crate::saw::{CutList, Planner, Run, Stock};
 
-use super::AmountError;
+use super::item::{Draft, whole};
+use super::{AmountError, House, Measure, Place, Words};
+
+/// What is bought in lengths, and how it is called in the order.
+pub(super) struct Sold<'a> {
+    pub(super) material: &'static str,
+    pub(super) code: String,
+    pub(super) name: Words,
+    /// The rule that says how long one is as it is sold.
+    pub(super) length: &'a str,
+    /// What a cut takes; zero where shears cut it.
+    pub(super) kerf: Length,
+}
+
+/// The pieces of something that is bought in lengths; `from` says what they are for.
+pub(super) fn draft(house: &House, sold: Sold<'_>, pieces: &[Length], from: Words) -> Result<Draft, AmountError> {
+    let Sold { material, code, name, length, kerf } = sold;
+    let stock = house.rules.get_length(length)?;
+    Ok(Draft {
+        material,
+        code,
+        stock: None,
+        name,
+        measure: Measure::Length,
+        net: pieces.iter().map(|piece| whole(piece.nm())).sum(),
+        waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
+        pack: whole(stock.nm()),
+        pack_name: Words::new(key("amounts-pack-length")).with("length", Place::Rule(house.rules.get(length)?)),
+        least: packs(material, pieces, stock, kerf)?,
+        from,
+    })
+}
 
 /// The planner's steps: so few pieces are cut from so few boards that a handful finds the least.
 const EFFORT: u64 = 5;
 
 /// How many stock lengths the pieces are cut from. A piece longer than the stock is made of several.
-pub(super) fn packs(
-    material: &'static str,
-    pieces: &[Length],
-    stock: Length,
-    kerf: Length,
-) -> Result<i64, AmountError> {
+fn packs(material: &'static str, pieces: &[Length], stock: Length, kerf: Length) -> Result<i64, AmountError> {
     let mut list = CutList::new();
     list.stock.push(Stock { length: stock, cost: 1_000_000_000, count: None });
     list.kerf = kerf;

@@ -1,8 +1,7 @@
 use std::collections::BTreeMap;
 
-use super::item::{Draft, whole};
-use super::lengths::packs;
-use super::{AmountError, Hole, House, Item, Measure, Place, Wall, Words};
+use super::lengths::{self, Sold};
+use super::{AmountError, Hole, House, Item, Place, Wall, Words};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -88,24 +87,16 @@ fn heights(wall: &Wall) -> (Length, Length) {
 }
 
 fn item(house: &House, width: Length, own: &Width) -> Result<Option<Item>, AmountError> {
-    let stock = house.rules.get_length(keys::TRIM_LENGTH)?;
     let from = Words::new(key("amounts-trim-from"))
         .count("ends", own.ends)
         .count("openings", own.openings)
         .count("fixtures", own.fixtures);
-    let draft = Draft {
+    let sold = Sold {
         material: "trim",
         code: format!("trim-{}", width.nm()),
-        stock: None,
         name: Words::new(key("amounts-trim")).with("width", Place::Size(width)),
-        measure: Measure::Length,
-        net: own.pieces.iter().map(|piece| whole(piece.nm())).sum(),
-        waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
-        pack: whole(stock.nm()),
-        pack_name: Words::new(key("amounts-pack-length"))
-            .with("length", Place::Rule(house.rules.get(keys::TRIM_LENGTH)?)),
-        least: packs("trim", &own.pieces, stock, house.rules.get_length(keys::SAW_KERF)?)?,
-        from,
+        length: keys::TRIM_LENGTH,
+        kerf: house.rules.get_length(keys::SAW_KERF)?,
     };
-    draft.item()
+    lengths::draft(house, sold, &own.pieces, from)?.item()
 }

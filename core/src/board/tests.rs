@@ -30,8 +30,12 @@ fn rectangle(left: i64, right: i64, bottom: i64, top: i64) -> Obstruction {
 }
 
 fn boards(outline: &MovedOutline, bottom: i64, around: &[Obstruction]) -> Vec<BoardShape> {
-    let course =
-        Course { bottom: mm(bottom), hang: None, height: mm(180), joints: &[], joint_gap: Length::ZERO, around };
+    hung(outline, (bottom, None), around)
+}
+
+/// The boards of a course that lies `bottom` up and falls as it hangs.
+fn hung(outline: &MovedOutline, (bottom, hang): (i64, Option<&Hang>), around: &[Obstruction]) -> Vec<BoardShape> {
+    let course = Course { bottom: mm(bottom), hang, height: mm(180), joints: &[], joint_gap: Length::ZERO, around };
     course.boards(outline, &ShapeLimits::default()).unwrap()
 }
 
@@ -325,15 +329,6 @@ fn boards_go_round_a_block_as_it_slopes() {
     assert_eq!(found[0].corners[1..4], [point(1151, 0), point(998, 3), point(998, 67)]);
     // Seen from a course that falls as it does, it is level.
     let hang = Hang::new(vec![point(0, 0), point(4080, -80)]).unwrap();
-    let around = [block(870)];
-    let course = Course {
-        bottom: mm(900),
-        hang: Some(&hang),
-        height: mm(180),
-        joints: &[],
-        joint_gap: Length::ZERO,
-        around: &around,
-    };
-    let shape = course.boards(&plain(), &ShapeLimits::default()).unwrap().remove(0);
+    let shape = hung(&plain(), (900, Some(&hang)), &[block(870)]).remove(0);
     assert_eq!(shape.cuts[0].top[0] - shape.cuts[0].top[1], Length::from_nm(0));
 }

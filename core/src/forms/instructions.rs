@@ -6,7 +6,7 @@ use crate::book::Field;
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::views::{InstructionLine, NotchView};
-use crate::work::Board;
+use crate::work::{Board, is_of_strip};
 
 /// The cuts of a board in their order. What it goes round is cut at the marks of its notch.
 pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> Vec<InstructionLine> {
@@ -34,15 +34,10 @@ pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> 
         let length = board.record.length(Field::Length).unwrap_or(shape.length);
         lines.insert(0, InstructionLine { marks: vec![length.nm()], ..told.length(length) });
     }
-    if let Some(number) = board.record.whole(Field::CutFrom).filter(|_| is_of_strip(board)) {
+    if let Some(number) = board.record.whole(Field::CutFrom).filter(|_| is_of_strip(&board.record)) {
         lines.insert(0, plain("strip", terms.phrase(key("board-cut-strip"), &[("number", number.into())])));
     }
     lines
-}
-
-/// Whether it is cut out of what is ripped off another one.
-fn is_of_strip(board: &Board) -> bool {
-    board.record.yes(Field::Strip) == Some(true)
 }
 
 fn plain(code: &str, text: String) -> InstructionLine {
@@ -134,7 +129,7 @@ impl Told<'_> {
     fn rip(&self, edge: LongEdge, left: Length, right: Length) -> String {
         let text = match (edge, left == right) {
             // How much comes off depends on the strip.
-            (LongEdge::Top, true) if is_of_strip(self.board) => key("board-cut-rip-strip"),
+            (LongEdge::Top, true) if is_of_strip(&self.board.record) => key("board-cut-rip-strip"),
             (LongEdge::Top, true) => key("board-cut-rip-top"),
             (LongEdge::Bottom, true) => key("board-cut-rip-bottom"),
             (LongEdge::Top, false) => key("board-cut-taper-top"),

@@ -148,10 +148,11 @@ fn contradicted(
                 if finding(terms, &was, other, spec.field).is_some_and(|found| found.is_impossible) {
                     continue;
                 }
-                let name = if changed.kind == Kind::Wall { place::name(terms, other) } else { String::new() };
-                let title = terms.phrase(spec.title, &[]);
-                let name = if name.is_empty() { name } else { format!("{name}:") };
-                let text = [name, title, found.text].join(" ").trim_start().to_owned();
+                let said = format!("{} {}", terms.phrase(spec.title, &[]), found.text);
+                let text = match changed.kind {
+                    Kind::Wall => format!("{}: {said}", place::name(terms, other)),
+                    _ => said,
+                };
                 findings.push(Finding { subject, field, text, ..found });
             }
         }

@@ -3,18 +3,20 @@ use crate::measure::Length;
 
 /// What stands against a wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Against {
-    pub(super) from: Length,
-    pub(super) to: Length,
+pub struct Against {
+    /// Its left end, from the left corner.
+    pub from: Length,
+    /// Its right end.
+    pub to: Length,
     /// Its surface at its left end.
-    pub(super) surface: Length,
+    pub surface: Length,
     /// How much higher its right end is.
-    pub(super) rise: Length,
+    pub rise: Length,
 }
 
 impl Against {
     /// As the book has it; none where a measure is lacking.
-    pub(super) fn of(record: &Record) -> Option<Self> {
+    pub fn of(record: &Record) -> Option<Self> {
         let from = record.length(Field::FromLeft)?;
         let (to, surface) = (from + record.length(Field::Width)?, record.length(Field::Top)?);
         let roof = record.text(Field::What) == Some("roof");
@@ -22,7 +24,8 @@ impl Against {
         Some(Self { from, to, surface, rise })
     }
 
-    pub(super) fn is_sloped(self) -> bool {
+    /// Whether it is a roof that runs up along the wall.
+    pub fn is_sloped(self) -> bool {
         self.rise != Length::ZERO && self.from < self.to
     }
 }

@@ -11,7 +11,7 @@ use crate::wall::DetailPlace;
 use super::house_plan::HousePlan;
 use super::placement::Placement;
 use super::plan_error::PlanError;
-use super::planned_board::PlannedBoard;
+use super::planned_board::{PlannedBoard, is_of_strip};
 use super::wall_board::state_of;
 use super::{Penetration, Site, Stock, Work, WorkError};
 
@@ -78,7 +78,7 @@ impl Piece {
             number: board.whole(Field::CutFrom),
             stock: board.length(Field::Stock),
             offcut: board.text(Field::Offcut).is_some(),
-            strip: board.yes(Field::Strip) == Some(true),
+            strip: is_of_strip(board),
         }
     }
 

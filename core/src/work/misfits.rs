@@ -10,7 +10,7 @@ use crate::store::{Id, Value};
 use super::error::Result;
 use super::joints::joint_rules;
 use super::placement::Placement;
-use super::planned_board::{BoardLayout, bevels};
+use super::planned_board::{BoardLayout, bevels, is_of_strip};
 use super::uncovered::uncovered;
 use super::wall_board::state_of;
 use super::{Board, Course, Site, Work};
@@ -299,7 +299,7 @@ impl AtHand {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
             let own = taken.entry(number).or_insert_with(|| Taken { stock, along: Vec::new(), strips: Vec::new() });
-            let row = if board.yes(Field::Strip) == Some(true) { &mut own.strips } else { &mut own.along };
+            let row = if is_of_strip(board) { &mut own.strips } else { &mut own.along };
             row.push((wall, board));
             if !is_planned(board) {
                 begun.insert(number);

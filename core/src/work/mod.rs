@@ -44,6 +44,7 @@ mod wall_plan;
 mod wall_shapes;
 mod weather;
 
+pub use against::Against;
 pub use around::{Around, clearance_over};
 pub use board::{Board, Met};
 pub use course::{AsBuiltEntry, Course, as_built_line, lengths, merge_as_built};
@@ -64,7 +65,7 @@ pub use penetration::{Block, Penetration};
 pub use penetration_site::PenetrationSite;
 pub use placement::Placement;
 pub use plan_error::PlanError;
-pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, planned};
+pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, is_of_strip, planned};
 pub use progress::{PenetrationProgress, WallProgress, open_field};
 pub use saw_boards::{SPOILED, SawBoard, SawBoards, SawPiece, least_with_offcut};
 pub use signed::{open_steps, sign_offs};

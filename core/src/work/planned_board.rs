@@ -45,6 +45,11 @@ pub struct CutFrom {
     pub strip: bool,
 }
 
+/// Whether a board is cut out of the strip that is ripped off others: it takes nothing of the length that they are cut from.
+pub fn is_of_strip(board: &Record) -> bool {
+    board.yes(Field::Strip) == Some(true)
+}
+
 /// How far the top edge of a board ends to the right of its bottom edge, at its left and at its right end: that of the
 /// run's end where the board stands there, with its gap, and square elsewhere.
 pub(super) fn bevels(run: &Run, (from, to): (Length, Length), gap: Length) -> (Length, Length) {

@@ -9,6 +9,7 @@ use crate::saw::Plan;
 
 use super::Work;
 use super::error::Result;
+use super::planned_board::is_of_strip;
 use super::wall_board::state_of;
 
 /// The boards of a house as its saw list cuts them.
@@ -123,7 +124,7 @@ impl SawBoards {
                 let piece = || {
                     let (length, from) = (board.length(Field::Length)?, board.length(Field::From)?);
                     let (course, wall) = (board.whole(Field::Course)?, wall.name().to_owned());
-                    let strip = board.yes(Field::Strip) == Some(true);
+                    let strip = is_of_strip(board);
                     Some(SawPiece { board: Arc::clone(board), wall, length, course, from, strip, order })
                 };
                 match board.whole(Field::CutFrom).zip(piece()) {

@@ -11,7 +11,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
-use crate::work::{SPOILED, WorkError, planned, state_of};
+use crate::work::{SPOILED, WorkError, is_of_strip, planned, state_of};
 
 use super::hand::InHand;
 
@@ -62,7 +62,7 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
             operation = operation.set(stock, Field::Count, Value::Whole(count));
         }
         // The piece stays gone from the board that it was cut from; a strip took nothing of its length.
-        let of_strip = hand.board.record.yes(Field::Strip) == Some(true);
+        let of_strip = is_of_strip(&hand.board.record);
         let cut_from = hand.board.record.whole(Field::CutFrom).filter(|_| !of_strip);
         if let (Some(number), Some(length)) = (cut_from, hand.board.record.length(Field::Length)) {
             let gone = terms.fresh(1);

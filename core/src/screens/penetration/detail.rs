@@ -45,12 +45,16 @@ impl DetailName {
         Ok(Some(Self { id: terms.id("penetration", id)?, place }))
     }
 
-    fn text(detail: &WallDetail) -> String {
-        format!("{}/{}", detail.record.id(), detail.place().code())
+    fn of_detail(detail: &WallDetail) -> Self {
+        Self { id: detail.record.id(), place: detail.place() }
+    }
+
+    fn text(self) -> String {
+        format!("{}/{}", self.id, self.place.code())
     }
 
     fn place(self) -> Place {
-        Place::Penetration { penetration: format!("{}/{}", self.id, self.place.code()) }
+        Place::Penetration { penetration: self.text() }
     }
 }
 
@@ -115,7 +119,7 @@ pub(in crate::screens) fn lines(terms: &Terms<'_>, work: &Work, wall: &Site) -> 
     let line = |detail: &WallDetail| {
         let open = open_steps(work.house(), detail.record.id(), &detail.steps.steps()).len();
         DetailLine {
-            detail: DetailName::text(detail),
+            detail: DetailName::of_detail(detail).text(),
             name: terms.phrase(&name_key(detail.place()), &[]),
             said: match open {
                 0 => terms.phrase(key("detail-done"), &[]),
@@ -141,7 +145,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
     let mut seen = BTreeSet::new();
     let sizes = detail.layers().flat_map(sizes_of).filter(|size| seen.insert((size.code.clone(), size.reading.nm)));
     let mut view = PenetrationView {
-        penetration: DetailName::text(detail),
+        penetration: name.text(),
         wall: found.wall.id().to_string(),
         job: desk::job_id(&found.work),
         name: terms.phrase(&name_key(detail.place()), &[]),

@@ -16,7 +16,7 @@ use crate::siding::{gap_takes, movement};
 use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span, Studs};
-use crate::work::{Course, Misfits, Penetration, Site, WallBoard, Work, clearance_over};
+use crate::work::{Against, Course, Misfits, Penetration, Site, WallBoard, Work, clearance_over};
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
@@ -138,21 +138,15 @@ pub(in crate::screens) fn board_box(shapes: &[BoardShape]) -> Option<Rectangle> 
 fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     for abutment in work.house().under(wall.id(), Kind::Abutment) {
-        let (Some(what), Some(from), Some(width), Some(surface)) = (
-            abutment.text(Field::What),
-            abutment.length(Field::FromLeft),
-            abutment.length(Field::Width),
-            abutment.length(Field::Top),
-        ) else {
-            continue;
-        };
+        let (Some(what), Some(against)) = (abutment.text(Field::What), Against::of(abutment)) else { continue };
         // Along a sloped roof the boards are cut to their clearance.
-        if what == "roof" && abutment.length(Field::Rise).is_some_and(|rise| rise != Length::ZERO) {
+        if against.is_sloped() {
             continue;
         }
+        let Against { from, to, surface, .. } = against;
         // Over a roof or a deck the siding ends above it; over ground at the base line, or its lowest step there.
         // The base line runs to the right; the edges that run back to the left are those of the top.
-        let under = |(a, b): &(Point, Point)| a.y == b.y && a.x < from + width && b.x > from;
+        let under = |(a, b): &(Point, Point)| a.y == b.y && a.x < to && b.x > from;
         let base = outline.sides().filter(under);
         let edge = base.map(|(a, _)| a.y).min().unwrap_or_default();
         let clearance = clearance_over(work.rules(), what)?;

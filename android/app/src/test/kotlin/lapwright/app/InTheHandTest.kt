@@ -99,10 +99,8 @@ class InTheHandTest {
         held.picture("keyboard-up")
     }
 
-    @Test
-    @Config(qualifiers = "w800dp-h360dp-land-420dpi")
-    fun lyingOnItsSideTheQuestionIsInSightAndEveryKeyIsReached() {
-        val board = demo().first()
+    /** Asks what a board asks for: its question is whole, and every key is reached. */
+    private fun questionInSight(board: Place, picture: String) {
         val held = Held()
         held.go(board)
         val question = (held.app.shown!!.view as View.BoardKind).view.asked!!
@@ -110,21 +108,19 @@ class InTheHandTest {
         val head = held.nodes().first { question.title in it.texts() }
         assertTrue("the question is whole: ${head.boundsInWindow}", held.isClear(head, held.bars()))
         for (tag in listOf("key 0", "accept")) reached(held, tag)
-        held.picture("landscape-question")
+        held.picture(picture)
+    }
+
+    @Test
+    @Config(qualifiers = "w800dp-h360dp-land-420dpi")
+    fun lyingOnItsSideTheQuestionIsInSightAndEveryKeyIsReached() {
+        questionInSight(demo().first(), "landscape-question")
     }
 
     @Test
     fun inGlovesOnASmallPhoneTheQuestionIsInSight() {
         settings("gloves" to "yes")
-        val board = demo().first()
-        val held = Held()
-        held.go(board)
-        val question = (held.app.shown!!.view as View.BoardKind).view.asked!!
-        await("the question") { question.title in held.texts() }
-        val head = held.nodes().first { question.title in it.texts() }
-        assertTrue("the question is whole: ${head.boundsInWindow}", held.isClear(head, held.bars()))
-        for (tag in listOf("key 0", "accept")) reached(held, tag)
-        held.picture("gloves-small")
+        questionInSight(demo().first(), "gloves-small")
     }
 
     @Test

@@ -156,12 +156,17 @@ const MARK_FIELDS: &[FieldSpec] = &[
 const WALL_FIELDS: &[FieldSpec] = &[
     FieldSpec::new(Field::Name, key("ask-wall-name"), key("ask-wall-name-hint"), Allowed::Text),
     FieldSpec::new(Field::Width, key("ask-wall-width"), key("ask-wall-width-hint"), Allowed::Positive),
-    FieldSpec::new(Field::LeftHeight, key("ask-wall-left-height"), key("ask-wall-left-height-hint"), Allowed::Positive),
+    FieldSpec::new(
+        Field::LeftHeight,
+        key("ask-wall-left-height"),
+        key("ask-wall-left-height-hint"),
+        Allowed::NotNegative,
+    ),
     FieldSpec::new(
         Field::RightHeight,
         key("ask-wall-right-height"),
         key("ask-wall-right-height-hint"),
-        Allowed::Positive,
+        Allowed::NotNegative,
     ),
     FieldSpec::new(Field::Base, key("ask-wall-base"), key("ask-wall-base-hint"), Allowed::AnyLength),
     FieldSpec::new(Field::FirstStud, key("ask-wall-first-stud"), key("ask-wall-first-stud-hint"), Allowed::NotNegative),

@@ -10,6 +10,7 @@ mod measurand;
 mod place;
 mod question;
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::book::{
@@ -68,7 +69,7 @@ pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -
     let house = house_of(book, &operation)?;
     let work = desk::work(book, house.id())?;
     let after = house.with(&operation);
-    let known = Known { house: &after, work: &work, learned: None };
+    let known = Known::of(&after, &work);
     let known = Known { learned: learned(book, &known, &operation)?, ..known };
     let mut findings = Vec::new();
     for (subject, field) in written(&operation) {
@@ -131,8 +132,7 @@ fn contradicted(
     work: &Work,
     operation: &Operation,
 ) -> Vec<Finding> {
-    let known = |house| Known { house, work, learned: None };
-    let (was, is) = (known(before), known(after));
+    let (was, is) = (Known::of(before, work), Known::of(after, work));
     let mut findings = Vec::new();
     for (subject, field) in written(operation) {
         let Some(changed) = before.any(subject).and(after.any(subject)) else { continue };
@@ -160,34 +160,54 @@ fn contradicted(
     findings
 }
 
-/// Judges a change of a rule: it is asked about once where it is far from the default.
+/// Judges a change of a rule: it is asked about once where it is far from the default, or where something on the house
+/// is right by the rule as it was and is not any more.
 ///
 /// # Errors
 /// [`Problem`] for what cannot be, and for what hardly can be and was not said before.
 pub(crate) fn judged_rule(
     book: &mut Book,
     terms: &Terms<'_>,
-    (job, rule): (Id, &Rule),
-    value: Quantity,
+    (work, rule): (&Work, &Rule),
+    (value, after): (Quantity, &RuleSet),
     field: &str,
 ) -> Result<DraftKey> {
-    let key = rule_doubt(job, rule);
-    let language = terms.phrases.language();
-    let shown = value.text_in(language);
+    let key = rule_doubt(work.job()?.id(), rule);
+    let shown = value.text_in(terms.phrases.language());
     let verdict = judge_rule(rule, value);
     let text = || verdict.text(&shown, &RuleSet::standard(), terms.phrases, terms.show);
-    match &verdict {
-        Verdict::Fine => Ok(key),
-        Verdict::Impossible { .. } => Err(Problem::new(Code::Range, field, text()).into()),
-        Verdict::Unlikely { .. } => {
-            if question::was_asked(book, &key, &shown)? {
-                return Ok(key);
-            }
-            question::keep(book, &key, &shown, ["", ""])?;
-            let text = [text(), terms.phrase("plausible-again", &[])].join(" ");
-            Err(Problem::new(Code::Unlikely, field, text).into())
-        }
+    let mut asked = match &verdict {
+        Verdict::Fine => Vec::new(),
+        Verdict::Impossible { .. } => return Err(Problem::new(Code::Range, field, text()).into()),
+        Verdict::Unlikely { .. } => vec![text()],
+    };
+    asked.extend(against(terms, work, after));
+    if asked.is_empty() || question::was_asked(book, &key, &shown)? {
+        return Ok(key);
     }
+    question::keep(book, &key, &shown, ["", ""])?;
+    asked.push(terms.phrase("plausible-again", &[]));
+    Err(Problem::new(Code::Unlikely, field, asked.join(" ")).into())
+}
+
+/// What on a house stands against its rules as they would be, and does not stand against them as they are.
+fn against(terms: &Terms<'_>, work: &Work, after: &RuleSet) -> Vec<String> {
+    let house = work.house();
+    let by = |rules| of_fields(terms, &Known { house, work, learned: None, rules });
+    let known: BTreeSet<_> = by(work.rules().clone()).iter().map(|found| (found.subject, found.field)).collect();
+    let said = |found: Finding| {
+        let record = house.any(found.subject)?;
+        let title = fields_of(record.kind).iter().find(|spec| spec.field == found.field)?.title;
+        let what = match record.kind {
+            Kind::Wall => record.text(Field::Name).unwrap_or_default().to_owned(),
+            Kind::Opening | Kind::Penetration => place::name(terms, record),
+            _ => String::new(),
+        };
+        let said = format!("{} {}", terms.phrase(title, &[]), found.text);
+        Some(if what.is_empty() { said } else { format!("{what}: {said}") })
+    };
+    let found = by(after.clone()).into_iter().filter(|found| !known.contains(&(found.subject, found.field)));
+    found.filter_map(said).collect()
 }
 
 /// Why a rule cannot have a value; nothing where it can.
@@ -206,7 +226,7 @@ pub(crate) fn judged_so_far(book: &mut Book, terms: &Terms<'_>, made: &Operation
     let house = house_of(book, made)?;
     let work = desk::work(book, house.id())?;
     let after = house.with(made);
-    let known = Known { house: &after, work: &work, learned: None };
+    let known = Known::of(&after, &work);
     let records = made.created().filter_map(|(id, _)| after.any(id));
     let findings: Vec<Finding> = records.filter_map(|record| finding(terms, &known, record, field)).collect();
     settle(book, terms, made.clone(), findings, &house).map(|_| ())
@@ -215,19 +235,21 @@ pub(crate) fn judged_so_far(book: &mut Book, terms: &Terms<'_>, made: &Operation
 /// Judges a house that comes as a whole; nothing is known of it but what it says itself.
 pub(crate) fn of_house(terms: &Terms<'_>, house: &Arc<House>) -> Vec<Finding> {
     let work = Work::of(house, None);
-    let known = Known { house, work: &work, learned: None };
-    let mut findings = Vec::new();
-    for record in house.all() {
-        // What is on a board of a plan was judged with the plan.
-        if record.kind == Kind::Board && record.parent.is_some() {
-            continue;
-        }
-        let specs = fields_of(record.kind).iter();
-        findings.extend(specs.filter_map(|spec| finding(terms, &known, record, spec.field)));
-    }
+    let mut findings = of_fields(terms, &Known::of(house, &work));
     findings.extend(place::of_house(terms, house));
     findings.extend(place::names(terms, house));
     findings
+}
+
+/// What is to be said of the lengths of a house, each for itself.
+fn of_fields(terms: &Terms<'_>, known: &Known<'_>) -> Vec<Finding> {
+    // What is on a board of a plan was judged with the plan.
+    let said = |record: &&Arc<Record>| record.kind != Kind::Board || record.parent.is_none();
+    let fields = |record: &'_ Arc<Record>| fields_of(record.kind).iter().map(|spec| spec.field).collect::<Vec<_>>();
+    let records = known.house.all().filter(said).map(|record| (record, fields(record)));
+    records
+        .flat_map(|(record, fields)| fields.into_iter().filter_map(|field| finding(terms, known, record, field)))
+        .collect()
 }
 
 /// What is to be said of a field; nothing where all is usual or somebody said already that it is right.

@@ -246,6 +246,20 @@ impl RuleSet {
         if change.by.trim().is_empty() {
             return Err(RuleError::Signer { key: owned() });
         }
+        *self = self.with(rule, change)?;
+        Ok(())
+    }
+
+    /// The rules as they would be with another value of one of them, whoever says so and why.
+    ///
+    /// # Errors
+    /// As [`RuleSet::set`], but for the reason and who gives it.
+    pub fn with_value(&self, key: &str, value: Quantity) -> Result<Self, RuleError> {
+        self.with(self.rule(key)?, Change { value, by: String::new(), at_ms: 0, reason: String::new() })
+    }
+
+    fn with(&self, rule: &Rule, change: Change) -> Result<Self, RuleError> {
+        let owned = || rule.key.to_owned();
         let unit = || RuleError::Unit { key: owned(), like: rule.value.text(), found: change.value.text() };
         let over_least = change.value.compare(rule.least).ok_or_else(unit)? != Ordering::Less;
         let under_most = change.value.compare(rule.most).ok_or_else(unit)? != Ordering::Greater;
@@ -260,8 +274,7 @@ impl RuleSet {
         let mut changed = self.clone();
         changed.changes.insert(rule.key, change);
         changed.check_order(rule.key)?;
-        *self = changed;
-        Ok(())
+        Ok(changed)
     }
 
     /// Back to the default; whether there was a change.

@@ -156,7 +156,8 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> R
                 book.put_draft(&reason_draft, "")?;
             } else {
                 let value = quantity(terms, rule, text)?;
-                judged_rule(book, terms, (work.job()?.id(), rule), value, field)?;
+                let after = work.rules().with_value(key, value)?;
+                judged_rule(book, terms, (&work, rule), (value, &after), field)?;
             }
             book.put_draft(&waiting, text.trim())?;
             book.put_draft(&value_draft, "")?;
@@ -185,8 +186,9 @@ fn change(
     let value = quantity(terms, rule, value)?;
     let by = terms.context.signer.clone();
     let change = RuleChange { value, by, at_ms: terms.context.now_ms, reason: reason.trim().to_owned() };
-    work.rules().clone().set(key, change)?;
-    let doubt = judged_rule(book, terms, (work.job()?.id(), rule), value, "value")?;
+    let mut after = work.rules().clone();
+    after.set(key, change)?;
+    let doubt = judged_rule(book, terms, (work, rule), (value, &after), "value")?;
     let (numerator, denominator) = value.fraction();
     let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), value.text());
     let mut operation = Operation::new(OperationKind::RuleChanged, Some(job), [&name, &shown, reason.trim()]);
@@ -215,7 +217,8 @@ fn change(
 
 fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -> Result<ActionResult> {
     let rule = work.rules().rule(key)?;
-    if !work.rules().clone().back_to_default(key)? {
+    let mut after = work.rules().clone();
+    if !after.back_to_default(key)? {
         return Err(Problem::new(Code::Order, Field::Key.code(), terms.phrase("rules-not-changed", &[])).into());
     }
     let (job, name, shown) = (work.job()?.id(), rule.name_phrase(), rule.value.text());
@@ -223,7 +226,8 @@ fn back_to_default(book: &mut Book, terms: &Terms<'_>, work: &Work, key: &str) -
     for id in changes_of(work, key) {
         operation = operation.set(id, Field::Numerator, Value::Absent);
     }
-    let outcome = accept(book, terms, operation, &[])?;
+    let doubt = judged_rule(book, terms, (work, rule), (rule.value, &after), "value")?;
+    let outcome = accept(book, terms, operation, &[doubt])?;
     Ok(ActionResult::at(Place::Rules { job: job.to_string() }, outcome.group))
 }
 

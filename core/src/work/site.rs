@@ -258,6 +258,11 @@ pub fn outline_with<'a>(wall: &Record, steps: impl Iterator<Item = &'a Record>) 
         points.push(Point::new(x, y));
     }
     points.push(Point::new(zero, left));
+    // Where an end runs out to nothing, its two corners are one.
+    points.dedup();
+    if points.first() == points.last() {
+        points.pop();
+    }
     Ok(Outline::new(points)?)
 }
 

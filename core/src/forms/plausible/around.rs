@@ -1,8 +1,8 @@
 use crate::book::{BoardState, Field, House, Kind, Record};
 use crate::measure::{Length, Unit};
 use crate::notch::{LEAST_CUTS, LearnedOvercut};
-use crate::rules::keys;
 use crate::rules::plausible::{Around, Written};
+use crate::rules::{RuleSet, keys};
 use crate::work::{Board, Work, rules};
 
 /// What is known of a house, around a value of it that is judged.
@@ -13,16 +13,22 @@ pub(super) struct Known<'a> {
     pub(super) work: &'a Work,
     /// What was learned of the signer's saw and hands, for a gap.
     pub(super) learned: Option<LearnedOvercut>,
+    /// The rules in force.
+    pub(super) rules: RuleSet,
 }
 
-impl Known<'_> {
+impl<'a> Known<'a> {
+    /// What a house says by its own rules; nothing was learned of a saw.
+    pub(super) fn of(house: &'a House, work: &'a Work) -> Self {
+        Self { house, work, learned: None, rules: rules(house) }
+    }
     /// What is known around a field of a thing. The field itself is not.
     pub(super) fn around(&self, record: &Record, field: Field) -> Around {
         let known = |other: &Record, of: Field| {
             let own = other.id() == record.id() && of == field;
             if own { None } else { other.length(of) }
         };
-        let mut around = Around { rules: rules(self.house), unit: unit(record, field), ..Around::default() };
+        let mut around = Around { rules: self.rules.clone(), unit: unit(record, field), ..Around::default() };
         if let Some(measured) = record.measured(field) {
             around.written = written(&measured.written.value.typed(), around.unit);
         }

@@ -155,7 +155,8 @@ impl Measurand {
             Self::MarkHeight => habit(inches(-UP, UP), inches(-120, 480)),
             Self::MarkClear => habit(inches(0, 24), inches(0, 4)),
             Self::WallWidth => in_feet(inches(2, WALL), inches(12, 960), 47),
-            Self::WallHeight => in_feet(range((0, 1), (UP, 0)), range((0, 1), (480, 0)), 30),
+            // A cheek runs out to nothing, and a triangle under a gable begins with it.
+            Self::WallHeight => in_feet(inches(0, UP), range((0, 1), (480, 0)), 30),
             Self::DiagonalUp | Self::DiagonalDown => habit(inches(2, WALL), inches(12, 1_200)),
             Self::PeakFromLeft => in_feet(inches(1, WALL), inches(12, 960), 30),
             Self::PeakHeight => in_feet(inches(2, UP), inches(24, 600), 30),

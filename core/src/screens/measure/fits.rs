@@ -17,8 +17,15 @@ pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field
 
 /// The same of a wall as it would be, for the answer of a field.
 pub(super) fn wall_as(terms: &Terms<'_>, (work, wall): (&Work, &Site), answered: &Record, field: Field) -> Result<()> {
-    let sizes = [Field::Width, Field::LeftHeight, Field::RightHeight];
-    if sizes.into_iter().any(|size| answered.length(size).is_none()) {
+    let [width, left, right] = [Field::Width, Field::LeftHeight, Field::RightHeight].map(|size| answered.length(size));
+    let ends = match left.zip(right) {
+        // Nothing but its peak holds the triangle of a gable up.
+        Some((Length::ZERO, Length::ZERO)) => {
+            answered.length(Field::PeakFromLeft).and(answered.length(Field::PeakHeight))
+        }
+        ends => ends.map(|(left, _)| left),
+    };
+    if width.and(ends).is_none() {
         return Ok(());
     }
     let steps = work.house().under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);

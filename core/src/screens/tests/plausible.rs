@@ -238,6 +238,81 @@ fn a_rule_far_from_its_default_is_asked_about_once() {
     tap(&mut book, 3, rule("3/16")).unwrap();
 }
 
+/// A rule that changes later meets what was answered before: the answer is named, and one yes is enough.
+#[test]
+fn a_rule_against_what_stands_on_the_house_is_asked_about_with_its_name() {
+    let (mut book, job, wall) = with_window();
+    tap(&mut book, 21, of_wall(&wall, "stud-spacing", "16")).unwrap();
+    let rule = |key: &str, value: &str| {
+        let (job, key, value) = (job.clone(), key.to_owned(), value.to_owned());
+        Action::from(RulesAction::Change { job, key, value, reason: "maker".to_owned() })
+    };
+    let name = shown::<MeasureView>(&book, "en", Place::Measure { wall: wall.clone() }).name;
+    for (n, key, value, said) in
+        [(22, "lap.least", "2", vec!["1 1/4 in", "2\""]), (23, "stud.spacing", "12", vec![&*name, "16 in"])]
+    {
+        let problem = tap(&mut book, n, rule(key, value)).map(|_| ()).expect_err(key);
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), ("unlikely", "value"), "{problem:?}");
+        assert!(said.iter().all(|said| problem.text.contains(said)), "{key}: {}", problem.text);
+        tap(&mut book, n, rule(key, value)).unwrap();
+    }
+    // What stands against a rule already is not brought up again.
+    tap(&mut book, 24, rule("gap.trim", "1/4")).unwrap();
+    // The question of the screen asks before it asks for the reason.
+    let answer = |field: &str, text: &str| {
+        let (job, field, text) = (job.clone(), field.to_owned(), text.to_owned());
+        Action::from(RulesAction::Answer { job, field, text })
+    };
+    tap(&mut book, 25, RulesAction::BackToDefault { job: job.clone(), key: "lap.least".to_owned() }).unwrap();
+    assert_eq!(tap(&mut book, 26, answer("lap.least", "2")).unwrap_err().code, "unlikely");
+    tap(&mut book, 27, answer("lap.least", "2")).unwrap();
+    tap(&mut book, 28, answer("lap.least/reason", "maker")).unwrap();
+}
+
+/// A cheek beside a dormer runs out to nothing, and the triangle of a gable does at both ends.
+#[test]
+fn a_wall_may_run_out_to_nothing() {
+    let (mut book, job, first) = wall();
+    let mut n = 30;
+    let mut outline = |book: &mut Book, name: &str, answers: &[(&str, &str)]| {
+        n += 1;
+        let add = HouseAction::AddWall { job: job.clone(), name: name.to_owned() };
+        let (Place::Measure { wall } | Place::Wall { wall }) = tap(book, n, add).unwrap().place else {
+            panic!("a wall")
+        };
+        for (field, text) in answers {
+            let answer = of_wall(&wall, field, text);
+            let taken = if *text == "0" { insist(book, n, answer) } else { tap(book, n, answer).unwrap() };
+            assert!(!taken.group.is_empty());
+        }
+        wall
+    };
+    let ends = |left, right| [("width", "10 ft"), ("left-height", left), ("right-height", right)];
+    let cheek = outline(&mut book, "Cheek", &ends("0", "6 ft"));
+    let flat = outline(&mut book, "Flat", &ends("0", "0"));
+    let gable = outline(
+        &mut book,
+        "Gable",
+        &[&ends("0", "0")[..], &[("peak-from-left", "60"), ("peak-height", "40")]].concat(),
+    );
+    let nothing_yet = view(&book, &context("en", 40), &Place::Wall { wall: flat });
+    assert_eq!(nothing_yet.unwrap_err().field, "peak-height");
+    let house = book.house(Some(job.parse().unwrap())).unwrap();
+    let corners = |wall: &str| {
+        let record = house.any(wall.parse().unwrap()).unwrap();
+        let outline = crate::work::outline_with(record, std::iter::empty()).unwrap();
+        outline
+            .points()
+            .iter()
+            .map(|point| (point.x.nm() / inches(1, 0), point.y.nm() / inches(1, 0)))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(corners(&cheek), [(0, 0), (120, 0), (120, 72)]);
+    assert_eq!(corners(&gable), [(0, 0), (120, 0), (60, 40)]);
+    assert_eq!(corners(&first).len(), 4);
+    assert_eq!(tap(&mut book, 40, of_wall(&first, "left-height", "-1")).unwrap_err().field, "left-height");
+}
+
 #[test]
 fn the_demo_and_its_readings_ask_nothing() {
     let (mut book, job) = demo_laid_out();

@@ -9,7 +9,7 @@ mod patch;
 mod shed;
 mod step_sizes;
 
-pub(in crate::screens) use detail::lines as detail_lines;
+pub(in crate::screens) use detail::{lines as detail_lines, name as detail_name};
 
 use std::sync::Arc;
 

@@ -26,6 +26,8 @@ pub struct WallDetail {
     pub steps: DetailSteps,
     /// Its sizes and layers.
     pub detail: Detail,
+    /// How high on the wall the boards meet it.
+    pub meets: Length,
 }
 
 /// How the siding ends at an end of a wall: as was said, else by its trim.
@@ -115,9 +117,27 @@ impl OnWall<'_> {
             old_house: self.work.old_house(),
             above_reach: !foot && self.work.above_reach(request.area.top),
         };
+        let meets = self.meets(&request)?;
         let detail = Detail::of(self.work.rules(), request, self.nail).map_err(WorkError::from)?;
-        self.all.push(WallDetail { record: Arc::clone(record), steps, detail });
+        self.all.push(WallDetail { record: Arc::clone(record), steps, detail, meets });
         Ok(())
+    }
+
+    /// How high the boards meet what a request is for: what is at the top of the wall, a board's height under it.
+    fn meets(&self, request: &DetailRequest) -> Result<Length> {
+        let area = request.area;
+        Ok(match request.assembly.place() {
+            DetailPlace::Eave => area.top - self.board.height,
+            DetailPlace::Rake => {
+                let rakes = self.wall.outline()?.sides().filter(|(a, b)| b.x < a.x && a.y != b.y);
+                rakes.map(|(a, b)| a.y.min(b.y)).min().unwrap_or(area.top) - self.board.height
+            }
+            // A roof's foot and a ledger are met from below.
+            DetailPlace::RoofSide | DetailPlace::RoofHead | DetailPlace::Ledger | DetailPlace::Ledge => {
+                request.slope.map_or(area.top, |(rise, _)| area.top.min(area.top + rise))
+            }
+            _ => area.bottom,
+        })
     }
 
     fn plain(&mut self, place: DetailPlace) -> Result<()> {

@@ -66,7 +66,7 @@ pub use penetration_site::PenetrationSite;
 pub use placement::Placement;
 pub use plan_error::PlanError;
 pub use planned_board::{BoardLayout, CutFrom, PlannedBoard, is_of_strip, planned};
-pub use progress::{PenetrationProgress, WallProgress, open_field};
+pub use progress::{DetailProgress, PenetrationProgress, WallProgress, open_field};
 pub use saw_boards::{SPOILED, SawBoard, SawBoards, SawPiece, least_with_offcut};
 pub use signed::{open_steps, sign_offs};
 pub use site::{Site, course_lines, head_of, outline_with};

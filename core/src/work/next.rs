@@ -2,7 +2,7 @@ use crate::book::{BoardState, FieldSpec, Kind};
 use crate::steps::Step;
 
 use super::error::Result;
-use super::progress::{PenetrationProgress, WallProgress, open_field};
+use super::progress::{DetailProgress, PenetrationProgress, WallProgress, open_field};
 use super::wall_board::WallBoard;
 use super::{Penetration, Site, Work};
 
@@ -23,6 +23,8 @@ pub enum NextWork<'a> {
     PlanWall(&'a Site),
     /// A step of a penetration is open.
     MakeTight(&'a Penetration, &'a Step),
+    /// A step of a detail that every house has is open.
+    MakeDetail(&'a DetailProgress, &'a Step),
     /// A board of a wall is not up.
     HangBoard(&'a Site, &'a WallBoard),
     /// Every wall is clad.
@@ -31,7 +33,8 @@ pub enum NextWork<'a> {
 
 impl<'a> NextWork<'a> {
     /// What comes next: everything is measured before the pole is laid out, because one pole serves every wall; then wall by
-    /// wall, lowest course first, what the next course covers before the course, and the sealant after the last board.
+    /// wall, lowest course first, what the next course covers or meets before the course, and the sealant after the last
+    /// board.
     ///
     /// # Errors
     /// [`WorkError::Missing`](super::WorkError::Missing) for what belongs to no house.
@@ -61,6 +64,11 @@ impl<'a> NextWork<'a> {
             let bottom = one.penetration.outer().1.from;
             board.is_none_or(|board| bottom < board.y().to)
         };
+        let height = board.map(|board| board.y().to);
+        let met = || {
+            let mut details = progress.details.iter();
+            details.find_map(|one| Some(Self::MakeDetail(one, one.open_before_boards(height)?)))
+        };
         let before = progress
             .penetrations
             .iter()
@@ -76,6 +84,7 @@ impl<'a> NextWork<'a> {
             // Nobody is sent to cut what no longer fits.
             Some(if misfit { Self::PlanWall(&progress.wall) } else { Self::HangBoard(&progress.wall, board) })
         };
-        before.or_else(after).or_else(hang)
+        let finish = || progress.details.iter().find_map(|one| Some(Self::MakeDetail(one, one.open_step()?)));
+        met().or(before).or_else(after).or_else(hang).or_else(finish)
     }
 }

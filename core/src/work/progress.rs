@@ -2,6 +2,8 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::book::{BoardState, FieldSpec, Record, fields_of};
+use crate::flashing::Layer;
+use crate::measure::Length;
 use crate::siding::CourseLine;
 use crate::steps::Step;
 use crate::store::Value;
@@ -9,7 +11,7 @@ use crate::wall::Span;
 
 use super::signed::open_steps;
 use super::wall_board::WallBoard;
-use super::{Misfits, Penetration, Site, Work};
+use super::{Misfits, Penetration, Site, WallDetail, Work};
 
 /// How far a wall is, with everything on it.
 #[derive(Clone, Debug)]
@@ -22,8 +24,21 @@ pub struct WallProgress {
     pub boards: Vec<WallBoard>,
     /// What goes through it, lowest first.
     pub penetrations: Vec<PenetrationProgress>,
+    /// What every house has, in the order in which a crew comes to it; empty where the boards' height is not known yet.
+    pub details: Vec<DetailProgress>,
     /// The boards that no longer fit it.
     pub misfits: Misfits,
+}
+
+/// A detail of a wall with its steps and those that are open.
+#[derive(Clone, Debug)]
+pub struct DetailProgress {
+    /// The detail.
+    pub detail: WallDetail,
+    /// Its steps in their order.
+    pub steps: Vec<Step>,
+    /// The codes of those that are open.
+    pub open: BTreeSet<&'static str>,
 }
 
 /// A penetration with its steps and those that are open.
@@ -66,9 +81,11 @@ impl WallProgress {
         };
         let mut penetrations: Vec<PenetrationProgress> = wall.penetrations.iter().map(of).collect();
         penetrations.sort_by_key(|one| (one.penetration.outer().1.from, one.penetration.id()));
+        let details = wall.details(work).unwrap_or_default();
         Self {
             open_field: open_field(&wall.record),
             boards: WallBoard::on_wall(work, wall.id()),
+            details: details.into_iter().map(|detail| DetailProgress::of(work, detail)).collect(),
             misfits,
             wall: Arc::clone(wall),
             penetrations,
@@ -80,6 +97,27 @@ impl WallProgress {
         let (x, y) = one.penetration.outer();
         let mut round = self.boards.iter().filter(|board| overlap(board.x(), x) && overlap(board.y(), y)).peekable();
         round.peek().is_some() && round.all(|board| board.state == BoardState::Fixed)
+    }
+}
+
+impl DetailProgress {
+    fn of(work: &Work, detail: WallDetail) -> Self {
+        let steps = detail.steps.steps();
+        let open = open_steps(work.house(), detail.record.id(), &steps);
+        Self { detail, steps, open }
+    }
+
+    /// The first open step of what is put before the boards that come as high as this; none asks for all of it.
+    pub fn open_before_boards(&self, height: Option<Length>) -> Option<&Step> {
+        let mut before = self.steps.iter().take_while(|step| step.puts != Some(Layer::Boards));
+        before
+            .find(|step| self.open.contains(step.code))
+            .filter(|_| height.is_none_or(|height| self.detail.meets < height))
+    }
+
+    /// The first open step.
+    pub fn open_step(&self) -> Option<&Step> {
+        self.steps.iter().find(|step| self.open.contains(step.code))
     }
 }
 

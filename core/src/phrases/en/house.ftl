@@ -32,6 +32,13 @@ house-wall-tight = { $penetrations ->
     [0] all tight
    *[other] { $open } to make tight
 }
+house-wall-details = { $details ->
+    [one] 1 detail
+   *[other] { $details } details
+}, { $open ->
+    [0] all done
+   *[other] { $open } open
+}
 house-stock-any = { $length }, as many as needed
 house-stock = { $length }, { $count ->
     [one] { $count } board

@@ -32,6 +32,14 @@ house-wall-tight = { $penetrations ->
     [0] todo sellado
    *[other] { $open } por sellar
 }
+house-wall-details = { $details ->
+    [one] 1 detalle
+   *[other] { $details } detalles
+}, { $open ->
+    [0] todos hechos
+    [one] 1 pendiente
+   *[other] { $open } pendientes
+}
 house-stock-any = { $length }, las que hagan falta
 house-stock = { $length }, { $count ->
     [one] { $count } tabla

@@ -2,6 +2,7 @@ use crate::book::{BoardState, Book, FieldSpec, Record};
 use crate::forms::ask::question;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
+use crate::screens::penetration::detail_name;
 use crate::views;
 use crate::work::{NextWork, Site, Work};
 
@@ -25,6 +26,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work, next: &NextWork<
         NextWork::MakeTight(penetration, step) => views::NextWork::MakeTight {
             penetration: penetration.id().to_string(),
             name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
+            step: step.code.to_owned(),
+            text: terms.phrase(step.text, &[]),
+        },
+        NextWork::MakeDetail(one, step) => views::NextWork::MakeTight {
+            penetration: detail_name(&one.detail),
+            name: terms.phrase(&format!("detail-{}", one.detail.place().code()), &[]),
             step: step.code.to_owned(),
             text: terms.phrase(step.text, &[]),
         },

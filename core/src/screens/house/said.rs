@@ -52,7 +52,10 @@ pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProg
         // A wall whose sizes do not fit together yet is not drawn.
         revision: small::of_progress(wall).map_or(0, |drawn| small_revision(&drawn)),
     };
-    let said = [in_words(terms, &progress)].into_iter().chain(misfits::on_house(terms, &wall.misfits));
+    let said = [in_words(terms, &progress)]
+        .into_iter()
+        .chain(details(terms, wall))
+        .chain(misfits::on_house(terms, &wall.misfits));
     WallProgress { said: said.collect::<Vec<_>>().join("; "), ..progress }
 }
 
@@ -72,6 +75,13 @@ fn in_words(terms: &Terms<'_>, wall: &WallProgress) -> String {
     }
     let args = [("penetrations", wall.penetrations.into()), ("open", wall.penetrations_open.into())];
     format!("{boards}; {}", terms.phrase(key("house-wall-tight"), &args))
+}
+
+/// How many of the details of a wall are done; nothing where they are not known yet.
+fn details(terms: &Terms<'_>, wall: &work::WallProgress) -> Option<String> {
+    let open = wall.details.iter().filter(|one| !one.open.is_empty()).count();
+    let args = [("details", wall.details.len().into()), ("open", open.into())];
+    (!wall.details.is_empty()).then(|| terms.phrase(key("house-wall-details"), &args))
 }
 
 /// A stock length and how many there are.

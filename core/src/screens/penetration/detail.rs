@@ -114,12 +114,17 @@ fn kind_name(terms: &Terms<'_>, kind: LayerKind) -> String {
     }
 }
 
+/// What names a detail to a shell.
+pub(in crate::screens) fn name(detail: &WallDetail) -> String {
+    DetailName::of_detail(detail).text()
+}
+
 /// The details of a wall, each with how far it is; none where the wall is not measured yet.
 pub(in crate::screens) fn lines(terms: &Terms<'_>, work: &Work, wall: &Site) -> Vec<DetailLine> {
     let line = |detail: &WallDetail| {
         let open = open_steps(work.house(), detail.record.id(), &detail.steps.steps()).len();
         DetailLine {
-            detail: DetailName::of_detail(detail).text(),
+            detail: name(detail),
             name: terms.phrase(&name_key(detail.place()), &[]),
             said: match open {
                 0 => terms.phrase(key("detail-done"), &[]),

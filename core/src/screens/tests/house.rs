@@ -69,6 +69,20 @@ fn tick(book: &mut Book, job: &str, subject: &str, step: &str, steps: &[crate::s
     in_language(&context("en", 8), |terms| sign(book, terms, &on, step, &said)).unwrap();
 }
 
+/// Does what comes next as long as it is a detail of the wall; gives what was done.
+fn details_done(book: &mut Book, job: &str) -> Vec<String> {
+    let mut done = Vec::new();
+    while let NextWork::MakeTight { penetration, step: code, .. } = next(book, job) {
+        let Some((subject, place)) = penetration.split_once('/') else { break };
+        let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
+        let details = work.walls()[0].details(&work).unwrap();
+        let detail = details.iter().find(|detail| detail.place().code() == place).unwrap();
+        tick(book, job, subject, &code, &detail.steps.steps());
+        done.push(code);
+    }
+    done
+}
+
 fn measured(book: &mut Book, job: &str) -> String {
     for (field, text) in
         [("board-height", "8 1/4"), ("board-thickness", "5/16"), ("lap", "1 1/4"), ("nail-line", "3/4")]
@@ -118,6 +132,17 @@ fn the_way_from_a_name_to_the_last_bead() {
     write(&mut book, laid_out.set(pole, Field::Lines, Value::Text(lines.join(","))));
     assert!(matches!(next(&book, &job), NextWork::PlanWall { .. }));
     let boards: Vec<Id> = (1..=3).map(|n| board(&mut book, 20 + n, (&wall, &job), n.into())).collect();
+    let before = details_done(&mut book, &job);
+    assert_eq!(before.first().map(String::as_str), Some("barrier/barrier-course"), "{before:?}");
+    let at = |place: &str| before.iter().filter(|code| code.starts_with(place)).count();
+    // The barrier and the foot wholly, the corners up to their boards, and nothing under the soffit yet.
+    assert!(
+        ["barrier/look-over", "base/starter", "corner-left/corner-flashing"]
+            .iter()
+            .all(|code| before.contains(&(*code).to_owned())),
+        "{before:?}"
+    );
+    assert_eq!((at("eave"), at("corner-left/sealant"), at("corner-left/look-over")), (0, 0, 0), "{before:?}");
     let NextWork::HangBoard { course: 1, cut: false, .. } = next(&book, &job) else { panic!("the lowest course") };
 
     // A pipe whose block lies from 12 to 16 inches: on the second and the third course.
@@ -150,12 +175,22 @@ fn the_way_from_a_name_to_the_last_bead() {
         stand(&mut book, board, BoardState::Fixed);
     }
     assert_eq!(house_view(&book, "en", &job).open_to_weather[0].kind, WeatherKind::BeadMissing);
+    // What the last boards met.
+    let met = details_done(&mut book, &job);
+    assert_eq!(met.first().map(String::as_str), Some("eave/soffit"), "{met:?}");
+    assert!(!met.contains(&"eave/look-over".to_owned()), "{met:?}");
     for step in steps.iter().skip_while(|step| step.code != "boards-cut") {
         let NextWork::MakeTight { step: code, .. } = next(&book, &job) else { panic!("{}", step.code) };
         assert_eq!(code, step.code, "the sealant comes after the last board");
         tick(&mut book, &job, &hole, step.code, &steps);
     }
+    assert!(!house_view(&book, "en", &job).walls[0].said.contains("all done"));
+    let after = details_done(&mut book, &job);
+    for code in ["corner-left/look-over", "eave/look-over"] {
+        assert!(after.contains(&code.to_owned()), "{after:?}");
+    }
     assert_eq!((next(&book, &job), house_view(&book, "en", &job).open_to_weather), (NextWork::NothingLeft, vec![]));
+    assert!(house_view(&book, "en", &job).walls[0].said.contains("all done"));
     let wall = &house_view(&book, "en", &job).walls[0];
     assert_eq!((wall.planned, wall.cut, wall.fixed, wall.penetrations_open), (0, 0, 3, 0));
 }

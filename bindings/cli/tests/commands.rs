@@ -228,7 +228,7 @@ fn every_command_answers_in_json() {
         (&["pole", HOUSE], "pole-kind"),
         (&["mark", HOUSE, "name=Beam", "at=150 in", "want=land"], "view"),
         (&["plan", "Yard side"], "view"),
-        (&["next", HOUSE], "board-kind"),
+        (&["next", HOUSE], "penetration-kind"),
         (&["penetration", "Light"], "penetration-kind"),
         (&["penetration", "Street gable Light", "painted=no"], "view"),
         (&["tick", "Light", "dead-and-tested", "--signer", "Wren"], "view"),

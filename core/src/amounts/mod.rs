@@ -7,6 +7,7 @@
 //! [`amounts`], and its phrases in both `amounts.ftl`.
 
 mod backing;
+mod barrier;
 mod blocks;
 mod boards;
 mod coats;
@@ -37,6 +38,7 @@ pub use words::{Place, Words};
 /// [`AmountError`].
 pub fn amounts(house: &House) -> Result<Vec<Item>, AmountError> {
     let mut items = boards::items(house)?;
+    items.extend(barrier::items(house)?);
     items.extend(starter::item(house)?);
     items.extend(backing::item(house)?);
     items.extend(trim::items(house)?);

@@ -2,18 +2,24 @@ use num_bigint::BigInt;
 
 use super::item::{Draft, one, whole};
 use super::lengths::{self, Sold};
-use super::{AmountError, House, Item, Measure, Place, WallPart, Words};
+use super::starter::along;
+use super::{AmountError, House, Item, Measure, Place, Wall, WallPart, Words, trim};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 
-/// What the details of the walls take: flashing along what lies level against a wall, step flashings and kick-outs up a
-/// roof, furring strips.
+/// What the details of the walls take: flashing along the base line and along what lies level against a wall, step
+/// flashings and kick-outs up a roof, furring strips and the vent strips over and under them.
 pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     let flashing = |part: &WallPart| if let WallPart::Flashing(length) = part { Some(*length) } else { None };
     let furring = |part: &WallPart| if let WallPart::Furring(length) = part { Some(*length) } else { None };
     let level: Vec<Length> = house.parts().filter_map(flashing).collect();
     let strips: Vec<Length> = house.parts().filter_map(furring).collect();
+    let feet: Vec<Length> = house.walls.iter().map(|wall| along(wall, Length::ZERO, wall.outline.width())).collect();
+    let furred = |wall: &&Wall| wall.parts.iter().any(|part| furring(part).is_some());
+    let vents = house.walls.iter().filter(furred);
+    let vents: Vec<Length> =
+        vents.flat_map(|wall| [along(wall, Length::ZERO, wall.outline.width()), trim::along_top(wall)]).collect();
     let sold = |material: &'static str, name, length| Sold {
         material,
         code: material.to_owned(),
@@ -24,11 +30,15 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     let of = |key: &'static str, pieces: &[Length]| Words::new(key).count("count", pieces.len());
     let flashing = sold("wall-flashing", key("amounts-wall-flashing"), keys::FLASHING_LENGTH);
     let furring = sold("furring", key("amounts-furring"), keys::FURRING_LENGTH);
+    let base = sold("base-flashing", key("amounts-base-flashing"), keys::FLASHING_LENGTH);
+    let vent = sold("vent-strip", key("amounts-vent-strip"), keys::VENT_STRIP_LENGTH);
     let items = [
+        lengths::draft(house, base, &feet, of(key("amounts-base-flashing-from"), &feet))?.item()?,
         lengths::draft(house, flashing, &level, of(key("amounts-wall-flashing-from"), &level))?.item()?,
         step_flashings(house)?,
         kick_outs(house)?,
         lengths::draft(house, furring, &strips, of(key("amounts-furring-from"), &strips))?.item()?,
+        lengths::draft(house, vent, &vents, of(key("amounts-vent-strip-from"), &vents))?.item()?,
     ];
     Ok(items.into_iter().flatten().collect())
 }

@@ -11,7 +11,8 @@ use crate::rules::keys;
 pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let (mut total, mut walls) = (BigInt::zero(), 0);
     for wall in &house.walls {
-        let length = along(wall);
+        let (left, right) = (wall.trim_left, wall.outline.width() - wall.trim_right);
+        let length = along(wall, left, right);
         walls += usize::from(length.is_positive());
         total += length.nm();
     }
@@ -33,9 +34,8 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     draft.item()
 }
 
-/// The bottom edges of a wall: the sides of its outline that run to the right.
-fn along(wall: &Wall) -> Length {
-    let (left, right) = (wall.trim_left, wall.outline.width() - wall.trim_right);
+/// The bottom edges of a wall between two places: the sides of its outline that run to the right, doors left out.
+pub(super) fn along(wall: &Wall, left: Length, right: Length) -> Length {
     let mut total = Length::ZERO;
     for (from, to) in wall.outline.sides().filter(|(from, to)| from.x < to.x) {
         let (a, b) = (from.x.max(left), to.x.min(right));

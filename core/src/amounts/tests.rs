@@ -153,10 +153,34 @@ fn a_stepped_base_has_starter_on_each_level_and_none_under_a_door() {
     (wall.trim_left, wall.trim_right) = (inch(3), inch(4));
     // 3 to 100 and 100 to 212, less the door's 30; the window over the step stands on nothing.
     assert_eq!(net(&house(vec![wall.clone()]), "starter"), Some(inches(97 + 112 - 30)));
+    // Flashing runs on behind the trim.
+    assert_eq!(net(&house(vec![wall.clone()]), "base-flashing"), Some(inches(100 + 116 - 30)));
     // Trim: the left end is 94 high, the right one 108.
     let house = house(vec![wall]);
     assert_eq!(net(&house, &format!("trim-{}", inch(3).nm())), Some(inches(94)));
     assert_eq!(net(&house, &format!("trim-{}", inch(4).nm())), Some(inches(108)));
+}
+
+#[test]
+fn a_gable_takes_rake_trim_and_where_it_is_furred_vents_at_the_foot_and_along_the_rakes() {
+    // 5, 12, 13: rakes of 130 in over half of 20 ft.
+    let mut gable = wall(&[(0, 0), (240, 0), (240, 96), (120, 146), (0, 96)], vec![]);
+    assert_eq!(net(&house(vec![gable.clone()]), "top-trim"), Some(inches(130 + 130)));
+    assert_eq!(net(&house(vec![gable.clone()]), "vent-strip"), None);
+    gable.parts.push(WallPart::Furring(inch(146)));
+    assert_eq!(net(&house(vec![gable]), "vent-strip"), Some(inches(240 + 130 + 130)));
+}
+
+#[test]
+fn the_barrier_laps_round_the_corners_and_where_a_roll_ends() {
+    // 104 in are three courses of 36 in that lap 2 in; each 120 in and 6 in round both corners.
+    let short = house(vec![wall(&[(0, 0), (120, 0), (120, 104), (0, 104)], vec![])]);
+    assert_eq!(net(&short, "barrier"), Some(inches(3 * (120 + 12))));
+    assert_eq!(net(&short, "barrier-tape"), Some(inches(3 * 2 * 36)));
+    // 1300 in and both corners are more than a roll of 1200 in: one more lap and seam a course.
+    let long = house(vec![wall(&[(0, 0), (1300, 0), (1300, 104), (0, 104)], vec![])]);
+    assert_eq!(net(&long, "barrier"), Some(inches(3 * (1300 + 12 + 6))));
+    assert_eq!(net(&long, "barrier-tape"), Some(inches(3 * 3 * 36)));
 }
 
 #[test]
@@ -181,6 +205,7 @@ fn trim_of_one_width_is_ordered_together() {
     // 96, 36 and 8 in are cut from one length of 12 ft, the rest from another.
     let items = amounts(&house).unwrap();
     assert_eq!(items.iter().find(|item| item.code == format!("trim-{wide}")).unwrap().packs, 2);
+    assert_eq!(net(&house, "top-trim"), Some(inches(120)));
 }
 
 #[test]

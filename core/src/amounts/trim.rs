@@ -16,7 +16,8 @@ struct Width {
     fixtures: usize,
 }
 
-/// Trim by its width: at the walls' ends as each wall has it, round windows, doors and fixtures as the rules have it.
+/// Trim by its width: at the walls' ends as each wall has it, round windows, doors and fixtures as the rules have it; then
+/// frieze and rake trim.
 /// A piece is as long as the edge that the boards meet, so that its corners may be mitred.
 pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     let mut widths: BTreeMap<Length, Width> = BTreeMap::new();
@@ -34,7 +35,7 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
         round.fixtures += 1;
         round.pieces.extend(round_hole(hole));
     }
-    let items = widths.into_iter().map(|(width, own)| item(house, width, &own));
+    let items = widths.into_iter().map(|(width, own)| item(house, width, &own)).chain([top_item(house)]);
     items.filter_map(Result::transpose).collect()
 }
 
@@ -42,7 +43,24 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
 pub(super) fn pieces(house: &House) -> impl Iterator<Item = Length> {
     let openings = house.walls.iter().flat_map(|wall| &wall.openings).flat_map(round_opening);
     let fixtures = house.holes().filter(|hole| hole.finish == Finish::Trim).flat_map(round_hole);
-    house.walls.iter().flat_map(|wall| ends(wall).map(|(_, height)| height)).chain(openings).chain(fixtures)
+    let ends = house.walls.iter().flat_map(|wall| ends(wall).map(|(_, height)| height));
+    ends.chain(openings).chain(house.walls.iter().flat_map(tops)).chain(fixtures)
+}
+
+/// The top edges of a wall, level and sloped: the sides of its outline that run to the left.
+fn tops(wall: &Wall) -> impl Iterator<Item = Length> + '_ {
+    let sides = wall.outline.sides().filter(|(from, to)| to.x < from.x);
+    sides.map(|(from, to)| across((from.x - to.x).wide(), (to.y - from.y).wide()))
+}
+
+/// How long the top edges of a wall are together.
+pub(super) fn along_top(wall: &Wall) -> Length {
+    tops(wall).sum()
+}
+
+/// The length of a slope.
+fn across(run: i128, rise: i128) -> Length {
+    Length::from_wide((run * run + rise * rise).isqrt()).unwrap_or(Length::LIMIT)
 }
 
 /// Width and height of the trim at a wall's ends.
@@ -55,10 +73,7 @@ fn ends(wall: &Wall) -> impl Iterator<Item = (Length, Length)> + use<> {
 /// Sides, head and, at a window, sill.
 fn round_opening(opening: &Opening) -> impl Iterator<Item = Length> + use<> {
     let (top, bottom) = (opening.top, opening.bottom);
-    let side = move |lean: Length| {
-        let (up, across) = ((top - bottom).wide(), lean.wide());
-        Length::from_wide((up * up + across * across).isqrt()).unwrap_or(Length::LIMIT)
-    };
+    let side = move |lean: Length| across((top - bottom).wide(), lean.wide());
     let sides = [side(opening.head_left - opening.left), side(opening.head_right - opening.right)];
     let sill = (opening.kind == OpeningKind::Window).then_some(opening.sill().length());
     sides.into_iter().chain([opening.head().length()]).chain(sill)
@@ -84,6 +99,20 @@ fn heights(wall: &Wall) -> (Length, Length) {
         }
     }
     (left, right)
+}
+
+/// The frieze under the soffits, and the trim along the rakes.
+fn top_item(house: &House) -> Result<Option<Item>, AmountError> {
+    let pieces: Vec<Length> = house.walls.iter().flat_map(tops).collect();
+    let sold = Sold {
+        material: "top-trim",
+        code: "top-trim".to_owned(),
+        name: Words::new(key("amounts-top-trim")).with("width", Place::Rule(house.rules.get(keys::TRIM_WIDTH)?)),
+        length: keys::TRIM_LENGTH,
+        kerf: house.rules.get_length(keys::SAW_KERF)?,
+    };
+    let from = Words::new(key("amounts-top-trim-from")).count("count", pieces.len());
+    lengths::draft(house, sold, &pieces, from)?.item()
 }
 
 fn item(house: &House, width: Length, own: &Width) -> Result<Option<Item>, AmountError> {

@@ -147,6 +147,7 @@ pub struct Detail {
 /// What the rules of the house say about it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 struct Measures {
+    barrier_width: Length,
     barrier_lap: Length,
     barrier_end_lap: Length,
     /// How far a strip of membrane reaches past what covers it.
@@ -178,8 +179,6 @@ struct Measures {
     nail: Length,
 }
 
-/// The height of one course of barrier as it is drawn (a roll's width, common practice, no source).
-const BARRIER_COURSE: Length = Length::from_inches(36);
 /// The height of a vent strip as it is drawn.
 const VENT: Length = Length::from_inches(2);
 /// The width of a furring strip (a 1x2, common practice, no source).
@@ -209,6 +208,7 @@ impl Measures {
             sheets.extend(own(key)?.map(|least| (*code, least)));
         }
         Ok(Self {
+            barrier_width: rule(keys::BARRIER_ROLL_WIDTH)?,
             barrier_lap: rule(keys::BARRIER_LAP_HORIZONTAL)?,
             barrier_end_lap: rule(keys::BARRIER_LAP_VERTICAL)?,
             past: rule(keys::PATCH_COVER_BEYOND)?,
@@ -537,7 +537,7 @@ impl Stack<'_> {
         let (wall, of) = (self.of.request.wall, &self.of.measures);
         self.foot(LayerKind::Base);
         let half = (wall.top - wall.bottom).half();
-        let lower = Rectangle { top: wall.bottom + BARRIER_COURSE.min(half + of.barrier_lap), ..wall };
+        let lower = Rectangle { top: wall.bottom + of.barrier_width.min(half + of.barrier_lap), ..wall };
         self.film(LayerKind::Barrier, vec![lower], of.barrier_lap);
         let upper = Rectangle { bottom: lower.top - of.barrier_lap, ..wall };
         self.film(LayerKind::Detail { layer: Layer::BarrierCourse }, vec![upper], of.barrier_lap);

@@ -126,6 +126,14 @@ pub const WASTE_MEMBRANE: &str = "waste.membrane";
 pub const WASTE_COATING: &str = "waste.coating";
 /// Waste allowance, nails, screws and strips behind joints.
 pub const WASTE_FASTENERS: &str = "waste.fasteners";
+/// Width of a roll of water barrier.
+pub const BARRIER_ROLL_WIDTH: &str = "barrier.roll.width";
+/// Length of a roll of water barrier.
+pub const BARRIER_ROLL_LENGTH: &str = "barrier.roll.length";
+/// Length of a roll of tape for the barrier's seams.
+pub const BARRIER_TAPE_LENGTH: &str = "barrier.tape.length";
+/// Length of a vent strip as it is sold.
+pub const VENT_STRIP_LENGTH: &str = "vent-strip.length";
 /// Length of a starter strip.
 pub const STARTER_LENGTH: &str = "starter.length";
 /// Width of the trim round windows, doors and fixtures.
@@ -279,6 +287,10 @@ pub const LENGTHS: &[&str] = &[
     HEAD_FLASHING_END_DAM,
     HEAD_FLASHING_DOWN_LAP,
     HEAD_FLASHING_DRIP,
+    BARRIER_ROLL_WIDTH,
+    BARRIER_ROLL_LENGTH,
+    BARRIER_TAPE_LENGTH,
+    VENT_STRIP_LENGTH,
     STARTER_LENGTH,
     TRIM_LENGTH,
     FLASHING_LENGTH,

@@ -1,5 +1,5 @@
 use lapwright::phrases::key;
-use lapwright::views::{HouseView, NextWork, WallProgress};
+use lapwright::views::{HouseView, NextWork};
 
 use super::jobs::short;
 use crate::paper::{Ink, Paper};
@@ -41,23 +41,9 @@ pub(crate) fn walls(paper: &mut Paper, view: &HouseView) {
     paper.heading(key("cli-house-walls"));
     let width = view.walls.iter().map(|wall| wall.name.chars().count()).max().unwrap_or(0);
     for wall in &view.walls {
-        let (id, progress) = (paper.set(Ink::Faint, &short(&wall.wall)), progress(paper, wall));
-        paper.line(&format!("  {id}  {:width$}  {progress}", wall.name));
+        let id = paper.set(Ink::Faint, &short(&wall.wall));
+        paper.line(&format!("  {id}  {:width$}  {}", wall.name, wall.said));
     }
-}
-
-fn progress(paper: &Paper, wall: &WallProgress) -> String {
-    if !wall.measured {
-        return paper.phrase("cli-not-measured", &[]);
-    }
-    let args = [
-        ("planned", wall.planned.into()),
-        ("cut", wall.cut.into()),
-        ("fixed", wall.fixed.into()),
-        ("penetrations", wall.penetrations.into()),
-        ("open", wall.penetrations_open.into()),
-    ];
-    paper.phrase("cli-wall-progress", &args)
 }
 
 /// What comes next, as one sentence.

@@ -7,6 +7,16 @@ amounts-boards-from = Saw list: { $boards ->
     [one] 1 piece
    *[other] { $pieces } pieces
 }, cutting waste counted in. The allowance is for breakage.
+amounts-barrier = Water barrier
+amounts-barrier-from = { $courses ->
+    [one] 1 course
+   *[other] { $courses } courses
+} with their laps, lapped round the corners; openings are cut out of it
+amounts-barrier-tape = Tape for the barrier’s seams
+amounts-barrier-tape-from = { $seams ->
+    [one] 1 upright seam
+   *[other] { $seams } upright seams
+}
 amounts-starter = Starter strip
 amounts-starter-from = Bottom edges of { $walls ->
     [one] 1 wall
@@ -19,6 +29,8 @@ amounts-backing-from = { $joints ->
 }
 amounts-trim = Trim, { $width } wide
 amounts-trim-from = Wall ends: { $ends }, windows and doors: { $openings }, fixtures: { $fixtures }
+amounts-top-trim = Frieze and rake trim, { $width } wide
+amounts-top-trim-from = Top edges of the walls: { $count }
 amounts-block = Mounting block { $width } × { $height }, { $thickness } thick
 amounts-block-from = Fixtures that come off: { $count }
 amounts-block-split = Mounting block to split, { $width } × { $height }, { $thickness } thick
@@ -34,12 +46,19 @@ amounts-flashing = Head flashing
 amounts-flashing-from = Windows and doors: { $openings }, blocks: { $blocks }; each end turned up { $dam }
 amounts-wall-flashing = Flashing along roofs, ledgers and ledges
 amounts-wall-flashing-from = Where a roof, a deck or a ledge lies level against a wall: { $count }
+amounts-base-flashing = Flashing along the base line
+amounts-base-flashing-from = Bottom edges of { $count ->
+    [one] 1 wall
+   *[other] { $count } walls
+}, doors left out
 amounts-step-flashing = Step flashing
 amounts-step-flashing-from = One piece a course of roofing, { $each } of slope each
 amounts-kick-out = Kick-out flashing
 amounts-kick-out-from = Roofs that run down along a wall: { $count }
 amounts-furring = Furring strips
 amounts-furring-from = One over each stud, as high as its wall: { $count }
+amounts-vent-strip = Vent strip
+amounts-vent-strip-from = Along the foot and the top of furred walls: { $count }
 amounts-sealant = Sealant
 amounts-sealant-from = { $length } of joint by its volume: { $trim } wide at the trim, { $block } at blocks and fixtures, { $depth } deep at most; open above flashings
 amounts-primer = Primer for cut edges
@@ -60,6 +79,7 @@ amounts-pack-piece = piece
 amounts-pack-strip = strip of { $length }
 amounts-pack-length = length of { $length }
 amounts-pack-roll = roll { $width } × { $length }
+amounts-pack-roll-of = roll of { $length }
 amounts-pack-cartridge = cartridge of { $size }
 amounts-pack-can = can of { $size }
 amounts-pack-box = box of { $count }

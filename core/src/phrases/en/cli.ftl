@@ -37,18 +37,6 @@ cli-stock = Stock: { $length }, { $count ->
     [one] { $count } board
    *[other] { $count } boards
 }
-cli-not-measured = not measured yet
-cli-wall-progress = boards: { $planned } planned, { $cut } cut, { $fixed } up; { $penetrations ->
-    [0] nothing goes through
-    [one] 1 penetration
-   *[other] { $penetrations } penetrations
-}{ $penetrations ->
-    [0] {""}
-   *[other] {", "}{ $open ->
-        [0] all tight
-       *[other] { $open } to make tight
-    }
-}
 cli-next-answer = Next: { $question }
 cli-next-stock = Next: add a stock length (lapwright stock HOUSE LENGTH)
 cli-next-wall = Next: add a wall (lapwright add-wall HOUSE NAME)

@@ -7,6 +7,16 @@ amounts-boards-from = Lista de cortes: { $boards ->
     [one] 1 pieza
    *[other] { $pieces } piezas
 }, con el desperdicio de los cortes ya contado. El margen es por roturas.
+amounts-barrier = Barrera de agua
+amounts-barrier-from = { $courses ->
+    [one] 1 tramo
+   *[other] { $courses } tramos
+} con sus traslapes, que doblan en las esquinas; los huecos se recortan de ella
+amounts-barrier-tape = Cinta para las uniones de la barrera
+amounts-barrier-tape-from = { $seams ->
+    [one] 1 unión vertical
+   *[other] { $seams } uniones verticales
+}
 amounts-starter = Tira de arranque
 amounts-starter-from = Bordes inferiores de { $walls ->
     [one] 1 pared
@@ -19,6 +29,8 @@ amounts-backing-from = { $joints ->
 }
 amounts-trim = Moldura de { $width } de ancho
 amounts-trim-from = Extremos de pared: { $ends }, ventanas y puertas: { $openings }, accesorios: { $fixtures }
+amounts-top-trim = Friso y moldura inclinada, { $width } de ancho
+amounts-top-trim-from = Bordes superiores de las paredes: { $count }
 amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de grueso
 amounts-block-from = Accesorios que se quitan: { $count }
 amounts-block-split = Bloque de montaje para partir, { $width } × { $height }, { $thickness } de grueso
@@ -34,12 +46,19 @@ amounts-flashing = Tapajuntas de cabezal
 amounts-flashing-from = Ventanas y puertas: { $openings }, bloques: { $blocks }; cada extremo doblado hacia arriba { $dam }
 amounts-wall-flashing = Tapajuntas para techos, vigas de terraza y repisas
 amounts-wall-flashing-from = Donde un techo, una terraza o una repisa topa a nivel con la pared: { $count }
+amounts-base-flashing = Tapajuntas de la línea base
+amounts-base-flashing-from = Bordes inferiores de { $count ->
+    [one] 1 pared
+   *[other] { $count } paredes
+}, sin las puertas
 amounts-step-flashing = Tapajuntas escalonado
 amounts-step-flashing-from = Una pieza por hilera del techado, { $each } de pendiente cada una
 amounts-kick-out = Desviador
 amounts-kick-out-from = Techos que bajan junto a una pared: { $count }
 amounts-furring = Listones
 amounts-furring-from = Uno sobre cada montante, de la altura de su pared: { $count }
+amounts-vent-strip = Tira de ventilación
+amounts-vent-strip-from = Al pie y en lo alto de paredes con listones: { $count }
 amounts-sealant = Sellador
 amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho en la moldura, { $block } en bloques y accesorios, hasta { $depth } de fondo; abierta sobre los tapajuntas
 amounts-primer = Primario para bordes cortados
@@ -60,6 +79,7 @@ amounts-pack-piece = pieza
 amounts-pack-strip = tira de { $length }
 amounts-pack-length = largo de { $length }
 amounts-pack-roll = rollo de { $width } × { $length }
+amounts-pack-roll-of = rollo de { $length }
 amounts-pack-cartridge = cartucho de { $size }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }

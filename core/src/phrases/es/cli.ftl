@@ -37,18 +37,6 @@ cli-stock = En obra: { $length }, { $count ->
     [one] { $count } tabla
    *[other] { $count } tablas
 }
-cli-not-measured = sin medir todavía
-cli-wall-progress = tablas: { $planned } planeadas, { $cut } cortadas, { $fixed } puestas; { $penetrations ->
-    [0] nada la atraviesa
-    [one] 1 paso por la pared
-   *[other] { $penetrations } pasos por la pared
-}{ $penetrations ->
-    [0] {""}
-   *[other] {", "}{ $open ->
-        [0] todo sellado
-       *[other] { $open } por sellar
-    }
-}
 cli-next-answer = Sigue: { $question }
 cli-next-stock = Sigue: agregar un largo de tabla (lapwright stock CASA LARGO)
 cli-next-wall = Sigue: agregar una pared (lapwright add-wall CASA NOMBRE)

@@ -448,6 +448,8 @@ const WRITTEN_JOB_FIELDS: &[FieldSpec] = &[
 ];
 
 const WRITTEN_OFFCUT_FIELDS: &[FieldSpec] = &[
+    // Of a strip that was ripped off a board; any other offcut is as high as the boards.
+    written(Field::Height, Allowed::Positive),
     written(Field::CutFrom, Allowed::Whole(1, 1_000_000)),
     written(Field::Used, Allowed::OneOf(&[("cut", ""), ("dropped", ""), ("spoiled", "")])),
 ];

@@ -35,7 +35,11 @@ pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> 
         lines.insert(0, InstructionLine { marks: vec![length.nm()], ..told.length(length) });
     }
     if let Some(number) = board.record.whole(Field::CutFrom).filter(|_| is_of_strip(&board.record)) {
-        lines.insert(0, plain("strip", terms.phrase(key("board-cut-strip"), &[("number", number.into())])));
+        let text = match board.record.text(Field::Offcut) {
+            Some(_) => key("board-cut-strip-kept"),
+            None => key("board-cut-strip"),
+        };
+        lines.insert(0, plain("strip", terms.phrase(text, &[("number", number.into())])));
     }
     lines
 }

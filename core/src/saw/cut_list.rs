@@ -68,6 +68,17 @@ pub struct Rips {
     pub board: Length,
     /// How high the pieces of a run are ripped, by its place among the runs; those of any other one have the full height.
     pub heights: BTreeMap<usize, Length>,
+    /// Strips left over from before: each is there once and costs nothing.
+    pub strips: Vec<LowOffcut>,
+}
+
+/// A strip that was ripped off a board, with one factory edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LowOffcut {
+    /// Its length.
+    pub length: Length,
+    /// From its factory edge to where it was ripped.
+    pub height: Length,
 }
 
 /// What is to be covered, what it is cut from, and the rules for joints.
@@ -133,6 +144,7 @@ impl CutList {
             ("runs", self.runs.len()),
             ("stock", self.stock.len()),
             ("offcuts", self.offcuts.len()),
+            ("strips", self.rips.as_ref().map_or(0, |rips| rips.strips.len())),
             ("avoid", self.avoid.len()),
             ("studs", if let Some(Studs::Listed(list)) = &self.studs { list.len() } else { 0 }),
             ("extra_joints", self.extra_joints as usize),
@@ -167,8 +179,9 @@ impl CutList {
                 return Err(SawError::StockCost { stock: index });
             }
         }
-        for (index, length) in self.offcuts.iter().enumerate() {
-            if !length.is_positive() || *length > Length::LIMIT {
+        let strips = self.rips.iter().flat_map(|rips| &rips.strips).map(|strip| strip.length);
+        for (index, length) in self.offcuts.iter().copied().chain(strips).enumerate() {
+            if !length.is_positive() || length > Length::LIMIT {
                 return Err(SawError::OffcutLength { offcut: index });
             }
         }
@@ -201,13 +214,15 @@ impl Rips {
         one + kerf + other <= self.board
     }
 
-    /// The runs whose pieces may share a board's height: with those of another run, or with each other where `is_pieced`.
+    /// The runs whose pieces may share a board's height, with those of another run or with each other where `is_pieced`; and
+    /// those that a strip left over is high enough for.
     pub(super) fn pairing(&self, kerf: Length, is_pieced: impl Fn(usize) -> bool) -> BTreeSet<usize> {
         let mut heights: Vec<(Length, usize)> = self.heights.iter().map(|(run, height)| (*height, *run)).collect();
         heights.sort_unstable();
         let lowest = |run: usize| heights.iter().find(|(_, other)| *other != run || is_pieced(run));
+        let highest = self.strips.iter().map(|strip| strip.height).max();
         let pairs = |(height, run): &&(Length, usize)| {
-            lowest(*run).is_some_and(|(other, _)| self.are_pair(*height, *other, kerf))
+            highest >= Some(*height) || lowest(*run).is_some_and(|(other, _)| self.are_pair(*height, *other, kerf))
         };
         heights.iter().filter(pairs).map(|(_, run)| *run).collect()
     }

@@ -33,7 +33,7 @@ mod spans;
 mod stagger;
 mod tree;
 
-pub use cut_list::{Avoid, CutList, Rips, Run, Stock, Studs};
+pub use cut_list::{Avoid, CutList, LowOffcut, Rips, Run, Stock, Studs};
 pub use error::SawError;
 pub use plan::{Board, Piece, Plan};
 pub use planner::{DEFAULT_EFFORT, Planner, Progress};

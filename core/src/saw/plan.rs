@@ -16,7 +16,7 @@ pub struct Piece {
 /// One board and what is cut from it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Board {
-    /// Index into the stock, or into the offcuts.
+    /// Index into the stock, or into the offcuts and, behind them, the strips left over.
     pub source: usize,
     /// Whether it is an offcut.
     pub offcut: bool,
@@ -24,7 +24,8 @@ pub struct Board {
     pub length: Length,
     /// Indices of its pieces.
     pub pieces: Vec<usize>,
-    /// Indices of further pieces, which are cut out of the strips that are ripped off these.
+    /// Indices of further pieces, which are cut out of the strips that are ripped off these; of all that is cut from a strip
+    /// left over.
     pub strips: Vec<usize>,
     /// What is left of it.
     pub left: Length,

@@ -7,7 +7,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
-use super::cut_list::Rips;
+use super::cut_list::{LowOffcut, Rips};
 use super::demand::Demand;
 use super::{Board, CutList, Piece, Plan, Planner, Progress, Run, SawError};
 use crate::measure::{Length, Rounding};
@@ -19,7 +19,8 @@ const EFFORT: u64 = 10;
 ///
 /// The bound is that of a list in which each piece that may share a board's height takes half its length: whatever lies where,
 /// such pieces take one of the board's two factory edges each, along all their length and a kerf, and other pieces take
-/// both, so that no board holds more than its own length in these measures.
+/// both, so that no board holds more than its own length in these measures. A strip left over has one factory edge and holds
+/// half its length.
 #[derive(Clone, Debug)]
 pub struct RipPlanner {
     /// Every piece out of a board's full height.
@@ -42,6 +43,9 @@ struct Strips {
     laid: Option<(u64, u64)>,
 }
 
+/// What is cut from a strip left over, by its place among them.
+type Row = (usize, Vec<usize>);
+
 /// Pieces that take a stretch of a board together, by their places among all.
 #[derive(Clone, Debug)]
 struct Stretch {
@@ -58,7 +62,7 @@ impl RipPlanner {
     /// As [`Planner::new`].
     pub fn new(list: &CutList) -> Result<Self, SawError> {
         let plain = Planner::new(list)?;
-        let halved = |pairing: BTreeSet<usize>| Planner::of(Demand::of(list, pairing)?);
+        let halved = |pairing: BTreeSet<usize>| Planner::of(Demand::of(&with_strips(list), pairing)?);
         Ok(Self { plain, strips: Strips::of(list, halved) })
     }
 
@@ -70,7 +74,7 @@ impl RipPlanner {
         let plain = Planner::again(list, &before.plain)?;
         let known = before.strips.as_ref().and_then(|strips| strips.halved.as_ref());
         let halved = |pairing: BTreeSet<usize>| {
-            let demand = Demand::of(list, pairing)?;
+            let demand = Demand::of(&with_strips(list), pairing)?;
             match known {
                 Some(known) => Planner::of_again(demand, known),
                 None => Planner::of(demand),
@@ -136,14 +140,47 @@ impl Strips {
         self.laid = costs;
         for plan in halved.iter().chain([plain]) {
             let pieces = &plan.pieces;
-            let ways = [Some(self.one_by_one(pieces)), self.row_by_row(pieces)];
-            for stretches in ways.into_iter().flatten() {
-                let Some(found) = self.cut(pieces, &stretches) else { continue };
-                if self.best.as_ref().is_none_or(|best| found.cost < best.cost) {
-                    self.best = Some(found);
+            let left_over = self.left_over(pieces);
+            for rows in [&left_over[..], &[]] {
+                let low = self.low(pieces, rows);
+                let ways = [Some(self.one_by_one(pieces, low.clone())), self.row_by_row(pieces, &low)];
+                for stretches in ways.into_iter().flatten() {
+                    let Some(found) = self.cut(pieces, &stretches, rows) else { continue };
+                    if self.best.as_ref().is_none_or(|best| found.cost < best.cost) {
+                        self.best = Some(found);
+                    }
+                }
+                if left_over.is_empty() {
+                    break;
                 }
             }
         }
+    }
+
+    /// What is cut from the strips left over, the shortest strip first, so that the long ones stay for what is long: the
+    /// longest piece that it holds, and so on.
+    fn left_over(&self, pieces: &[Piece]) -> Vec<Row> {
+        let mut low = self.low(pieces, &[]);
+        let mut strips: Vec<usize> = (0..self.rips.strips.len()).collect();
+        strips.sort_by_key(|at| self.rips.strips.get(*at).map(|strip| (strip.length, strip.height)));
+        let mut rows = Vec::new();
+        for at in strips {
+            let Some(strip) = self.rips.strips.get(at) else { continue };
+            let mut row = Vec::new();
+            low.retain(|piece| {
+                let is_low = pieces.get(*piece).is_some_and(|own| self.height(own) <= strip.height);
+                row.push(*piece);
+                let taken = is_low && self.row(pieces, &row) <= strip.length;
+                if !taken {
+                    row.pop();
+                }
+                !taken
+            });
+            if !row.is_empty() {
+                rows.push((at, row));
+            }
+        }
+        rows
     }
 
     /// How high a piece is.
@@ -162,17 +199,17 @@ impl Strips {
         length + self.list.kerf.checked_mul(kerfs.max(0)).unwrap_or(length)
     }
 
-    /// The places of pieces that may share a board's height, the longest first.
-    fn low(&self, pieces: &[Piece]) -> Vec<usize> {
-        let mut low: Vec<usize> =
-            pieces.iter().enumerate().filter(|(_, own)| self.pairing.contains(&own.run)).map(|(at, _)| at).collect();
+    /// The places of pieces that may share a board's height, the longest first; not of those that strips left over give.
+    fn low(&self, pieces: &[Piece], rows: &[Row]) -> Vec<usize> {
+        let given = |at: usize| rows.iter().any(|(_, row)| row.contains(&at));
+        let own = pieces.iter().enumerate().filter(|(at, own)| self.pairing.contains(&own.run) && !given(*at));
+        let mut low: Vec<usize> = own.map(|(at, _)| at).collect();
         low.sort_by_key(|at| Reverse(pieces.get(*at).map(|piece| piece.length)));
         low
     }
 
     /// Over each piece, the longest first, the next longest ones that its strip holds.
-    fn one_by_one(&self, pieces: &[Piece]) -> Vec<Stretch> {
-        let mut low = self.low(pieces);
+    fn one_by_one(&self, pieces: &[Piece], mut low: Vec<usize>) -> Vec<Stretch> {
         let mut stretches = Vec::new();
         while !low.is_empty() {
             let own = low.remove(0);
@@ -194,8 +231,7 @@ impl Strips {
     }
 
     /// Rows as if they were all that is cut, and the longest over each other.
-    fn row_by_row(&self, pieces: &[Piece]) -> Option<Vec<Stretch>> {
-        let low = self.low(pieces);
+    fn row_by_row(&self, pieces: &[Piece], low: &[usize]) -> Option<Vec<Stretch>> {
         let lengths = low.iter().filter_map(|at| Some(pieces.get(*at)?.length));
         let plan = self.boards(lengths)?;
         let row = |board: &Board| board.pieces.iter().filter_map(|at| low.get(*at).copied()).collect::<Vec<usize>>();
@@ -238,8 +274,8 @@ impl Strips {
         Some(planner.plan())
     }
 
-    /// The boards for all pieces, with some of them over each other.
-    fn cut(&self, pieces: &[Piece], stretches: &[Stretch]) -> Option<Plan> {
+    /// The boards for all pieces, with some of them over each other and some out of strips left over.
+    fn cut(&self, pieces: &[Piece], stretches: &[Stretch], rows: &[Row]) -> Option<Plan> {
         let full = (0..pieces.len()).filter(|at| pieces.get(*at).is_some_and(|own| !self.pairing.contains(&own.run)));
         let full = full.map(|at| Stretch { lower: vec![at], upper: Vec::new() });
         let all: Vec<Stretch> = full.chain(stretches.iter().cloned()).collect();
@@ -252,8 +288,30 @@ impl Strips {
                 ..board.clone()
             }
         });
-        Some(Plan { boards: boards.collect(), pieces: pieces.to_vec(), ..plan })
+        let strips = rows.iter().filter_map(|(at, row)| {
+            let strip = self.rips.strips.get(*at)?;
+            let left = strip.length - self.row(pieces, row);
+            Some(Board {
+                source: self.list.offcuts.len() + at,
+                offcut: true,
+                length: strip.length,
+                pieces: Vec::new(),
+                strips: row.clone(),
+                left,
+                keep: self.list.keep_min.is_some_and(|least| left >= least),
+            })
+        });
+        Some(Plan { boards: boards.chain(strips).collect(), pieces: pieces.to_vec(), ..plan })
     }
+}
+
+/// The list in which low pieces take half their length, with what a strip left over holds in that measure: a row of pieces,
+/// a kerf each, is no longer than the strip and one kerf.
+fn with_strips(list: &CutList) -> CutList {
+    let holds = |strip: &LowOffcut| Length::from_nm((strip.length + list.kerf).nm().saturating_add(1) / 2);
+    let strips = list.rips.iter().flat_map(|rips| &rips.strips);
+    let halves = strips.map(|strip| (holds(strip) - list.kerf).max(Length::from_nm(1)));
+    CutList { offcuts: list.offcuts.iter().copied().chain(halves).collect(), ..list.clone() }
 }
 
 #[cfg(test)]
@@ -279,14 +337,45 @@ mod tests {
         list.runs = pieces.iter().map(|(length, _)| run(*length)).collect();
         let low = pieces.iter().enumerate().filter(|(_, (_, height))| *height < 8);
         let heights: BTreeMap<usize, Length> = low.map(|(at, (_, height))| (at, inch(*height))).collect();
-        list.rips = Some(Rips { board: inch(8), heights });
+        list.rips = Some(Rips { board: inch(8), heights, strips: Vec::new() });
         list
     }
 
     fn planned(pieces: &[(i64, i64)]) -> Plan {
-        let mut planner = RipPlanner::new(&list(pieces)).unwrap();
+        planned_with(pieces, &[])
+    }
+
+    /// The same with strips left over, as long and as high as given.
+    fn planned_with(pieces: &[(i64, i64)], strips: &[(i64, i64)]) -> Plan {
+        let mut list = list(pieces);
+        let strip = |(length, height): &(i64, i64)| LowOffcut { length: inch(*length), height: inch(*height) };
+        list.rips.as_mut().unwrap().strips = strips.iter().map(strip).collect();
+        let mut planner = RipPlanner::new(&list).unwrap();
         planner.step(100);
         planner.plan()
+    }
+
+    /// By hand. A strip of 3 in by 100 in gives 60 and 39 7/8 in, a kerf between them, and no board is bought; it gives no piece
+    /// of 4 in, none of 101 in and none of a board's full height.
+    #[test]
+    fn a_strip_left_over_gives_what_is_low_enough() {
+        let strips = [(100, 3)];
+        for (pieces, boards) in [
+            (&[(60, 3), (39, 2)][..], 0),
+            (&[(60, 3), (40, 2)], 1),
+            (&[(60, 4)], 1),
+            (&[(101, 3)], 1),
+            (&[(60, 8)], 1),
+            (&[(140, 8), (100, 3)], 1),
+        ] {
+            let plan = planned_with(pieces, &strips);
+            assert_eq!((plan.count, plan.proved), (boards, true), "{pieces:?}: {plan:?}");
+        }
+        let plan = planned_with(&[(60, 3), (30, 3)], &strips);
+        let [strip] = plan.boards.as_slice() else { panic!("{plan:?}") };
+        let taken = (strip.offcut, strip.source, &strip.strips, &strip.pieces);
+        assert_eq!(taken, (true, 0, &vec![0, 1], &vec![]));
+        assert_eq!(strip.left, Length::from_inches_64(9, 56));
     }
 
     /// By hand. Two pieces of 140 in that are 3 in high come out of one board, 3 + 1/8 + 3 in of its 8; 4 in high they do
@@ -328,8 +417,8 @@ mod tests {
     }
 
     /// The fewest boards for pieces, by trying everything: each piece goes on a board that is open or on a new one, at its
-    /// lower edge, at its upper one, or over both.
-    fn fewest(pieces: &[(i64, i64)]) -> usize {
+    /// lower edge, at its upper one, or over both; or it goes on a strip left over.
+    fn fewest(pieces: &[(i64, i64)], strips: &[(i64, i64)]) -> usize {
         /// What of a board is taken in eighths: over its full height, and the lengths and greatest heights at its edges.
         #[derive(Clone, Copy, Default)]
         struct Taken {
@@ -343,7 +432,7 @@ mod tests {
                 self.full + lower.max(upper) <= 144 * 8 + 1 && (!over || low + 1 + high <= 8 * 8)
             }
         }
-        fn go(pieces: &[(i64, i64)], boards: &mut Vec<Taken>, best: &mut usize) {
+        fn go(pieces: &[(i64, i64)], boards: &mut Vec<Taken>, strips: &mut [(i64, i64)], best: &mut usize) {
             if boards.len() >= *best {
                 return;
             }
@@ -352,6 +441,13 @@ mod tests {
                 return;
             };
             let takes = length * 8 + 1;
+            for at in 0..strips.len() {
+                if *height <= strips[at].1 && takes <= strips[at].0 {
+                    strips[at].0 -= takes;
+                    go(rest, boards, strips, best);
+                    strips[at].0 += takes;
+                }
+            }
             for at in 0..=boards.len() {
                 let is_new = at == boards.len();
                 if is_new {
@@ -367,7 +463,7 @@ mod tests {
                         *row = (row.0 + takes, row.1.max(height * 8));
                     }
                     if boards[at].holds() {
-                        go(rest, boards, best);
+                        go(rest, boards, strips, best);
                     }
                 }
                 boards[at] = before;
@@ -377,7 +473,9 @@ mod tests {
             }
         }
         let mut best = pieces.len() + 1;
-        go(pieces, &mut Vec::new(), &mut best);
+        // As many kerfs as pieces, one of them behind the end of the strip.
+        let mut strips: Vec<(i64, i64)> = strips.iter().map(|(length, height)| (length * 8 + 1, *height)).collect();
+        go(pieces, &mut Vec::new(), &mut strips, &mut best);
         best
     }
 
@@ -388,19 +486,26 @@ mod tests {
         #[test]
         fn no_plan_undercuts_the_bound(
             pieces in prop::collection::vec((20_i64..144, prop::sample::select(vec![8_i64, 8, 4, 3, 2])), 1..7),
+            strips in prop::collection::vec((20_i64..144, prop::sample::select(vec![4_i64, 3])), 0..3),
         ) {
-            let plan = planned(&pieces);
-            let fewest = fewest(&pieces);
+            let plan = planned_with(&pieces, &strips);
+            let fewest = fewest(&pieces, &strips);
             prop_assert!(plan.bound <= fewest as u64 && fewest <= plan.count, "{plan:?} for {fewest}");
             prop_assert!(!plan.proved || plan.count == fewest);
             let mut seen = vec![0; pieces.len()];
             for board in &plan.boards {
                 let row = |row: &[usize]| row.iter().map(|at| pieces[*at].0 * 8 + 1).sum::<i64>() - 1;
-                prop_assert!(row(&board.pieces) <= 144 * 8);
-                prop_assert!(board.strips.is_empty() || row(&board.strips) <= row(&board.pieces));
                 for at in board.pieces.iter().chain(&board.strips) {
                     seen[*at] += 1;
                 }
+                if board.offcut {
+                    let (length, height) = strips[board.source];
+                    prop_assert!(row(&board.strips) <= length * 8 && board.pieces.is_empty());
+                    prop_assert!(board.strips.iter().all(|at| pieces[*at].1 <= height));
+                    continue;
+                }
+                prop_assert!(row(&board.pieces) <= 144 * 8);
+                prop_assert!(board.strips.is_empty() || row(&board.strips) <= row(&board.pieces));
                 // Over each strip lies a piece that leaves it.
                 for strip in &board.strips {
                     let leaves = |at: &usize| pieces[*at].1 * 8 + 1 + pieces[*strip].1 * 8 <= 8 * 8;

@@ -104,9 +104,15 @@ fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfi
     let rest_arg = ("rest", rest.text.as_str().into());
     let kept = board.offcut_left(work, terms.division)?;
     let mut rest_said = match kept {
-        Some(kept) => terms.phrase(key("saw-rest-keep"), &[rest_arg, ("kept", terms.shown(kept).into())]),
+        Some(kept) => terms.phrase(key("saw-rest-keep"), &[rest_arg, ("kept", terms.shown(kept.length).into())]),
         None => terms.phrase(key("saw-rest"), &[rest_arg]),
     };
+    let ripped_off = board.strips_left(work, terms.division)?;
+    if !ripped_off.is_empty() {
+        let kept = ripped_off.iter().map(|own| low(terms, terms.shown(own.length), own.height)).collect::<Vec<_>>();
+        rest_said =
+            format!("{rest_said}. {}", terms.phrase(key("saw-strips-keep"), &[("kept", kept.join(" + ").into())]));
+    }
     if !board.spoiled.is_empty() {
         let spoiled = board.spoiled.iter().map(|length| terms.shown(*length)).collect::<Vec<_>>().join(" + ");
         rest_said = format!("{rest_said}. {}", terms.phrase(key("saw-spoiled"), &[("spoiled", spoiled.into())]));
@@ -128,9 +134,19 @@ fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfi
         rest_said,
         pieces,
         rest,
-        keep: kept.is_some(),
+        keep: kept.is_some() || !ripped_off.is_empty(),
         revision: saw_revision(&pattern::cuts(terms, board)),
     })
+}
+
+/// What is lower than a board, with its height.
+fn low(terms: &Terms<'_>, length: String, height: Option<Length>) -> String {
+    match height {
+        Some(height) => {
+            terms.phrase(key("saw-low"), &[("length", length.into()), ("height", terms.shown(height).into())])
+        }
+        None => length,
+    }
 }
 
 fn piece_line(terms: &Terms<'_>, piece: &SawPiece, walls: &[(&Site, Misfits)]) -> SawPieceLine {
@@ -217,7 +233,9 @@ fn offcuts(terms: &Terms<'_>, work: &Work) -> Vec<OffcutLine> {
             return None;
         }
         let at_hand = used.is_none();
-        Some(OffcutLine { offcut: offcut.id().to_string(), length: terms.answer(offcut, Field::Length)?, at_hand })
+        let mut length = terms.answer(offcut, Field::Length)?;
+        length.text = low(terms, length.text, offcut.length(Field::Height));
+        Some(OffcutLine { offcut: offcut.id().to_string(), length, at_hand })
     };
     let offcuts = work.house().own(Kind::Offcut).iter();
     let mut lines: Vec<OffcutLine> = offcuts.filter_map(|offcut| line(offcut)).collect();

@@ -1,15 +1,15 @@
 use std::collections::BTreeMap;
 
-use crate::board::{BoardShape, Instructions, SawCut};
 use crate::book::{Field, Kind, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
-use crate::saw::{self, Avoid, CutList, Planner, Rips, SawError, Studs};
+use crate::saw::{self, Avoid, CutList, LowOffcut, Planner, Rips, SawError, Studs};
 use crate::siding::{JointRules, Run};
 use crate::store::Id;
 
 use super::error::Result;
 use super::joints::joint_rules;
+use super::ripped::is_ripped;
 use super::saw_boards::spoiled;
 use super::uncovered::uncovered;
 use super::wall_board::stay_and_give_way;
@@ -25,7 +25,7 @@ pub(super) struct HouseCutList {
     pub(super) list: CutList,
     /// One for each run of the list.
     pub(super) runs: Vec<OpenRun>,
-    /// The offcuts of the list.
+    /// The offcuts of the list, and behind them its strips.
     pub(super) offcuts: Vec<Id>,
     /// The boards that give way to a plan: those that are neither cut nor up.
     pub(super) give_way: Vec<Id>,
@@ -89,7 +89,7 @@ impl HouseCutList {
         }
         house.list.studs = Some(Studs::Listed(studs));
         if !heights.is_empty() {
-            house.list.rips = Some(Rips { board: work.board_height()?, heights });
+            house.list.rips = Some(Rips { board: work.board_height()?, heights, strips: Vec::new() });
         }
         house.boards_at_hand(work, used);
         // Where joints cannot keep clear of those that are up, they keep to their other rules.
@@ -137,23 +137,23 @@ impl HouseCutList {
             let left = |count: i64| u32::try_from(count).unwrap_or(0).saturating_sub(u32::try_from(cut).unwrap_or(0));
             self.list.stock.push(saw::Stock { length, cost: length.nm().unsigned_abs(), count: count.map(left) });
         }
-        for offcut in work.house().own(Kind::Offcut) {
-            if let (Some(length), None) = (offcut.length(Field::Length), offcut.text(Field::Used)) {
-                self.list.offcuts.push(length);
-                self.offcuts.push(offcut.id());
+        let mut strips = Vec::new();
+        for offcut in work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.text(Field::Used).is_none()) {
+            match (offcut.length(Field::Length), offcut.length(Field::Height)) {
+                (Some(length), None) => {
+                    self.list.offcuts.push(length);
+                    self.offcuts.push(offcut.id());
+                }
+                (Some(length), Some(height)) => strips.push((offcut.id(), LowOffcut { length, height })),
+                (None, _) => {}
             }
         }
+        // A strip is no board: without low pieces, and a rule that lets it hang, nothing is cut from it.
+        if let Some(rips) = &mut self.list.rips {
+            self.offcuts.extend(strips.iter().map(|(id, _)| *id));
+            rips.strips = strips.into_iter().map(|(_, strip)| strip).collect();
+        }
     }
-}
-
-/// Whether a strip of one width comes off along the whole of a shape.
-fn is_ripped(shape: &BoardShape) -> bool {
-    let cuts = Instructions::of(shape, Length::ZERO).cuts;
-    let mut rips = cuts.iter().filter_map(|own| match own.cut {
-        SawCut::Rip { left, right, .. } => Some(left == right),
-        _ => None,
-    });
-    rips.next() == Some(true) && rips.next().is_none()
 }
 
 /// The number and the length of the board that a piece was cut from.

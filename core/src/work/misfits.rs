@@ -239,6 +239,8 @@ fn overlaps(board: &Record, left: Length, right: Length) -> bool {
 /// What is cut from one board, with the wall that it goes on.
 struct Taken<'a> {
     stock: Length,
+    /// How high the board is, where it is a strip left over.
+    low: Option<Length>,
     along: Vec<(&'a Site, &'a Record)>,
     /// Out of the strips that are ripped off these.
     strips: Vec<(&'a Site, &'a Record)>,
@@ -253,6 +255,11 @@ impl Taken<'_> {
             pieces.map(|(_, board)| board.length(Field::Length).unwrap_or_default() + kerf).sum()
         };
         let (along, strips) = (row(&mut self.along.iter()), row(&mut self.strips.iter()));
+        if let Some(low) = self.low {
+            let mut all = self.along.iter().chain(&self.strips);
+            let is_low = |(wall, board): &(&Site, &Record)| height(wall, board).is_some_and(|height| height <= low);
+            return along + strips <= self.stock + kerf && all.all(is_low);
+        }
         if self.strips.is_empty() || self.along.is_empty() {
             return along + strips <= self.stock + kerf;
         }
@@ -298,7 +305,10 @@ impl AtHand {
         for (wall, board) in all {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
-            let own = taken.entry(number).or_insert_with(|| Taken { stock, along: Vec::new(), strips: Vec::new() });
+            let low =
+                || work.house().get(board.text(Field::Offcut)?.parse().ok()?, Kind::Offcut).ok()?.length(Field::Height);
+            let of = || Taken { stock, low: low(), along: Vec::new(), strips: Vec::new() };
+            let own = taken.entry(number).or_insert_with(of);
             let row = if is_of_strip(board) { &mut own.strips } else { &mut own.along };
             row.push((wall, board));
             if !is_planned(board) {

@@ -10,6 +10,7 @@ use crate::saw::Plan;
 use super::Work;
 use super::error::Result;
 use super::planned_board::is_of_strip;
+use super::ripped::ripped_to;
 use super::wall_board::state_of;
 
 /// The boards of a house as its saw list cuts them.
@@ -39,6 +40,15 @@ pub struct SawBoard {
     pub spoiled: Vec<Length>,
     /// What is left of it.
     pub rest: Length,
+}
+
+/// What is left over and worth keeping.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Leftover {
+    /// Its length, rounded down to the tape.
+    pub length: Length,
+    /// How high it is, where it is lower than a board.
+    pub height: Option<Length>,
 }
 
 /// A piece and where it goes.
@@ -98,15 +108,45 @@ impl SawBoard {
         self.pieces.iter().any(|piece| !piece.is_planned())
     }
 
-    /// The rest as an offcut, rounded down to the tape, where it is worth keeping: the cut that frees it takes a kerf, too.
+    /// The rest as an offcut, where it is worth keeping: the cut that frees it takes a kerf, too.
     ///
     /// # Errors
     /// [`WorkError::Rule`](super::WorkError::Rule).
-    pub fn offcut_left(&self, work: &Work, division: Division) -> Result<Option<Length>> {
+    pub fn offcut_left(&self, work: &Work, division: Division) -> Result<Option<Leftover>> {
         let rules = work.rules();
         let freed = division.round(self.rest - rules.get_length(keys::SAW_KERF)?, Rounding::Down);
         let worth = self.rest >= rules.get_length(keys::OFFCUT_KEEP_LEAST)? && freed.is_positive();
-        Ok(worth.then_some(freed))
+        Ok(worth.then_some(Leftover { length: freed, height: self.low(work) }))
+    }
+
+    /// How high the board is, where it is a strip left over.
+    fn low(&self, work: &Work) -> Option<Length> {
+        let offcut = self.offcut.as_deref()?.parse().ok()?;
+        work.house().get(offcut, Kind::Offcut).ok()?.length(Field::Height)
+    }
+
+    /// The strips that are ripped off its pieces, where a rule lets them hang and no piece comes out of them: those that are long
+    /// enough to keep, and high enough for a board that shows as little as a strip may.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`](super::WorkError::Rule), and what the walls' shapes lack.
+    pub fn strips_left(&self, work: &Work, division: Division) -> Result<Vec<Leftover>> {
+        let rules = work.rules();
+        let is_used = self.pieces.iter().any(|piece| is_of_strip(&piece.board));
+        if is_used || rules.get_whole(keys::RIPS_PER_BOARD)? < 2 {
+            return Ok(Vec::new());
+        }
+        let (board, kerf) = (work.board_height()?, rules.get_length(keys::SAW_KERF)?);
+        let least = work.lap()? + rules.get_length(keys::STRIP_LEAST)?;
+        let mut strips = Vec::new();
+        for piece in &self.pieces {
+            let Some(ripped) = ripped_to(work, &piece.board) else { continue };
+            let height = division.round(board - ripped - kerf, Rounding::Down);
+            if height >= least && piece.length >= rules.get_length(keys::OFFCUT_KEEP_LEAST)? {
+                strips.push(Leftover { length: piece.length, height: Some(height) });
+            }
+        }
+        Ok(strips)
     }
 }
 

@@ -39,6 +39,7 @@ board-cut-length-edges = Cut it to { $length } from farthest point to farthest p
 board-cut-rip-top = Rip { $by } off the top edge along the whole board: { $height } stay. Keep the factory edge at the bottom.
 board-cut-rip-bottom = Rip { $by } off the bottom edge along the whole board: { $height } stay. Keep the factory edge at the top.
 board-cut-strip = Take it out of the strip that is ripped off another piece of board { $number }. Turn the strip end for end with its face out: the factory edge goes to the bottom.
+board-cut-strip-kept = Take it out of the strip that was kept, number { $number } of the saw list. Turn the strip so that its face is out and its factory edge at the bottom.
 board-cut-rip-strip = Rip the strip down to { $height } along its whole length. Keep the factory edge at the bottom.
 board-cut-taper-top = Rip the top edge to a taper: { $left } off at the left end, { $right } off at the right end. Keep the factory edge at the bottom.
 board-cut-taper-bottom = Rip the bottom edge to a taper: { $left } off at the left end, { $right } off at the right end. Keep the factory edge at the top.

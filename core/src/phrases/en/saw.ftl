@@ -34,6 +34,8 @@ saw-unlisted = { $count ->
 }
 saw-no-better = No better plan was found. The list stays as it is.
 saw-already-cut = This board is cut already.
+saw-strips-keep = Strips ripped off: keep { $kept }
+saw-low = { $length } by { $height } high
 saw-offcut-gone = This offcut is cut up already.
 saw-against-boards = { $boards ->
     [one] { $boards } board. No plan takes fewer than { $least }.

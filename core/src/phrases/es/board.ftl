@@ -39,6 +39,7 @@ board-cut-length-edges = Córtela a { $length } de punta a punta: { $bottom } po
 board-cut-rip-top = Rebájele { $by } al borde superior a todo lo largo: quedan { $height }. Deje el borde de fábrica abajo.
 board-cut-rip-bottom = Rebájele { $by } al borde inferior a todo lo largo: quedan { $height }. Deje el borde de fábrica arriba.
 board-cut-strip = Sáquela de la tira que se le rebaja a otra pieza de la tabla { $number }. Gire la tira punta por punta, con la cara hacia afuera: el borde de fábrica queda abajo.
+board-cut-strip-kept = Sáquela de la tira que se guardó, número { $number } de la lista de cortes. Voltee la tira con la cara hacia afuera y el borde de fábrica abajo.
 board-cut-rip-strip = Rebaje la tira a { $height } a todo lo largo. Deje el borde de fábrica abajo.
 board-cut-taper-top = Rebaje el borde superior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica abajo.
 board-cut-taper-bottom = Rebaje el borde inferior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica arriba.

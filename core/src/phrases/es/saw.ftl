@@ -34,6 +34,8 @@ saw-unlisted = { $count ->
 }
 saw-no-better = No se encontró un plan mejor. La lista queda como está.
 saw-already-cut = Esta tabla ya está cortada.
+saw-strips-keep = Tiras que salen: guarde { $kept }
+saw-low = { $length } por { $height } de alto
 saw-offcut-gone = Este sobrante ya está cortado.
 saw-against-boards = { $boards ->
     [one] { $boards } tabla. Ningún plan usa menos de { $least }.

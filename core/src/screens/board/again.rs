@@ -11,7 +11,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
-use crate::work::{SPOILED, WorkError, is_of_strip, planned, state_of};
+use crate::work::{SPOILED, WorkError, is_of_strip, planned, ripped_to, state_of};
 
 use super::hand::InHand;
 
@@ -86,6 +86,10 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
                 Field::Length,
                 Value::Length { length, typed, unit },
             );
+            // What is left of a piece that was ripped is no higher than it.
+            if let Some(height) = ripped_to(&hand.work, &hand.board.record) {
+                operation = operation.set(offcut, Field::Height, planned(height));
+            }
         }
     }
     Ok(accept(book, terms, operation, &[])?.group)

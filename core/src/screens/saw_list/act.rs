@@ -66,7 +66,7 @@ fn plan(terms: &Terms<'_>, work: &Work, effort: u64) -> Result<HousePlan> {
     Ok(plan)
 }
 
-/// All pieces of a board are cut: each keeps its length, and a rest worth keeping becomes an offcut.
+/// All pieces of a board are cut: each keeps its length, and what is left and worth keeping becomes an offcut each.
 fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Result<Id> {
     let list = SawBoards::of(work)?;
     let board = pattern::board(terms, &list, number)?;
@@ -89,12 +89,18 @@ fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Res
     if let Some(offcut) = source {
         operation = operation.set(offcut, Field::Used, Value::Text(CUT_UP.to_owned()));
     }
-    if let Some(length) = board.offcut_left(work, terms.division)? {
-        let id = terms.fresh(0);
+    let rest = board.offcut_left(work, terms.division)?;
+    // Behind what the pieces make.
+    let first = board.pieces.len() + 1;
+    for (nth, left) in (first..).zip(rest.into_iter().chain(board.strips_left(work, terms.division)?)) {
+        let id = terms.fresh(u32::try_from(nth).unwrap_or(u32::MAX));
         operation = operation
-            .create(id, Kind::Offcut, work.id(), sort_key(terms, 0))
-            .set(id, Field::Length, planned(length))
+            .create(id, Kind::Offcut, work.id(), sort_key(terms, nth))
+            .set(id, Field::Length, planned(left.length))
             .set(id, Field::CutFrom, Value::Whole(number));
+        if let Some(height) = left.height {
+            operation = operation.set(id, Field::Height, planned(height));
+        }
     }
     Ok(accept(book, terms, operation, &[])?.group)
 }

@@ -330,28 +330,110 @@ fn an_offcut_after_the_plan_takes_the_proof_away_until_the_next_one() {
     assert!(!kept.proved, "{}", kept.text);
 }
 
+/// A wall of 11 ft by 101 in.
+fn eleven_by_101(book: &mut Book, n: u8, job: &str, name: &str) -> String {
+    let add = HouseAction::AddWall { job: job.to_owned(), name: name.to_owned() };
+    let Place::Measure { wall } = super::tap(book, n, add).unwrap().place else { panic!("a wall") };
+    measure_eleven_by_101(book, &wall);
+    wall
+}
+
+fn measure_eleven_by_101(book: &mut Book, wall: &str) {
+    for (field, text) in [
+        ("width", "11'"),
+        ("left-height", "101 in"),
+        ("right-height", "101 in"),
+        ("base", "0"),
+        ("first-stud", "0"),
+        ("stud-spacing", "16"),
+        ("trim-left", "0"),
+        ("trim-right", "0"),
+    ] {
+        let (wall, field, text) = (wall.to_owned(), field.to_owned(), text.to_owned());
+        super::tap(book, 9, MeasureAction::Answer { wall, field, text }).unwrap();
+    }
+}
+
+/// One wall has no other low course to share with: 8 1/4 in less 2 7/8 and a kerf are 5 1/4 in, kept when the board is cut, and
+/// the top course of the next wall comes out of them.
+#[test]
+fn a_strip_that_is_kept_is_a_board_of_the_next_wall() {
+    let (mut book, job, south) = super::penetration::wall();
+    measure_eleven_by_101(&mut book, &south);
+    let stock = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
+    super::tap(&mut book, 10, stock).unwrap();
+    super::penetration::lay_out_pole(&mut book, &job);
+    let planned = tap(&mut book, 11, plan(&job)).unwrap();
+    let top = |list: &SawListView, wall: &str| {
+        let goes = |piece: &SawPieceLine| piece.course == 15 && piece.wall == wall;
+        list.boards.iter().find(|board| board.pieces.iter().any(goes)).unwrap().clone()
+    };
+    let keep = "Strips ripped off: keep 131 3/4\" by 5 1/4\" high";
+    assert!(!top(&planned, "South").rest_said.contains("Strips"), "no strip may hang yet");
+    let (key, value, reason) = ("rips.per-board".to_owned(), "2".to_owned(), "plain edges".to_owned());
+    super::tap(&mut book, 12, RulesAction::Change { job: job.clone(), key, value, reason }).unwrap();
+    let list = saw(&book, "en", &job);
+    assert!(top(&list, "South").rest_said.ends_with(keep), "{}", top(&list, "South").rest_said);
+    assert!(top(&saw(&book, "es", &job), "South").rest_said.contains("5 1/4\" de alto"));
+    let number = top(&list, "South").number;
+    let cut = tap(&mut book, 13, SawListAction::MarkCut { job: job.clone(), number }).unwrap();
+    let at_hand: Vec<&str> = cut.offcuts.iter().map(|offcut| offcut.length.text.as_str()).collect();
+    assert_eq!(at_hand, ["131 3/4\" by 5 1/4\" high"]);
+    let north = eleven_by_101(&mut book, 14, &job, "North");
+    let list = tap(&mut book, 15, plan(&job)).unwrap();
+    assert_eq!((list.used_boards, list.proved, list.notes.len()), (29, true, 0), "{:?}", list.notes);
+    let own = top(&list, "North");
+    assert_eq!((own.offcut, own.length.nm, own.pieces.len()), (true, inches(131, 48), 1));
+    let view: BoardView = shown(&book, "en", Place::Board { board: own.pieces[0].board.clone() });
+    assert!(view.instructions[0].text.starts_with("Take it out of the strip that was kept"), "{:?}", view.instructions);
+    assert_eq!(order(&book, "en", &job).lines[0].net, "29");
+    // Another phone that takes the house in plans the same.
+    let text = crate::handover::job_document(&book, &context("en", 16), &job).unwrap();
+    let mut other = Book::in_memory().unwrap();
+    let Place::House { job: taken } = take_in_document(&mut other, &context("en", 17), &text).unwrap().place else {
+        panic!("a house")
+    };
+    let there = saw(&other, "en", &taken);
+    assert_eq!((there.used_boards, there.notes.len()), (29, 0), "{:?}", there.notes);
+    assert_eq!(there.offcuts[0].length.text, at_hand[0]);
+    // The wall becomes higher than the strip.
+    for field in ["left-height", "right-height"] {
+        let (wall, field, text) = (north.clone(), field.to_owned(), "104 in".to_owned());
+        super::tap(&mut book, 18, MeasureAction::Answer { wall, field, text }).unwrap();
+    }
+    assert!(top(&saw(&book, "en", &job), "North").pieces[0].said.ends_with("no longer fits"));
+    assert_eq!(tap(&mut book, 19, plan(&job)).unwrap().used_boards, 30);
+}
+
+/// What is left of a spoiled piece that was ripped is no offcut of a board's full height.
+#[test]
+fn the_rest_of_a_spoiled_low_piece_is_low() {
+    let (mut book, job, south) = super::penetration::wall();
+    measure_eleven_by_101(&mut book, &south);
+    let stock = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
+    super::tap(&mut book, 10, stock).unwrap();
+    super::penetration::lay_out_pole(&mut book, &job);
+    let list = tap(&mut book, 11, plan(&job)).unwrap();
+    for (n, course) in [(12, 15), (15, 3)] {
+        let of = |board: &&SawBoardLine| board.pieces[0].course == course;
+        let own = list.boards.iter().find(of).unwrap();
+        tap(&mut book, n, SawListAction::MarkCut { job: job.clone(), number: own.number }).unwrap();
+        let (board, left) = (own.pieces[0].board.clone(), "60".to_owned());
+        super::tap(&mut book, n + 1, BoardAction::SayItIsSpoiled { board, left }).unwrap();
+    }
+    let view = saw(&book, "en", &job);
+    let mut texts: Vec<&str> = view.offcuts.iter().map(|own| own.length.text.as_str()).collect();
+    texts.sort_unstable();
+    assert_eq!(texts, ["60\"", "60\" by 2 7/8\" high"]);
+}
+
 /// Two walls, 11 ft each and 101 in high: from 98 in their top courses are ripped to 2 7/8 in, twice 2 7/8 and a kerf of 1/8 in are
 /// 5 7/8 of 8 1/4 in. Where the crew turns strips, one board gives both.
 #[test]
 fn a_strip_that_is_ripped_off_is_a_board_where_the_rule_allows_it() {
     let (mut book, job, south) = super::penetration::wall();
-    let add = HouseAction::AddWall { job: job.clone(), name: "North".to_owned() };
-    let Place::Measure { wall: north } = super::tap(&mut book, 8, add).unwrap().place else { panic!("a wall") };
-    for wall in [&south, &north] {
-        for (field, text) in [
-            ("width", "11'"),
-            ("left-height", "101 in"),
-            ("right-height", "101 in"),
-            ("base", "0"),
-            ("first-stud", "0"),
-            ("stud-spacing", "16"),
-            ("trim-left", "0"),
-            ("trim-right", "0"),
-        ] {
-            let (wall, field, text) = (wall.clone(), field.to_owned(), text.to_owned());
-            super::tap(&mut book, 9, MeasureAction::Answer { wall, field, text }).unwrap();
-        }
-    }
+    measure_eleven_by_101(&mut book, &south);
+    eleven_by_101(&mut book, 8, &job, "North");
     let stock = HouseAction::AddStock { job: job.clone(), length: "12'".to_owned(), count: String::new() };
     super::tap(&mut book, 10, stock).unwrap();
     super::penetration::lay_out_pole(&mut book, &job);

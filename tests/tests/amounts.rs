@@ -175,16 +175,19 @@ fn primer_and_nails_of_a_house_are_those_of_its_shapes() {
     close(net(&job, "Siding nails"), (studs + 2 * joints) as f64, 1e-12);
 }
 
-/// A wall like the one above in courses of another reveal.
-fn wall_in_courses_of(reveal: i64) -> Value {
+/// A wall like the one above in twenty courses of another reveal, in eighths of an inch, and how many square feet it has.
+fn wall_in_courses_of(reveal: i64) -> (Value, f64) {
     let mut job = wall("0 in");
-    let lines: Vec<String> = (0..=120 / reveal).map(|n| format!("{} in", reveal * n)).collect();
-    job["board-height"] = json!(format!("{} 1/4 in", reveal + 1));
-    for (field, value) in [("reveal", reveal), ("reveal-max", reveal)] {
-        job["pole"][field] = json!(format!("{value} in"));
+    let inches = |eighths: i64| json!(format!("{} in", eighths as f64 / 8.0));
+    job["board-height"] = inches(reveal + 10);
+    for (field, value) in [("reveal", reveal), ("reveal-max", reveal), ("to", 20 * reveal)] {
+        job["pole"][field] = inches(value);
     }
-    job["pole"]["lines"] = json!(lines);
-    job
+    job["pole"]["lines"] = (0..=20).map(|n| inches(n * reveal)).collect();
+    for field in ["left-height", "right-height"] {
+        job["walls"][0][field] = inches(20 * reveal);
+    }
+    (job, 16.0 * 20.0 * reveal as f64 / 96.0)
 }
 
 /// Lineal feet a square, 1200 over the reveal (the lineal foot factor of the Western Wood Products Association, quoted), and
@@ -192,8 +195,35 @@ fn wall_in_courses_of(reveal: i64) -> Value {
 #[test]
 fn a_square_by_the_reveal() {
     for (reveal, feet, nails) in [(4, 300.0, 225.0), (5, 240.0, 180.0), (8, 150.0, 112.5), (10, 120.0, 90.0)] {
-        let job = wall_in_courses_of(reveal);
-        close(net(&job, "Boards 16 ft") * 16.0 / 1.6, feet, 1e-12);
-        close(net(&job, "Siding nails") / 1.6, nails, 1e-12);
+        let (job, area) = wall_in_courses_of(8 * reveal);
+        close(net(&job, "Boards 16 ft") * 1600.0 / area, feet, 1e-12);
+        close(net(&job, "Siding nails") * 100.0 / area, nails, 1e-12);
+    }
+}
+
+/// Western Wood Products Association, "Coverage Estimator" (quoted): the factor for lineal feet by the exposed face, of bevel
+/// siding, of rabbeted bevel siding and of drop siding. The table prints two places.
+#[test]
+fn a_square_foot_takes_the_coverage_estimators_lineal_feet() {
+    for (eighths, printed) in [
+        // 2 1/2, 4 1/2, 6 1/4 and 8 1/4 in.
+        (20, 4.8),
+        (36, 2.67),
+        (50, 1.92),
+        (66, 1.45),
+        // 3, 6 3/4, 8 3/4 and 10 3/4 in.
+        (24, 4.0),
+        (54, 1.78),
+        (70, 1.37),
+        (86, 1.12),
+        // 3 1/8, 5 1/8, 6 7/8 and 8 7/8 in.
+        (25, 3.84),
+        (41, 2.34),
+        (55, 1.75),
+        (71, 1.35),
+    ] {
+        let (job, area) = wall_in_courses_of(eighths);
+        let feet = net(&job, "Boards 16 ft") * 16.0 / area;
+        assert!((feet - printed).abs() <= 0.005, "{eighths} eighths: {feet}, not {printed}");
     }
 }

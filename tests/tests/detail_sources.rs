@@ -51,6 +51,19 @@ fn a_roof_against_a_wall_is_flashed_as_the_code_has_it() {
     assert_eq!(first.code, "roof-side/kick-out");
 }
 
+/// IRC R905.2.8.3 (read) has step flashing, a piece to a course of shingles, 5 in apart (common practice). Along ten feet of
+/// run a roof is ten times the framing square's "length common rafters per foot run" long (quoted): 126.5, 134.2, 144.2 and
+/// 169.7 in.
+#[test]
+fn a_roof_takes_a_step_flashing_a_course() {
+    for (rise, tenths, pieces) in [(40, 1265, 26), (60, 1342, 27), (80, 1442, 29), (120, 1697, 34)] {
+        let roof = detail(Family::UnitedStates, DetailPlace::RoofSide, Some((inch(rise), inch(120))));
+        assert_eq!(roof.step_flashings(inch(5)), pieces, "{rise} in 120");
+        // One more would fit no whole course.
+        assert!((pieces - 1) * 50 < tenths && tenths <= pieces * 50);
+    }
+}
+
 /// IRC R507.9.1.5 (read): flashing 2 in above a ledger, 4 in beyond its face, 1/4 in down. Siding that keeps 2 in clear of a
 /// deck, under a barrier that laps 2 in (IRC R703.2), asks for a leg of 4 in; the code's least is never undercut.
 #[test]

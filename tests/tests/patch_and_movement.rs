@@ -143,6 +143,26 @@ fn movement_by_hand() {
     }
 }
 
+/// Coefficients of expansion of building materials in millionths a degree Fahrenheit, over 360 in and 100 degrees (a public
+/// worksheet, quoted): aluminum 12.3, concrete 8, steel 7.3, pine 2.8 along its grain.
+#[test]
+fn materials_beside_the_boards_move_as_the_table_has_it() {
+    for (tenths, printed) in [(123, "0.4428"), (80, "0.2880"), (73, "0.2628"), (28, "0.1008")] {
+        let strain = f64::from(tenths) / 1e5;
+        let change = nm(&ask("movement", &json!({"length": "360 in", "strain": strain})), "/change");
+        assert_eq!(format!("{:.4}", change as f64 / INCH as f64), printed);
+    }
+}
+
+/// Calculating Wood Movement, Wood magazine, September 2021 (quoted): flatsawn red alder 8 in wide whose moisture changes by
+/// 6 %, "8 x .0026 x 6 = .1248 (or about 1/8 in)".
+#[test]
+fn a_wide_board_moves_as_the_worked_example_has_it() {
+    let answer = ask("movement", &json!({"length": "8 in", "strain": 0.0156, "show": "in/16", "gap": "1/8 in"}));
+    assert_eq!(nm(&answer, "/change") * 10_000, INCH * 1248);
+    assert_eq!((&answer["change"]["text"], &answer["ok"]), (&json!("1/8\""), &json!(true)));
+}
+
 /// The change is length times strain, an exact fraction, to the nearest nanometre, halves away from zero.
 #[test]
 fn movement_is_length_times_strain() {

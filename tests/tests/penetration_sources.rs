@@ -47,6 +47,14 @@ fn over_foam_the_nail_goes_deeper() {
     assert_eq!(name, "Siding nails, 3 1/4\" or longer");
 }
 
+/// IRC 2018 Table R703.3(1) (read): fibre cement 5/16 in thick is nailed right to the studs with 4d common, 1 1/2 in (the
+/// row of panels; over any sheathing it has 6d, 2 in, where the layers may ask for less).
+#[test]
+fn right_to_the_studs_the_nail_is_that_of_the_table() {
+    let name = ordered("us", "5/16 in", &[("sheathing.thickness", "0 in")], "Siding nails");
+    assert_eq!(name, "Siding nails, 1 1/2\" or longer");
+}
+
 /// NBC 9.27.5 (read): at least 51 mm long, 25 mm into the framing. Without sheathing a board of 8 mm would do with 33 mm;
 /// NCC 2022 Housing Provisions 7.5.3 (read), 30 mm into timber: 38 mm, up to the next 1/4 in.
 #[test]

@@ -6,6 +6,9 @@
 #![allow(clippy::unwrap_used, reason = "a check without its answer must fail")]
 
 use lapwright::figure;
+use lapwright::flashing::JointSection;
+use lapwright::measure::{Length, Show};
+use lapwright::rules::RuleSet;
 use serde_json::{Value, json};
 
 const FOOT: i64 = 304_800_000;
@@ -63,6 +66,33 @@ fn a_millilitre_cartridge_reaches_as_far_as_its_volume() {
 fn a_fluid_ounce_is_that_of_the_regulation() {
     let (ounce, printed) = (reach("1 in", "1 in", "1 fl oz"), reach("1 in", "1 in", "29.5735 mL"));
     assert!((ounce - printed).abs() * 1_000_000 <= printed * 2, "{ounce} {printed}");
+}
+
+/// NIST Handbook 44, appendix C (quoted): a US fluid ounce is 1.804 69 cu in; tables of yield print 48.7 cu in for a
+/// quart cartridge filled with 27 fl oz and 54.1 for one with 30.
+#[test]
+fn a_cartridge_holds_the_cubic_inches_of_its_ounces() {
+    for (cartridge, printed, places) in [("1 fl oz", "1.80469", 5), ("27 fl oz", "48.7", 1), ("30 fl oz", "54.1", 1)] {
+        // A bead of a square inch is as many inches long as the cartridge holds cubic inches.
+        let cubic = reach("1 in", "1 in", cartridge) as f64 / INCH as f64;
+        assert_eq!(format!("{cubic:.places$}"), printed, "{cartridge}");
+    }
+}
+
+/// ASTM C1193 (quoted): a joint is half as deep as it is wide, within 1/4 to 1/2 in (Allen & Rand, quoted). Between boards 1 in
+/// thick: 1/2 in wide and 1/4 deep, 3/4 and 3/8, 1 and 1/2, and no deeper however wide; a board of 5/16 in ends it there.
+#[test]
+fn a_joint_is_half_as_deep_as_wide() {
+    let text = |width, board| {
+        let section = JointSection::of(&RuleSet::standard(), width, board).unwrap();
+        Show::Inches(16).text(section.depth)
+    };
+    let sixteenths = |count: i64| Length::from_inches_64(0, 4 * count);
+    for (width, board, depth) in
+        [(8, 16, "1/4\""), (12, 16, "3/8\""), (16, 16, "1/2\""), (32, 16, "1/2\""), (12, 5, "5/16\"")]
+    {
+        assert_eq!(text(sixteenths(width), sixteenths(board)), depth, "{width} sixteenths");
+    }
 }
 
 /// Allen & Rand, Architectural Detailing (quoted): a joint is at least 1/4 in wide, its depth half the width within 1/4 to

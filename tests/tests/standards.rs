@@ -12,7 +12,7 @@ use lapwright::flashing::{
 use lapwright::measure::{Division, Length, Show};
 use lapwright::notch::{Gap, Notch, Overcut};
 use lapwright::phrases::{Language, Phrases};
-use lapwright::rules::{Family, RULES, Rule, RuleSet, Status, keys};
+use lapwright::rules::{Family, Quantity, RULES, Rule, RuleSet, RuleUnit, Status, keys};
 use lapwright::siding::{Mode, Pole, PoleRequest, gap_takes, movement};
 use lapwright::steps::{Caution, PenetrationDetail};
 use lapwright::wall::{Finish, Mounting, PenetrationKind, Shape};
@@ -46,6 +46,19 @@ fn units_are_those_of_the_source() {
     let printed = reach(Cartridge::millilitres(share(295_735, 10_000)).unwrap());
     // The source prints four decimals: half of the last one is 1.7 millionths of the whole.
     assert!((ounce - printed).abs() * 1_000_000 <= printed * 2, "{ounce} {printed}");
+}
+
+/// NIST Handbook 44, appendix C, and SP 811, appendix B.8 (quoted): a gallon is 3.785 412 L and covers a square foot of
+/// 0.092 903 04 m2; a fluid ounce is 29.573 53 mL. A label's 350 sq ft a gallon are then 8.59 m2 a litre.
+#[test]
+fn what_a_can_holds_and_covers_in_metric() {
+    let other = |value: i64, unit, other, places: u32| {
+        let value = Quantity::new(value, 1, unit).unwrap().value_in(other).unwrap() * share(10_i64.pow(places), 1);
+        value.round().to_integer()
+    };
+    assert_eq!(other(1, RuleUnit::Gallon, RuleUnit::Litre, 6), 3_785_412.into());
+    assert_eq!(other(1, RuleUnit::FluidOunce, RuleUnit::Millilitre, 5), 2_957_353.into());
+    assert_eq!(other(350, RuleUnit::SquareFootPerGallon, RuleUnit::SquareMetrePerLitre, 2), 859.into());
 }
 
 /// IRC 2024 R703.10.2 prints 1 1/4 in (32 mm): the rule is the inch value, 31.75 mm, so 32 mm passes and 31 mm does not.

@@ -142,6 +142,24 @@ fn a_spoiled_board_is_planned_again_and_what_is_left_is_an_offcut() {
     assert_eq!(board(&book, &id).state, "cut", "cut once more");
 }
 
+/// Eighteen inches of a spoiled board are left.
+#[test]
+pub(super) fn what_is_left_of_a_spoiled_board_is_kept_by_the_houses_rule() {
+    for (least, kept) in [("12", 1), ("18", 1), ("20", 0)] {
+        let (mut book, job, wall) = planned();
+        change_rule(&mut book, 20, &job, "offcut.keep.least", least);
+        let id = of_course(&book, &wall, 3);
+        tick(&mut book, 30, &id, "board-cut");
+        tap(&mut book, 31, BoardAction::SayItIsSpoiled { board: id, left: "18".to_owned() }).unwrap();
+        let house = book.house(Some(job.parse().unwrap())).unwrap();
+        let offcuts = house
+            .own(Kind::Offcut)
+            .iter()
+            .filter(|offcut| offcut.length(Field::Length) == Length::from_inches_64(18, 0).into());
+        assert_eq!(offcuts.count(), kept, "{least}");
+    }
+}
+
 #[test]
 fn stock_that_came_shorter_changes_the_plan_and_the_wall_says_what() {
     let (mut book, job, wall) = planned();

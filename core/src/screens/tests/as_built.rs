@@ -162,6 +162,23 @@ fn what_cannot_be_worked_out_is_kept_and_says_what_it_would_need() {
     assert!(need.text.contains("1/16\""), "{}", need.text);
 }
 
+/// A course 3/16 in out of level: an eighth a course takes two courses back to level, a sixteenth three.
+#[test]
+pub(super) fn how_fast_courses_come_back_to_level_is_the_houses_rule() {
+    for (change, courses) in [("1/8", 2), ("1/16", 3)] {
+        let (mut book, job, wall) = planned();
+        if change != "1/8" {
+            change_rule(&mut book, 20, &job, "level.change.most", change);
+        }
+        let readings = readings(&pole(&book, "en", &job));
+        say(&mut book, 21, &wall, &given(&readings)).unwrap();
+        let entry = pole(&book, "en", &job).as_built.remove(0);
+        assert_eq!(entry.courses, Some(courses), "{change}");
+        let back = entry.notes.iter().find(|note| note.code == "back-to-level").unwrap();
+        assert!(back.text.contains(&format!("{change}\"")), "{}", back.text);
+    }
+}
+
 #[test]
 fn bad_readings_change_nothing() {
     let (mut book, _, wall) = planned();

@@ -84,6 +84,11 @@ fn tape(book: &mut Book, n: u8, board: &str, readings: &[(&str, &str)]) {
     }
 }
 
+/// Whether something is told of the first notch of a board.
+fn has_note(book: &Book, board: &str, code: &str) -> bool {
+    shown(book, "en", board).notches[0].notes.iter().any(|note| note.code == code)
+}
+
 /// Two actions: the board, then four readings; the answer is in what the second gives back.
 #[test]
 fn four_readings_on_a_loose_board_give_the_notch_at_once() {
@@ -155,6 +160,45 @@ fn two_notches_close_on_their_block() {
     for board in [&lower, &upper] {
         let text = crossed(&book, board).unwrap();
         assert!(text.contains("1/4\""), "{text}");
+    }
+}
+
+/// Two notches that miss their block by a quarter of an inch.
+#[test]
+pub(super) fn how_far_two_notches_may_miss_is_the_houses_rule() {
+    let (mut book, job, _, [lower, upper]) = planned();
+    tape(&mut book, 30, &upper, &[("bottom-left", "1/4"), ("top-left", "6 1/16")]);
+    tape(&mut book, 40, &lower, &[("bottom-left", "7"), ("top-left", "13 1/16")]);
+    assert!(has_note(&book, &lower, "cross-check"));
+    for (n, tolerance, told) in [(50, "1/4", false), (51, "3/16", true)] {
+        change_rule(&mut book, n, &job, "cross-check.tolerance", tolerance);
+        assert_eq!(has_note(&book, &lower, "cross-check"), told, "{tolerance}");
+    }
+}
+
+/// The plan has the block's top at 6 1/16 in, the tape 7/16 in higher.
+#[test]
+pub(super) fn how_far_tape_and_plan_may_differ_is_the_houses_rule() {
+    let (mut book, job, _, [_, upper]) = planned();
+    tape(&mut book, 30, &upper, &[("top-left", "6 1/2")]);
+    assert!(has_note(&book, &upper, "off-plan"));
+    for (n, tolerance, told) in [(50, "7/16", false), (51, "3/8", true)] {
+        change_rule(&mut book, n, &job, "tape.plan-tolerance", tolerance);
+        assert_eq!(has_note(&book, &upper, "off-plan"), told, "{tolerance}");
+    }
+}
+
+/// A block whose top rises 3/16 in from left to right.
+#[test]
+pub(super) fn how_far_a_block_may_lean_is_the_houses_rule() {
+    let (mut book, job) = house();
+    let board = loose(&mut book, Some(job.clone()));
+    let leaning = [&FOUR[..], &[("bottom-right", "-2"), ("top-right", "3 3/16")]].concat();
+    tap(&mut book, 21, BoardAction::AddNotch { board: board.clone(), answers: answers(&leaning) }).unwrap();
+    assert!(has_note(&book, &board, "out-of-level"));
+    for (n, tolerance, told) in [(50, "3/16", false), (51, "1/8", true), (52, "1/4", false)] {
+        change_rule(&mut book, n, &job, "level.tolerance", tolerance);
+        assert_eq!(has_note(&book, &board, "out-of-level"), told, "{tolerance}");
     }
 }
 

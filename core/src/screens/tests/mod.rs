@@ -65,6 +65,16 @@ pub(super) fn insist(book: &mut Book, n: u8, action: impl Into<Action>) -> Outco
     tap(book, n, action).unwrap()
 }
 
+/// Gives a house another value of a rule; where that is asked about, the same once more is the yes.
+pub(super) fn change_rule(book: &mut Book, n: u8, job: &str, key: &str, value: &str) {
+    let (job, key, value) = (job.to_owned(), key.to_owned(), value.to_owned());
+    let action = RulesAction::Change { job, key, value, reason: "as we build here".to_owned() };
+    if let Err(asked) = tap(book, n, action.clone()) {
+        assert_eq!(asked.code, "unlikely", "{asked:?}");
+        tap(book, n, action).unwrap();
+    }
+}
+
 /// What a place shows, as the view of its screen.
 pub(super) fn shown<V: OfScreen>(book: &Book, language: &str, place: Place) -> V {
     V::of(view(book, &context(language, 0), &place).unwrap())

@@ -131,6 +131,20 @@ fn a_spoiled_piece_stays_gone_and_what_is_said_is_kept() {
 }
 
 #[test]
+fn the_houses_rule_says_which_rests_are_kept() {
+    let told = |least: i64| {
+        let (mut book, job) = demo();
+        super::change_rule(&mut book, 2, &job, "offcut.keep.least", &least.to_string());
+        let list = tap(&mut book, 3, plan(&job)).unwrap();
+        for board in &list.boards {
+            assert_eq!(board.keep, board.rest.nm >= inches(least, 0), "{least}: {}", board.rest.text);
+        }
+        list.boards.iter().filter(|board| board.keep).count()
+    };
+    assert!(told(40) < told(2));
+}
+
+#[test]
 fn an_offcut_is_thrown_away_and_kept_after_all() {
     let (mut book, job) = demo();
     let added = tap(&mut book, 3, SawListAction::AddOffcut { job: job.clone(), length: "40 1/2".to_owned() }).unwrap();

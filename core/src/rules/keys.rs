@@ -98,7 +98,7 @@ pub const HEAD_FLASHING_END_DAM: &str = "head-flashing.end-dam";
 pub const HEAD_FLASHING_DOWN_LAP: &str = "head-flashing.down-lap";
 /// Head flashing, drip out from the face.
 pub const HEAD_FLASHING_DRIP: &str = "head-flashing.drip";
-/// Change of length of a board, dry to wet.
+/// Change of length of a board, between the two humidities of its test.
 pub const MOVEMENT_STRAIN: &str = "movement.strain";
 /// Waste allowance, boards.
 pub const WASTE_BOARDS: &str = "waste.boards";

@@ -5,7 +5,7 @@ cli-out = No se pudo escribir todo lo que se iba a imprimir: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = En esta máquina no hay carpeta para sus datos. Nombre un libro con --book ARCHIVO.
 cli-unknown = Nada, o más de una cosa, se llama «{ $text }». Hay: { $known }.
-cli-first-notch = Un recorte ahora, sin ninguna casa: lapwright loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
+cli-first-notch = Una muesca ahora, sin ninguna casa: lapwright loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
 cli-no-jobs = Aún no hay casas. lapwright new-job "NOMBRE" crea una; lapwright demo muestra una.
 cli-walls = { $count ->
     [one] { $count } pared

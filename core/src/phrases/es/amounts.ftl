@@ -64,7 +64,7 @@ amounts-sealant-from = { $length } de junta por su volumen: { $trim } de ancho e
 amounts-primer = Primario para bordes cortados
 amounts-primer-from = { $edge } de borde cortado, { $thickness } de grueso, con { $coverage }
 amounts-paint = Pintura
-amounts-paint-from = { $area } de pared sin huecos, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
+amounts-paint-from = { $area } de pared sin vanos, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
 amounts-nails = Clavos para tablas, de { $length } o más
 amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }{ $face ->
     [0] {""}
@@ -83,7 +83,7 @@ amounts-pack-roll-of = rollo de { $length }
 amounts-pack-cartridge = cartucho de { $size }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
-amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de cortes del documento, o en una planeada aquí; lo demás, en sus paredes, huecos y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de cortes.
+amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de cortes del documento, o en una planeada aquí; lo demás, en sus paredes, vanos y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de cortes.
 amounts-trouble = No se pueden calcular las cantidades: { $why }
 order-name = Artículo
 order-net = Neto

@@ -1,7 +1,7 @@
 # flashing: cada clave empieza por flashing-.
 flashing-block-help = Traza un bloque de montaje partido alrededor de un tubo o de un rectángulo: la pieza en bruto, el agujero y las alturas de ambas piezas en la cara y en la pared. El corte sube hacia la pared.
 flashing-assembly-help = Dice qué va alrededor de un paso por la pared: sus capas de la pared hacia afuera, y los pasos que ponen cada una, lo hacen seguro y lo prueban.
-flashing-detail-help = Dice qué va en una esquina, una abertura, el pie o lo alto de una pared, un techo, una viga de terraza o una repisa: sus capas desde la pared hacia afuera, qué sujeta y qué tapa cada una, y los pasos.
+flashing-detail-help = Dice qué va en una esquina, un vano, el pie o lo alto de una pared, un techo, una viga de terraza o una repisa: sus capas desde la pared hacia afuera, qué sujeta y qué tapa cada una, y los pasos.
 flashing-block-mouth-tight = La abertura deja menos juego alrededor del tubo que la holgura. Las piezas entran muy justas.
 flashing-block-thin-side = Queda menos de 1/2 pulg al lado, encima o debajo del agujero. El bloque puede rajarse ahí.
 flashing-block-shallow = El bloque no es bastante grueso para que las tablas traslapadas topen con su borde. Necesita dos veces el grueso de la tabla y 1/4 pulg.

@@ -63,7 +63,7 @@ jobs-walls = { $count ->
    *[other] { $count } paredes
 }
 frame-gap-least = Al menos
-frame-gap-most = Como mucho
+frame-gap-most = A lo más
 frame-board = Hilada { $course }, { $state ->
     [cut] cortada
     [fixed] puesta
@@ -80,7 +80,7 @@ frame-reopened = Abierto otra vez, con lo escrito
 frame-nothing-done = Todavía no se hizo nada.
 frame-improve = Buscar un plan mejor
 frame-offcuts = Sobrantes
-frame-new-offcut = Añadir un sobrante
+frame-new-offcut = Agregar un sobrante
 frame-throw-away = Desechar
 frame-thrown-away = No disponible: desechado o cortado
 frame-keep-it = Guardarlo de todos modos
@@ -97,7 +97,7 @@ frame-attach = Poner en la pared
 frame-forget-habit = Olvidar lo aprendido de esta sierra
 frame-same-board = Tabla suelta, igual que la última
 frame-penetrations = Pasos por la pared
-frame-details = Esquinas, aberturas, orillas
+frame-details = Esquinas, vanos, orillas
 frame-boards = Tablas
 frame-share-copy = Compartir una copia del libro
 frame-share-photo = Compartir la foto

@@ -1,5 +1,5 @@
 # La toma de medidas de una pared.
-measure-opening-outside = Entonces una ventana o puerta quedaría fuera de la pared. Revise esta medida o mueva el hueco.
+measure-opening-outside = Entonces una ventana o puerta quedaría fuera de la pared. Revise esta medida o mueva el vano.
 measure-outside = Esto queda más allá de la pared, que tiene { $width } de ancho.
 measure-over-top = Esto pasa de la parte de arriba de la pared.
 measure-impossible = Con esta medida la pared se cruzaría a sí misma. Compárela con las demás.

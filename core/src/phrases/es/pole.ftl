@@ -1,5 +1,5 @@
 # La vara de hiladas.
-pole-mark-sill = Alféizar de { $what }, { $wall }
+pole-mark-sill = Antepecho de { $what }, { $wall }
 pole-mark-head = Dintel de { $what }, { $wall }
 pole-mark-bottom = Abajo del bloque de { $what }, { $wall }
 pole-mark-top = Arriba del bloque de { $what }, { $wall }

@@ -42,7 +42,7 @@ impl Book {
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             create_private_folder(folder).map_err(|error| Fault::file(folder, &error))?;
         }
-        Self::of(Store::open(path, &store_options(path))?.store, path, options)
+        Self::of(Store::open(path, &store_options(path)).map_err(|error| error.at(path))?.store, path, options)
     }
 
     /// Checks the book of the options and puts it right.
@@ -51,7 +51,7 @@ impl Book {
             Some(path) => path.clone(),
             None => data_folder()?.join("book.lapwright"),
         };
-        Self::of(Store::repair(&path, &store_options(&path))?.store, &path, options)
+        Self::of(Store::repair(&path, &store_options(&path)).map_err(|error| error.at(&path))?.store, &path, options)
     }
 
     /// Puts a copy in the place of the book of the options; gives where the old one is.
@@ -61,7 +61,8 @@ impl Book {
             None => data_folder()?.join("book.lapwright"),
         };
         let now = Now { ms: now_ms(), utc_offset_minutes: utc_offset_minutes() };
-        let (opened, aside) = Store::restore(&path, copy, &store_options(&path), now)?;
+        let restored = Store::restore(&path, copy, &store_options(&path), now);
+        let (opened, aside) = restored.map_err(|error| error.at(copy))?;
         Ok((Self::of(opened.store, &path, options)?, aside))
     }
 

@@ -14,7 +14,7 @@ use std::io::Write as _;
 use std::process::ExitCode;
 use std::slice;
 
-use lapwright::phrases::Phrases;
+use lapwright::phrases::{Phrases, nearest};
 use lapwright::screens;
 use lapwright::views::{
     Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
@@ -30,9 +30,21 @@ use crate::show;
 use crate::walk;
 
 /// Prints what the command says of itself.
-pub(crate) fn printed(text: std::io::Result<Vec<u8>>) -> ExitCode {
-    let why = |error: std::io::Error| Fault::other(error.to_string());
-    match text.map_err(why).and_then(|text| out(String::from_utf8_lossy(&text).trim_end())) {
+pub(crate) fn printed(text: std::io::Result<String>) -> ExitCode {
+    let why = |error: std::io::Error| Fault::output(&error);
+    ended_with(text.map_err(why).and_then(|text| out(text.trim_end())))
+}
+
+/// How a run ends that wrote to standard output. A closed pipe is the reader's own wish and worth no message.
+pub(crate) fn ended(written: std::io::Result<()>) -> ExitCode {
+    match written {
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
+        written => ended_with(written.map_err(|error| Fault::output(&error))),
+    }
+}
+
+fn ended_with(done: Result<(), Fault>) -> ExitCode {
+    match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             fault.say(false);
@@ -42,7 +54,7 @@ pub(crate) fn printed(text: std::io::Result<Vec<u8>>) -> ExitCode {
 }
 
 /// Carries out a command on its book.
-pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
+pub(crate) fn run(options: &Options, task: &Task, name: Option<&str>) -> ExitCode {
     let done = match task {
         Task::Demo { anew } => walk::run(options, *anew),
         Task::Repair => Book::repair(options).and_then(|book| Session { book, options }.repaired()),
@@ -52,7 +64,10 @@ pub(crate) fn run(options: &Options, task: &Task) -> ExitCode {
     match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
-            fault.say(options.json);
+            match name {
+                Some(name) => fault.with_call(name).say(options.json),
+                None => fault.say(options.json),
+            }
             ExitCode::from(2)
         }
     }
@@ -92,7 +107,7 @@ impl Session<'_> {
             Task::Undo { group, yes } => self.undo(group.as_deref(), *yes),
             Task::Copy { file } => {
                 let now_ms = self.book.context()?.now_ms;
-                screens::copy(&mut self.book.inner, now_ms, file)?;
+                screens::copy(&mut self.book.inner, now_ms, file).map_err(|error| error.at(file))?;
                 self.say("cli-copied", &file.display().to_string(), "path")
             }
             Task::Backup { file, force } => self.pack(file, *force),
@@ -104,12 +119,14 @@ impl Session<'_> {
             Task::Check => self.check(),
             Task::Rules { house } => self.show(&Place::Rules { job: self.job(house)? }),
             Task::Rule { house, key, value, reason } => {
-                let (key, value, reason) = (key.clone(), value.clone(), reason.clone());
-                let action = RulesAction::Change { job: self.job(house)?, key, value, reason };
+                let job = self.job(house)?;
+                let (key, value, reason) = (self.rule_key(&job, key)?, value.clone(), reason.clone());
+                let action = RulesAction::Change { job, key, value, reason };
                 self.act(Action::RulesKind { action })
             }
             Task::RuleDefault { house, key } => {
-                let action = RulesAction::BackToDefault { job: self.job(house)?, key: key.clone() };
+                let job = self.job(house)?;
+                let action = RulesAction::BackToDefault { key: self.rule_key(&job, key)?, job };
                 self.act(Action::RulesKind { action })
             }
             Task::House { house, answers } => self.house(house, answers),
@@ -146,6 +163,9 @@ impl Session<'_> {
             }
             Task::Penetration { penetration, answers, .. } => self.penetration(penetration, answers),
             Task::Tick { thing, steps, note, measured } => self.sign(thing, steps, StepHow::Tick, note, measured),
+            Task::Skip { reason, .. } if reason.trim().is_empty() => {
+                Err(Fault::said("missing", "reason", "screen-empty", &[]))
+            }
             Task::Skip { thing, step, reason } => self.sign(thing, slice::from_ref(step), StepHow::Skip, reason, ""),
             Task::Untick { thing, step, note } => self.sign(thing, slice::from_ref(step), StepHow::TakeBack, note, ""),
             Task::Wall { wall } => self.wall(wall),
@@ -171,7 +191,7 @@ impl Session<'_> {
                 self.say("cli-acknowledged", "", "why")
             }
             // The demo has a book of its own, and what is repaired is not open.
-            Task::Demo { .. } | Task::Repair | Task::Completions { .. } | Task::Man => Ok(()),
+            Task::Demo { .. } | Task::Repair | Task::Figure { .. } | Task::Completions { .. } | Task::Man => Ok(()),
         }
     }
 
@@ -240,11 +260,33 @@ impl Session<'_> {
         let View::JobsKind { view } = self.book.view(&Place::Jobs)? else {
             return Err(Fault::unknown("house", text, &[]));
         };
-        let named = |job: lapwright::views::JobLine| Named { id: job.job, name: job.name };
+        let named = |job: lapwright::views::JobLine| Named::new(job.job, job.name);
         one("house", text, &view.jobs.into_iter().map(named).collect::<Vec<_>>())
     }
 
+    /// The key of a rule, where there is such a rule.
+    fn rule_key(&self, job: &str, key: &str) -> Result<String, Fault> {
+        let View::RulesKind { view } = self.book.view(&Place::Rules { job: job.to_owned() })? else {
+            return Err(Fault::unknown("key", key, &[]));
+        };
+        let (_, known) = nearest(key, view.rules.into_iter().map(|rule| rule.key).collect());
+        if known.iter().any(|known| known == key) {
+            return Ok(key.to_owned());
+        }
+        let near = known.into_iter().take(8).chain(["…".to_owned()]);
+        Err(Fault::unknown("key", key, &near.collect::<Vec<_>>()))
+    }
+
     fn settings(&mut self, answers: &Answers) -> Result<(), Fault> {
+        let View::SettingsKind { view } = self.book.view(&Place::Settings)? else { return Ok(()) };
+        let mut asked: Vec<String> = ["signer", "drop-signer"].map(str::to_owned).to_vec();
+        asked.extend(view.settings.into_iter().map(|question| question.field));
+        answers.only(&asked)?;
+        let signers: Vec<String> = view.signers.into_iter().map(|signer| signer.name).collect();
+        let dropped = answers.given.iter().filter(|(field, _)| field == "drop-signer");
+        if let Some((field, name)) = dropped.into_iter().find(|(_, name)| !signers.contains(name)) {
+            return Err(Fault::unknown(field, name, &signers));
+        }
         self.book.together(|book| {
             answers.given.iter().try_for_each(|(field, text)| {
                 let action = match field.as_str() {
@@ -288,12 +330,12 @@ impl Session<'_> {
         let lines = self.done_list(None)?.lines;
         let group = match group {
             Some(group) => {
-                let named = |line: lapwright::views::DoneLine| Named { id: line.group, name: String::new() };
+                let named = |line: lapwright::views::DoneLine| Named::new(line.group, "").told(line.text);
                 one("group", group, &lines.into_iter().map(named).collect::<Vec<_>>())?
             }
             None => {
                 let last = lines.into_iter().find(|line| !line.undone && !line.is_undo);
-                last.ok_or_else(|| Fault::said("unknown", "group", "cli-nothing-to-undo", &[]))?.group
+                last.ok_or_else(|| Fault::said("nothing", "group", "cli-nothing-to-undo", &[]))?.group
             }
         };
         let look = DoneListAction::LookAt { job: None, group: group.clone() };
@@ -335,9 +377,7 @@ pub(crate) fn out(text: &str) -> Result<(), Fault> {
     let text = printable(text);
     let mut stdout = std::io::stdout().lock();
     match writeln!(stdout, "{text}").and_then(|()| stdout.flush()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            Err(Fault::said("file", "", "cli-out", &[("why", error.to_string().into())]))
-        }
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(Fault::output(&error)),
         _ => Ok(()),
     }
 }

@@ -613,7 +613,7 @@ const LOOSE: [&str; 8] = [
 #[test]
 fn the_first_thing_that_is_offered_is_a_notch_and_it_works_as_it_is_printed() {
     let place = Place::new();
-    for (language, word) in [("en", "notch"), ("es", "recorte")] {
+    for (language, word) in [("en", "notch"), ("es", "muesca")] {
         let offered = place.good(&["--language", language, "jobs"]);
         let line = offered.lines().find(|line| line.contains("lapwright ")).unwrap();
         assert!(line.contains(word) && line.contains(" loose "), "{offered}");
@@ -798,4 +798,171 @@ fn a_shell_and_man_are_told_of_every_command() {
         }
     }
     assert!(!place.book().exists(), "no book is needed for that");
+}
+
+/// What is said of a call in a language, on standard error, with exit code 2.
+fn said_in(place: &Place, language: &str, args: &[&str]) -> String {
+    let output = place.command(args).env("LANG", language).output().unwrap();
+    assert_eq!(output.status.code(), Some(2), "{args:?}: {}", String::from_utf8_lossy(&output.stdout));
+    String::from_utf8(output.stderr).unwrap()
+}
+
+#[test]
+fn help_is_in_the_language_of_the_call_of_the_book_or_of_the_locale() {
+    let place = Place::new();
+    let spanish = place.good(&["--language", "es", "change", "--help"]);
+    assert!(spanish.contains("Uso: lapwright change") && spanish.contains("<PARED>"), "{spanish}");
+    assert!(place.good(&["change", "-h"]).contains("Usage: lapwright change"));
+    let output = place.command(&["--help"]).env("LANG", "es_MX.UTF-8").output().unwrap();
+    assert!(String::from_utf8(output.stdout).unwrap().contains("Órdenes:"));
+    assert!(!place.book().exists(), "help makes no book");
+    place.good(&["settings", "language=es"]);
+    assert!(place.good(&["--help"]).contains("Uso: lapwright [OPCIONES] [ORDEN]"));
+    assert!(place.refused(&["measur"]).contains("No hay ninguna orden"));
+    assert!(place.good(&["man"]).contains(".SH NOMBRE"));
+    assert!(place.good(&["completions", "fish"]).contains("Las casas del libro"));
+    assert!(place.good(&["--language", "en", "man"]).contains(".SH NAME"));
+}
+
+/// Each call with what must be said of it in English and in Spanish; every one of them with a right call.
+#[test]
+fn a_call_that_cannot_be_read_says_why_and_how_it_is_right() {
+    let place = Place::new();
+    for (args, english, spanish) in [
+        (&["measur"] as &[&str], &["“measur”", "measure"] as &[&str], &["«measur»", "measure"] as &[&str]),
+        (&["house"], &["Missing", "<HOUSE>"], &["falta", "<CASA>"]),
+        (&["skip", "a", "b"], &["--reason <REASON>"], &["--reason <MOTIVO>"]),
+        (&["jobs", "--lang", "es"], &["“--lang”", "Near: --language"], &["«--lang»", "Parecido: --language"]),
+        (&["jobs", "Lot", "7"], &["“Lot”", "quotes"], &["«Lot»", "comillas"]),
+        (&["jobs", "--language"], &["--language <LANGUAGE>", "needs a value"], &["necesita un valor"]),
+        (&["jobs", "--json=yes"], &["takes no value"], &["no lleva valor"]),
+        (&["draw", "wal", "x"], &["“wal”", "wall, ", "Near: wall."], &["«wal»", "Parecido: wall."]),
+        (&["done", "--count", "x"], &["“x”", "1 to 1000000"], &["«x»", "1 a 1000000"]),
+        (&["saw", "x", "--have", "144"], &["STOCK=COUNT", "--have 12ft=140"], &["LARGO=CANTIDAD"]),
+        (&["order", "x", "--csv", "--text"], &["do not go together"], &["no van juntas"]),
+        (&["jobs", "--show", "mm", "--show", "mm"], &["--show", "twice"], &["--show", "dos veces"]),
+        (&["add", "North", "door"], &["opening", "penetration"], &["opening", "penetration"]),
+        (&["house", "x", "lap"], &["“lap”", "[FIELD=ANSWER]"], &["«lap»", "[CAMPO=RESPUESTA]"]),
+        (&["loose", "lenght=100in", "height=8in"], &["Did you mean length?"], &["¿Quiso decir length?"]),
+        (&["loose", "6ft", "height=8in", "height=9in"], &["height", "twice", "8in, 9in"], &["dos veces"]),
+        (&["loose", "6ft", "length=7ft"], &["length", "twice"], &["dos veces"]),
+    ] {
+        for (language, said, example) in
+            [("en_US.UTF-8", english, "\nExample: lapwright "), ("es_MX.UTF-8", spanish, "\nEjemplo: lapwright ")]
+        {
+            let text = said_in(&place, language, args);
+            assert!(said.iter().all(|said| text.contains(said)), "{args:?}: {text}");
+            assert!(text.contains(example), "{args:?}: {text}");
+        }
+    }
+    assert!(!place.book().exists() || place.done()["done-list-kind"]["view"]["lines"].as_array().unwrap().is_empty());
+    let said = place.run(&["--json", "measur"]);
+    let told: Value = serde_json::from_slice(&said.stdout).unwrap();
+    assert_eq!(text(&told["error"]["code"]), "unknown");
+}
+
+#[test]
+fn a_question_takes_the_flags_of_every_call() {
+    let place = Place::new();
+    let mut answers = Vec::new();
+    for args in [&["figure", "length"] as &[&str], &["--json", "figure", "length"], &["figure", "length", "--json"]] {
+        let mut child = place.command(args).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
+        std::io::Write::write_all(&mut child.stdin.take().unwrap(), br#"{"text": "6 1/16 in"}"#).unwrap();
+        let output = child.wait_with_output().unwrap();
+        assert!(output.status.success(), "{args:?}");
+        answers.push(output.stdout);
+    }
+    assert!(!answers[0].is_empty() && answers.iter().all(|answer| *answer == answers[0]));
+    for args in [&["figure", "length", "--help"] as &[&str], &["figure", "--help", "length"]] {
+        let page = place.good(args);
+        assert!(page.starts_with("lapwright figure length") && page.contains("request:"), "{page}");
+    }
+    let output = place.run(&["figure", "length", "--round"]);
+    assert_eq!(output.status.code(), Some(2));
+    let told: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert!(text(&told["error"]["text"]).contains("“--round”"), "{told}");
+}
+
+#[test]
+fn what_the_file_system_says_is_said_in_the_language_with_the_path() {
+    let place = Place::with_house();
+    let folder = place.folder.path().join("folder");
+    std::fs::create_dir(&folder).unwrap();
+    let binary = place.folder.path().join("binary");
+    std::fs::write(&binary, [0xff, 0xfe]).unwrap();
+    let (folder, binary) = (folder.to_str().unwrap(), binary.to_str().unwrap());
+    let inside = format!("{binary}/inside");
+    let nowhere = "/nowhere/file";
+    for (args, path, english, spanish) in [
+        (&["import", nowhere] as &[&str], nowhere, "no such file", "no hay tal archivo"),
+        (&["import", folder], folder, "is a folder", "es una carpeta"),
+        (&["import", binary], binary, "not text", "no es texto"),
+        (&["import", &inside], &inside, "no folder", "no una carpeta"),
+        (&["export", HOUSE, nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["export", HOUSE, folder], folder, "is a folder", "es una carpeta"),
+        (&["draw", "pole", HOUSE, "--svg", nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["copy", nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["copy", folder], folder, "is a folder", "es una carpeta"),
+        (&["backup", nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["hand-over", HOUSE, nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["take-in", nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["restore", nowhere], nowhere, "no such file", "no hay tal archivo"),
+        (&["restore", nowhere, "--yes"], nowhere, "no such file", "no hay tal archivo"),
+    ] {
+        for (language, said) in [("en_US.UTF-8", english), ("es_MX.UTF-8", spanish)] {
+            let text = said_in(&place, language, args);
+            assert!(text.contains(said) && text.contains(path) && !text.contains("os error"), "{args:?}: {text}");
+        }
+    }
+}
+
+#[test]
+fn a_name_of_several_things_says_how_to_tell_them_apart_and_one_of_none_what_there_is() {
+    let place = Place::new();
+    for (args, said) in [
+        (&["house", "Lot 7"] as &[&str], "lapwright new-job"),
+        (&["wall", "North"], "lapwright add-wall"),
+        (&["board", "North 3"], "lapwright plan"),
+        (&["penetration", "Light"], "lapwright add North penetration"),
+        (&["undo"], "nothing to take back"),
+    ] {
+        assert!(place.refused(args).contains(said), "{args:?}");
+    }
+    place.good(&["new-job", "Lot 7"]);
+    place.good(&["add-wall", "Lot 7", "East"]);
+    place.good(&["measure", "East", "width=24ft", "left-height=9ft", "right-height=9ft"]);
+    let add = |left: &str| {
+        let left = format!("from-left={left}");
+        place.good(&["add", "East", "opening", "what=door", &left, "width=38in", "from-base=0in", "height=82in"]);
+    };
+    add("4ft");
+    place.good(&["change", "East", "door", "width=37in"]);
+    add("12ft");
+    let said = place.refused(&["change", "East", "door", "width=36in"]);
+    assert!(said.contains("48\"") && said.contains("144\""), "{said}");
+    let (_, rest) = said.split_once("144\" (").unwrap();
+    place.good(&["change", "East", rest.split_once(')').unwrap().0, "width=36in"]);
+    let nothing = place.refused(&["change", "East", "window", "width=36in"]);
+    assert!(nothing.contains("Door"), "{nothing}");
+    let rule = place.refused(&["rule", "Lot 7", "gap.trimm", "1/4in", "--reason", "sheet", "--signer", "Wren"]);
+    assert!(rule.contains("There is: gap.trim;"), "{rule}");
+}
+
+#[test]
+fn what_comes_first_is_said_with_the_call_that_says_it() {
+    let place = Place::new();
+    place.good(&["new-job", "Lot 7"]);
+    place.good(&["add-wall", "Lot 7", "North"]);
+    for (args, call) in [
+        (&["wall", "North"] as &[&str], "lapwright measure"),
+        (&["plan", "North"], "lapwright pole \"Lot 7\" --lay-out"),
+        (&["order", "Lot 7"], "lapwright pole \"Lot 7\" --lay-out"),
+        (&["add", "North", "penetration", "what=light"], "lapwright add North penetration"),
+        (&["mark", "Lot 7", "name=Beam"], "lapwright mark"),
+        (&["same-board"], "lapwright loose"),
+        (&["loose", "6ft"], "height=7.25in"),
+    ] {
+        let said = place.refused(args);
+        assert!(said.contains("Example: lapwright ") && said.contains(call), "{args:?}: {said}");
+    }
 }

@@ -23,7 +23,14 @@ impl StoreError {
             Self::Busy => phrases.phrase("store-busy", &[]),
             Self::DiskFull => phrases.phrase("store-full", &[]),
             Self::Disk(why) => phrases.phrase("store-disk", &[("why", why.as_str().into())]),
-            Self::Io(error) => phrases.phrase("store-disk", &[("why", error.to_string().into())]),
+            Self::Io(error) => phrases.phrase("store-disk", &[("why", phrases.io_error(error).into())]),
+            Self::File { path, error } => {
+                let args = [("path", path.display().to_string().into()), ("why", phrases.io_error(error).into())];
+                phrases.phrase("store-file", &args)
+            }
+            Self::NoPhoto(_) => phrases.phrase("store-no-photo", &[]),
+            Self::NoFolder => phrases.phrase("store-no-folder", &[]),
+            Self::CannotUndo(_) => phrases.phrase("store-cannot-undo", &[]),
             Self::ReadOnly => phrases.phrase("store-read-only", &[]),
             Self::OtherBook(at) => path("store-other-book", at),
             Self::Untrusted { words } => phrases.phrase("store-untrusted", &[("words", words.as_str().into())]),

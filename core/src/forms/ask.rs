@@ -140,9 +140,8 @@ pub(crate) fn spec_of(terms: &Terms<'_>, kind: Kind, field: &str) -> Result<&'st
 
 /// What is said of a field that is not among these questions.
 pub(crate) fn not_an_answer<F: fmt::Display>(terms: &Terms<'_>, specs: &[FieldSpec<F>], field: &str) -> Problem {
-    let fields: Vec<String> = specs.iter().map(|spec| spec.field.to_string()).collect();
-    let text = terms.phrase("screen-not-an-answer", &[("fields", fields.join(", ").into())]);
-    Problem::new(Code::Unknown, field, text)
+    let fields = specs.iter().map(|spec| spec.field.to_string()).collect();
+    Problem::new(Code::Unknown, field, terms.phrases.not_asked(field, fields))
 }
 
 /// Accepts one answer: checks it, writes it, and removes its draft with it.

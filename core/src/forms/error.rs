@@ -61,11 +61,10 @@ impl FormError {
     pub(crate) fn into_problem(self, phrases: &Phrases) -> Problem {
         match self {
             Self::Said(problem) => problem,
-            Self::Store(error) => Problem::new(
-                Code::Book,
-                "",
-                phrases.phrase("screen-book-trouble", &[("why", error.to_string().into())]),
-            ),
+            Self::Store(error) => {
+                let why = error.text(phrases);
+                Problem::new(Code::Book, "", phrases.phrase("screen-book-trouble", &[("why", why.into())]))
+            }
             Self::Work(error) => of_work(error, phrases),
         }
     }
@@ -89,8 +88,9 @@ fn of_work(error: WorkError, phrases: &Phrases) -> Problem {
                 OutlineError::NotPositive(_) => Field::Width,
                 _ => Field::PeakHeight,
             };
-            let why = [("why", error.to_string().into())];
-            Problem::new(Code::Range, field.code(), phrases.phrase("wall-outline-trouble", &why))
+            let why = phrases.phrase(outline(&error), &[]);
+            let why = phrases.phrase("wall-outline-trouble", &[("why", why.into())]);
+            Problem::new(Code::Range, field.code(), why)
         }
         WorkError::Peak => {
             Problem::new(Code::Range, Field::PeakHeight.code(), phrases.phrase("wall-peak-trouble", &[]))
@@ -102,5 +102,15 @@ fn of_work(error: WorkError, phrases: &Phrases) -> Problem {
             };
             Problem::new(Code::Range, Field::Width.code(), phrases.phrase(text, &[]))
         }
+    }
+}
+
+const fn outline(error: &OutlineError) -> &'static str {
+    match error {
+        OutlineError::TooFew(_) | OutlineError::Clockwise => key("wall-outline-flat"),
+        OutlineError::TooMany => key("wall-outline-many"),
+        OutlineError::Repeated(_) => key("wall-outline-repeated"),
+        OutlineError::Crossing(..) => key("wall-outline-crossing"),
+        OutlineError::NotPositive(_) => key("wall-outline-nothing"),
     }
 }

@@ -14,8 +14,13 @@ const VALUES: usize = 10 * OBJECTS;
 /// Why a text was not read.
 #[derive(Debug, PartialEq, Eq)]
 pub(super) enum JsonError {
-    /// It is not JSON.
-    NotJson(String),
+    /// It is not JSON, from this place on.
+    NotJson {
+        /// The line, counted from one.
+        line: usize,
+        /// The character of the line, counted from one.
+        column: usize,
+    },
     /// A name stands twice in one object.
     Twice(String),
     /// There is more in it than is read.
@@ -30,7 +35,7 @@ pub(super) fn read(text: &str) -> Result<Json, JsonError> {
     read.map_err(|error| match count.into_inner() {
         Count { twice: Some(name), .. } => JsonError::Twice(name),
         Count { objects, values, .. } if objects > OBJECTS || values > VALUES => JsonError::TooMany,
-        _ => JsonError::NotJson(error.to_string()),
+        _ => JsonError::NotJson { line: error.line(), column: error.column() },
     })
 }
 
@@ -134,7 +139,7 @@ mod tests {
         assert_eq!(read(&list("{}", OBJECTS + 2)), Err(JsonError::TooMany));
         assert_eq!(read(&list("0", VALUES)), Err(JsonError::TooMany));
         for text in ["", "{", "{} {}", "{'a': 1}", "[1,]", &"[".repeat(100_000)] {
-            assert!(matches!(read(text), Err(JsonError::NotJson(_))), "{text:.20}");
+            assert!(matches!(read(text), Err(JsonError::NotJson { .. })), "{text:.20}");
         }
     }
 }

@@ -51,7 +51,9 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
         return Err(say(Code::TooBig, "document-too-big", &[]).into());
     }
     let json = json::read(text).map_err(|error| match error {
-        JsonError::NotJson(why) => say(Code::Range, "document-not-json", &[("why", why.into())]),
+        JsonError::NotJson { line, column } => {
+            say(Code::Range, "document-not-json", &[("line", line.into()), ("column", column.into())])
+        }
         JsonError::Twice(name) => say(Code::Order, "document-twice", &[("name", name.into())]),
         JsonError::TooMany => say(Code::TooBig, "document-too-many", &[("limit", OBJECTS.to_string().into())]),
     })?;

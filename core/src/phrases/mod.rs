@@ -12,8 +12,10 @@
 //! Values go in as texts or whole numbers. A length goes in as the text that `measure` shows. Plurals are chosen in the
 //! message: `{ $count -> [one] 1 board *[other] { $count } boards }`.
 
+mod file_error;
 mod files;
 mod heard;
+mod nearest;
 mod numbers;
 mod spoken;
 
@@ -24,6 +26,7 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
 pub use heard::heard;
+pub use nearest::nearest;
 pub use spoken::spoken;
 
 pub use crate::measure::Language;

@@ -103,7 +103,12 @@ fn no_text_is_left_in_the_other_language() {
             };
             let (english, spanish) = (value(Language::English), value(Language::Spanish));
             // A text of several words that is equal in both was most likely never translated.
-            if english == spanish && english.split_whitespace().filter(|word| !word.contains(['{', '$'])).count() > 2 {
+            // A call is typed alike in every language, where no name is in it.
+            let typed = name.starts_with("command-call");
+            if english == spanish
+                && !typed
+                && english.split_whitespace().filter(|word| !word.contains(['{', '$'])).count() > 2
+            {
                 assert!(same.contains(name.as_str()), "{name}: {english}");
             }
         }

@@ -6,7 +6,7 @@ mod square;
 
 use std::sync::Arc;
 
-use crate::book::{Book, Kind, Operation, OperationKind, Record, fields_of};
+use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, field_of, fields_of};
 use crate::views::{Code, Given, MeasureAction, MeasureView, PartView, Place, Problem, Question};
 use crate::work::{Site, Work};
 
@@ -49,7 +49,11 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
                 let group = pitch::answer(book, terms, (&work, &wall), text)?;
                 return Ok(ActionResult::at(here(&wall), group));
             }
-            let spec = ask::spec_of(terms, Kind::Wall, field)?;
+            let Some(spec) = Field::from_code(field).and_then(|field| field_of(Kind::Wall, field)) else {
+                let fields = fields_of(Kind::Wall).iter().map(|spec| spec.field.code()).chain([pitch::PITCH]);
+                let said = terms.phrases.not_asked(field, fields.map(str::to_owned).collect());
+                return Err(Problem::new(Code::Unknown, field, said).into());
+            };
             let value = ask::value(terms, spec, text)?;
             fits::wall(terms, (&work, &wall), spec.field, value)?;
             let group = ask::answer(book, terms, &wall.record, field, text)?.group;

@@ -1,4 +1,4 @@
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use rusqlite::ErrorCode;
 
@@ -57,6 +57,14 @@ pub enum StoreError {
     /// The file system refused.
     #[error("the file system refused: {0}")]
     Io(#[from] std::io::Error),
+    /// The file system refused, and which file it was about is known.
+    #[error("{path}: {error}")]
+    File {
+        /// The file or folder.
+        path: PathBuf,
+        /// What it said.
+        error: std::io::Error,
+    },
     /// SQLite refused.
     #[error("SQLite refused: {0}")]
     Sqlite(rusqlite::Error),
@@ -128,6 +136,14 @@ pub enum BadEntry {
 }
 
 impl StoreError {
+    /// The same with the file that was to be read or written, where the file system refused.
+    pub fn at(self, path: &Path) -> Self {
+        match self {
+            Self::Io(error) => Self::File { path: path.to_owned(), error },
+            other => other,
+        }
+    }
+
     /// What SQLite said while a book was being upgraded.
     pub(super) fn from_upgrade(error: rusqlite_migration::Error) -> Self {
         match error {

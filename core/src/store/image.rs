@@ -73,6 +73,12 @@ impl Drop for OpenHere {
     }
 }
 
+/// Whether this process has the book at a path open.
+pub(super) fn is_open_here(path: &Path) -> bool {
+    let open = OPEN_HERE.lock().unwrap_or_else(PoisonError::into_inner);
+    place(path).is_ok_and(|place| open.contains(&place))
+}
+
 /// What lies at a path, by its first bytes. SQLite would change a foreign file by opening it.
 pub(super) fn sniff(path: &Path) -> io::Result<Sniffed> {
     match fs::metadata(path) {

@@ -1,8 +1,24 @@
 //! What stays on this device: drafts, settings, photo states, seen-marks. Never merged, never copied, in no hash.
 
-use rusqlite::{OptionalExtension, params};
+use std::path::Path;
 
+use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
+
+use super::image::{Sniffed, is_open_here, sniff};
 use super::{Clash, Id, Result, Store};
+
+/// A setting of this device in a book that is not open, read without a trace: nothing is written, put right or waited for.
+/// Nothing where the book cannot be read like that.
+pub fn setting_at_rest(book: &Path, key: &str) -> Option<String> {
+    if is_open_here(book) || !matches!(sniff(book), Ok(Sniffed::Book)) {
+        return None;
+    }
+    let name = book.canonicalize().ok()?;
+    let name = name.to_str()?.replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let book = Connection::open_with_flags(format!("file:{name}?immutable=1"), flags).ok()?;
+    book.query_row("SELECT text FROM setting WHERE key = ?1", [key], |row| row.get(0)).ok()
+}
 
 /// Where a photo is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -53,7 +53,7 @@ pub use exchange::{HandedOver, Offer, Preview, Refused, Sender, Standing};
 pub use file::create_private_folder;
 pub use handle::Store;
 pub use id::{BadId, DeviceId, Id};
-pub use local::PhotoState;
+pub use local::{PhotoState, setting_at_rest};
 pub use merge::{AHEAD, TakenIn};
 pub use open::{OpenOptions, Opened, Opening};
 pub use overwrite::{Overwrite, write_file};

@@ -23,7 +23,8 @@ impl Session<'_> {
     /// Writes a text to a file, which is whole or not there, and says so, or to standard output.
     pub(super) fn write(&self, said: &str, file: Option<&Path>, force: bool, text: &str) -> Result<(), Fault> {
         let Some(file) = file else { return out(text.trim_end()) };
-        write_file(file, text.as_bytes(), if force { Overwrite::PlainFiles } else { Overwrite::Never })?;
+        let overwrite = if force { Overwrite::PlainFiles } else { Overwrite::Never };
+        write_file(file, text.as_bytes(), overwrite).map_err(|error| error.at(file))?;
         self.say(said, &file.display().to_string(), "path")
     }
 

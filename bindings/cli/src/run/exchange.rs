@@ -32,20 +32,22 @@ impl Session<'_> {
     /// The book and its photos as one file, checked.
     pub(super) fn pack(&self, file: &Path, force: bool) -> Result<(), Fault> {
         let overwrite = if force { Overwrite::PlainFiles } else { Overwrite::Never };
-        let packed = self.book.inner.store().pack(file, overwrite, self.now()?)?;
+        let packed = self.book.inner.store().pack(file, overwrite, self.now()?).map_err(|error| error.at(file))?;
         self.say_lines(&[format!("{} {}", file.display(), packed.text(self.phrases()?))])
     }
 
     /// The copies that the book keeps of itself, newest first.
     pub(super) fn backups(&self) -> Result<(), Fault> {
         let folder = self.copies().backups.unwrap_or_default();
-        let lines: Vec<String> = backups(folder)?.iter().map(|backup| backup.path.display().to_string()).collect();
+        let kept = backups(&folder).map_err(|error| error.at(&folder))?;
+        let lines: Vec<String> = kept.iter().map(|backup| backup.path.display().to_string()).collect();
         self.say_lines(&lines)
     }
 
     /// What going back to a copy would do.
     pub(super) fn preview_restore(&self, file: &Path) -> Result<(), Fault> {
-        let mut lines = self.book.inner.store().preview_restore(file)?.lines(self.phrases()?);
+        let preview = self.book.inner.store().preview_restore(file).map_err(|error| error.at(file))?;
+        let mut lines = preview.lines(self.phrases()?);
         lines.push(self.phrases()?.phrase("cli-yes", &[]));
         self.say_lines(&lines)
     }
@@ -59,7 +61,8 @@ impl Session<'_> {
     pub(super) fn hand_over(&mut self, house: &str, file: &Path, new: bool, force: bool) -> Result<(), Fault> {
         let house: Id = self.job(house)?.parse().map_err(|_| Fault::unknown("house", house, &[]))?;
         let overwrite = if force { Overwrite::PlainFiles } else { Overwrite::Never };
-        let handed = self.book.inner.store_mut().hand_over(house, file, !new, overwrite)?;
+        let handed =
+            self.book.inner.store_mut().hand_over(house, file, !new, overwrite).map_err(|error| error.at(file))?;
         self.say_lines(&[handed.text(self.phrases()?)])
     }
 
@@ -67,7 +70,7 @@ impl Session<'_> {
     pub(super) fn take_in(&mut self, file: &Path, how: &TakingIn) -> Result<(), Fault> {
         let house = how.house.as_deref().map(|house| self.offered(house)).transpose()?;
         let (now, phrases) = (self.now()?, self.phrases()?);
-        let offer = Offer::read(file)?;
+        let offer = Offer::read(file).map_err(|error| error.at(file))?;
         let preview = self.book.inner.store().preview(&offer, house, now)?;
         let mut lines = Vec::new();
         if let Some(words) = &how.trust {
@@ -104,16 +107,12 @@ impl Session<'_> {
 /// How a colleague's file is taken in.
 #[derive(Clone, Debug, Default, clap::Args)]
 pub(crate) struct TakingIn {
-    /// Only one house of it: a house of this book, or an id.
     #[arg(long, value_name = "HOUSE")]
     house: Option<String>,
-    /// Do it; without this it is only looked at.
     #[arg(long)]
     yes: bool,
-    /// The four words that the other device shows of itself: they are those of the file.
     #[arg(long, value_name = "WORDS")]
     trust: Option<String>,
-    /// Take answers in whose clock is more than a day ahead, as they are.
     #[arg(long)]
     even_ahead: bool,
 }

@@ -46,7 +46,7 @@ impl Session<'_> {
     pub(super) fn as_built(&mut self, house: &str, wall: &str, answers: &Answers) -> Result<(), Fault> {
         let job = self.job(house)?;
         let walls = self.house_view(&job)?.walls.into_iter();
-        let walls: Vec<Named> = walls.map(|wall| Named { id: wall.wall, name: wall.name }).collect();
+        let walls: Vec<Named> = walls.map(|wall| Named::new(wall.wall, wall.name)).collect();
         let action = PoleAction::SayAsBuilt { wall: one("wall", wall, &walls)?, answers: given(answers) };
         self.act(Action::PoleKind { action })
     }
@@ -55,7 +55,7 @@ impl Session<'_> {
         let View::PoleKind { view } = self.book.view(&Place::Pole { job: self.job(house)? })? else {
             return Err(Fault::unknown("house", house, &[]));
         };
-        let named = |line: &AsBuiltLine| Named { id: line.as_built.clone(), name: line.wall_name.clone() };
+        let named = |line: &AsBuiltLine| Named::new(&line.as_built, &line.wall_name).told(line.course.to_string());
         let entries: Vec<Named> = view.as_built.iter().map(named).collect();
         let found = one("entry", entry, &entries);
         let as_built = match found {

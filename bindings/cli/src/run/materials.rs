@@ -22,7 +22,7 @@ impl Session<'_> {
         let view = self.saw_list(&job)?;
         let mut actions = Vec::new();
         if let Some((stock, count)) = &asked.have {
-            let named = view.stock.iter().map(|line| Named { id: line.stock.clone(), name: line.length.text.clone() });
+            let named = view.stock.iter().map(|line| Named::new(&line.stock, &line.length.text));
             // A length is the same however it is written: 144, 12' and 144" name one stock.
             let length = self.book.reader()?.length(stock).ok();
             let same = view.stock.iter().find(|line| length.is_some_and(|length| length.nm() == line.length.nm));
@@ -35,7 +35,7 @@ impl Session<'_> {
         if let Some(length) = &asked.offcut {
             actions.push(SawListAction::AddOffcut { job: own(), length: length.clone() });
         }
-        let offcuts = view.offcuts.iter().map(|line| Named { id: line.offcut.clone(), name: line.length.text.clone() });
+        let offcuts = view.offcuts.iter().map(|line| Named::new(&line.offcut, &line.length.text));
         let offcuts: Vec<Named> = offcuts.collect();
         if let Some(offcut) = &asked.drop {
             actions.push(SawListAction::DropOffcut { job: own(), offcut: one("offcut", offcut, &offcuts)? });
@@ -48,6 +48,13 @@ impl Session<'_> {
         }
         if asked.improve {
             actions.push(SawListAction::Improve { job: own() });
+        }
+        if !asked.plan && !asked.improve {
+            let numbers: Vec<i64> = view.boards.iter().map(|board| board.number).collect();
+            if let Some(number) = asked.cut.iter().find(|number| !numbers.contains(number)) {
+                let numbers: Vec<String> = numbers.iter().take(20).map(ToString::to_string).collect();
+                return Err(Fault::unknown("number", &number.to_string(), &numbers));
+            }
         }
         actions.extend(asked.cut.iter().map(|number| SawListAction::MarkCut { job: own(), number: *number }));
         let mut last = None;

@@ -1,6 +1,8 @@
 //! What a command names: a wall, a penetration or a board of any house, and what is said of its steps.
 
-use lapwright::views::{Action, BoardAction, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
+use lapwright::measure::{Length, Show};
+use lapwright::phrases::Arg;
+use lapwright::views::{Action, BoardAction, BoardLine, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
 
 use super::Session;
 use crate::fault::Fault;
@@ -19,7 +21,7 @@ impl Session<'_> {
         let mut walls = Vec::new();
         for job in self.jobs()? {
             let house = self.house_view(&job)?;
-            walls.extend(house.walls.into_iter().map(|wall| Named { id: wall.wall, name: wall.name }));
+            walls.extend(house.walls.into_iter().map(|wall| Named::new(wall.wall, wall.name).told(&house.name)));
         }
         Ok(walls)
     }
@@ -49,16 +51,21 @@ impl Session<'_> {
     }
 
     fn boards(&self, walls: &[WallView]) -> Result<Vec<Named>, Fault> {
-        let mut boards: Vec<Named> = walls
-            .iter()
-            .flat_map(|wall| wall.boards.iter().map(move |board| (wall, board)))
-            .map(|(wall, board)| Named { id: board.board.clone(), name: format!("{} {}", wall.name, board.course) })
-            .collect();
+        let (show, phrases) = (Show::from_code(&self.book.context()?.show), self.phrases()?);
+        let named = |(wall, board): (&WallView, &BoardLine)| {
+            // Boards of a course may be as long as one another, but none begins where another does.
+            let from = show.map(|show| show.text(Length::from_nm(board.at.left))).unwrap_or_default();
+            let args = [("length", Arg::from(&board.length.text)), ("from", from.into())];
+            let told = phrases.phrase("cli-board-told", &args);
+            Named::new(&board.board, format!("{} {}", wall.name, board.course)).told(told)
+        };
+        let on_walls = walls.iter().flat_map(|wall| wall.boards.iter().map(move |board| (wall, board)));
+        let mut boards: Vec<Named> = on_walls.map(named).collect();
         // Loose boards hang on no wall.
         let jobs = self.jobs()?.into_iter().filter_map(|job| job.parse().ok()).map(Some);
         for job in jobs.chain([None]) {
             let house = self.book.inner.house(job)?;
-            let named = |id: String| Named { name: short(&id), id };
+            let named = |id: String| Named::new(&id, short(&id));
             boards.extend(house.loose_boards().map(|board| named(board.id().to_string())));
         }
         Ok(boards)
@@ -113,13 +120,18 @@ fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
         let says_wall = text.starts_with(&format!("{} ", wall.name.to_lowercase()));
         let named = |penetration: &lapwright::views::PenetrationLine| {
             let name = &penetration.name;
-            let name = if says_wall { format!("{} {name}", wall.name) } else { name.clone() };
-            Named { id: penetration.penetration.clone(), name }
+            let (name, told) =
+                if says_wall { (format!("{} {name}", wall.name), "") } else { (name.clone(), &*wall.name) };
+            Named::new(&penetration.penetration, name).told(told)
         };
         // The details that every house has are shown and signed as penetrations are.
         let detail = |detail: &lapwright::views::DetailLine| {
-            let name = if says_wall { format!("{} {}", wall.name, detail.name) } else { detail.name.clone() };
-            Named { id: detail.detail.clone(), name }
+            let (name, told) = if says_wall {
+                (format!("{} {}", wall.name, detail.name), "")
+            } else {
+                (detail.name.clone(), &*wall.name)
+            };
+            Named::new(&detail.detail, name).told(told)
         };
         wall.penetrations.iter().map(named).chain(wall.details.iter().map(detail)).collect::<Vec<_>>()
     };

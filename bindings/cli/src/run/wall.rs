@@ -1,17 +1,12 @@
 //! The commands of a wall.
 
-use lapwright::views::{Action, MeasureAction, MeasureView, Place, View, WallAction, WallView};
+use lapwright::views::{Action, AnswerKind, MeasureAction, MeasureView, PartView, Place, View, WallAction, WallView};
 
 use super::Session;
 use super::house::given;
 use crate::fault::Fault;
 use crate::find::{Named, one};
-use crate::options::Answers;
-
-/// What can be added to a wall, by the words of the command.
-const PARTS: [&str; 5] = ["opening", "abutment", "base-step", "stud", PENETRATION];
-
-const PENETRATION: &str = "penetration";
+use crate::options::{Answers, PENETRATION};
 
 impl Session<'_> {
     pub(super) fn wall(&mut self, wall: &str) -> Result<(), Fault> {
@@ -34,9 +29,6 @@ impl Session<'_> {
     /// Adds a part; of a penetration kind, size and two offsets are enough.
     pub(super) fn add(&mut self, wall: &str, kind: &str, answers: &Answers) -> Result<(), Fault> {
         let (wall, answers, kind) = (self.wall_id(wall)?, given(answers), kind.to_owned());
-        if !PARTS.contains(&kind.as_str()) {
-            return Err(Fault::unknown("kind", &kind, &PARTS.map(str::to_owned)));
-        }
         self.act(if kind == PENETRATION {
             Action::WallKind { action: WallAction::AddPenetration { wall, answers } }
         } else {
@@ -51,8 +43,7 @@ impl Session<'_> {
         let View::MeasureKind { view } = self.book.view(&place)? else {
             return Err(Fault::unknown("wall", &wall, &[]));
         };
-        let parts = view.parts.into_iter().map(|part| Named { id: part.part, name: part.kind });
-        let part = one("part", part, &parts.collect::<Vec<_>>())?;
+        let part = one("part", part, &view.parts.iter().map(named).collect::<Vec<_>>())?;
         self.answered(&place, answers, |field, text| Action::MeasureKind {
             action: MeasureAction::AnswerPart { wall: wall.clone(), part: part.clone(), field, text },
         })
@@ -72,13 +63,25 @@ impl Session<'_> {
             _ => Vec::new(),
         };
         let is_through = |id: &str| through.iter().any(|penetration| penetration.penetration == id);
-        let named = through.iter().map(|part| Named { id: part.penetration.clone(), name: part.name.clone() });
-        let parts = parts.into_iter().map(|part| Named { id: part.part, name: part.kind });
-        let part = one("part", part, &named.chain(parts).collect::<Vec<_>>())?;
+        let penetrations = through.iter().map(|part| Named::new(&part.penetration, &part.name));
+        let part = one("part", part, &penetrations.chain(parts.iter().map(named)).collect::<Vec<_>>())?;
         self.act(if is_through(&part) {
             Action::WallKind { action: WallAction::RemovePenetration { wall, penetration: part } }
         } else {
             Action::MeasureKind { action: MeasureAction::RemovePart { wall, part } }
         })
     }
+}
+
+/// A part by its kind, and by what it is where that is a question; the first sizes tell it from others.
+fn named(part: &PartView) -> Named {
+    let mut named = Named::new(&part.part, &part.kind).also(&part.title);
+    for question in part.questions.iter().filter(|question| question.kind == AnswerKind::ChoiceKind) {
+        let said = question.choices.iter().find(|choice| choice.label == question.answer);
+        if let Some(choice) = said {
+            named = named.also(&choice.code).also(&choice.label);
+        }
+    }
+    let answers = part.questions.iter().map(|question| question.answer.as_str()).filter(|answer| !answer.is_empty());
+    named.told(answers.take(2).collect::<Vec<_>>().join(", "))
 }

@@ -2,9 +2,27 @@
 cli-draft = Typed and not yet accepted: { $draft }
 cli-differs = This has changed since it was ticked.
 cli-out = What was to be printed could not all be written: { $why }
+cli-in = Standard input could not be read: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = There is no folder for your data on this machine. Name a book with --book FILE.
-cli-unknown = Nothing, or more than one thing, is called “{ $text }”. There is: { $known }.
+cli-unknown = Nothing is called “{ $text }”. There is: { $known }.
+cli-board-told = { $length }, from { $from }
+cli-several = “{ $text }” is the name of several things: { $known }. Say which by the id in brackets.
+cli-unknown-none = Nothing is called “{ $text }”. { $none }
+cli-answer-as-name = “{ $text }” is an answer. What it is about is named before it.
+cli-none-house = There is no house yet: lapwright new-job "Lot 7" makes one.
+cli-none-wall = There is no wall yet: lapwright add-wall "Lot 7" North makes one.
+cli-none-board = There is no board yet: lapwright plan North plans those of a wall, lapwright loose makes one without a wall.
+cli-none-penetration = Nothing goes through a wall yet: lapwright add North penetration what=hose-bib width=1in from-left=5ft from-base=20in adds it.
+cli-none-thing = There is no board and no penetration yet: lapwright plan North plans the boards of a wall.
+cli-none-part = The wall has no parts yet: lapwright add North opening what=window from-left=4ft width=38in from-base=30in height=50in adds one.
+cli-none-notch = The board has no notch: lapwright board "North 3" shows it.
+cli-none-stock = There is no stock length yet: lapwright stock "Lot 7" 12ft adds one.
+cli-none-offcut = There is no offcut yet: lapwright saw "Lot 7" --offcut 40in adds one.
+cli-none-entry = No course was said to hang yet: lapwright pole "Lot 7" --as-built North course=2 left=7in right=7in says it.
+cli-none-number = No board is planned yet: lapwright saw "Lot 7" --plan plans them.
+cli-none-drop-signer = Nobody has signed here yet: lapwright settings signer="NAME" names who does.
+cli-none-group = Nothing was answered yet.
 cli-first-notch = A notch now, without any house: lapwright loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
 cli-no-jobs = No houses yet. lapwright new-job "NAME" makes one; lapwright demo shows one.
 cli-walls = { $count ->

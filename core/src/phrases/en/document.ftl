@@ -1,7 +1,7 @@
 # The job document.
 document-too-big = The document is over 16 MB.
 document-too-many = The document has more than { $limit } things in it: walls, boards, notches and so on.
-document-not-json = The document is not JSON: { $why }
+document-not-json = The document is not JSON, or ends too early: line { $line }, character { $column }.
 document-not-ours = This is not a job document: it must be one JSON object with "lapwright": 1.
 document-house-here = This house is in the book already: “{ $name }”. To have it a second time, take the line "house" out of the document.
 document-object = An object in braces belongs here.

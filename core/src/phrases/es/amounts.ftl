@@ -11,7 +11,7 @@ amounts-barrier = Barrera de agua
 amounts-barrier-from = { $courses ->
     [one] 1 tramo
    *[other] { $courses } tramos
-} con sus traslapes, que doblan en las esquinas; los huecos se recortan de ella
+} con sus traslapes, que doblan en las esquinas; los vanos se recortan de ella
 amounts-barrier-tape = Cinta para las uniones de la barrera
 amounts-barrier-tape-from = { $seams ->
     [one] 1 unión vertical

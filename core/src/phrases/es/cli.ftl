@@ -1,10 +1,29 @@
 # cli: cada clave empieza por cli-.
-cli-draft = Tecleado y aún no aceptado: { $draft }
+cli-draft = Escrito y aún no aceptado: { $draft }
 cli-differs = Esto cambió desde que se marcó.
 cli-out = No se pudo escribir todo lo que se iba a imprimir: { $why }
+cli-in = No se pudo leer la entrada estándar: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = En esta máquina no hay carpeta para sus datos. Nombre un libro con --book ARCHIVO.
 cli-unknown = Nada, o más de una cosa, se llama «{ $text }». Hay: { $known }.
+cli-unknown = Nada se llama «{ $text }». Hay: { $known }.
+cli-board-told = { $length }, desde { $from }
+cli-several = «{ $text }» es el nombre de varias cosas: { $known }. Diga cuál con el id entre paréntesis.
+cli-unknown-none = Nada se llama «{ $text }». { $none }
+cli-answer-as-name = «{ $text }» es una respuesta. Antes va el nombre de aquello de lo que se trata.
+cli-none-house = Aún no hay casas: lapwright new-job "Lote 7" crea una.
+cli-none-wall = Aún no hay paredes: lapwright add-wall "Lote 7" Norte agrega una.
+cli-none-board = Aún no hay tablas: lapwright plan Norte planea las de una pared, lapwright loose hace una sin pared.
+cli-none-penetration = Aún nada atraviesa una pared: lapwright add Norte penetration what=hose-bib width=1in from-left=5ft from-base=20in lo agrega.
+cli-none-thing = Aún no hay tablas ni pasos por la pared: lapwright plan Norte planea las tablas de una pared.
+cli-none-part = La pared aún no tiene partes: lapwright add Norte opening what=window from-left=4ft width=38in from-base=30in height=50in agrega una.
+cli-none-notch = La tabla no tiene muesca: lapwright board "Norte 3" la muestra.
+cli-none-stock = Aún no hay ningún largo de tabla: lapwright stock "Lote 7" 12ft agrega uno.
+cli-none-offcut = Aún no hay sobrantes: lapwright saw "Lote 7" --offcut 40in agrega uno.
+cli-none-entry = De ninguna hilada se dijo aún que esté puesta: lapwright pole "Lote 7" --as-built Norte course=2 left=7in right=7in lo dice.
+cli-none-number = Aún no hay ninguna tabla planeada: lapwright saw "Lote 7" --plan las planea.
+cli-none-drop-signer = Aquí aún no firma nadie: lapwright settings signer="NOMBRE" dice quién.
+cli-none-group = Aún no se contestó nada.
 cli-first-notch = Una muesca ahora, sin ninguna casa: lapwright loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
 cli-no-jobs = Aún no hay casas. lapwright new-job "NOMBRE" crea una; lapwright demo muestra una.
 cli-walls = { $count ->
@@ -32,7 +51,7 @@ cli-rule-changed = En lugar de { $default }, por { $signer }: { $reason }
 cli-open-to-weather = Abierto a la intemperie ahora
 cli-house-walls = Paredes
 cli-house-boards = Tablas y reglas
-cli-stock = En obra: { $length }, { $count ->
+cli-stock = Existencias: { $length }, { $count ->
     [-1] las que hagan falta
     [one] { $count } tabla
    *[other] { $count } tablas

@@ -1,7 +1,7 @@
 # El documento del trabajo.
 document-too-big = El documento pasa de 16 MB.
 document-too-many = El documento trae más de { $limit } cosas: paredes, tablas, cortes y demás.
-document-not-json = El documento no es JSON: { $why }
+document-not-json = El documento no es JSON, o termina antes de lo debido: línea { $line }, carácter { $column }.
 document-not-ours = Esto no es un documento de trabajo: debe ser un objeto JSON con "lapwright": 1.
 document-house-here = Esta casa ya está en el libro: «{ $name }». Para tenerla otra vez, quite del documento la línea "house".
 document-object = Aquí va un objeto entre llaves.

@@ -3,16 +3,20 @@ store-newer = Este libro lo escribió una versión más nueva del programa. Esta
 store-not-a-book = { $path } no es un libro. Se dejó como está.
 store-damaged = El libro está dañado: { $why }
 store-busy = Otro programa tiene abierto el libro o está escribiendo en él. Inténtelo otra vez.
-store-full = Ya no hay espacio en este dispositivo. No se escribió nada.
+store-full = Ya no hay espacio en este aparato. No se escribió nada.
 store-disk = No se pudo leer o escribir el disco: { $why }
 store-read-only = El libro solo se puede leer: su archivo o su carpeta no se pueden escribir.
 store-in-the-way = { $path } estorba. Nunca se escribe encima de un libro; de las copias, solo encima de una más vieja del mismo libro.
 store-exists = { $path } ya existe. Se dejó como está.
+store-no-photo = Esta foto no está en este aparato.
+store-no-folder = Este libro solo está en la memoria: no tiene carpeta para fotos.
+store-cannot-undo = Esto no se puede deshacer: no está en el libro, o ya se deshizo.
+store-file = { $path }: { $why }.
 store-other = El libro no pudo hacerlo: { $why }
 store-found-damaged = El libro estaba dañado. Se volvió a armar con lo que se pudo leer.
 store-found-missing = El libro no estaba en su lugar.
-store-found-older = El libro era más viejo que el que dejó este dispositivo: le faltaban respuestas ya aceptadas.
-store-found-another = Hay otro libro donde estaba el libro de este dispositivo.
+store-found-older = El libro era más viejo que el que dejó este aparato: le faltaban respuestas ya aceptadas.
+store-found-another = Hay otro libro donde estaba el libro de este aparato.
 store-kept = El archivo que se encontró se guardó: { $path }
 store-from-copy = { $count ->
     [0] La copia buena más reciente, { $path }, no tenía más respuestas.
@@ -37,7 +41,7 @@ store-lost = { $count ->
    *[other] , antes del { $to } por { $towho }
 }. Mida y responda otra vez antes de cortar con ellas.
 store-lost-read = Una de ellas era del { $when } por { $who }.
-store-typed-lost = No se pudo guardar todo lo tecleado que aún no se había aceptado, o ajustes de este dispositivo.
+store-typed-lost = No se pudo guardar todo lo escrito que aún no se había aceptado, o ajustes de este aparato.
 store-somebody = alguien
 store-other-book = { $path } es copia de otro libro. No puede ocupar el lugar de este.
 store-untrusted = Aquí nadie ha comparado todavía las palabras del aparato «{ $words }». No se metió nada.

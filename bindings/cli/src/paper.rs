@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style};
 use lapwright::phrases::{Arg, Phrases};
-use lapwright::views::{Note, Question, Reading, Size, Source, StepLine, StepState};
+use lapwright::views::{Note, NoteLevel, Question, Reading, Size, Source, StepLine, StepState};
 use textwrap::core::Word;
 use textwrap::{WordSeparator, WordSplitter, WrapAlgorithm};
 
@@ -174,7 +174,12 @@ impl Paper {
     /// What needs attention.
     pub(crate) fn notes(&mut self, notes: &[Note]) {
         for note in notes {
-            let set = self.set(Ink::Warning, &format!("▲ {}", note.text));
+            let (ink, sign) = match note.level {
+                NoteLevel::Stop => (Ink::Warning, "■"),
+                NoteLevel::Check => (Ink::Warning, "▲"),
+                NoteLevel::Know => (Ink::Faint, "i"),
+            };
+            let set = self.set(ink, &format!("{sign} {}", note.text));
             self.line(&format!("  {set}"));
         }
     }

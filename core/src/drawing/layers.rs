@@ -9,11 +9,10 @@ use crate::wall::Shape;
 use super::block::ring;
 use super::clip::Dp;
 use super::flag;
-use super::font;
-use super::page::{MARGIN, Page, base, row};
+use super::page::{MARGIN, Page};
 use super::role::{Pattern, Role};
 use super::sheet::{Area, HATCH, HEAVY, PLAIN, Sheet, THIN};
-use super::stroke::{Anchor, Stroke};
+use super::stroke::Stroke;
 
 /// What is drawn of a penetration's layers, in nanometres on the wall and out from it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize)]
@@ -35,8 +34,10 @@ pub(crate) struct Layers {
 pub(crate) struct Layer {
     /// Its stable code.
     pub(crate) code: String,
-    /// What it is; layers of one text share a number.
+    /// What it is.
     pub(crate) text: String,
+    /// Its number in the view's list; zero for what the list does not name.
+    pub(crate) number: u32,
     /// Where it lies on the wall: left, right, bottom, top of each piece.
     pub(crate) pieces: Vec<[i64; 4]>,
     /// The width and height of the hole in it, round the pipe.
@@ -83,19 +84,22 @@ impl Layers {
     /// What is drawn of a penetration's layers; `lines` are what its view says of them.
     pub(crate) fn of(phrases: &Phrases, lines: &[LayerLine], layers: &WallLayers, pipe: Pipe) -> Self {
         let area = |area: &Rectangle| [area.left, area.right, area.bottom, area.top].map(|length| length.nm());
-        let text = |kind: LayerKind| {
-            let code = if matches!(kind, LayerKind::Board { .. }) { "boards" } else { kind.code() };
-            let said = lines.iter().find(|line| line.code == code).map(|line| line.text.clone());
-            said.unwrap_or_else(|| phrases.phrase(unsaid(kind), &[]))
+        let said = |kind: LayerKind| match lines.iter().find(|line| line.code == listed(kind.code())) {
+            Some(line) => (line.number, line.text.clone()),
+            None => (0, phrases.phrase(unsaid(kind), &[])),
         };
         let sizes = |shape: Shape| [shape.width(), shape.height()].map(Length::nm);
-        let layer = |layer: &WallLayer| Layer {
-            code: layer.kind.code().to_owned(),
-            text: text(layer.kind),
-            pieces: layer.pieces.iter().map(area).collect(),
-            hole: layer.hole.map(sizes),
-            slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
-            profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
+        let layer = |layer: &WallLayer| {
+            let (number, text) = said(layer.kind);
+            Layer {
+                code: layer.kind.code().to_owned(),
+                text,
+                number,
+                pieces: layer.pieces.iter().map(area).collect(),
+                hole: layer.hole.map(sizes),
+                slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
+                profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
+            }
         };
         let all = Self {
             frame: area(&layers.frame),
@@ -127,38 +131,23 @@ impl Layers {
 
     /// What a screen reader says: the layers in their order.
     pub(crate) fn spoken(&self, phrases: &Phrases) -> String {
-        let layers = self.texts().iter().map(|(_, text)| (*text).to_owned()).collect::<Vec<_>>().join(". ");
+        let mut layers: Vec<(u32, &str)> =
+            self.layers.iter().map(|layer| (layer.number, layer.text.as_str())).collect();
+        layers.sort_by_key(|(number, _)| *number);
+        layers.dedup();
+        let layers = layers.iter().map(|(_, text)| (*text).to_owned()).collect::<Vec<_>>().join(". ");
         phrases.phrase("drawing-layers-spoken", &[("layers", layers.into())])
     }
 
-    /// The numbers with their texts, from the wall outward.
-    fn texts(&self) -> Vec<(usize, &str)> {
-        let mut texts: Vec<&str> = Vec::new();
-        for layer in &self.layers {
-            if !texts.contains(&layer.text.as_str()) {
-                texts.push(&layer.text);
-            }
-        }
-        texts.into_iter().enumerate().map(|(at, text)| (at + 1, text)).collect()
-    }
-
-    fn number(&self, layer: &Layer) -> String {
-        let found = self.texts().into_iter().find(|(_, text)| *text == layer.text);
-        found.map_or_else(String::new, |(number, _)| number.to_string())
-    }
-
-    /// Draws the layers; also how high it came out. Nothing where none can be told.
-    pub(crate) fn draw(&self, page: &Page, look: Look) -> (Vec<Stroke>, f64) {
+    /// Draws the layers with the numbers of the view's list, the one with the code `picked` in chalk; also how high it came
+    /// out. Nothing where none can be told.
+    pub(crate) fn draw(&self, page: &Page, look: Look, picked: &str) -> (Vec<Stroke>, f64) {
         if self.layers.is_empty() {
             return (Vec::new(), 2.0 * MARGIN);
         }
-        let legend = self.legend(page);
-        let legend_high = legend.len() as f64 * row(page.small);
         let [left, right, bottom, top] = self.frame.map(|nm| nm as f64);
         let (width, tall) = ((right - left).max(1.0), (top - bottom).max(1.0));
-        let free = page.height - 3.0 * MARGIN;
-        let legend_shown = free - legend_high >= 80.0;
-        let free = if legend_shown { free - legend_high } else { free }.max(8.0);
+        let free = (page.height - 2.0 * MARGIN).max(8.0);
         let figure = free.min(page.inner().max(360.0)).min(520.0);
         let (across, up, from) = match look {
             Look::Front => {
@@ -175,21 +164,12 @@ impl Layers {
             Look::Section => self.depth() * across,
         };
         let high = tall * up;
-        let below = if legend_shown { legend_high + MARGIN } else { 0.0 };
-        let height = (2.0 * MARGIN + high + below).min(page.height);
+        let height = (2.0 * MARGIN + high).min(page.height);
         let scale = Scale { left: ((page.width - drawn) / 2.0).max(MARGIN), bottom: MARGIN + high, across, up, from };
         let mut sheet = Sheet::new(page.width, height);
-        // The legend has its room before any number looks for some.
-        if legend_shown {
-            for (at, (number, text)) in legend.iter().enumerate() {
-                let y = scale.bottom + MARGIN + row(page.small) * at as f64 + base(page.small);
-                sheet.text(&page.small(number, Role::Ink), Anchor::Start, (MARGIN, y));
-                sheet.text(&page.small(text, Role::Ink), Anchor::Start, (MARGIN + self.indent(page), y));
-            }
-        }
         match look {
-            Look::Front => self.front(&mut sheet, page, &scale),
-            Look::Section => self.section(&mut sheet, page, &scale),
+            Look::Front => self.front(&mut sheet, page, &scale, picked),
+            Look::Section => self.section(&mut sheet, page, &scale, picked),
         }
         (sheet.into_strokes(), height)
     }
@@ -208,31 +188,12 @@ impl Layers {
         (page.inner() * 0.6 / (self.depth() * up)).clamp(0.1, DEEPER)
     }
 
-    fn indent(&self, page: &Page) -> f64 {
-        page.small("00", Role::Ink).width() + 4.0
-    }
-
-    /// The legend's lines: the number before the first line of each text.
-    fn legend(&self, page: &Page) -> Vec<(String, String)> {
-        let room = page.inner() - self.indent(page) - 0.5;
-        let mut lines = Vec::new();
-        for (number, text) in self.texts() {
-            for (at, line) in wrapped(text, page.small, room).into_iter().enumerate() {
-                lines.push((if at == 0 { number.to_string() } else { String::new() }, line));
-            }
-        }
-        lines
-    }
-
     /// From outside: what lies further in is drawn dashed through what covers it.
-    fn front(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
+    fn front(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, picked: &str) {
         for layer in &self.layers {
             for piece in &layer.pieces {
                 let corners = self.on_frame(scale, *piece).corners();
                 sheet.fill(fill(layer), &corners);
-                if layer.code == "block" || layer.code == "trim" {
-                    sheet.hatch(Role::Planned, HATCH * 2.0, &corners);
-                }
                 sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners);
             }
             self.hole(sheet, scale, layer);
@@ -249,21 +210,27 @@ impl Layers {
                 sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &slit);
             }
         }
+        for layer in self.layers.iter().filter(|layer| layer.is(picked)) {
+            for piece in &layer.pieces {
+                sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &self.on_frame(scale, *piece).corners());
+            }
+        }
         if self.is_pierced() {
             let pipe = self.round_the_centre(scale, self.pipe);
             sheet.fill(Role::Ground, &pipe);
             sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
         }
-        let mut done: Vec<&str> = Vec::new();
+        let mut done: Vec<u32> = Vec::new();
         for (n, layer) in self.layers.iter().enumerate() {
-            let Some(piece) = layer.pieces.first().filter(|_| !done.contains(&layer.text.as_str())) else { continue };
-            done.push(&layer.text);
+            let is_new = layer.number > 0 && !done.contains(&layer.number);
+            let Some(piece) = layer.pieces.first().filter(|_| is_new) else { continue };
+            done.push(layer.number);
             // A corner of its own for each, so that the numbers come apart.
             let area = self.on_frame(scale, *piece);
             let x = if n % 2 == 0 { area.left + 4.0 } else { area.right - 4.0 };
             let y = if n % 4 < 2 { area.top + 4.0 } else { area.bottom - 4.0 };
             let spot = Area { left: x - 2.0, top: y - 2.0, right: x + 2.0, bottom: y + 2.0 };
-            flag::put(sheet, page, &self.number(layer), &spot, &[]);
+            flag::put(sheet, page, &layer.number.to_string(), &spot, &[]);
         }
     }
 
@@ -292,7 +259,7 @@ impl Layers {
     }
 
     /// Through the middle of the pipe: the wall at the left, each layer as far out as it stands.
-    fn section(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
+    fn section(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, picked: &str) {
         let [_, _, bottom, top] = self.frame;
         let (low, high) = (scale.bottom, scale.at((0.0, top as f64)).1);
         let wall = Area { left: (scale.left - 14.0).max(0.0), top: high, right: scale.left, bottom: low };
@@ -304,7 +271,7 @@ impl Layers {
         if self.is_pierced() {
             sheet.fill(Role::Ground, &pipe.corners());
         }
-        let mut numbered: Vec<(&str, Area)> = Vec::new();
+        let mut numbered: Vec<(u32, Area)> = Vec::new();
         for layer in &self.layers {
             for [from, to] in self.cut(layer) {
                 let (from, to) = (from.max(bottom), to.min(top));
@@ -314,25 +281,23 @@ impl Layers {
                 let shape = profile(layer, (from, to), scale);
                 if is_film(layer) {
                     let pattern = if layer.code.starts_with("barrier") { Pattern::Dashed } else { Pattern::Solid };
-                    let role = if layer.code == "patch" || layer.code == "cover" { Role::Chalk } else { Role::Ink };
+                    let role = if layer.is(picked) { Role::Chalk } else { Role::Ink };
                     let line: Vec<Dp> = shape.iter().take(2).copied().collect();
                     sheet.line(role, pattern, FILM, &line);
                 } else {
                     sheet.fill(fill(layer), &shape);
-                    if layer.code == "block" || layer.code == "trim" {
-                        sheet.hatch(Role::Planned, HATCH, &shape);
-                    }
-                    sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &shape);
+                    let (role, pen) = if layer.is(picked) { (Role::Chalk, HEAVY) } else { (Role::Ink, PLAIN) };
+                    sheet.outline(role, Pattern::Solid, pen, &shape);
                 }
                 let middle = shape.iter().fold((0.0, 0.0), |sum, at| (sum.0 + at.0 / 4.0, sum.1 + at.1 / 4.0));
-                if !numbered.iter().any(|(text, _)| *text == layer.text) {
+                if layer.number > 0 && !numbered.iter().any(|(number, _)| *number == layer.number) {
                     let spot = Area {
                         left: middle.0 - 1.0,
                         top: middle.1 - 1.0,
                         right: middle.0 + 1.0,
                         bottom: middle.1 + 1.0,
                     };
-                    numbered.push((&layer.text, spot));
+                    numbered.push((layer.number, spot));
                 }
             }
         }
@@ -341,8 +306,7 @@ impl Layers {
             sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ends);
         }
         let drawn = Area { left: scale.left - 4.0, top: high, right: pipe.right + 2.0, bottom: low };
-        for (text, spot) in &numbered {
-            let number = self.texts().into_iter().find(|(_, own)| own == text).map_or(0, |(number, _)| number);
+        for (number, spot) in &numbered {
             if !flag::put(sheet, page, &number.to_string(), spot, std::slice::from_ref(&drawn)) {
                 flag::put(sheet, page, &number.to_string(), spot, &[]);
             }
@@ -367,6 +331,22 @@ impl Layers {
             .flat_map(|[_, _, bottom, top]| [[*bottom, (*top).min(y - hole)], [(*bottom).max(y + hole), *top]])
             .filter(|[from, to]| from < to)
             .collect()
+    }
+}
+
+impl Layer {
+    /// Whether it is the one of a code in the view's list.
+    fn is(&self, code: &str) -> bool {
+        listed(&self.code) == code
+    }
+}
+
+/// The code that a layer has in the view's list, where all boards are one line, and so are the pieces of a casing.
+fn listed(code: &str) -> &str {
+    match code {
+        "board" => "boards",
+        "trim-bottom" | "trim-sides" | "trim-top" => "trim",
+        code => code,
     }
 }
 
@@ -396,19 +376,4 @@ fn is_film(layer: &Layer) -> bool {
 
 fn fill(layer: &Layer) -> Role {
     if layer.code == "board" { Role::Board } else { Role::Ground }
-}
-
-/// A text in lines of at most `room`, broken at spaces; a word that is wider stands alone.
-fn wrapped(text: &str, em: f64, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        match lines.last_mut() {
-            Some(line) if font::width(&format!("{line} {word}"), font::Weight::Regular, em) <= room => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
 }

@@ -28,7 +28,7 @@ mod tape_place;
 
 pub(crate) use block::Block;
 pub(crate) use board::{Board, Side};
-pub(crate) use elevation::{Elevation, Hit};
+pub(crate) use elevation::{Elevation, Hit, letter};
 pub use font::Weight;
 pub(crate) use layers::{Layers, Look};
 pub use pack::{PackError, Packed, VERSION, pack, unpack};

@@ -54,6 +54,8 @@ pub(crate) fn unanswered<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &Field
         draft: String::new(),
         optional: spec.optional,
         picture: picture(spec.title),
+        about: String::new(),
+        nth: String::new(),
     }
 }
 
@@ -64,6 +66,19 @@ pub(crate) const fn kind(allowed: Allowed) -> AnswerKind {
         Allowed::OneOf(_) => AnswerKind::ChoiceKind,
         Allowed::Whole(..) => AnswerKind::WholeKind,
         Allowed::Text | Allowed::AnyText => AnswerKind::TextKind,
+    }
+}
+
+/// Says of questions that are asked one after the other whose they are, and which one each is of those that must be answered.
+pub(crate) fn count(terms: &Terms<'_>, about: &str, questions: &mut [Question]) {
+    let all = questions.iter().filter(|question| !question.optional).count();
+    let mut nth = 0_usize;
+    for question in questions {
+        about.clone_into(&mut question.about);
+        if !question.optional && all > 1 {
+            nth += 1;
+            question.nth = terms.phrase("frame-nth", &[("nth", nth.into()), ("all", all.into())]);
+        }
     }
 }
 

@@ -64,7 +64,7 @@ pub(crate) fn shape_warnings(terms: &Terms<'_>, board: &Board) -> Vec<Note> {
                 ("short-piece", key("board-short-piece"), vec![("length", length), ("least", leg.as_str().into())])
             }
         };
-        Some(Note { code: code.to_owned(), text: terms.phrase(text, &args) })
+        Some(Note::check(code, terms.phrase(text, &args)))
     };
     let shapes = board.shapes.iter();
     shapes.flat_map(|shape| shape.warnings.iter().filter_map(move |warning| note(shape, warning))).collect()

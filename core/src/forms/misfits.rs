@@ -38,7 +38,7 @@ pub(crate) fn notes<'a>(
     let mut say = |code: &str, text: &str, count: usize, places: String| {
         if count > 0 {
             let args = [("count", count.into()), ("boards", places.into())];
-            notes.push(Note { code: code.to_owned(), text: terms.phrase(text, &args) });
+            notes.push(Note::stop(code, terms.phrase(text, &args)));
         }
     };
     say(CODE, key("wall-misfits"), all(|misfits| &misfits.planned), places(|misfits| &misfits.planned));
@@ -68,7 +68,7 @@ pub(crate) fn note_of(terms: &Terms<'_>, misfits: &Misfits, board: Id) -> Option
     } else {
         return None;
     };
-    Some(Note { code: code.to_owned(), text: terms.phrase(text, &[]) })
+    Some(Note::stop(code, terms.phrase(text, &[])))
 }
 
 /// What is said of a board, and that it no longer fits.

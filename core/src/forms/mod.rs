@@ -13,6 +13,7 @@ pub(crate) mod instructions;
 pub(crate) mod misfits;
 pub(crate) mod moment;
 pub(crate) mod parts;
+pub(crate) mod penetration;
 pub(crate) mod photo;
 pub(crate) mod plausible;
 pub(crate) mod quantity;

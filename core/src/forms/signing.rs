@@ -96,12 +96,24 @@ pub(crate) fn signed(
     step: &str,
     said: &StepSaid,
 ) -> Result<Operation> {
+    let history = sign_offs(on.work.house().signed(on.subject));
+    signed_after(book, terms, on, &history, step, said).map(|(operation, _)| operation)
+}
+
+/// The same after sign-offs that need not be accepted yet either, with the sign-off that it is.
+pub(crate) fn signed_after(
+    book: &Book,
+    terms: &Terms<'_>,
+    on: &Signing<'_>,
+    history: &[SignOff],
+    step: &str,
+    said: &StepSaid,
+) -> Result<(Operation, SignOff)> {
     let act = match said.how {
         StepHow::Tick => Act::Tick,
         StepHow::Skip => Act::Skip,
         StepHow::TakeBack => Act::Undo,
     };
-    let history = sign_offs(on.work.house().signed(on.subject));
     let one = SignOff {
         step: step.to_owned(),
         act,
@@ -113,7 +125,7 @@ pub(crate) fn signed(
         millidegrees: None,
         photo: String::new(),
     };
-    check(on.steps, &history, &one).map_err(|error| refused(terms, on.steps, &error))?;
+    check(on.steps, history, &one).map_err(|error| refused(terms, on.steps, &error))?;
     let found = on.steps.iter().find(|known| known.code == step);
     let measured = found.map_or(Ok(None), |found| measured(terms, found, &said.measured))?;
     let photo = said.photo.as_deref().map(|photo| photo::here(book, terms, photo)).transpose()?;
@@ -124,7 +136,7 @@ pub(crate) fn signed(
     };
     let text = found.map_or(step, |found| found.text);
     let operation = Operation::new(kind, on.work.id(), [on.about, text, said.note.trim()]);
-    Ok(operation.sign(crate::store::SignOff {
+    let operation = operation.sign(crate::store::SignOff {
         subject: on.subject,
         step: step.to_owned(),
         state,
@@ -134,7 +146,8 @@ pub(crate) fn signed(
         measured,
         photo,
         detail_hash: on.detail.hash,
-    }))
+    });
+    Ok((operation, one))
 }
 
 /// The answer that signs an open step with what was just measured at it; none where it is not open, or cannot be signed yet.
@@ -178,7 +191,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff])
         cautions: step
             .cautions
             .iter()
-            .map(|caution| Note { code: caution.code().to_owned(), text: terms.phrase(caution.phrase(), &[]) })
+            .map(|caution| Note::check(caution.code(), terms.phrase(caution.phrase(), &[])))
             .collect(),
         cautions_read: false,
         hidden_later: step.hidden_by_later,
@@ -194,6 +207,7 @@ fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff])
         said: String::new(),
         sizes: Vec::new(),
         opens: None,
+        layer: String::new(),
     };
     let when = line.at_ms.map(|at| terms.moment(at)).unwrap_or_default();
     let measured = line.measured.as_ref().map_or("", |reading| &reading.text);

@@ -65,6 +65,8 @@ pub(crate) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> 
             // What later work hides, or keeps somebody safe, is not left out without a word.
             optional: !(matches!(about, About::Reason) && step.needs_reason()),
             picture: String::new(),
+            about: String::new(),
+            nth: String::new(),
             field,
         });
     }

@@ -1,5 +1,4 @@
-use super::exact::{ExactCut, Halves};
-use super::{Board, CutKind};
+use super::{Board, Cut, CutKind};
 use crate::measure::Length;
 
 /// What is left of the board beside, above and below a cut, measured from the marks; `None` where nothing is left.
@@ -17,16 +16,16 @@ pub struct Legs {
 
 impl Legs {
     /// The legs of a cut. A board that is cut right through has none: its pieces end at the block.
-    pub(super) fn of(kind: CutKind, cut: &ExactCut, board: &Board) -> Self {
+    pub(super) fn of(kind: CutKind, cut: &Cut, board: &Board) -> Self {
         if kind.is_through() {
             return Self::default();
         }
-        let some = |leg: Halves| (leg > Halves::ZERO).then_some(leg.round());
+        let some = |leg: Length| leg.is_positive().then_some(leg);
         Self {
-            above: some(Halves::of(board.height) - cut.top.most()),
+            above: some(board.height - cut.top.most()),
             below: some(cut.bottom.least()),
             left: some(cut.left),
-            right: some(Halves::of(board.length) - cut.right),
+            right: some(board.length - cut.right),
         }
     }
 

@@ -6,7 +6,6 @@
 mod advisor;
 mod block;
 mod cut;
-mod exact;
 mod gap;
 mod kind;
 mod learned_overcut;

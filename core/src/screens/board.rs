@@ -2,6 +2,7 @@
 
 mod act;
 mod again;
+mod checks;
 mod earlier;
 mod hand;
 mod notches;
@@ -38,8 +39,8 @@ const NOTCH_STEP: &str = "board-measure-notch";
 pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardView> {
     let hand = InHand::of(book, terms, terms.id("board", board)?)?;
     let notches = notches::views(book, terms, &hand)?;
-    let steps = hand.steps()?;
-    let mut steps = step_lines(book, terms, &hand.signing(book, "", &steps)?)?;
+    let plain = hand.steps()?;
+    let mut steps = step_lines(book, terms, &hand.signing(book, "", &plain)?)?;
     for line in steps.iter_mut().filter(|line| line.state == StepState::Open) {
         line.opens = match line.code.as_str() {
             GAP_STEP => gap(&notches),
@@ -60,9 +61,11 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
     let questions = ask::questions(book, terms, &hand.board.record)?;
     let (line_left, line_right) = hand.line(terms).unzip();
     notes.extend(shape_warnings(terms, &hand.board));
+    notes.sort_by_key(|note| note.level);
     let instructions = instructions::lines(terms, &hand.board, &notches);
     let mut shapes = hand.shapes(terms).into_iter();
     let (shape, further_pieces) = (shapes.next(), shapes.collect());
+    let (said, next_board, next_said) = hand.among_others(terms);
     Ok(BoardView {
         revision: board_revision(terms.phrases, length.as_ref(), &height, &notches, shape.as_ref()),
         board: hand.id().to_string(),
@@ -74,6 +77,10 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, board: &str) -> Result<BoardV
         height,
         asked: step_asks::begun(&steps)
             .or_else(|| asked(&questions, &notches, hand.board.state() == BoardState::Planned)),
+        checks: checks::lines(terms, &plain, &steps),
+        said,
+        next_board,
+        next_said,
         questions,
         stock: hand.stock(terms),
         state: hand.board.state().code().to_owned(),

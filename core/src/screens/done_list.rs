@@ -114,6 +114,12 @@ fn place_of(record: &Record) -> Place {
     }
 }
 
+/// What an answer that was just accepted did; empty where its entry cannot be read, since the answer is kept all the same.
+pub(super) fn said(book: &Book, terms: &Terms<'_>, group: Id) -> String {
+    let entry = book.history_entry(group).ok().flatten();
+    entry.map_or_else(String::new, |entry| line(terms, &entry).text)
+}
+
 fn line(terms: &Terms<'_>, entry: &HistoryEntry) -> DoneLine {
     let text = match &entry.undoes_kind {
         Some(undone) => terms.phrase("done-undo", &[("a", text(terms, undone, &entry.args).into())]),

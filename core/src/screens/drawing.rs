@@ -40,8 +40,10 @@ fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Re
             let place = TapePlace::of(terms.phrases, picture).ok_or_else(unknown)?;
             Ok(packed(&page, revision(&place), place.draw(&page), place.spoken(terms.phrases), Vec::new()))
         }
-        Subject::LayersFront { penetration } => layers(book, terms, &page, penetration, Look::Front),
-        Subject::LayersSection { penetration } => layers(book, terms, &page, penetration, Look::Section),
+        Subject::LayersFront { penetration, layer } => layers(book, terms, &page, penetration, (Look::Front, layer)),
+        Subject::LayersSection { penetration, layer } => {
+            layers(book, terms, &page, penetration, (Look::Section, layer))
+        }
     }
 }
 
@@ -81,11 +83,11 @@ fn block(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawin
     Ok(packed(page, view.revision, block.draw(page), block.spoken(), Vec::new()))
 }
 
-fn layers(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, look: Look) -> Result<Drawing> {
+fn layers(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, (look, picked): (Look, &str)) -> Result<Drawing> {
     let view = penetration::view(book, terms, id)?;
     let layers = drawn_layers(terms.phrases, &view, penetration::wall_layers(book, terms, id)?);
     let spoken = layers.spoken(terms.phrases);
-    Ok(packed(page, view.revision, layers.draw(page, look), spoken, Vec::new()))
+    Ok(packed(page, view.revision, layers.draw(page, look, picked), spoken, Vec::new()))
 }
 
 fn packed(

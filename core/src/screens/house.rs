@@ -5,7 +5,7 @@ mod said;
 mod small;
 mod weather;
 
-use crate::book::{Book, Field, Kind, Operation, OperationKind, Record};
+use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record};
 use crate::store::{Id, Value};
 use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
 use crate::work::{self, NextWork, Work};
@@ -15,6 +15,7 @@ use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::penetration::line;
 use crate::screens::result::ActionResult;
 
 pub(super) use small::small;
@@ -24,7 +25,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseVie
     let house = work.house();
     let copied_at_ms = copied::at_ms(book)?;
     let walls = work::WallProgress::of_house(&work);
-    let next = next::view(book, terms, &work, &NextWork::of(&work, &walls)?)?;
+    let first = NextWork::of(&work, &walls)?;
+    let then = first.then(&walls).map(|then| next::view(book, terms, &work, &then)).transpose()?;
+    let next = next::view(book, terms, &work, &first)?;
+    let boards = walls.iter().flat_map(|wall| &wall.boards);
+    let up = boards.clone().filter(|board| board.state == BoardState::Fixed).count();
+    let (boards, up) = (said::count(boards.count()), said::count(up));
     let questions = ask::questions(book, terms, work.job()?)?;
     Ok(HouseView {
         job: desk::job_id(&work),
@@ -41,6 +47,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseVie
         block_sizes: house.own(Kind::BlockSize).iter().filter_map(|size| block_size_line(terms, size)).collect(),
         has_loose_board: house.loose_boards().next().is_some(),
         archived: work.job()?.yes(Field::Archived) == Some(true),
+        then_said: then.as_ref().map_or_else(String::new, |then| said::next(terms, then)),
+        then,
+        boards,
+        boards_up: up,
+        progress: said::boards_up(terms, up, boards),
+        penetrations: walls.iter().flat_map(|wall| line::of_wall(terms, wall)).collect(),
     })
 }
 

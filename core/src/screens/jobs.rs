@@ -26,7 +26,14 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     let mut jobs: Vec<JobLine> = book.jobs()?.into_iter().map(line).collect();
     jobs.sort_by_key(|job| job.archived);
     let account = book.accounts()?.iter().flat_map(|account| account.lines(terms.phrases)).collect();
-    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?), account })
+    let has_demo = jobs.iter().any(|job| job.name == demo_name());
+    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?), account, has_demo })
+}
+
+/// What the demo house is called, in its own document.
+fn demo_name() -> String {
+    let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap_or_default();
+    document.get("name").and_then(serde_json::Value::as_str).unwrap_or_default().to_owned()
 }
 
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Result<ActionResult> {

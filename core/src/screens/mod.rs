@@ -78,13 +78,14 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
         };
         match (done.view, done.group) {
             (Some(view), group) => {
+                let said = group.map_or_else(String::new, |group| done_list::said(book, terms, group));
                 let group = group.map(|group| group.to_string()).unwrap_or_default();
-                Ok(Outcome { place: done.place, view, group })
+                Ok(Outcome { place: done.place, view, group, said })
             }
             (None, Some(group)) => accepted(book, terms, done.place, group),
             (None, None) => {
                 let view = show(book, terms, &done.place)?;
-                Ok(Outcome { place: done.place, view, group: String::new() })
+                Ok(Outcome { place: done.place, view, group: String::new(), said: String::new() })
             }
         }
     })
@@ -114,7 +115,7 @@ fn accepted(book: &mut Book, terms: &Terms<'_>, place: Place, group: Id) -> Resu
         Ok(view) => (place, view),
         Err(_) => (Place::Jobs, show(book, terms, &Place::Jobs)?),
     };
-    Ok(Outcome { place, view, group: group.to_string() })
+    Ok(Outcome { place, view, group: group.to_string(), said: done_list::said(book, terms, group) })
 }
 
 pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Result<View> {

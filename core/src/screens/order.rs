@@ -22,7 +22,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<OrderVie
     let items = count(terms, &work, ORDER_EFFORT)?;
     let lines: Vec<OrderLine> = items.iter().map(|item| line(terms, item, &stock)).collect();
     let json = items.iter().map(|item| item.json(terms.phrases, terms.show)).collect();
-    let note = Note { code: "who-wins".to_owned(), text: terms.phrase(key("order-check"), &[]) };
+    let note = Note::know("who-wins", terms.phrase(key("order-check"), &[]));
     Ok(OrderView {
         job: desk::job_id(&work),
         name: work.name().to_owned(),

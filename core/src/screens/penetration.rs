@@ -1,20 +1,16 @@
 //! Penetration: make it weathertight.
 
 mod advice;
-mod block;
 mod detail;
-mod hood;
-mod layers;
-mod patch;
-mod shed;
-mod step_sizes;
 
 pub(in crate::screens) use detail::{lines as detail_lines, name as detail_name};
 
 use std::sync::Arc;
 
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record};
+use crate::drawing::letter;
 use crate::flashing::{Pipe, WallLayers};
+use crate::phrases::key;
 use crate::steps::Step;
 use crate::store::Id;
 use crate::views::{PenetrationAction, PenetrationView, Place, StepSaid};
@@ -25,6 +21,7 @@ use crate::forms::ask::{self, accept, keep_draft};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::penetration::{block, hood, layers, patch, shed, step_sizes};
 use crate::forms::signing::{Detail, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
 use crate::screens::result::ActionResult;
@@ -50,17 +47,21 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
     let (block, split) = block::sizes(terms, &site, &mut notes)?;
     let head = shed::head_sizes(terms, &site)?;
     notes.extend(hood::notes(terms, &site)?);
-    let layers = site.wall_layers()?;
+    notes.sort_by_key(|note| note.level);
+    let wall_layers = site.wall_layers()?;
     let shedding =
-        layers.as_ref().and_then(|layers| shed::check(terms, layers, &|kind| shed::name(terms, &site, kind)));
+        wall_layers.as_ref().and_then(|layers| shed::check(terms, layers, &|kind| shed::name(terms, &site, kind)));
     let steps = site.detail.steps();
-    let mut steps = step_lines(book, terms, &signing(&site, "", &steps)?)?;
-    for line in &mut steps {
+    let lines = layers::lines(terms, &site)?;
+    let mut steps_said = step_lines(book, terms, &signing(&site, "", &steps)?)?;
+    for (line, step) in steps_said.iter_mut().zip(&steps) {
         line.sizes = step_sizes::of(&line.code, &patch, &block, &head);
         if line.code == "slope-out" {
             line.sizes.extend(step_sizes::slope(terms, site.work.rules())?);
         }
+        layers::point_out(line, step, &lines);
     }
+    let steps = steps_said;
     let questions = ask::questions(book, terms, &site.penetration.record)?;
     let mut view = PenetrationView {
         penetration: site.penetration.id().to_string(),
@@ -70,7 +71,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
         what: site.penetration.kind.code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
-        layers: layers::lines(terms, &site)?,
+        layers: lines,
         shedding,
         patch,
         patch_ends,
@@ -82,9 +83,28 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
         revision: 0,
         advice: advice::of(terms, &site)?,
         sizes: Vec::new(),
+        said: place_of(terms, &site),
     };
-    view.revision = penetration_revision(terms.phrases, &view, layers.map(|layers| (layers, site.pipe())));
+    view.revision = penetration_revision(terms.phrases, &view, wall_layers.map(|layers| (layers, site.pipe())));
     Ok(view)
+}
+
+/// Its letter on its wall, the wall, and which of the house's it is.
+fn place_of(terms: &Terms<'_>, site: &PenetrationSite) -> String {
+    let own = site.penetration.id();
+    let walls = site.work.walls();
+    let before: usize =
+        walls.iter().take_while(|wall| wall.id() != site.wall.id()).map(|wall| wall.penetrations.len()).sum();
+    let all: usize = walls.iter().map(|wall| wall.penetrations.len()).sum();
+    let at = site.wall.penetrations.iter().position(|one| one.id() == own);
+    let Some(at) = at else { return site.wall.name().to_owned() };
+    let args = [
+        ("letter", letter(at).into()),
+        ("wall", site.wall.name().into()),
+        ("nth", (before + at + 1).into()),
+        ("all", all.into()),
+    ];
+    terms.phrase(key("penetration-said"), &args)
 }
 
 /// The layers of a penetration with their extents, and what goes through them, as a drawing shows them; `None` where

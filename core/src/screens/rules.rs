@@ -59,7 +59,7 @@ fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Result<Rule
     };
     line.said = said(terms, &line);
     if !line.fixed {
-        line.asks = asks(book, terms, work.job()?.id(), &line)?;
+        line.asks = asks(book, terms, work.job()?.id(), &line, value.length().is_some())?;
     }
     Ok(line)
 }
@@ -105,7 +105,7 @@ fn drafts(job: Id, key: &str) -> [DraftKey; 3] {
     ["", REASON, "/value"].map(|tail| DraftKey::named(job, &format!("{key}{tail}")))
 }
 
-fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Result<Vec<Question>> {
+fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine, is_length: bool) -> Result<Vec<Question>> {
     let [value_draft, reason_draft, waiting] = drafts(job, &line.key);
     let waiting = book.draft(&waiting)?;
     let rule = || line.name.as_str().into();
@@ -122,10 +122,17 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine) -> Result<Vec<
             draft: book.draft(draft)?,
             optional: true,
             picture: String::new(),
+            about: String::new(),
+            nth: String::new(),
         })
     };
     let title = terms.phrase("rules-ask-value", &[("rule", rule())]);
-    let mut of_value = question(line.key.clone(), title, line.bounds.clone(), &value_draft)?;
+    let now = [("value", line.value.as_str().into()), ("bounds", line.bounds.as_str().into())];
+    let hint = terms.phrase("rules-ask-value-hint", &now);
+    let mut of_value = question(line.key.clone(), title, hint, &value_draft)?;
+    if is_length {
+        of_value.kind = AnswerKind::LengthKind;
+    }
     let title = terms.phrase("rules-ask-reason", &[("rule", rule()), ("value", waiting.as_str().into())]);
     let hint = terms.phrase("rules-ask-reason-hint", &[]);
     let mut of_reason = question(format!("{}{REASON}", line.key), title, hint, &reason_draft)?;

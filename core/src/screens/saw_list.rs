@@ -62,8 +62,10 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListV
         proved,
         boards_cut: whole(cut),
         progress: terms.phrase(key("saw-progress"), &args),
+        cut_said: if cut == 0 { String::new() } else { terms.phrase(key("saw-boards-cut"), &[("cut", cut.into())]) },
         next: boards.iter().find(|board| !board.cut).map(|board| board.number),
-        notes: [notes(terms, &list, &stock), no_longer_fit(terms, &work, &walls)].concat(),
+        // The worst first: nobody is to cut what no longer fits.
+        notes: [no_longer_fit(terms, &work, &walls), notes(terms, &list, &stock)].concat(),
         boards,
         asked: stock.iter().find(|need| !need.asks.draft.is_empty()).map(|need| need.asks.clone()),
         stock,
@@ -99,7 +101,7 @@ fn length(terms: &Terms<'_>, length: Length) -> Reading {
 }
 
 fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfits)]) -> Result<SawBoardLine> {
-    let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, piece, walls)).collect();
+    let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, work, piece, walls)).collect();
     let rest = length(terms, board.rest);
     let rest_arg = ("rest", rest.text.as_str().into());
     let kept = board.offcut_left(work, terms.division)?;
@@ -122,9 +124,11 @@ fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfi
         own.map(|(_, line)| line.length.text.as_str()).collect::<Vec<_>>().join(" + ")
     };
     let (along, strips) = (cuts(false), cuts(true));
+    let whole = length(terms, board.length);
     Ok(SawBoardLine {
+        ticket: ticket(terms, work.name(), (board.number, &whole), &pieces, &rest_said),
         number: board.number,
-        length: length(terms, board.length),
+        length: whole,
         offcut: board.offcut.is_some(),
         cut: board.is_cut(),
         cuts: match strips.is_empty() {
@@ -149,7 +153,22 @@ fn low(terms: &Terms<'_>, length: String, height: Option<Length>) -> String {
     }
 }
 
-fn piece_line(terms: &Terms<'_>, piece: &SawPiece, walls: &[(&Site, Misfits)]) -> SawPieceLine {
+/// A board's cuts as plain text: one line a piece, in the order of the cuts.
+fn ticket(
+    terms: &Terms<'_>,
+    house: &str,
+    (number, length): (i64, &Reading),
+    pieces: &[SawPieceLine],
+    rest: &str,
+) -> String {
+    let args = [("house", house.into()), ("number", number.into()), ("length", length.text.as_str().into())];
+    let head = terms.phrase(key("saw-ticket"), &args);
+    let piece = |(nth, piece): (usize, &SawPieceLine)| format!("{nth}) {}: {}", piece.length.text, piece.said);
+    let lines = (1..).zip(pieces).map(piece);
+    std::iter::once(head).chain(lines).chain([rest.to_owned()]).collect::<Vec<_>>().join("\n")
+}
+
+fn piece_line(terms: &Terms<'_>, work: &Work, piece: &SawPiece, walls: &[(&Site, Misfits)]) -> SawPieceLine {
     let wall = piece.board.parent;
     let misfits = walls.iter().find(|(site, _)| Some(site.id()) == wall).map(|(_, misfits)| misfits);
     let from = length(terms, piece.from);
@@ -159,7 +178,12 @@ fn piece_line(terms: &Terms<'_>, piece: &SawPiece, walls: &[(&Site, Misfits)]) -
     if piece.strip {
         goes = terms.phrase(key("saw-piece-strip"), &[("goes", goes.into())]);
     }
+    let notched = piece.is_notched(work);
+    if notched {
+        goes = format!("{goes}; {}", terms.phrase(key("saw-piece-notched"), &[]));
+    }
     SawPieceLine {
+        notched,
         board: piece.board.id().to_string(),
         length: length(terms, piece.length),
         wall: piece.wall.clone(),
@@ -212,10 +236,10 @@ fn notes(terms: &Terms<'_>, list: &SawBoards, stock: &[StockNeed]) -> Vec<Note> 
     let mut notes = Vec::new();
     if list.unlisted > 0 {
         let text = terms.phrase(key("saw-unlisted"), &[("count", list.unlisted.into())]);
-        notes.push(Note { code: "unlisted".to_owned(), text });
+        notes.push(Note::check("unlisted", text));
     }
     for stock in stock.iter().filter(|stock| stock.short > 0) {
-        notes.push(Note { code: "stock-short".to_owned(), text: stock.said.clone() });
+        notes.push(Note::check("stock-short", stock.said.clone()));
     }
     notes
 }

@@ -25,6 +25,7 @@ use crate::screens::result::ActionResult;
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<WallView> {
     let (work, wall) = desk::wall(book, terms, wall)?;
     let mut view = elevation::view(terms, &work, &wall)?;
+    view.notes.sort_by_key(|note| note.level);
     view.revision = wall_revision(terms.phrases, &view);
     Ok(view)
 }

@@ -109,4 +109,7 @@ pub struct Outcome {
     pub view: View,
     /// The accepted answer, to undo it by; empty where nothing was accepted (a draft, a setting).
     pub group: String,
+    /// What was done, as the done list has it; empty where nothing was accepted.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub said: String,
 }

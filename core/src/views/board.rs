@@ -3,7 +3,7 @@
 use super::parts::{Given, Note, Question, Reading, Size};
 use super::pole::PoleWall;
 use super::shape::ShapeView;
-use super::steps::{StepLine, StepSaid};
+use super::steps::{StepLine, StepSaid, StepState};
 use super::wall::Corner;
 
 /// The board in hand.
@@ -64,6 +64,42 @@ pub struct BoardView {
     /// How it is cut, in the order of the cuts.
     #[cfg_attr(feature = "uniffi", uniffi(default = []))]
     pub instructions: Vec<InstructionLine>,
+    /// Which of its wall's boards it is, in words: `3 of 58`; empty for a loose board.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub said: String,
+    /// What is checked of it, in order: each for all the steps that it stands for.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub checks: Vec<CheckLine>,
+    /// The next board of its wall that is not up; empty where there is none.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub next_board: String,
+    /// That board in words; empty where there is none.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub next_said: String,
+}
+
+/// What is checked of a board with one tap: a plain board is cut, primed and up.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct CheckLine {
+    /// `cut`, `primed` or `up`; the code of a step that is checked by itself.
+    pub code: String,
+    /// What is checked.
+    pub text: String,
+    /// The codes of the steps that it stands for, in their order.
+    pub steps: Vec<String>,
+    /// Done once the last of its steps is.
+    pub state: StepState,
+    /// Who said it and when, in words; empty while it is open.
+    pub said: String,
+    /// What there is to mind at its open steps.
+    pub cautions: Vec<Note>,
+    /// Whether all of that was read today in this house.
+    pub cautions_read: bool,
+    /// The code of its step whose photo is asked for and not there; empty for none.
+    pub camera: String,
+    /// The question that is asked before it is checked; absent where nothing is measured.
+    pub opens: Option<Question>,
 }
 
 /// One cut of a board.
@@ -201,11 +237,25 @@ pub enum BoardAction {
         /// What is said.
         said: StepSaid,
     },
-    /// What there is to mind at a step was read: it is shown no more today in this house.
+    /// Every open step that a check stands for is done.
+    TickCheck {
+        /// The board.
+        board: String,
+        /// The check's code.
+        check: String,
+    },
+    /// Every step that a check stands for is open again.
+    TakeCheckBack {
+        /// The board.
+        board: String,
+        /// The check's code.
+        check: String,
+    },
+    /// What there is to mind at a step, or at the steps of a check, was read: it is shown no more today in this house.
     ReadCautions {
         /// The board.
         board: String,
-        /// The step's code.
+        /// The code of the step or of the check.
         step: String,
     },
     /// A photo of a step is about to be taken: the view then names the file to fill.

@@ -52,11 +52,15 @@ pub enum Subject {
     LayersFront {
         /// The penetration.
         penetration: String,
+        /// The code of the layer that is picked out; empty for none.
+        layer: String,
     },
     /// The layers of a penetration in a section through its middle, the wall at the left.
     LayersSection {
         /// The penetration.
         penetration: String,
+        /// The code of the layer that is picked out; empty for none.
+        layer: String,
     },
 }
 

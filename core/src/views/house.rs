@@ -2,6 +2,7 @@
 
 use super::parts::{Question, Reading};
 use super::place::Place;
+use super::wall::PenetrationLine;
 
 /// One house.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -38,6 +39,24 @@ pub struct HouseView {
     /// Whether it is out of the way.
     #[cfg_attr(feature = "uniffi", uniffi(default = false))]
     pub archived: bool,
+    /// What comes after what comes next, where both can be told.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub then: Option<NextWork>,
+    /// What comes after that, in words; empty where it cannot be told.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub then_said: String,
+    /// All boards of all walls.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub boards: u32,
+    /// Those that are up.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub boards_up: u32,
+    /// How far it is, in words: `Up: 13 of 95`; empty where no board is planned.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub progress: String,
+    /// Everything that goes through its walls, wall by wall.
+    #[cfg_attr(feature = "uniffi", uniffi(default = []))]
+    pub penetrations: Vec<PenetrationLine>,
 }
 
 /// What comes next on a house.

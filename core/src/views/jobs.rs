@@ -10,6 +10,9 @@ pub struct JobsView {
     pub copied: String,
     /// What was found wrong with the book, saved and lost, in sentences: shown until somebody says that it was read.
     pub account: Vec<String>,
+    /// Whether the demo house is among them: it is not offered twice.
+    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+    pub has_demo: bool,
 }
 
 /// One house.

@@ -30,7 +30,7 @@ mod view;
 mod wall;
 
 pub use action::{Action, Outcome};
-pub use board::{BoardAction, BoardView, InstructionLine, LevelView, MarksView, NotchView};
+pub use board::{BoardAction, BoardView, CheckLine, InstructionLine, LevelView, MarksView, NotchView};
 pub use context::Context;
 pub use done_list::{DoneLine, DoneListAction, DoneListView, ReopenedAnswer};
 pub use drawing::{Drawing, Frame, Subject, Target};
@@ -40,7 +40,7 @@ pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
 pub use order::{OrderLine, OrderView};
-pub use parts::{AnswerKind, Choice, Given, Note, Question, Reading, Size, Source};
+pub use parts::{AnswerKind, Choice, Given, Note, NoteLevel, Question, Reading, Size, Source};
 pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use place::Place;
 pub use planning::PlanProgress;

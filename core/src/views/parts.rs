@@ -47,14 +47,46 @@ pub struct Size {
     pub reading: Reading,
 }
 
-/// Something that needs attention.
+/// How much a note weighs; the worst comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "kebab-case")]
+pub enum NoteLevel {
+    /// Whoever goes on spoils material, leaves the wall open or gets hurt.
+    Stop,
+    /// To be looked at before going on.
+    Check,
+    /// Good to know: nothing is wrong.
+    Know,
+}
+
+/// Something that needs attention, or is good to know.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Note {
+    /// How much it weighs.
+    pub level: NoteLevel,
     /// A stable code.
     pub code: String,
     /// What it says.
     pub text: String,
+}
+
+impl Note {
+    /// Going on does harm.
+    pub(crate) fn stop(code: &str, text: String) -> Self {
+        Self { level: NoteLevel::Stop, code: code.to_owned(), text }
+    }
+
+    /// To be looked at before going on.
+    pub(crate) fn check(code: &str, text: String) -> Self {
+        Self { level: NoteLevel::Check, code: code.to_owned(), text }
+    }
+
+    /// Good to know.
+    pub(crate) fn know(code: &str, text: String) -> Self {
+        Self { level: NoteLevel::Know, code: code.to_owned(), text }
+    }
 }
 
 /// One of a few answers.
@@ -106,6 +138,12 @@ pub struct Question {
     pub draft: String,
     /// Whether the work can go on without it.
     pub optional: bool,
+    /// Which of several like things it is asked of: `Window`, `Hose bib`; empty where that is plain.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub about: String,
+    /// Which one it is of those that must be answered: `1 of 4`; empty for one by itself.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub nth: String,
     /// The picture of where to put the tape for it; empty where there is none.
     #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
     // JSON has no drawings.

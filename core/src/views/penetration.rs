@@ -48,12 +48,18 @@ pub struct PenetrationView {
     /// The sizes of a detail that every house has, layer by layer; a penetration's stand above.
     #[cfg_attr(feature = "uniffi", uniffi(default = []))]
     pub sizes: Vec<Size>,
+    /// Its letter in the wall's drawing, its wall, and which of the house's it is: `B, Street gable, 3 of 19`.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub said: String,
 }
 
 /// One layer of a penetration.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LayerLine {
+    /// Its number in the drawings, counted from the wall outward from one.
+    #[cfg_attr(feature = "uniffi", uniffi(default = 0))]
+    pub number: u32,
     /// A stable code.
     pub code: String,
     /// What it is, and what it laps over.

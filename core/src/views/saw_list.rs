@@ -28,6 +28,9 @@ pub struct SawListView {
     pub boards_cut: u32,
     /// How far the cutting is, in words.
     pub progress: String,
+    /// How many are cut, in words: what their folded list is called; empty where none is.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub cut_said: String,
     /// The number of the next board to cut.
     pub next: Option<i64>,
     /// What needs attention.
@@ -66,6 +69,9 @@ pub struct SawBoardLine {
     pub rest_said: String,
     /// The revision of its drawing.
     pub revision: i64,
+    /// All of it as plain text, for who stands at the saw without this phone.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub ticket: String,
 }
 
 /// A piece and where it goes.
@@ -84,6 +90,9 @@ pub struct SawPieceLine {
     pub from: Reading,
     /// Where it goes, in words.
     pub said: String,
+    /// Whether something is to be cut into it beside its length.
+    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+    pub notched: bool,
 }
 
 /// How many boards of a stock length the list takes.

@@ -85,6 +85,9 @@ pub struct StepLine {
     /// The question whose answer signs it, so that its tick asks for a number; absent where a mere tick does.
     #[cfg_attr(feature = "uniffi", uniffi(default = None))]
     pub opens: Option<Question>,
+    /// The code of the layer that it works on, to be picked out in the drawing; empty where it is none.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub layer: String,
 }
 
 /// What a person says of a step.

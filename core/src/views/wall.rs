@@ -75,6 +75,18 @@ pub struct PenetrationLine {
     pub name: String,
     /// What the boards are cut round: its block, or itself.
     pub at: Rectangle,
+    /// Its letter in the wall's drawing.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub letter: String,
+    /// What the crew calls its wall.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub wall: String,
+    /// Whether its steps are done and the boards up round it.
+    #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+    pub done: bool,
+    /// How far it is, in words.
+    #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
+    pub said: String,
 }
 
 /// A board of the wall.

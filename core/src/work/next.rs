@@ -55,6 +55,32 @@ impl<'a> NextWork<'a> {
         })
     }
 
+    /// What is to be done on the same wall while this waits: the next board beside a penetration or a detail, the board after
+    /// a board.
+    pub fn then(&self, walls: &'a [WallProgress]) -> Option<Self> {
+        let on = |site: &Site| walls.iter().find(|wall| wall.wall.id() == site.id());
+        let open = |wall: &'a WallProgress, after: Option<&WallBoard>| {
+            let boards = wall.boards.iter().filter(|board| board.state != BoardState::Fixed);
+            let mut boards = boards.filter(|board| !wall.misfits.planned.contains(&board.id()));
+            let next = boards.find(|board| after.is_none_or(|after| after.id() != board.id()))?;
+            Some(Self::HangBoard(&wall.wall, next))
+        };
+        match self {
+            Self::MakeTight(penetration, _) => {
+                let has = |wall: &&WallProgress| wall.wall.penetrations.iter().any(|one| one.id() == penetration.id());
+                open(walls.iter().find(has)?, None)
+            }
+            Self::MakeDetail(one, _) => {
+                let own = |other: &DetailProgress| {
+                    other.detail.record.id() == one.detail.record.id() && other.detail.place() == one.detail.place()
+                };
+                open(walls.iter().find(|wall| wall.details.iter().any(own))?, None)
+            }
+            Self::HangBoard(site, board) => open(on(site)?, Some(board)),
+            _ => None,
+        }
+    }
+
     fn on_wall(progress: &'a WallProgress) -> Option<Self> {
         if progress.boards.is_empty() {
             return Some(Self::PlanWall(&progress.wall));

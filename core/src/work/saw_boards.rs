@@ -11,7 +11,7 @@ use super::Work;
 use super::error::Result;
 use super::planned_board::is_of_strip;
 use super::ripped::ripped_to;
-use super::wall_board::state_of;
+use super::wall_board::{WallBoard, state_of};
 
 /// The boards of a house as its saw list cuts them.
 #[derive(Clone, Debug)]
@@ -74,6 +74,13 @@ impl SawPiece {
     /// Whether it is not cut yet.
     pub fn is_planned(&self) -> bool {
         state_of(&self.board) == BoardState::Planned
+    }
+
+    /// Whether more than its ends is cut; it cannot be told where its wall is not measured.
+    pub fn is_notched(&self, work: &Work) -> bool {
+        let wall = self.board.parent.and_then(|wall| work.wall(wall).ok());
+        let shapes = wall.zip(WallBoard::of(&self.board)).and_then(|(wall, board)| board.shapes(wall).ok());
+        shapes.is_some_and(|shapes| shapes.iter().any(|shape| !shape.cuts.is_empty()))
     }
 
     fn place(&self) -> (usize, i64, Length) {

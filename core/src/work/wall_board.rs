@@ -38,7 +38,8 @@ pub(super) fn stay_and_give_way(boards: &[Arc<Record>]) -> (Vec<&Record>, Vec<Id
 }
 
 impl WallBoard {
-    fn of(record: &Arc<Record>) -> Option<Self> {
+    /// A board that has a place on a wall.
+    pub(super) fn of(record: &Arc<Record>) -> Option<Self> {
         Some(Self {
             course: record.whole(Field::Course)?,
             place: Placement::of(record)?,

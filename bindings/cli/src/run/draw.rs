@@ -36,8 +36,8 @@ impl Session<'_> {
             "face" => Subject::BoardFace { board: self.board_id(thing)? },
             "back" => Subject::BoardBack { board: self.board_id(thing)? },
             "pole" => Subject::PoleStick { job: self.job(thing)? },
-            "layers" => Subject::LayersFront { penetration: self.penetration_id(thing)? },
-            "section" => Subject::LayersSection { penetration: self.penetration_id(thing)? },
+            "layers" => Subject::LayersFront { penetration: self.penetration_id(thing)?, layer: String::new() },
+            "section" => Subject::LayersSection { penetration: self.penetration_id(thing)?, layer: String::new() },
             "block" => Subject::BlockSplit { penetration: self.penetration_id(thing)? },
             _ => Subject::Elevation { wall: self.wall_id(thing)? },
         })

@@ -94,9 +94,15 @@ impl Session<'_> {
         things.extend(boards);
         let id = one("thing", thing, &things)?;
         let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo: None };
+        let plain = note.is_empty() && measured.is_empty();
         let action = |step: &String| {
             let (id, step, said) = (id.clone(), step.clone(), said.clone());
-            if of_board.contains(&id) {
+            let is_check = plain && matches!(step.as_str(), "cut" | "primed" | "up");
+            if of_board.contains(&id) && is_check && how == StepHow::Tick {
+                Action::BoardKind { action: BoardAction::TickCheck { board: id, check: step } }
+            } else if of_board.contains(&id) && is_check && how == StepHow::TakeBack {
+                Action::BoardKind { action: BoardAction::TakeCheckBack { board: id, check: step } }
+            } else if of_board.contains(&id) {
                 Action::BoardKind { action: BoardAction::SignStep { board: id, step, said } }
             } else {
                 Action::PenetrationKind { action: PenetrationAction::SignStep { penetration: id, step, said } }

@@ -34,8 +34,8 @@ impl From<&Reading> for Measure {
 pub(crate) struct Board {
     pub(super) length: Option<Measure>,
     pub(super) height: Measure,
-    /// Face, back, and what is cut away.
-    pub(super) words: [String; 3],
+    /// Face, back, what is cut away, and that a depth is not to scale.
+    pub(super) words: [String; 4],
     /// From left to right as the side shows them.
     pub(super) face: Vec<Marks>,
     pub(super) back: Vec<Marks>,
@@ -107,7 +107,7 @@ impl Board {
         Self {
             length: length.map(Measure::from),
             height: height.into(),
-            words: [word(key("screen-face")), word(key("screen-behind")), word(key("screen-cut"))],
+            words: [key("screen-face"), key("screen-behind"), key("screen-cut"), key("drawing-not-to-scale")].map(word),
             face: side(|notch| notch.face.as_ref()),
             back: side(|notch| notch.back.as_ref()),
             lost: shape.map(lost::lost).unwrap_or_default(),
@@ -116,7 +116,7 @@ impl Board {
 
     /// What a screen reader says of one side.
     pub(crate) fn spoken(&self, phrases: &Phrases, side: Side) -> String {
-        let [face, back, _] = &self.words;
+        let [face, back, ..] = &self.words;
         let word = if side == Side::Face { face } else { back };
         let length = self.length.as_ref().map_or("?", |length| &length.text);
         let cuts = self.marks(side).len();
@@ -130,7 +130,7 @@ impl Board {
 
     /// Draws one side; also how high it came out.
     pub(crate) fn draw(&self, page: &Page, side: Side) -> (Vec<Stroke>, f64) {
-        let [face, back, cut] = &self.words;
+        let [face, back, cut, deeper] = &self.words;
         let word = if side == Side::Face { face } else { back };
         let marks = self.marks(side);
         let end = marks.iter().map(|marks| marks.span().1).max().unwrap_or(0);
@@ -138,7 +138,9 @@ impl Board {
         let length =
             self.length.as_ref().map_or((end + 2 * self.height.nm).max(8 * self.height.nm), |length| length.nm);
         let size = (length.max(1) as f64, self.height.nm.max(1) as f64);
-        let head = MARGIN + row(page.label) + whole::height(page, size, self.length.is_some());
+        // Where there are marks the picture is about them: how long the board is stands beside it.
+        let measured = self.length.as_ref().filter(|_| marks.is_empty());
+        let head = MARGIN + row(page.label) + whole::height(page, size, measured.is_some());
         let (panels, height) = self.panels(page, size, marks, head);
         let mut sheet = Sheet::new(page.width, height);
         sheet.text(&page.bold(word, Role::Ink), Anchor::Start, (MARGIN, MARGIN + base(page.label)));
@@ -146,10 +148,10 @@ impl Board {
         let lost = lost.iter().map(|piece| piece.iter().map(|(x, y)| (*x as f64, *y as f64)).collect());
         let cuts: Vec<Vec<Dp>> = marks.iter().map(corners).chain(lost).collect();
         let top = MARGIN + row(page.label);
-        whole::draw(&mut sheet, page, size, top, self.length.as_ref(), &cuts);
+        whole::draw(&mut sheet, page, size, top, measured, &cuts);
         let mut top = head;
         for panel in &panels {
-            panel.draw(&mut sheet, page, top, [word, cut], &cuts);
+            panel.draw(&mut sheet, page, top, [word, cut, deeper], &cuts);
             top += panel.height(page);
         }
         (sheet.into_strokes(), height)
@@ -158,7 +160,7 @@ impl Board {
     /// The magnified cuts, as high as the frame allows; the last ones are left out of a frame that is too low.
     fn panels<'a>(&'a self, page: &Page, size: Dp, marks: &'a [Marks], head: f64) -> (Vec<Panel<'a>>, f64) {
         let total = |panels: &[Panel<'_>]| head + panels.iter().map(|panel| panel.height(page)).sum::<f64>() + MARGIN;
-        let [_, _, cut] = &self.words;
+        let [_, _, cut, _] = &self.words;
         for shown in (1..=marks.len()).rev() {
             for most in [280.0, 220.0, 170.0, 130.0, 100.0, 72.0, 48.0] {
                 let panels: Vec<Panel<'_>> =

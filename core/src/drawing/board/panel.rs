@@ -12,8 +12,10 @@ pub(super) struct Panel<'a> {
     marks: &'a Marks,
     /// The board's length and height in nanometres.
     board: Dp,
-    /// Dp in a nanometre.
+    /// Dp in a nanometre along the board.
     scale: f64,
+    /// Dp in a nanometre across it: more where a shallow cut could not be seen else.
+    up: f64,
     /// What of the board is drawn, in nanometres from its left end.
     from: f64,
     to: f64,
@@ -59,12 +61,13 @@ impl<'a> Panel<'a> {
         let window = inner / scale;
         let from = if window < length { (left - (window - wide) / 2.0).clamp(0.0, length - window) } else { 0.0 };
         let to = if window < length { from + window } else { length };
+        let up = stretched(marks, scale, most / height);
         for depth in &mut depths {
             let room = if depth.right { to - right } else { left - from } * scale;
             let text = text_width(page, depth.text);
-            depth.beside = room >= text + AWAY + 2.0 * AIR && lines * row(page.label) <= height * scale;
+            depth.beside = room >= text + AWAY + 2.0 * AIR && lines * row(page.label) <= height * up;
         }
-        let mut panel = Self { marks, board, scale, from, to, depths, word_inside: false };
+        let mut panel = Self { marks, board, scale, up, from, to, depths, word_inside: false };
         let inside = panel.inside((0.0, 0.0));
         panel.word_inside = inside.width() >= text_width(page, word) + 8.0 && inside.height() >= row(page.label) + 2.0;
         panel
@@ -72,12 +75,17 @@ impl<'a> Panel<'a> {
 
     /// How high it comes out with its rows.
     pub(super) fn height(&self, page: &Page) -> f64 {
-        self.board.1 * self.scale + self.rows() as f64 * row(page.label) + UNDER
+        self.board.1 * self.up + self.rows() as f64 * row(page.label) + UNDER
     }
 
     fn rows(&self) -> usize {
         let beside = self.depths.iter().filter(|depth| !depth.beside).count();
-        self.marks.uprights.len() + beside + usize::from(!self.word_inside)
+        self.marks.uprights.len() + beside + usize::from(!self.word_inside) + usize::from(self.is_stretched())
+    }
+
+    /// Whether the cut is drawn deeper than it is.
+    fn is_stretched(&self) -> bool {
+        self.up > self.scale
     }
 
     /// Where the drawn part of the board begins, in dp.
@@ -88,7 +96,7 @@ impl<'a> Panel<'a> {
     /// The part of the cut that a text can lie in, for a panel whose lower left corner is at `origin`.
     fn inside(&self, origin: Dp) -> Area {
         let at =
-            |(x, y): Dp| (origin.0 + (x.clamp(self.from, self.to) - self.from) * self.scale, origin.1 - y * self.scale);
+            |(x, y): Dp| (origin.0 + (x.clamp(self.from, self.to) - self.from) * self.scale, origin.1 - y * self.up);
         let corners: Vec<(i64, i64)> = self.marks.corners.clone();
         let middle = corners.iter().map(|(_, y)| *y as f64).sum::<f64>() / corners.len().max(1) as f64;
         let ys = || corners.iter().map(|(_, y)| *y as f64);
@@ -100,8 +108,15 @@ impl<'a> Panel<'a> {
     }
 
     /// Draws it under `top`; `cuts` are all of the board's, as its neighbours may come into the same region.
-    pub(super) fn draw(&self, sheet: &mut Sheet, page: &Page, top: f64, [side, cut]: [&str; 2], cuts: &[Vec<Dp>]) {
-        let bottom = top + self.board.1 * self.scale;
+    pub(super) fn draw(
+        &self,
+        sheet: &mut Sheet,
+        page: &Page,
+        top: f64,
+        [side, cut, deeper]: [&str; 3],
+        cuts: &[Vec<Dp>],
+    ) {
+        let bottom = top + self.board.1 * self.up;
         let origin = (self.left(page), bottom);
         self.board(sheet, origin, cuts);
         self.depths(sheet, page, origin);
@@ -113,7 +128,7 @@ impl<'a> Panel<'a> {
             sheet.text_on(Role::Ground, &label, Anchor::Middle, (middle, line));
         }
         self.side(sheet, page, origin, side, cuts);
-        self.rows_under(sheet, page, origin, cut);
+        self.rows_under(sheet, page, origin, [cut, deeper]);
     }
 
     fn x(&self, origin: Dp, x: f64) -> f64 {
@@ -124,7 +139,7 @@ impl<'a> Panel<'a> {
     fn board(&self, sheet: &mut Sheet, origin: Dp, cuts: &[Vec<Dp>]) {
         let (length, height) = self.board;
         let (left, right) = (origin.0, self.x(origin, self.to));
-        let (top, bottom) = (origin.1 - height * self.scale, origin.1);
+        let (top, bottom) = (origin.1 - height * self.up, origin.1);
         let left_end = end(left, (bottom, top), self.from > 0.0);
         let right_end = end(right, (top, bottom), self.to < length);
         let outline: Vec<Dp> = left_end.iter().chain(&right_end).copied().collect();
@@ -143,7 +158,7 @@ impl<'a> Panel<'a> {
     fn shown(&self, origin: Dp, cut: &[Dp]) -> Vec<Dp> {
         let shifted: Vec<Dp> = cut.iter().map(|(x, y)| (x - self.from, *y)).collect();
         let kept = clip::polygon(&shifted, (self.to - self.from, self.board.1));
-        kept.iter().map(|(x, y)| (origin.0 + x * self.scale, origin.1 - y * self.scale)).collect()
+        kept.iter().map(|(x, y)| (origin.0 + x * self.scale, origin.1 - y * self.up)).collect()
     }
 
     fn cut(&self, sheet: &mut Sheet, origin: Dp, cut: &[Dp]) {
@@ -166,7 +181,7 @@ impl<'a> Panel<'a> {
             let shifted = [(a.0 - self.from, a.1), (b.0 - self.from, b.1)];
             for part in clip::line(&shifted, (self.to - self.from, height)) {
                 let part: Vec<Dp> =
-                    part.iter().map(|(x, y)| (origin.0 + x * self.scale, origin.1 - y * self.scale)).collect();
+                    part.iter().map(|(x, y)| (origin.0 + x * self.scale, origin.1 - y * self.up)).collect();
                 sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &part);
             }
         }
@@ -180,7 +195,7 @@ impl<'a> Panel<'a> {
             let depths: Vec<&Depth<'_>> = self.depths.iter().filter(|depth| depth.right == at_right).collect();
             for (depth, middle) in depths.iter().zip(self.middles(page, origin, &depths)) {
                 let edge = if depth.from_top { self.board.1 } else { 0.0 };
-                let ends = (origin.1 - edge * self.scale, origin.1 - depth.at * self.scale);
+                let ends = (origin.1 - edge * self.up, origin.1 - depth.at * self.up);
                 dimension::upright(sheet, x, ends);
                 let mark = self.x(origin, if at_right { right } else { left });
                 dimension::leader(sheet, &[(mark, ends.1), (if at_right { x + 4.0 } else { x - 4.0 }, ends.1)]);
@@ -198,10 +213,10 @@ impl<'a> Panel<'a> {
     /// other.
     fn middles(&self, page: &Page, origin: Dp, depths: &[&Depth<'_>]) -> Vec<f64> {
         let half = row(page.label) / 2.0;
-        let (top, bottom) = (origin.1 - self.board.1 * self.scale + half, origin.1 - half);
+        let (top, bottom) = (origin.1 - self.board.1 * self.up + half, origin.1 - half);
         let height = |depth: &&Depth<'_>| {
             let edge = if depth.from_top { self.board.1 } else { 0.0 };
-            origin.1 - (edge + depth.at) / 2.0 * self.scale
+            origin.1 - (edge + depth.at) / 2.0 * self.up
         };
         let within = |y: f64| y.min(bottom).max(top);
         match depths {
@@ -225,7 +240,7 @@ impl<'a> Panel<'a> {
     fn side(&self, sheet: &mut Sheet, page: &Page, origin: Dp, word: &str, cuts: &[Vec<Dp>]) {
         let label = page.bold(word, Role::Ink);
         let (left, right) = (origin.0 + 10.0, self.x(origin, self.to) - 10.0);
-        let upper = origin.1 - self.board.1 * self.scale + base(page.label) + 2.0;
+        let upper = origin.1 - self.board.1 * self.up + base(page.label) + 2.0;
         let lower = origin.1 - 4.0 - page.label * font::DESCENT;
         let cuts: Vec<Area> = cuts.iter().map(|cut| bounds(&self.shown(origin, cut))).collect();
         for (x, y, anchor) in [
@@ -237,7 +252,7 @@ impl<'a> Panel<'a> {
             let area = sheet.room(&label, anchor, (x, y));
             let on_board = area.left >= left - 0.01
                 && area.right <= right + 0.01
-                && area.top >= origin.1 - self.board.1 * self.scale
+                && area.top >= origin.1 - self.board.1 * self.up
                 && area.bottom <= origin.1;
             let grown = Area { left: area.left - AWAY - 4.0, right: area.right + AWAY + 4.0, ..area };
             if on_board && !cuts.iter().any(|cut| cut.meets(&grown)) && sheet.text(&label, anchor, (x, y)) {
@@ -247,7 +262,7 @@ impl<'a> Panel<'a> {
     }
 
     /// Under the board: how far each upright mark is from the left end, then the depths that had no room beside the cut.
-    fn rows_under(&self, sheet: &mut Sheet, page: &Page, origin: Dp, cut: &str) {
+    fn rows_under(&self, sheet: &mut Sheet, page: &Page, origin: Dp, [cut, deeper]: [&str; 2]) {
         let high = row(page.label);
         let row_top = |at: usize| origin.1 + 4.0 + high * at as f64;
         let foot = self.marks.corners.iter().map(|(_, y)| *y).min().unwrap_or(0) as f64;
@@ -261,7 +276,7 @@ impl<'a> Panel<'a> {
         }
         for (at, x) in uprights.iter().chain(hung.iter().map(|(x, _)| x)).enumerate() {
             let y = row_top(at) + high / 2.0;
-            dimension::leader(sheet, &[(*x, origin.1 - foot * self.scale), (*x, y + 6.0)]);
+            dimension::leader(sheet, &[(*x, origin.1 - foot * self.up), (*x, y + 6.0)]);
         }
         let begins = if self.from > 0.0 { Begins::Beyond } else { Begins::Hook };
         for (at, x) in uprights.iter().enumerate() {
@@ -286,7 +301,24 @@ impl<'a> Panel<'a> {
             let label = page.label(cut, Role::Ink);
             sheet.text(&label, Anchor::Start, (MARGIN + 30.0, top + base(page.label)));
         }
+        if self.is_stretched() {
+            let rows = uprights.len() + hung.len() + usize::from(!self.word_inside);
+            let label = page.label(deeper, Role::Ink);
+            sheet.text(&label, Anchor::Start, (MARGIN, row_top(rows) + base(page.label)));
+        }
     }
+}
+
+/// How high a cut is drawn at least, in dp, and how many times it is stretched at least where it would be lower.
+const DEEP: f64 = 24.0;
+const STRETCH: f64 = 3.0;
+
+/// Dp in a nanometre across a board that is drawn with `scale` along, and with no more than `most`: stretched where the cut
+/// would be too shallow to be seen.
+fn stretched(marks: &Marks, scale: f64, most: f64) -> f64 {
+    let ys = || marks.corners.iter().map(|(_, y)| *y);
+    let deep = (ys().max().unwrap_or(0) - ys().min().unwrap_or(0)) as f64 * scale;
+    if deep <= 0.0 || deep >= DEEP { scale } else { (scale * STRETCH.max(DEEP / deep)).min(most).max(scale) }
 }
 
 /// A text in a row of its own, its middle as near to `middle` as the drawing allows.

@@ -8,7 +8,7 @@ use crate::drawing::sheet::{Area, HEAVY, Sheet};
 const LEAST: f64 = 8.0;
 
 /// The letter of the `n`th penetration.
-pub(super) fn letter(n: usize) -> String {
+pub(crate) fn letter(n: usize) -> String {
     let sign = char::from(b'A' + u8::try_from(n % 26).unwrap_or(0));
     if n < 26 { sign.to_string() } else { format!("{sign}{}", n / 26) }
 }

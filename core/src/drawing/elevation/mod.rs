@@ -3,6 +3,8 @@
 mod legend;
 mod letters;
 
+pub(crate) use letters::letter;
+
 use crate::phrases::{Phrases, key};
 use crate::views::{Corner, Place, Rectangle, WallView};
 

@@ -53,7 +53,7 @@ fn board(length: Length, height: Length, blocks: &[Block], show: Show, language:
     Board {
         length: Some(measure(length, show)),
         height: measure(height, show),
-        words: [word("screen-face"), word("screen-behind"), word("screen-cut")],
+        words: ["screen-face", "screen-behind", "screen-cut", "drawing-not-to-scale"].map(word),
         face: side(false),
         back: side(true),
         lost: Vec::new(),
@@ -137,6 +137,38 @@ fn pages(heights: std::ops::Range<f32>) -> impl Strategy<Value = Page> {
         .prop_map(|(width, height, text)| Page::new([width, height, 18.0 * text, 16.0 * text], false))
 }
 
+/// How high each board of a drawing is drawn.
+fn boards_drawn(strokes: &[Stroke]) -> Vec<f32> {
+    let high = |corners: &[Spot]| {
+        let ys = || corners.iter().map(|spot| spot.y);
+        ys().fold(f32::MIN, f32::max) - ys().fold(f32::MAX, f32::min)
+    };
+    let drawn = strokes.iter().filter_map(|stroke| match stroke {
+        Stroke::Fill { role: Role::Board, corners } => Some(high(corners)),
+        _ => None,
+    });
+    drawn.collect()
+}
+
+/// A notch of 48 in that is 1 3/8 in deep, on a board of 141 in: true to scale it would be 3 dp deep on a phone.
+#[test]
+fn a_shallow_notch_says_that_its_depth_is_not_to_scale() {
+    let block = Block {
+        left: inches(38, 6),
+        right: inches(86, 6),
+        bottom: Sides::both(inches(-2, 0)),
+        top: Sides::both(inches(1, 6)),
+    };
+    let shallow = board(inches(141, 0), inches(8, 4), &[block], Show::Inches(16), Language::English);
+    let (strokes, _) = shallow.draw(&Page::new([360.0, 640.0, 18.0, 16.0], false), Side::Face);
+    assert_eq!(texts(&strokes).iter().filter(|text| **text == "depth not to scale").count(), 1);
+    // The magnified board comes after the whole one; it is cut as deep as its marks say, gap and all.
+    let ys = || shallow.face[0].corners.iter().map(|(_, y)| *y);
+    let part = (ys().max().unwrap() - ys().min().unwrap()) as f32 / shallow.height.nm as f32;
+    let deep = boards_drawn(&strokes)[1] * part;
+    assert!(deep >= 23.9, "{deep}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(1_500))]
 
@@ -149,7 +181,9 @@ proptest! {
             let mut texts = texts(&strokes);
             let (word, marks) = if side == Side::Face { (&board.words[0], &board.face) } else { (&board.words[1], &board.back) };
             let length = board.length.as_ref().unwrap();
-            let mut wanted = vec![word.as_str(), length.text.as_str()];
+            // How long a board is stands beside the picture of its marks, and in that of a board without any.
+            let mut wanted = vec![word.as_str()];
+            wanted.extend(marks.is_empty().then_some(length.text.as_str()));
             for cut in marks {
                 wanted.push(&board.words[2]);
                 wanted.extend(cut.uprights.iter().map(|upright| upright.text.as_str()));

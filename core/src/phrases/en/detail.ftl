@@ -15,6 +15,7 @@ detail-furring = Furring strips
 detail-corner-outside = Outside corner, corner boards
 detail-corner-inside = Inside corner, a post
 detail-corner-mitred = Mitered, no trim
+detail-said = { $wall }, { $nth } of { $all }
 detail-open = { $open ->
     [one] 1 step open
    *[other] { $open } steps open

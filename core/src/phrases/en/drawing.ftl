@@ -23,3 +23,4 @@ drawing-wall-small-spoken = { $name }: { $up } of { $boards } boards up
 drawing-hook = hook
 drawing-read = read
 drawing-tape-spoken = Where to put the tape. { $question }
+drawing-not-to-scale = depth not to scale

@@ -44,3 +44,4 @@ house-stock = { $length }, { $count ->
     [one] { $count } board
    *[other] { $count } boards
 }
+house-boards-up = Up: { $up } of { $all }

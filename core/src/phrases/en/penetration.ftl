@@ -89,3 +89,7 @@ advice-none = The block sits as well as it can: there is nothing better among th
 advice-boards = Boards notched: { $then } instead of { $now }.
 advice-thin-legs = Thin legs: { $then } instead of { $now }.
 advice-thin-strips = Thin strips over or under it: { $then } instead of { $now }.
+penetration-said = { $letter }, { $wall }, { $nth } of { $all }
+penetration-done = Tight, and the boards are up round it
+penetration-not-boarded = Steps done, boards not up round it
+penetration-steps-done = { $done } of { $all } steps done

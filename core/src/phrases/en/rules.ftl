@@ -156,3 +156,4 @@ rules-from = { $source } · { $status }
 rules-source-of = { $source } ({ $country })
 rules-not-to-change = This is a fact and stays as it is.
 rule-strip-least = Narrowest strip that shows over or under a block
+rules-ask-value-hint = Now { $value }. Allowed: { $bounds }.

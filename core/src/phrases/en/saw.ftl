@@ -41,3 +41,6 @@ saw-against-boards = { $boards ->
     [one] { $boards } board. No plan takes fewer than { $least }.
    *[other] { $boards } boards. No plan takes fewer than { $least }.
 }
+saw-boards-cut = { $cut } cut
+saw-ticket = { $house }: board { $number }, { $length }
+saw-piece-notched = notched

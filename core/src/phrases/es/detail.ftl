@@ -15,6 +15,7 @@ detail-furring = Listones
 detail-corner-outside = Esquina saliente, con esquinero
 detail-corner-inside = Rincón, con esquinero
 detail-corner-mitred = A inglete, sin moldura
+detail-said = { $wall }, { $nth } de { $all }
 detail-open = { $open ->
     [one] 1 paso pendiente
    *[other] { $open } pasos pendientes

@@ -23,3 +23,4 @@ drawing-wall-small-spoken = { $name }: { $up } de { $boards } tablas puestas
 drawing-hook = gancho
 drawing-read = leer
 drawing-tape-spoken = Dónde poner la cinta. { $question }
+drawing-not-to-scale = profundidad sin escala

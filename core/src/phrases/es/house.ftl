@@ -45,3 +45,4 @@ house-stock = { $length }, { $count ->
     [one] { $count } tabla
    *[other] { $count } tablas
 }
+house-boards-up = Puestas: { $up } de { $all }

@@ -89,3 +89,7 @@ advice-none = El bloque ya queda lo mejor posible: entre las medidas de la casa 
 advice-boards = Tablas con muesca: { $then } en vez de { $now }.
 advice-thin-legs = Patas angostas: { $then } en vez de { $now }.
 advice-thin-strips = Franjas angostas sobre o bajo el bloque: { $then } en vez de { $now }.
+penetration-said = { $letter }, { $wall }, { $nth } de { $all }
+penetration-done = Sellado, con las tablas puestas alrededor
+penetration-not-boarded = Pasos hechos, faltan las tablas alrededor
+penetration-steps-done = { $done } de { $all } pasos hechos

@@ -156,3 +156,4 @@ rules-from = { $source } · { $status }
 rules-source-of = { $source } ({ $country })
 rules-not-to-change = Es un hecho y se queda así.
 rule-strip-least = Franja más angosta que se ve sobre o bajo un bloque
+rules-ask-value-hint = Ahora { $value }. Permitido: { $bounds }.

@@ -41,3 +41,6 @@ saw-against-boards = { $boards ->
     [one] { $boards } tabla. Ningún plan usa menos de { $least }.
    *[other] { $boards } tablas. Ningún plan usa menos de { $least }.
 }
+saw-boards-cut = { $cut } ya cortadas
+saw-ticket = { $house }: tabla { $number }, { $length }
+saw-piece-notched = con muesca

@@ -1,6 +1,6 @@
 use std::sync::Arc;
 
-use crate::book::{BoardState, Book, DraftKey, Field, Kind, Operation, OperationKind, field_of, fields_of};
+use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind, field_of, fields_of};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
@@ -15,7 +15,7 @@ use crate::views::{BoardAction, Code, Given, Place, Problem, StepHow, StepSaid};
 use crate::work::{BoardNotch, WorkError};
 
 use super::hand::InHand;
-use super::{GAP_STEP, again, notches, overcut, right};
+use super::{GAP_STEP, again, checks, notches, overcut, right};
 
 pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &BoardAction) -> Result<ActionResult> {
     let id = |board: &str| terms.id("board", board);
@@ -66,9 +66,24 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
             let hand = InHand::of(book, terms, id(board)?)?;
             Ok(ActionResult::at(here(board), sign_step(book, terms, &hand, step, said)?))
         }
+        BoardAction::TickCheck { board, check } => {
+            let hand = InHand::of(book, terms, id(board)?)?;
+            Ok(ActionResult::at(here(board), checks::sign(book, terms, &hand, check, StepHow::Tick)?))
+        }
+        BoardAction::TakeCheckBack { board, check } => {
+            let hand = InHand::of(book, terms, id(board)?)?;
+            Ok(ActionResult::at(here(board), checks::sign(book, terms, &hand, check, StepHow::TakeBack)?))
+        }
         BoardAction::ReadCautions { board, step } => {
             let hand = InHand::of(book, terms, id(board)?)?;
-            cautions::keep_read_at(book, terms, hand.work.id(), &hand.steps()?, step)?;
+            let steps = hand.steps()?;
+            let read = checks::steps_of(&steps, step);
+            if read.is_empty() {
+                return Err(Problem::new(Code::Unknown, "step", terms.phrase("screen-unknown", &[])).into());
+            }
+            for step in read {
+                cautions::keep_read(book, terms, hand.work.id(), step)?;
+            }
             Ok(ActionResult::without_answer(here(board)))
         }
         BoardAction::BeginPhoto { board, step } => {
@@ -163,27 +178,10 @@ fn draft(book: &mut Book, terms: &Terms<'_>, hand: &InHand, subject: &str, field
     Ok(book.put_draft(&DraftKey::field(id, spec.field), text)?)
 }
 
-/// Signs a step. Cutting keeps the numbers that the board was cut to; nailing makes it fixed.
 fn sign_step(book: &mut Book, terms: &Terms<'_>, hand: &InHand, step: &str, said: &StepSaid) -> Result<Id> {
     let (name, steps) = (hand.name(), hand.steps()?);
     let on = hand.signing(book, &name, &steps)?;
-    let mut operation = signed(book, terms, &on, step, said)?;
-    let cut_step = if hand.board.detail()?.notched { "board-notch" } else { "board-cut" };
-    let state = match (step, said.how) {
-        ("board-nail", StepHow::Tick) => Some(BoardState::Fixed),
-        ("board-nail", StepHow::TakeBack) => Some(BoardState::Cut),
-        (step, StepHow::Tick) if step == cut_step => Some(BoardState::Cut),
-        (step, StepHow::TakeBack) if step == cut_step => Some(BoardState::Planned),
-        _ => None,
-    };
-    if let Some(state) = state {
-        operation = operation.set(hand.id(), Field::State, Value::Text(state.code().to_owned()));
-    }
-    if step == cut_step && said.how == StepHow::Tick {
-        let cut = hand.cut_now()?;
-        let ids: Vec<Id> = (0..).map(|n| terms.fresh(n)).take(cut.notches.len() + 1).collect();
-        operation = cut.write(operation, hand.id(), &ids, &sort_key(terms, 0));
-    }
+    let operation = hand.with_state(terms, signed(book, terms, &on, step, said)?, step, said.how)?;
     accept_signed(book, terms, operation, &on, step, said)
 }
 

@@ -1,6 +1,7 @@
 use std::sync::Arc;
 
-use crate::book::{Book, CutRecord, Field, Kind};
+use crate::book::{BoardState, Book, CutRecord, Field, Kind, Operation};
+use crate::forms::ask::sort_key;
 use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
@@ -11,9 +12,9 @@ use crate::measure::Length;
 use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
 use crate::phrases::key;
 use crate::steps::Step;
-use crate::store::{Hash, Id};
-use crate::views::{Note, PoleWall, Reading, ShapeView, Source};
-use crate::work::{Board, BoardNotch, Misfits, Placement, Tools, Work};
+use crate::store::{Hash, Id, Value};
+use crate::views::{Note, PoleWall, Reading, ShapeView, Source, StepHow};
+use crate::work::{Board, BoardNotch, Misfits, Placement, Tools, WallBoard, Work};
 
 use super::{earlier, overcut};
 
@@ -47,6 +48,26 @@ impl InHand {
         walls.map(|wall| PoleWall { wall: wall.id().to_string(), name: wall.name().to_owned() }).collect()
     }
 
+    /// Which of its wall's boards it is, and the next one that is not up, with its words; all empty for a loose board.
+    pub(super) fn among_others(&self, terms: &Terms<'_>) -> (String, String, String) {
+        let Some(wall) = &self.board.site else { return Default::default() };
+        let boards = WallBoard::on_wall(&self.work, wall.id());
+        let at = boards.iter().position(|board| board.id() == self.id());
+        let said = at.map(|at| {
+            let args = [("nth", (at + 1).into()), ("all", boards.len().into())];
+            terms.phrase(key("frame-nth"), &args)
+        });
+        let after = boards.iter().skip(at.map_or(0, |at| at + 1)).chain(&boards);
+        let next = after.filter(|board| board.id() != self.id()).find(|board| board.state != BoardState::Fixed);
+        let length = |board: &WallBoard| terms.answer(&board.record, Field::Length).map(|length| length.text);
+        let next_said = next.map(|board| {
+            let length = length(board).unwrap_or_default();
+            terms.phrase(key("board-next"), &[("course", board.course.into()), ("length", length.into())])
+        });
+        let id = next.map(|board| board.id().to_string()).unwrap_or_default();
+        (said.unwrap_or_default(), id, next_said.unwrap_or_default())
+    }
+
     /// Where its bottom edge will lie at its left and at its right end, above the datum of the pole.
     pub(super) fn line(&self, terms: &Terms<'_>) -> Option<(Reading, Reading)> {
         let (Placement { left, right, .. }, base) = (self.board.place()?, self.board.site.as_ref()?.base().ok()?);
@@ -61,7 +82,7 @@ impl InHand {
             let by = self.board.record.length(field)?;
             let way = if by.is_positive() { "right" } else { "left" };
             let args = [("by", terms.shown_finely(by.abs()).into()), ("way", way.into())];
-            Some(Note { code: field.code().to_owned(), text: terms.phrase(text, &args) })
+            Some(Note::know(field.code(), terms.phrase(text, &args)))
         };
         ends.into_iter().filter_map(note).collect()
     }
@@ -134,13 +155,40 @@ impl InHand {
 
     /// What it was cut to, where it is cut.
     pub(super) fn cut(&self) -> Option<CutRecord> {
-        let cut = self.board.state() != crate::book::BoardState::Planned;
+        let cut = self.board.state() != BoardState::Planned;
         CutRecord::of(self.work.house(), &self.board.record).filter(|_| cut)
     }
 
     /// What it would be cut to now.
     pub(super) fn cut_now(&self) -> Result<CutRecord> {
         Ok(self.board.cut_record(|notch| self.offset(notch))?)
+    }
+
+    /// What signing a step does to the board: cutting keeps the numbers that it was cut to; nailing makes it fixed.
+    pub(super) fn with_state(
+        &self,
+        terms: &Terms<'_>,
+        mut operation: Operation,
+        step: &str,
+        how: StepHow,
+    ) -> Result<Operation> {
+        let cut_step = if self.board.detail()?.notched { "board-notch" } else { "board-cut" };
+        let state = match (step, how) {
+            ("board-nail", StepHow::Tick) => Some(BoardState::Fixed),
+            ("board-nail", StepHow::TakeBack) => Some(BoardState::Cut),
+            (step, StepHow::Tick) if step == cut_step => Some(BoardState::Cut),
+            (step, StepHow::TakeBack) if step == cut_step => Some(BoardState::Planned),
+            _ => None,
+        };
+        if let Some(state) = state {
+            operation = operation.set(self.id(), Field::State, Value::Text(state.code().to_owned()));
+        }
+        if step == cut_step && how == StepHow::Tick {
+            let cut = self.cut_now()?;
+            let ids: Vec<Id> = (0..).map(|n| terms.fresh(n)).take(cut.notches.len() + 1).collect();
+            operation = cut.write(operation, self.id(), &ids, &sort_key(terms, 0));
+        }
+        Ok(operation)
     }
 
     /// How far outside a block the signer's saw wants the marks; none where the notch cannot be laid out.
@@ -155,6 +203,6 @@ impl InHand {
         let Some(cut) = self.cut() else { return Ok(None) };
         let text = terms.phrase("board-differs-from-cut", &[]);
         let differs = cut.differs(&self.cut_now()?);
-        Ok(differs.then(|| Note { code: "differs-from-cut".to_owned(), text }))
+        Ok(differs.then(|| Note::check("differs-from-cut", text)))
     }
 }

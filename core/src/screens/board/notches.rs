@@ -24,6 +24,7 @@ pub(super) fn views(book: &Book, terms: &Terms<'_>, hand: &InHand) -> Result<Vec
         let mut view = view(book, terms, hand, notch, laid.notches.get(at).and_then(Option::as_ref))?;
         let beside = laid.thin_between.iter().filter(|(first, second, _)| [*first, *second].contains(&at));
         view.notes.extend(beside.filter_map(|between| thin_between(terms, hand, between)));
+        view.notes.sort_by_key(|note| note.level);
         // A block that only comes near is no notch of this board, unless somebody taped it.
         if cut.iter().any(|cut| std::ptr::eq(*cut, notch)) || view.cut != "none" || !view.notes.is_empty() {
             views.push(view);
@@ -70,7 +71,7 @@ fn view(
     if let Some(LaidNotch { request, notch: laid }) = laid {
         match laid {
             Ok(laid) => fill(terms, &mut view, request, laid),
-            Err(error) => view.notes.push(note(terms, "readings", refused(*error), &[])),
+            Err(error) => view.notes.push(Note::stop("readings", terms.phrase(refused(*error), &[]))),
         }
         view.notes.extend(off_plan(terms, hand, notch)?);
         if let Some(miss) = cross_check(&hand.work, &hand.board, notch)? {
@@ -113,6 +114,7 @@ fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) 
             *question = posed(book, terms, &about_new(Some(hand.id())), question.clone())?;
         }
     }
+    ask::count(terms, &name(terms, notch), &mut questions);
     if notch.taped.is_some() && !differing(hand, notch)?.is_empty() {
         questions.push(which_is_right(terms, notch));
     }
@@ -129,7 +131,8 @@ fn gap(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Res
     let reading = gaps.last(hand.id(), &notch.ids()).and_then(|gap| terms.answer(gap, Field::Gap));
     let draft = notch.id().map_or(Ok(String::new()), |id| book.draft(&DraftKey::field(id, Field::Gap)))?;
     let answer = reading.as_ref().map(|reading| reading.text.clone()).unwrap_or_default();
-    let question = Question { subject: id(notch), answer, reading, draft, ..ask::unanswered(terms, spec) };
+    let about = name(terms, notch);
+    let question = Question { subject: id(notch), answer, reading, draft, about, ..ask::unanswered(terms, spec) };
     posed(book, terms, &about_new(None), question).map(Some)
 }
 
@@ -152,7 +155,7 @@ fn fill(terms: &Terms<'_>, view: &mut NotchView, request: &NotchRequest, notch: 
     if request.open_above && notch.cut.is_some_and(|cut| cut.top.most() < request.board.height) {
         let gap = notch.gap.at(Edge::Top);
         let args = [("least", fine_arg(terms, gap.min)), ("most", fine_arg(terms, gap.max))];
-        view.notes.push(note(terms, "open-above", key("notch-open-above"), &args));
+        view.notes.push(Note::know("open-above", terms.phrase(key("notch-open-above"), &args)));
     }
     let warned = notch.warnings.iter().map(|warning| warned(terms, notch.kind, *warning, request.leg_min));
     view.notes.extend(warned);
@@ -196,6 +199,8 @@ fn which_is_right(terms: &Terms<'_>, notch: &BoardNotch) -> Question {
         draft: String::new(),
         optional: true,
         picture: String::new(),
+        about: String::new(),
+        nth: String::new(),
     }
 }
 
@@ -222,7 +227,7 @@ fn fine(terms: &Terms<'_>, length: Length) -> Reading {
 }
 
 fn note(terms: &Terms<'_>, code: &str, text: &str, args: &[(&str, Arg<'_>)]) -> Note {
-    Note { code: code.to_owned(), text: terms.phrase(text, args) }
+    Note::check(code, terms.phrase(text, args))
 }
 
 fn fine_arg(terms: &Terms<'_>, length: Length) -> Arg<'static> {
@@ -242,7 +247,9 @@ fn warned(terms: &Terms<'_>, kind: CutKind, warning: Warning, leg_min: Length) -
         Warning::ThinLeg { width, .. } => {
             note(terms, "thin-leg", key("notch-thin-leg"), &[("width", fine(width)), ("least", fine(leg_min))])
         }
-        Warning::OutOfLevel { by, .. } => note(terms, "out-of-level", key("notch-out-of-level"), &[("by", fine(by))]),
+        Warning::OutOfLevel { by, .. } => {
+            Note::know("out-of-level", terms.phrase(key("notch-out-of-level"), &[("by", fine(by))]))
+        }
     }
 }
 

@@ -46,5 +46,5 @@ pub(super) fn note(terms: &Terms<'_>, board: &Board, learned: Option<&LearnedOve
         ("least", terms.shown_finely(used.min).into()),
         ("most", terms.shown_finely(used.max).into()),
     ];
-    Ok(Some(Note { code: "habit".to_owned(), text: terms.phrase(key, &args) }))
+    Ok(Some(Note::know("habit", terms.phrase(key, &args))))
 }

@@ -33,9 +33,19 @@ pub(super) fn next(terms: &Terms<'_>, next: &NextWork) -> String {
     }
 }
 
+/// A number of boards as it crosses to a shell.
+pub(super) fn count(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// How many boards of a house are up; nothing where none is planned.
+pub(super) fn boards_up(terms: &Terms<'_>, up: u32, all: u32) -> String {
+    let args = [("up", up.into()), ("all", all.into())];
+    if all == 0 { String::new() } else { terms.phrase(key("house-boards-up"), &args) }
+}
+
 /// How far a wall is.
 pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProgress {
-    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let boards = |state| count(wall.boards.iter().filter(|board| board.state == state).count());
     let progress = WallProgress {
         wall: wall.wall.id().to_string(),

@@ -18,7 +18,7 @@ pub(super) fn notes(terms: &Terms<'_>, wall: &Record) -> Vec<Note> {
     if !gable && (left - right).abs() > TAPE {
         let higher = if left > right { key("measure-left-higher") } else { key("measure-right-higher") };
         let by = terms.shown((left - right).abs());
-        notes.push(Note { code: "ends-differ".to_owned(), text: terms.phrase(higher, &[("by", by.into())]) });
+        notes.push(Note::know("ends-differ", terms.phrase(higher, &[("by", by.into())])));
     }
     let diagonals = [Field::DiagonalUp, Field::DiagonalDown].map(|field| wall.length(field));
     if let [Some(up), Some(down)] = diagonals
@@ -27,7 +27,7 @@ pub(super) fn notes(terms: &Terms<'_>, wall: &Record) -> Vec<Note> {
     {
         let way = if lean.is_positive() { key("measure-leans-right") } else { key("measure-leans-left") };
         let by = terms.shown(lean.abs());
-        notes.push(Note { code: "out-of-square".to_owned(), text: terms.phrase(way, &[("by", by.into())]) });
+        notes.push(Note::know("out-of-square", terms.phrase(way, &[("by", by.into())])));
     }
     notes
 }

@@ -9,6 +9,8 @@ use crate::forms::ask::{self, keep_draft};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
+use crate::forms::penetration::layers::{point_out, told_as};
+use crate::forms::penetration::shed;
 use crate::forms::signing::{Detail, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
 use crate::measure::Length;
@@ -23,8 +25,6 @@ use crate::views::{
 };
 use crate::wall::{Corner, DetailPlace, Shape};
 use crate::work::{Site, WallDetail, Work, open_steps};
-
-use super::shed;
 
 /// What names a detail to a shell: what it is signed on, and its place there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -97,14 +97,6 @@ fn layer_name(terms: &Terms<'_>, layer: Layer) -> String {
     terms.phrase(&format!("detail-layer-{}", told_as(layer)), &[])
 }
 
-/// The pieces of a casing are told together.
-fn told_as(layer: Layer) -> &'static str {
-    match layer {
-        Layer::TrimBottom | Layer::TrimSides | Layer::TrimTop => "trim",
-        layer => layer.code(),
-    }
-}
-
 fn kind_name(terms: &Terms<'_>, kind: LayerKind) -> String {
     match kind {
         LayerKind::Detail { layer } => layer_name(terms, layer),
@@ -141,9 +133,11 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
     let sizes_of = |layer: Layer| -> Vec<Size> {
         detail.detail.sizes(layer).into_iter().map(|(code, length)| size(terms, code, length)).collect()
     };
+    let layer_lines = layer_lines(terms, detail);
     let mut steps = step_lines(book, terms, &found.signing(""))?;
     for (line, step) in steps.iter_mut().zip(&found.steps) {
         line.sizes = step.puts.map(sizes_of).unwrap_or_default();
+        point_out(line, step, &layer_lines);
     }
     let questions = questions(book, terms, &found)?;
     let layers = detail.detail.wall_layers();
@@ -157,7 +151,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
         what: detail.place().code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
-        layers: layer_lines(terms, detail),
+        layers: layer_lines,
         shedding: shed::check(terms, &layers, &|kind| kind_name(terms, kind)),
         patch: Vec::new(),
         patch_ends: String::new(),
@@ -169,6 +163,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
         steps,
         revision: 0,
         advice: None,
+        said: place_of(terms, &found)?,
     };
     let at = section(detail, &layers);
     view.revision = penetration_revision(terms.phrases, &view, Some((layers, at)));
@@ -186,6 +181,16 @@ pub(super) fn wall_layers(book: &Book, name: DetailName) -> Result<(WallLayers, 
 fn section(detail: &WallDetail, layers: &WallLayers) -> Pipe {
     let nothing = Shape::Round { diameter: Length::ZERO };
     Pipe { shape: nothing, x: detail.detail.section_at(), y: layers.frame.bottom }
+}
+
+/// Its wall, and which of the wall's details it is.
+fn place_of(terms: &Terms<'_>, found: &Found) -> Result<String> {
+    let own =
+        |detail: &WallDetail| detail.record.id() == found.detail.record.id() && detail.place() == found.detail.place();
+    let all = found.wall.details(&found.work)?;
+    let at = all.iter().position(own).map_or(0, |at| at + 1);
+    let args = [("wall", found.wall.name().into()), ("nth", at.into()), ("all", all.len().into())];
+    Ok(terms.phrase(key("detail-said"), &args))
 }
 
 /// How a corner is made is asked at the corner, too.
@@ -216,13 +221,16 @@ fn layer_lines(terms: &Terms<'_>, detail: &WallDetail) -> Vec<LayerLine> {
             }
             None => key("detail-layer-line"),
         };
-        lines.push(LayerLine { code: code.to_owned(), text: terms.phrase(text, &args) });
+        lines.push(LayerLine { number: 0, code: code.to_owned(), text: terms.phrase(text, &args) });
+    }
+    for (number, line) in (1..).zip(&mut lines) {
+        line.number = number;
     }
     lines
 }
 
 fn notes(terms: &Terms<'_>, detail: &WallDetail) -> Vec<Note> {
-    let note = |code: &str, text: &str| Note { code: code.to_owned(), text: terms.phrase(text, &[]) };
+    let note = |code: &str, text: &str| Note::know(code, terms.phrase(text, &[]));
     match (detail.place(), detail.steps.assembly.corner()) {
         (_, Some(Corner::Mitred)) => vec![note("miter", key("detail-mitre-approx"))],
         (

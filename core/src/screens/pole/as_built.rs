@@ -58,11 +58,10 @@ fn line(
         }
     }
     let mut notes = Vec::new();
-    let mut note = |code: &str, text: String| notes.push(Note { code: code.to_owned(), text });
     let course = i64::try_from(entry.course).unwrap_or(i64::MAX);
     let out = entry.hung.out_of_level();
     if out == Length::ZERO {
-        note("level", terms.phrase(key("pole-as-built-level"), &[("course", course.into())]));
+        notes.push(Note::know("level", terms.phrase(key("pole-as-built-level"), &[("course", course.into())])));
     } else if let Some(courses) = courses {
         let change = work.rules().get_length(keys::LEVEL_CHANGE_MOST)?;
         let args = [
@@ -71,23 +70,24 @@ fn line(
             ("courses", i64::from(courses).into()),
             ("change", terms.shown(change).into()),
         ];
-        note("back-to-level", terms.phrase(key("pole-as-built-back"), &args));
+        notes.push(Note::know("back-to-level", terms.phrase(key("pole-as-built-back"), &args)));
     }
     if corrected {
         if !changed.is_empty() {
-            note("differs", terms.phrase(key("pole-as-built-differs"), &[]));
+            notes.push(Note::check("differs", terms.phrase(key("pole-as-built-differs"), &[])));
         }
         // The marks are judged anew: they may have moved since.
         if let Ok(Ok(correction)) = correction::correct(terms, (work, wall), pole_lines, (entry.course, entry.hung)) {
             for mark in correction.marks.iter().filter(|mark| !mark.ok()) {
                 let args = [("name", mark.name.as_str().into()), ("miss", terms.shown(mark.miss).into())];
-                note("mark-missed", terms.phrase(key("pole-as-built-missed"), &args));
+                notes.push(Note::check("mark-missed", terms.phrase(key("pole-as-built-missed"), &args)));
             }
         }
     } else {
-        note("no-correction", terms.phrase(key("pole-as-built-none"), &[("course", course.into())]));
-        needed(terms, &entry.record, &mut note);
+        notes.push(Note::check("no-correction", terms.phrase(key("pole-as-built-none"), &[("course", course.into())])));
+        needed(terms, &entry.record, &mut notes);
     }
+    notes.sort_by_key(|note| note.level);
     Ok(AsBuiltLine {
         as_built: entry.record.id().to_string(),
         wall: wall.id().to_string(),
@@ -118,22 +118,23 @@ fn lap(terms: &Terms<'_>, work: &Work, below: WallLine, entry: &AsBuiltEntry) ->
     };
     let course = i64::try_from(entry.course).unwrap_or(i64::MAX);
     let args = [("course", course.into()), ("lap", terms.shown(lap).into()), ("least", terms.shown(least).into())];
-    Ok(Some(Note { code: code.to_owned(), text: terms.phrase(key, &args) }))
+    let note = if lap.is_positive() { Note::check } else { Note::stop };
+    Ok(Some(note(code, terms.phrase(key, &args))))
 }
 
-fn needed(terms: &Terms<'_>, record: &Record, note: &mut impl FnMut(&str, String)) {
+fn needed(terms: &Terms<'_>, record: &Record, notes: &mut Vec<Note>) {
     let change = record.length(Field::NeedChange);
     let reveals = record.length(Field::NeedRevealMin).zip(record.length(Field::NeedRevealMax));
     if let Some(change) = change {
         let args = [("change", terms.shown(change).into())];
-        note("need-change", terms.phrase(key("pole-as-built-need-change"), &args));
+        notes.push(Note::know("need-change", terms.phrase(key("pole-as-built-need-change"), &args)));
     }
     if let Some((least, most)) = reveals {
         let args = [("least", terms.shown(least).into()), ("most", terms.shown(most).into())];
-        note("need-reveals", terms.phrase(key("pole-as-built-need-reveals"), &args));
+        notes.push(Note::know("need-reveals", terms.phrase(key("pole-as-built-need-reveals"), &args)));
     }
     if change.is_none() && reveals.is_none() {
-        note("need-more", terms.phrase(key("pole-as-built-need-more"), &[]));
+        notes.push(Note::know("need-more", terms.phrase(key("pole-as-built-need-more"), &[])));
     }
 }
 

@@ -61,7 +61,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Result<PoleVi
         }
         Err(error) => {
             view.marks = unmet();
-            view.notes.push(Note { code: "infeasible".to_owned(), text: terms.phrase(trouble(&error), &[]) });
+            view.notes.push(Note::stop("infeasible", terms.phrase(trouble(&error), &[])));
         }
     }
     Ok(view)
@@ -145,7 +145,7 @@ fn pole_lines(terms: &Terms<'_>, from: Length, pole: &Pole) -> Vec<PoleLine> {
 
 fn notes(terms: &Terms<'_>, work: &Work, request: &PoleRequest, pole: &Pole) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
-    let mut note = |code: &str, text: String| notes.push(Note { code: code.to_owned(), text });
+    let mut note = |code: &str, text: String| notes.push(Note::check(code, text));
     if request.reveal_min.is_some_and(|least| pole.top_strip() < least) {
         let strip = terms.shown(pole.top_strip());
         note("thin-strip", terms.phrase("pole-thin-strip", &[("strip", strip.into())]));

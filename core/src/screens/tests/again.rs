@@ -182,7 +182,10 @@ fn stock_that_came_shorter_changes_the_plan_and_the_wall_says_what() {
     let text = noted(&other).unwrap();
     assert!(text.contains("1, 3, 4"), "{text}");
     // The stock that it would come out of is no more; what was cut is as it was.
-    assert_eq!(board(&book, &up), BoardView { stock: None, ..kept_up });
+    let now = board(&book, &up);
+    // Which of the wall's boards it is, and which comes next, is of the new plan.
+    let BoardView { said, next_board, next_said, .. } = now.clone();
+    assert_eq!(now, BoardView { stock: None, said, next_board, next_said, ..kept_up });
 }
 
 #[test]

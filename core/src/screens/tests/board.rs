@@ -219,10 +219,10 @@ fn over_a_head_flashing_the_gap_is_a_quarter_and_its_fall_and_stays_open() {
         let notes = shown(&book, language, &upper).notches.swap_remove(0).notes;
         notes.iter().map(|note| (note.code.clone(), note.text.clone())).collect::<Vec<_>>()
     };
-    let [(code, text), ..] = &said("en")[..] else { panic!("{:?}", said("en")) };
-    // Above the notch less than 2 in of board stay, which is told after it.
+    // Above the notch less than 2 in of board stay, which is told before what is good to know.
+    let (code, text) = said("en").pop().unwrap();
     assert!(code == "open-above" && text.contains("11/32\" to 13/32\""), "{text}");
-    assert!(said("es")[0].1.contains("de 11/32\" a 13/32\""), "{:?}", said("es"));
+    assert!(said("es").pop().unwrap().1.contains("de 11/32\" a 13/32\""), "{:?}", said("es"));
     // The board below enters from under the block: no flashing there.
     assert_eq!(shown(&book, "en", &lower).notches, before.0);
 }

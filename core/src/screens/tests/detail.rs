@@ -90,11 +90,56 @@ fn every_detail_is_told_and_drawn() {
             }
         }
         let id = line.detail.clone();
-        for subject in [Subject::LayersFront { penetration: id.clone() }, Subject::LayersSection { penetration: id }] {
+        for subject in [front(&id, ""), section(&id, "")] {
             let drawn = drawing(&book, &context("en", 0), &subject, &frame).unwrap();
             assert!(drawn.bytes.len() > 100 && drawn.height_dp > 40.0, "{} {subject:?}", line.name);
         }
     }
+}
+
+fn front(penetration: &str, layer: &str) -> Subject {
+    Subject::LayersFront { penetration: penetration.to_owned(), layer: layer.to_owned() }
+}
+
+fn section(penetration: &str, layer: &str) -> Subject {
+    Subject::LayersSection { penetration: penetration.to_owned(), layer: layer.to_owned() }
+}
+
+/// The layers are numbered from the wall outward; a step points out the layer that it puts, which is then drawn otherwise
+/// from the front; which of its wall's details it is stands above them.
+#[test]
+fn a_step_points_out_its_layer() {
+    let (book, _, wall) = house_of_details();
+    let view: WallView = shown(&book, "en", Place::Wall { wall });
+    let frame =
+        Frame { width_dp: 340.0, height_dp: 500.0, answer_dp: 44.0, label_dp: 18.0, small_dp: 14.0, left_hand: false };
+    let bytes = |subject: Subject| drawing(&book, &context("en", 0), &subject, &frame).unwrap().bytes;
+    for (nth, line) in (1..).zip(&view.details) {
+        let told = detail(&book, "en", &line.detail);
+        assert_eq!(told.said, format!("Front, {nth} of {}", view.details.len()));
+        assert!((1..).zip(&told.layers).all(|(number, layer)| layer.number == number), "{:?}", told.layers);
+        // A bead and what lies past the edge of the wall have no place in a drawing of it; the others are picked out.
+        let plain = bytes(front(&line.detail, ""));
+        let picked = |step: &&StepLine| !step.layer.is_empty() && bytes(front(&line.detail, &step.layer)) != plain;
+        let picked: Vec<&str> = told.steps.iter().filter(picked).map(|step| step.code.as_str()).collect();
+        assert!(!picked.is_empty(), "{}", line.name);
+        if line.detail.ends_with("/window") {
+            let put =
+                ["sill-flashing", "jamb-flashing", "head-membrane", "trim-sides", "head-flashing", "barrier-down"];
+            for step in put {
+                assert!(picked.contains(&&*format!("window/{step}")), "{step} of {picked:?}");
+            }
+        }
+    }
+}
+
+/// A step that asks for a measure asks for it at its tick, at a detail as at a penetration.
+#[test]
+fn a_measured_step_of_a_detail_opens_its_question() {
+    let (book, _, wall) = house_of_details();
+    let barrier = detail(&book, "en", &detail_of(&book, &wall, "barrier"));
+    let course = barrier.steps.iter().find(|step| step.code == "barrier/barrier-course").unwrap();
+    assert_eq!(course.opens.as_ref().map(|asks| asks.field.as_str()), Some("barrier/barrier-course/measured"));
 }
 
 /// The steps of both corners are signed on one wall, each for itself; the wall says how many are open, and a tick is taken back.

@@ -54,8 +54,8 @@ impl Demo {
         for line in &wall.penetrations {
             let penetration = || line.penetration.clone();
             subjects.push(Subject::BlockSplit { penetration: penetration() });
-            subjects.push(Subject::LayersFront { penetration: penetration() });
-            subjects.push(Subject::LayersSection { penetration: penetration() });
+            subjects.push(Subject::LayersFront { penetration: penetration(), layer: String::new() });
+            subjects.push(Subject::LayersSection { penetration: penetration(), layer: "patch".to_owned() });
         }
         subjects
     }

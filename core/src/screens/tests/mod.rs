@@ -3,6 +3,7 @@
 mod again;
 mod as_built;
 mod board;
+mod checks;
 mod demo;
 mod detail;
 mod document;

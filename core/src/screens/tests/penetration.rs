@@ -193,6 +193,41 @@ fn a_step_carries_the_sizes_that_it_needs() {
     }
 }
 
+/// The numbers on the drawings are those of the list, in its order; a step names the layer that it works on.
+#[test]
+fn the_layers_are_numbered_as_they_are_drawn() {
+    let (mut book, job, wall) = wall();
+    lay_out_pole(&mut book, &job);
+    let hole = hose_bib(&mut book, &wall, &[&BLOCK[..], &[("head-flashing", "yes")]].concat());
+    let view = view_of(&book, "en", &hole);
+    let numbers: Vec<u32> = view.layers.iter().map(|layer| layer.number).collect();
+    assert_eq!(numbers, (1..).take(view.layers.len()).collect::<Vec<_>>());
+    let frame =
+        Frame { width_dp: 360.0, height_dp: 500.0, answer_dp: 44.0, label_dp: 18.0, small_dp: 16.0, left_hand: false };
+    let subject = Subject::LayersFront { penetration: hole.clone(), layer: "patch".to_owned() };
+    let drawn = drawing(&book, &context("en", 0), &subject, &frame).unwrap();
+    let listed: Vec<String> = numbers.iter().map(u32::to_string).collect();
+    assert!(!drawn.texts.is_empty() && drawn.texts.iter().all(|text| listed.contains(text)), "{:?}", drawn.texts);
+    let of = |step: &str| view.steps.iter().find(|line| line.code == step).unwrap().layer.clone();
+    assert_eq!(
+        ["patch-lap", "block-hole", "head-flashing", "barrier-down", "water-line"].map(of),
+        ["patch", "block", "head-flashing", "barrier-flap", ""]
+    );
+}
+
+/// Which of the house's it is stands on it, with the letter that it has on its wall.
+#[test]
+fn a_penetration_says_its_letter_its_wall_and_which_one_it_is() {
+    let (book, job) = demo_laid_out();
+    let house: HouseView = shown(&book, "en", Place::House { job });
+    for (at, line) in house.penetrations.iter().enumerate() {
+        let view: PenetrationView = shown(&book, "en", Place::Penetration { penetration: line.penetration.clone() });
+        let said = format!("{}, {}, {} of {}", line.letter, line.wall, at + 1, house.penetrations.len());
+        assert_eq!(view.said, said);
+        assert!(!line.done && line.said.starts_with("0 of "), "{}", line.said);
+    }
+}
+
 /// What was signed stays signed, and says so where the sizes are no longer those it was signed under.
 #[test]
 fn a_signed_step_differs_once_a_size_changes() {

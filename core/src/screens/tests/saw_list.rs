@@ -492,3 +492,22 @@ fn a_strip_that_is_ripped_off_is_a_board_where_the_rule_allows_it() {
     let again = tap(&mut book, 17, plan(&job)).unwrap();
     assert_eq!((again.used_boards, again.notes.len()), (30, 0));
 }
+
+/// Who is at the saw without the phone has every cut, with where it goes and whether more is cut of it.
+#[test]
+fn a_ticket_is_all_of_a_board_as_text() {
+    let (mut book, job) = demo();
+    let list = tap(&mut book, 3, plan(&job)).unwrap();
+    for board in &list.boards {
+        let lines: Vec<&str> = board.ticket.lines().collect();
+        assert!(lines[0].contains(&list.name) && lines[0].ends_with(&board.length.text), "{}", board.ticket);
+        assert_eq!(lines.len(), board.pieces.len() + 2);
+        for (piece, line) in board.pieces.iter().zip(&lines[1..]) {
+            assert!(line.contains(&piece.length.text) && line.ends_with(&piece.said), "{line}");
+            assert_eq!(line.ends_with("notched"), piece.notched, "{line}");
+        }
+    }
+    let notched = |of: bool| list.boards.iter().flat_map(|board| &board.pieces).any(|piece| piece.notched == of);
+    assert!(notched(true) && notched(false));
+    assert!(saw(&book, "es", &job).boards.iter().any(|board| board.ticket.contains("con muesca")));
+}

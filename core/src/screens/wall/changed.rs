@@ -31,5 +31,5 @@ pub(super) fn note(terms: &Terms<'_>, before: &BTreeSet<Planned>, after: &BTreeS
         ("same", count(after.intersection(before).count())),
         ("courses", courses.into()),
     ];
-    Some(Note { code: "plan-changed".to_owned(), text: terms.phrase(key("wall-plan-changed"), &args) })
+    Some(Note::check("plan-changed", terms.phrase(key("wall-plan-changed"), &args)))
 }

@@ -1,3 +1,5 @@
+use std::sync::Arc;
+
 use num_rational::BigRational;
 
 use crate::board::BoardShape;
@@ -8,15 +10,16 @@ use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::misfits;
+use crate::forms::penetration::line;
 use crate::measure::Length;
 use crate::phrases::{Arg, key};
 use crate::rules::{Exposure, NailedTo, keys, nailed_to};
 use crate::screens::penetration::detail_lines;
 use crate::siding::{gap_takes, movement};
 use crate::store::Id;
-use crate::views::{BoardLine, Corner, Note, OpeningLine, PenetrationLine, Rectangle, Source, WallView};
+use crate::views::{BoardLine, Corner, Note, OpeningLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span, Studs};
-use crate::work::{Against, Course, Misfits, Penetration, Site, WallBoard, Work, clearance_over};
+use crate::work::{Against, Course, Misfits, Site, WallBoard, WallProgress, Work, clearance_over};
 
 impl Rectangle {
     pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
@@ -29,15 +32,14 @@ impl Rectangle {
 }
 
 /// The view of a wall.
-pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallView> {
+pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<Site>) -> Result<WallView> {
     let (outline, courses) = (wall.outline()?, wall.courses()?);
     let width = outline.width();
     let studs = wall.studs()?.within(Length::ZERO, width, 10_000);
-    let penetrations: Vec<PenetrationLine> =
-        wall.penetrations.iter().map(|penetration| penetration_line(terms, penetration)).collect();
+    let progress = WallProgress::of(work, wall);
+    let penetrations = line::of_wall(terms, &progress);
     let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
-    let boards = WallBoard::on_wall(work, wall.id());
-    let misfits = Misfits::on_wall(work, wall);
+    let WallProgress { boards, misfits, .. } = progress;
     Ok(WallView {
         wall: wall.id().to_string(),
         job: desk::job_id(work),
@@ -50,7 +52,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<WallVi
             notes(terms, courses, &wall.openings, outline, work.rules().get_length(keys::STRIP_LEAST)?),
             clearances(terms, work, wall, outline)?,
             limits(terms, work, wall)?,
-            misfits::notes(terms, [(wall, &misfits)], &boards),
+            misfits::notes(terms, [(&**wall, &misfits)], &boards),
         ]
         .concat(),
         openings: wall.openings.iter().map(|(id, opening)| opening_line(terms, *id, opening)).collect(),
@@ -71,15 +73,6 @@ fn opening_line(terms: &Terms<'_>, id: Id, opening: &Opening) -> OpeningLine {
         name: terms.phrase(&format!("wall-opening-{}", opening.kind.code()), &[]),
         at: Rectangle::of(opening.across(), Span { from: opening.bottom, to: opening.top }),
         corners: opening.corners().map(corner).to_vec(),
-    }
-}
-
-fn penetration_line(terms: &Terms<'_>, penetration: &Penetration) -> PenetrationLine {
-    let (x, y) = penetration.outer();
-    PenetrationLine {
-        penetration: penetration.id().to_string(),
-        name: terms.phrase(&format!("wall-kind-{}", penetration.kind.code()), &[]),
-        at: Rectangle::of(x, y),
     }
 }
 
@@ -156,7 +149,7 @@ fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) ->
                 ("clearance", terms.shown(clearance).into()),
                 ("short", terms.shown(short).into()),
             ];
-            notes.push(Note { code: "too-near".to_owned(), text: terms.phrase(key("wall-too-near"), &args) });
+            notes.push(Note::check("too-near", terms.phrase(key("wall-too-near"), &args)));
         }
     }
     Ok(notes)
@@ -171,21 +164,21 @@ fn limits(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<Vec<Note>> {
     let gaps = gaps + gaps;
     if let Some((length, change)) =
         work.longest_stock().ok().and_then(|length| Some((length, movement(length, &strain)?)))
-        && gap_takes(length, &strain, gaps) == Some(false)
+        && !gap_takes(change, gaps)
     {
         let args = [
             ("length", terms.shown(length).into()),
             ("change", terms.shown(change).into()),
             ("gaps", terms.shown(gaps).into()),
         ];
-        notes.push(Note { code: "moves-more".to_owned(), text: terms.phrase(key("wall-moves-more"), &args) });
+        notes.push(Note::check("moves-more", terms.phrase(key("wall-moves-more"), &args)));
     }
     let most = rules.get_own_length(keys::NAIL_SPACING_MOST)?;
     if let (Some(most), Studs::Spaced { spacing, .. }) = (most, wall.studs()?)
         && *spacing > most
     {
         let args = [("spacing", terms.shown(*spacing).into()), ("most", terms.shown(most).into())];
-        notes.push(Note { code: "nails-apart".to_owned(), text: terms.phrase(key("wall-nails-apart"), &args) });
+        notes.push(Note::check("nails-apart", terms.phrase(key("wall-nails-apart"), &args)));
     }
     notes.extend(wind(terms, work));
     Ok(notes)
@@ -197,7 +190,7 @@ fn wind(terms: &Terms<'_>, work: &Work) -> Option<Note> {
     let exposure = job.text(Field::Exposure).and_then(Exposure::from_code)?;
     let speed = job.whole(Field::WindSpeed)?;
     let args = [("speed", speed.into())];
-    let note = |text: &str, args: &[(&str, Arg<'_>)]| Note { code: "wind".to_owned(), text: terms.phrase(text, args) };
+    let note = |text: &str, args: &[(&str, Arg<'_>)]| Note::check("wind", terms.phrase(text, args));
     match nailed_to(work.rules().family(), speed, exposure)? {
         NailedTo::AnyHeight => None,
         NailedTo::Design => Some(note(key("wall-wind-design"), &args)),
@@ -222,7 +215,7 @@ fn notes(
 ) -> Vec<Note> {
     let mut notes = Vec::new();
     if courses.is_empty() {
-        notes.push(Note { code: "pole-missing".to_owned(), text: terms.phrase(key("wall-pole-missing"), &[]) });
+        notes.push(Note::check("pole-missing", terms.phrase(key("wall-pole-missing"), &[])));
     }
     let lines = || courses.iter().map(|course| course.middle.bottom).chain([outline.top()]);
     for (_, opening) in openings {
@@ -233,7 +226,7 @@ fn notes(
         let mut thin = |code: &str, text: &str, strip: Option<Length>| {
             if let Some(strip) = strip.filter(|strip| !courses.is_empty() && *strip < least) {
                 let args = [("what", name.as_str().into()), ("strip", terms.shown(strip).into())];
-                notes.push(Note { code: code.to_owned(), text: terms.phrase(text, &args) });
+                notes.push(Note::check(code, terms.phrase(text, &args)));
             }
         };
         thin("thin-under-sill", key("wall-thin-under-sill"), below.filter(|_| opening.bottom.is_positive()));

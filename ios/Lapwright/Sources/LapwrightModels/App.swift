@@ -18,6 +18,10 @@ public final class AppModel {
     public private(set) var screen: Screen?
     /// Why the last tap did nothing.
     public private(set) var trouble: Trouble?
+    /// What was done last, for some seconds.
+    public private(set) var done: Done?
+    /// The photo that is looked at, as large as the glass.
+    public private(set) var looked: StepPhoto?
     /// Whether the app was opened where its signer had left off.
     public private(set) var restored = false
     /// The step that was opened for more than its tick, by its code.
@@ -35,6 +39,8 @@ public final class AppModel {
     @ObservationIgnored private var opened: QuestionKey?
     @ObservationIgnored private var putAway: QuestionKey?
     @ObservationIgnored private var last: Task<Void, Never>?
+    @ObservationIgnored private var signing = 0
+    @ObservationIgnored private var signedMs: Int64?
 
     private init(_ bookActor: BookActor, _ services: Services, _ remembered: Remembered, _ frame: FrameView) {
         (self.bookActor, self.services, self.remembered, self.frame) = (bookActor, services, remembered, frame)
@@ -92,6 +98,65 @@ public final class AppModel {
     /// Carries out what was tapped, and shows what it led to.
     @discardableResult public func act(_ action: Action) -> Task<Void, Never> {
         tap { [self] in try await carryOut(action) }
+    }
+
+    /// Carries out a tap that signs. What it signs stands in its place at once with the next thing to sign, so for a moment after it
+    /// there is no other: the second tap of two in a row is none.
+    @discardableResult public func sign(_ action: Action) -> Task<Void, Never> {
+        let since = signedMs.map { services.clock.nowMs - $0 }
+        guard signing == 0, since.map({ 0..<Self.deadMs ~= $0 }) != true else { return Task {} }
+        signing += 1
+        let signed = act(action)
+        return Task { [self] in
+            await signed.value
+            signing -= 1
+            signedMs = services.clock.nowMs
+        }
+    }
+
+    /// How long after a tap that signs no other does.
+    private static let deadMs: Int64 = 700
+
+    /// How long what was done stands there with its undo.
+    public static let seenSeconds: Double = 8
+
+    /// Takes back what was done last, and stays where that can be shown.
+    @discardableResult public func undo() -> Task<Void, Never> {
+        guard let done else { return Task {} }
+        return tap { [self] in
+            _ = try await bookActor.act(context(), .doneListKind(action: .undo(job: nil, group: done.group)))
+            services.haptics.taken()
+            self.done = nil
+            try await presentFirst(of: [place] + visited.reversed().filter { $0 != place } + [.jobs])
+        }
+    }
+
+    /// What was made and is taken back has no place any more: then the screen before it is shown.
+    private func presentFirst(of places: [Place]) async throws {
+        for place in places {
+            guard let view = try? await bookActor.go(context(), place) else { continue }
+            return present(place, view)
+        }
+    }
+
+    /// What was done last was seen for long enough.
+    public func forget(_ seen: Done) {
+        if done == seen { done = nil }
+    }
+
+    /// What there is to mind at a step or a check was read.
+    @discardableResult public func read(_ step: String) -> Task<Void, Never> {
+        switch place {
+        case .board(let board): act(.boardKind(action: .readCautions(board: board, step: step)))
+        case .penetration(let hole): act(.penetrationKind(action: .readCautions(penetration: hole, step: step)))
+        default: Task {}
+        }
+    }
+
+    /// Looks at a photo, or puts it away.
+    public func look(_ photo: StepPhoto?) {
+        guard !locked else { return }
+        looked = photo
     }
 
     /// Keeps keys that were typed and not yet accepted.
@@ -247,6 +312,7 @@ extension AppModel {
     private func carryOut(_ action: Action) async throws {
         let outcome = try await bookActor.act(context(), action)
         services.haptics.taken()
+        done = Done(outcome, of: action)
         if case .settingsKind = action, try await takeSettings() { return }
         let from = place
         present(outcome.place, outcome.view)
@@ -255,6 +321,7 @@ extension AppModel {
 
     private func visit(_ place: Place) async throws {
         let view = try await bookActor.go(context(), place)
+        done = nil
         let from = self.place
         present(place, view)
         if place != from { left(from, for: place) }
@@ -292,7 +359,7 @@ extension AppModel {
         entry.close()
         opened = nil
         if place != self.place || screen?.model.take(view) != true {
-            if place != self.place { (locked, openStep) = (false, "") }
+            if place != self.place { (locked, openStep, looked) = (false, "", nil) }
             (self.place, putAway) = (place, nil)
             screen = Screen(view, app: self)
         }

@@ -101,6 +101,7 @@ extension Font {
     static let key = face(26, bold: true)
     static let gloveKey = face(36, bold: true)
     static let large = face(22, bold: true)
+    static let length = face(28, bold: true)
     static let label = face(18)
     static let strong = face(18, bold: true)
     static let small = face(16)

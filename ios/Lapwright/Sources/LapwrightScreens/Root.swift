@@ -23,7 +23,11 @@ public struct Root: View {
     public var body: some View {
         ZStack {
             look.inks.ground.ignoresSafeArea()
-            if let screen = app.screen { shown(screen).id(ObjectIdentifier(screen.model)) }
+            if let photo = app.looked {
+                LargePhoto(app, photo)
+            } else if let screen = app.screen {
+                shown(screen).id(ObjectIdentifier(screen.model))
+            }
         }
         .environment(\.look, look)
         .foregroundStyle(look.inks.ink)

@@ -277,8 +277,9 @@ extension Phone {
         #expect(!view.block.isEmpty)
         let (strokes, _, block) = try await drawn(.blockSplit(penetration: view.penetration), view.revision, on: phone)
         #expect(strokes > 3)
-        let (front, _, _) = try await drawn(.layersFront(penetration: view.penetration), view.revision, on: phone)
-        let section = Subject.layersSection(penetration: view.penetration)
+        let seen = Subject.layersFront(penetration: view.penetration, layer: "")
+        let (front, _, _) = try await drawn(seen, view.revision, on: phone)
+        let section = Subject.layersSection(penetration: view.penetration, layer: "block")
         let (lines, _, layers) = try await drawn(section, view.revision, on: phone)
         #expect(front > 3 && lines > 3 && layers.bytes != block.bytes)
     }

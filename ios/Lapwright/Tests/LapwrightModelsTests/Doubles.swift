@@ -72,7 +72,11 @@ import LapwrightCore
 
     func release() { awake = false }
 
+    /// The time where it stands; else a second goes by with each look at the clock, so that no tap comes at once after another.
+    var stands: Int64?
+
     var nowMs: Int64 {
+        if let stands { return stands }
         seconds += 1
         return 1_777_896_000_000 + Int64(truncatingIfNeeded: draws >> 32) * 1_000_000 + seconds * 1000
     }

@@ -1,3 +1,4 @@
+import LapwrightCore
 import Testing
 
 @testable import LapwrightModels
@@ -14,6 +15,16 @@ struct LensTests {
         #expect(lens.under(Spot(x: 120, y: 40)) == Spot(x: 110, y: 40))
         lens.draw(nearer: 1, about: Spot(x: 0, y: 0), moved: Spot(x: 20, y: -8))
         #expect(lens.under(Spot(x: 120, y: 32)) == at)
+    }
+
+    @Test func whatIsTooSmallForAFingerIsBroughtNearerOnce() {
+        var lens = Lens()
+        let strip = Target(left: 0, top: 100, right: 300, bottom: 107, place: .jobs, spoken: "a board")
+        #expect(7 * lens.nearer(for: strip) == 64)
+        lens.draw(nearer: lens.nearer(for: strip), about: Spot(x: 10, y: 103))
+        #expect(lens.nearer(for: strip) == 1, "large enough by then")
+        let block = Target(left: 0, top: 0, right: 64, bottom: 64, place: .jobs, spoken: "a block")
+        #expect(Lens().nearer(for: block) == 1)
     }
 
     @Test func itsOwnSizeIsTheSmallestAndLiesAsItWas() {

@@ -42,7 +42,7 @@ import Testing
             Issue.record("\(try phone.house().view.next)")
             return
         }
-        await (try phone.house()).goOn().value
+        await (try phone.house()).goOn(try phone.house().view.next).value
         await (try phone.pole()).layOut().value
         #expect(try phone.pole().view.laidOut && phone.app.trouble == nil)
         await phone.app.back().value
@@ -50,7 +50,7 @@ import Testing
             Issue.record("\(try phone.house().view.next)")
             return
         }
-        await (try phone.house()).goOn().value
+        await (try phone.house()).goOn(try phone.house().view.next).value
         #expect(try phone.wall().view.wall == wall)
         #expect(try phone.wall().view.boards.count > 10)
     }

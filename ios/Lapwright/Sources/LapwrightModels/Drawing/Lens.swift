@@ -1,3 +1,5 @@
+import LapwrightCore
+
 /// How far a drawing was drawn nearer, and moved: transforms alone, the core is not asked.
 public struct Lens: Equatable, Sendable {
     /// How many times its own size it is drawn.
@@ -16,6 +18,12 @@ public struct Lens: Equatable, Sendable {
             next == 1
             ? Spot(x: 0, y: 0)
             : Spot(x: at.x - (at.x - shift.x) * grown + moved.x, y: at.y - (at.y - shift.y) * grown + moved.y)
+    }
+
+    /// How many times nearer a target must come for a finger to hit it and no other; once it is large enough it is not moved.
+    public func nearer(for target: Target) -> Float {
+        let side = min(target.right - target.left, target.bottom - target.top) * scale
+        return side < 40 ? 64 / max(side, 1) : 1
     }
 
     /// The point of the drawing under a point of the glass.

@@ -52,6 +52,48 @@ public final class BoardModel: ScreenModel, Asking, Signing {
         .boardKind(action: .signStep(board: view.board, step: step.code, said: said))
     }
 
+    /// What is checked next.
+    public var currentCheck: CheckLine? { view.checks.first { $0.state == .open } }
+
+    /// What there is to mind at it, before it is signed.
+    public var cautions: [Note] { currentCheck.map { $0.cautionsRead ? [] : $0.cautions } ?? [] }
+
+    /// A tap on a check: read, then asked for its number where it has one, else signed for all of its steps; one that is done is taken
+    /// back.
+    @discardableResult public func tap(_ check: CheckLine) -> Task<Void, Never> {
+        if check.state != .open {
+            return app.sign(.boardKind(action: .takeCheckBack(board: view.board, check: check.code)))
+        }
+        if !check.cautionsRead { return app.read(check.code) }
+        if let asks = check.opens {
+            app.ask(asks)
+            return Task {}
+        }
+        return app.sign(.boardKind(action: .tickCheck(board: view.board, check: check.code)))
+    }
+
+    /// Opens the camera for the step of a check whose photo is asked for.
+    @discardableResult public func takePhoto(_ check: CheckLine) -> Task<Void, Never> {
+        guard let step = steps.first(where: { $0.code == check.camera }) else { return Task {} }
+        return app.takePhoto(step)
+    }
+
+    /// The photos of the steps that a check stands for, each with its step.
+    public func photographed(_ check: CheckLine) -> [StepLine] {
+        steps.filter { $0.photo != nil && check.steps.contains($0.code) }
+    }
+
+    /// The next board of the wall that is not up.
+    @discardableResult public func openNext() -> Task<Void, Never> {
+        app.go(.board(board: view.nextBoard))
+    }
+
+    /// Whether a notch is what the board was made for: a loose one that has none yet.
+    public var isNotchAwaited: Bool { isLoose && view.notches.isEmpty }
+
+    /// Whether there are marks to transfer.
+    public var isMarked: Bool { view.notches.contains { $0.face != nil } }
+
     /// The drawing of the face.
     public var face: Subject { .boardFace(board: view.board) }
 

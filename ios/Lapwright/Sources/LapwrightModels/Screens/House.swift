@@ -71,9 +71,22 @@ public final class HouseModel: ScreenModel, Asking {
 
     @discardableResult public func rules() -> Task<Void, Never> { app.go(.rules(job: view.job)) }
 
-    /// Goes to what comes next.
-    @discardableResult public func goOn() -> Task<Void, Never> {
-        switch view.next {
+    /// Opens what goes through a wall.
+    @discardableResult public func open(_ line: PenetrationLine) -> Task<Void, Never> {
+        app.go(.penetration(penetration: line.penetration))
+    }
+
+    /// How many of what goes through the walls are done.
+    public var penetrationsDone: Int { view.penetrations.filter { $0.done }.count }
+
+    /// Whether nothing is left to do.
+    public var isDone: Bool {
+        if case .nothingLeft = view.next { true } else { false }
+    }
+
+    /// Goes to a piece of work.
+    @discardableResult public func goOn(_ next: NextWork) -> Task<Void, Never> {
+        switch next {
         case .answerJob(let question):
             app.ask(question)
             return Task {}

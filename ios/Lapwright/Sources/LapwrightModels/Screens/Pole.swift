@@ -43,8 +43,6 @@ public final class PoleModel: ScreenModel, Asking {
         app.act(.poleKind(action: .layOut(job: view.job)))
     }
 
-    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
-
     /// What a reading of a course as it hangs is called.
     public func title(_ field: String) -> String {
         view.asBuiltQuestions.first { $0.field == field }?.title ?? ""

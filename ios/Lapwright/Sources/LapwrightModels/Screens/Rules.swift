@@ -32,8 +32,6 @@ public final class RulesModel: ScreenModel, Asking {
         .rulesKind(action: .answer(job: view.job, field: question.field, text: text))
     }
 
-    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
-
     /// Opens a rule, or closes the one that is open.
     public func open(_ rule: RuleLine) {
         opened = opened == rule.key ? "" : rule.key

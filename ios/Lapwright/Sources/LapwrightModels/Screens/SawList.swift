@@ -43,7 +43,7 @@ public final class SawListModel: ScreenModel, Asking {
     }
 
     @discardableResult public func markCut(_ board: SawBoardLine) -> Task<Void, Never> {
-        app.act(.sawListKind(action: .markCut(job: view.job, number: board.number)))
+        app.sign(.sawListKind(action: .markCut(job: view.job, number: board.number)))
     }
 
     /// An offcut that lies about.
@@ -67,7 +67,16 @@ public final class SawListModel: ScreenModel, Asking {
 
     @discardableResult public func order() -> Task<Void, Never> { app.go(.order(job: view.job)) }
 
-    @discardableResult public func house() -> Task<Void, Never> { app.go(.house(job: view.job)) }
+    /// Those that are cut.
+    public var boardsCut: [SawBoardLine] { view.boards.filter { $0.cut } }
+
+    /// Those that come after the board at hand.
+    public var boardsLater: [SawBoardLine] { view.boards.filter { !$0.cut && $0.number != view.next } }
+
+    /// Hands on a board's cuts as text, for who is at the saw.
+    public func shareTicket(_ board: SawBoardLine) {
+        app.services.share.text(board.ticket, title: "\(view.name): \(board.number)")
+    }
 
     /// The cuts of a board, to be heard.
     public func aloud(_ board: SawBoardLine) -> String {

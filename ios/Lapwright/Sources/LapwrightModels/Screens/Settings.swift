@@ -41,8 +41,6 @@ public final class SettingsModel: ScreenModel, Asking {
         app.ask(view.newSigner)
     }
 
-    @discardableResult public func jobs() -> Task<Void, Never> { app.go(.jobs) }
-
     /// A name leaves the list; what was signed with it stays.
     @discardableResult public func drop(_ signer: SignerLine) -> Task<Void, Never> {
         app.act(.settingsKind(action: .dropSigner(signer: signer.name)))

@@ -25,7 +25,17 @@ extension Signing {
     }
 
     private func sign(_ step: StepLine, _ said: StepSaid) -> Task<Void, Never> {
-        app.act(signing(step, said))
+        app.sign(signing(step, said))
+    }
+
+    /// A tap on the box of a step: what there is to mind is read before it is signed.
+    @discardableResult public func tapBox(_ step: StepLine) -> Task<Void, Never> {
+        if step.state != .open { return takeBack(step) }
+        if !step.cautionsRead && step.code != app.openStep {
+            app.open(step)
+            return Task {}
+        }
+        return tick(step)
     }
 
     /// Whether the camera stands beside a step: a photo is asked for, and none is there.

@@ -16,6 +16,7 @@ struct Answers: View {
     }
 
     var body: some View {
+        let usual = questions.compactMap(\.reading).usual
         ForEach(questions, id: \.field) { question in
             Line {
                 app.ask(question)
@@ -23,10 +24,9 @@ struct Answers: View {
                 VStack(alignment: .leading, spacing: 2) {
                     Text(question.title).font(.small)
                     Text(said(question)).font(.strong)
-                    if let reading = question.reading { ReadBy(reading) }
+                    if let reading = question.reading { From(app, reading, usual) }
                 }
                 .frame(maxWidth: .infinity, alignment: .leading)
-                if let reading = question.reading { SourceBox(app, reading.source) }
             }
         }
     }
@@ -47,7 +47,8 @@ struct SizeLines: View {
     }
 
     var body: some View {
-        ForEach(sizes, id: \.code) { size in ReadingLine(app, size.label, size.reading) }
+        let usual = sizes.map(\.reading).usual
+        ForEach(sizes, id: \.code) { size in ReadingLine(app, size.label, size.reading, usual: usual) }
     }
 }
 
@@ -56,11 +57,16 @@ struct ReadingLine: View {
     let app: AppModel
     let label: String
     let reading: Reading
+    /// Where its neighbours come from.
+    let usual: Source
     let act: (@MainActor () -> Void)?
     @Environment(\.look) private var look
 
-    init(_ app: AppModel, _ label: String, _ reading: Reading, act: (@MainActor () -> Void)? = nil) {
-        (self.app, self.label, self.reading, self.act) = (app, label, reading, act)
+    init(
+        _ app: AppModel, _ label: String, _ reading: Reading, usual: Source = .planned,
+        act: (@MainActor () -> Void)? = nil
+    ) {
+        (self.app, self.label, self.reading, self.usual, self.act) = (app, label, reading, usual, act)
     }
 
     var body: some View {
@@ -71,64 +77,56 @@ struct ReadingLine: View {
                 VStack(alignment: .leading, spacing: 2) {
                     Text(label).font(.label)
                     length
-                    ReadBy(reading)
+                    From(app, reading, usual)
                 }
                 .frame(maxWidth: .infinity, alignment: .leading)
             } else {
                 VStack(alignment: .leading, spacing: 2) {
                     Text(label).font(.label)
-                    ReadBy(reading)
+                    From(app, reading, usual)
                 }
                 .frame(maxWidth: .infinity, alignment: .leading)
                 length
             }
-            SourceBox(app, reading.source)
         }
     }
 
     private var length: some View { Text(reading.text).font(.large).accessibilityLabel(reading.spoken) }
 }
 
-/// Who read a number off the tape, and when.
-private struct ReadBy: View {
+/// Who read a number off the tape, and when; else where it comes from, where that is not where its neighbours do.
+struct From: View {
+    let app: AppModel
     let reading: Reading
+    let usual: Source
 
-    init(_ reading: Reading) {
-        self.reading = reading
+    init(_ app: AppModel, _ reading: Reading, _ usual: Source) {
+        (self.app, self.reading, self.usual) = (app, reading, usual)
     }
 
     var body: some View {
-        if !reading.said.isEmpty { Text(reading.said).font(.small) }
+        if !reading.said.isEmpty {
+            Text(reading.said).font(.small)
+        } else if reading.source == .taped || reading.source != usual {
+            Text(word).font(.small)
+        }
+    }
+
+    private var word: String {
+        switch reading.source {
+        case .taped: app.words.taped
+        case .planned: app.words.planned
+        case .ruled: app.words.byRule
+        }
     }
 }
 
-/// Where a number comes from: a letter in a small box.
-struct SourceBox: View {
-    let app: AppModel
-    let source: Source
-    @Environment(\.look) private var look
-
-    init(_ app: AppModel, _ source: Source) {
-        (self.app, self.source) = (app, source)
-    }
-
-    var body: some View {
-        let (letter, word) = told
-        Text(letter)
-            .font(.smallStrong)
-            .padding(.horizontal, 6)
-            .padding(.vertical, 2)
-            .frame(minWidth: 28)
-            .border(look.inks.ink, width: 1.5)
-            .accessibilityLabel(word)
-    }
-
-    private var told: (letter: String, word: String) {
-        switch source {
-        case .taped: (app.words.tapedLetter, app.words.taped)
-        case .planned: (app.words.plannedLetter, app.words.planned)
-        case .ruled: (app.words.ruleLetter, app.words.byRule)
-        }
+extension [Reading] {
+    /// Where most of them come from: that goes without saying.
+    var usual: Source {
+        let all: [Source] = [.planned, .taped, .ruled]
+        return all.max { one, other in filter { $0.source == one }.count < filter { $0.source == other }.count }
+            ?? .planned
     }
 }
 

@@ -56,25 +56,84 @@ struct OtherAction: View {
     }
 }
 
-/// A control that is a glyph alone; a screen reader says its name.
+/// A control that is a sign with its name under it; a screen reader says the longer `spoken`.
 struct GlyphButton: View {
     let glyph: Glyph
     let name: String
+    let spoken: String
     let act: @MainActor () -> Void
     @Environment(\.look) private var look
 
-    init(_ glyph: Glyph, _ name: String, act: @escaping @MainActor () -> Void) {
-        (self.glyph, self.name, self.act) = (glyph, name, act)
+    init(_ glyph: Glyph, _ name: String, spoken: String? = nil, act: @escaping @MainActor () -> Void) {
+        (self.glyph, self.name, self.spoken, self.act) = (glyph, name, spoken ?? name, act)
     }
 
     var body: some View {
         Button(action: act) {
-            Icon(glyph, look.inks.ink)
-                .frame(minWidth: Look.target, minHeight: Look.target)
-                .contentShape(.plate)
+            VStack(spacing: 2) {
+                Icon(glyph, look.inks.ink)
+                // As small as the room for signs needs where texts are large, and never under 16 points.
+                Text(name).font(.custom(Look.face, fixedSize: 16 * min(max(look.scale, 1), 1.4)))
+            }
+            .padding(4)
+            .frame(minWidth: Look.target, minHeight: Look.target)
+            .contentShape(.plate)
         }
         .buttonStyle(.plain)
-        .accessibilityLabel(name)
+        .accessibilityLabel(spoken)
+    }
+}
+
+/// A heading that opens and closes what is under it.
+struct Fold<Content: View>: View {
+    private let title: String
+    private let content: Content
+    @State private var open = false
+    @Environment(\.look) private var look
+
+    init(_ title: String, @ViewBuilder content: () -> Content) {
+        (self.title, self.content) = (title, content())
+    }
+
+    var body: some View {
+        Button {
+            open = !open
+        } label: {
+            HStack(spacing: 10) {
+                Text(title).font(.strong).frame(maxWidth: .infinity, alignment: .leading)
+                Icon(open ? .fold : .unfold, look.inks.ink)
+            }
+            .padding(.horizontal, 12)
+            .padding(.vertical, 8)
+            .frame(maxWidth: .infinity, minHeight: Look.target, alignment: .leading)
+            .contentShape(.plate)
+            .overlay { RoundedRectangle.plate.stroke(look.inks.planned, lineWidth: 1) }
+        }
+        .buttonStyle(.plain)
+        if open { content }
+    }
+}
+
+/// How much of something is done: a bar with its words over it.
+struct Bar: View {
+    let said: String
+    let share: CGFloat
+    @Environment(\.look) private var look
+
+    init<Count: BinaryInteger>(_ said: String, _ done: Count, of all: Count) {
+        (self.said, share) = (said, all == 0 ? 0 : CGFloat(Double(done) / Double(all)))
+    }
+
+    var body: some View {
+        VStack(alignment: .leading, spacing: 4) {
+            if !said.isEmpty { Text(said).font(.strong) }
+            GeometryReader { space in
+                look.inks.done.frame(width: space.size.width * share, height: 14)
+            }
+            .frame(height: 14)
+            .border(look.inks.ink, width: 1.5)
+            .accessibilityHidden(true)
+        }
     }
 }
 

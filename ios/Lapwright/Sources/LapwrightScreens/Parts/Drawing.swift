@@ -86,8 +86,11 @@ private struct Sheet: View {
         .frame(height: drawn)
         .clipped()
         .onTapGesture { place in
-            let hit = lens.under(Spot(x: Float(place.x), y: Float(place.y)))
-            if let target = model.target(x: hit.x, y: hit.y) { app.go(target.place) }
+            let at = Spot(x: Float(place.x), y: Float(place.y))
+            let hit = lens.under(at)
+            guard let target = model.target(x: hit.x, y: hit.y) else { return }
+            let nearer = zooms ? lens.nearer(for: target) : 1
+            if nearer > 1 { lens.draw(nearer: nearer, about: at) } else { app.go(target.place) }
         }
     }
 

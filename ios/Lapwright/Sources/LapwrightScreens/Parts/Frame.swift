@@ -1,26 +1,34 @@
+import Accessibility
 import LapwrightModels
 import SwiftUI
 
-/// The one next action of a screen.
+import struct LapwrightCore.Note
+
+/// The one next action of a screen; where it wants a photo, what opens the camera stands beside it.
 struct Next {
     let text: String
     let glyph: Glyph?
+    let camera: (@MainActor () -> Void)?
     let act: @MainActor () -> Void
 
-    init(_ text: String, _ glyph: Glyph? = nil, act: @escaping @MainActor () -> Void) {
-        (self.text, self.glyph, self.act) = (text, glyph, act)
+    init(
+        _ text: String, _ glyph: Glyph? = nil, camera: (@MainActor () -> Void)? = nil,
+        act: @escaping @MainActor () -> Void
+    ) {
+        (self.text, self.glyph, self.camera, self.act) = (text, glyph, camera, act)
     }
 }
 
 /// The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in the
 /// corner of the other hand.
 ///
-/// While a question is asked its entry stands below, and `strip` may keep a narrow piece of the drawing in sight.
+/// `cautions` stand right over the next action and do not scroll away: they are read before it. While a question is asked its entry stands below, and `strip` may keep a narrow piece of the drawing in sight.
 struct Frame<Content: View, Strip: View>: View {
     private let app: AppModel
     private let title: String
     private let job: String?
     private let next: Next?
+    private let cautions: [Note]
     private let content: Content
     private let strip: Strip
     @Environment(\.look) private var look
@@ -30,10 +38,11 @@ struct Frame<Content: View, Strip: View>: View {
         _ title: String,
         job: String? = nil,
         next: Next? = nil,
+        cautions: [Note] = [],
         @ViewBuilder content: () -> Content,
         @ViewBuilder strip: () -> Strip
     ) {
-        (self.app, self.title, self.job, self.next) = (app, title, job, next)
+        (self.app, self.title, self.job, self.next, self.cautions) = (app, title, job, next, cautions)
         (self.content, self.strip) = (content(), strip())
     }
 
@@ -82,7 +91,18 @@ struct Frame<Content: View, Strip: View>: View {
         if app.locked {
             HoldToUnlock(app: app)
         } else {
+            DoneBar(app: app, height: height)
             entry(height)
+            if app.entry.question == nil && !cautions.isEmpty {
+                // A scrolled one takes all the room that it may have.
+                if look.large {
+                    // What was done stands over them for some seconds, and takes of their room.
+                    ScrollView { CautionPanel(app.words.caution, cautions) }
+                        .frame(maxHeight: height * (app.done == nil ? 0.4 : 0.3))
+                } else {
+                    CautionPanel(app.words.caution, cautions)
+                }
+            }
             Corner(app: app, job: job, next: app.entry.question == nil ? next : nil)
         }
     }
@@ -112,9 +132,47 @@ extension Frame where Strip == EmptyView {
         _ title: String,
         job: String? = nil,
         next: Next? = nil,
+        cautions: [Note] = [],
         @ViewBuilder content: () -> Content
     ) {
-        self.init(app, title, job: job, next: next, content: content, strip: { EmptyView() })
+        self.init(app, title, job: job, next: next, cautions: cautions, content: content, strip: { EmptyView() })
+    }
+}
+
+/// What was done last, with its undo, for some seconds.
+private struct DoneBar: View {
+    let app: AppModel
+    /// Of the screen.
+    let height: CGFloat
+    @Environment(\.look) private var look
+
+    var body: some View {
+        if let done = app.done {
+            HStack(spacing: 8) {
+                Icon(.tick, look.inks.done, size: 24)
+                if look.large {
+                    ScrollView { text(done) }.frame(maxHeight: max(64, height * 0.16))
+                } else {
+                    text(done)
+                }
+                GlyphButton(.undo, app.words.undo, spoken: "\(app.words.undo): \(done.said)") { app.undo() }
+            }
+            .padding(.leading, 10)
+            .border(look.inks.done, width: 1.5)
+            .task(id: done) {
+                AccessibilityNotification.Announcement(done.said).post()
+                // It stays where the wait is cut short: something else was done by then.
+                guard (try? await Task.sleep(for: .seconds(AppModel.seenSeconds))) != nil else { return }
+                app.forget(done)
+            }
+        }
+    }
+
+    private func text(_ done: Done) -> some View {
+        Text("\(app.words.done): \(done.said)")
+            .font(.small)
+            .foregroundStyle(look.inks.done)
+            .frame(maxWidth: .infinity, alignment: .leading)
     }
 }
 
@@ -148,7 +206,14 @@ private struct Corner: View {
     }
 
     @ViewBuilder private var action: some View {
-        if let next { NextAction(next.text, next.glyph, act: next.act) }
+        if let next {
+            HStack(spacing: 6) {
+                NextAction(next.text, next.glyph, act: next.act)
+                if let camera = next.camera {
+                    GlyphButton(.camera, app.words.photo, spoken: "\(app.words.photo): \(next.text)", act: camera)
+                }
+            }
+        }
     }
 
     @ViewBuilder private var beside: some View {
@@ -164,6 +229,6 @@ private struct Corner: View {
     }
 
     @ViewBuilder private var lock: some View {
-        if app.lockable { GlyphButton(.lock, app.words.lock) { app.lock(true) } }
+        if app.lockable { GlyphButton(.lock, app.words.lockSign, spoken: app.words.lock) { app.lock(true) } }
     }
 }

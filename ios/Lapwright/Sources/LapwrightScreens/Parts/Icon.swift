@@ -2,14 +2,35 @@ import SwiftUI
 
 /// Glyphs that are drawn with a few strokes of a pencil; each stands in a control that says its name.
 enum Glyph {
-    case back, doneList, rubOut, close, speak, gear, tick, warning, camera, lock, closer, farther, flip, more, space
+    case back, doneList, rubOut, close, remove, speak, listen, gear, tick, stop, warning, know, camera, lock, closer,
+        farther, flip
+    case undo, unfold, fold, share, space
 
     /// The lines, each through points on a square of 24.
     fileprivate var lines: [[(Int, Int)]] {
         switch self {
         case .back: [[(21, 12), (4, 12)], [(11, 5), (4, 12), (11, 19)]]
-        case .doneList:
-            [5, 12, 19].flatMap { y in [[(2, y), (4, y + 2), (8, y - 2)], [(12, y), (22, y)]] }
+        // A clock: steps have ticks of their own.
+        case .doneList: [[(12, 6), (12, 12), (16, 14)]]
+        case .remove:
+            [[(4, 7), (20, 7)], [(9, 7), (9, 4), (15, 4), (15, 7)], [(6, 7), (7, 21), (17, 21), (18, 7)]]
+        case .listen:
+            [
+                [(9, 5), (9, 12), (12, 14), (15, 12), (15, 5), (12, 3), (9, 5)],
+                [(5, 11), (7, 16), (12, 18), (17, 16), (19, 11)], [(12, 18), (12, 22)],
+            ]
+        case .stop:
+            [
+                [(8, 2), (16, 2), (22, 8), (22, 16), (16, 22), (8, 22), (2, 16), (2, 8), (8, 2)],
+                [(12, 7), (12, 13)], [(12, 17), (12, 17)],
+            ]
+        case .know: [[(12, 11), (12, 17)], [(12, 7), (12, 7)]]
+        case .undo:
+            [[(8, 4), (3, 9), (8, 14)], [(3, 9), (15, 9), (20, 13), (20, 17), (16, 20), (10, 20)]]
+        case .unfold: [[(5, 9), (12, 16), (19, 9)]]
+        case .fold: [[(5, 15), (12, 8), (19, 15)]]
+        case .share:
+            [[(12, 15), (12, 3)], [(7, 8), (12, 3), (17, 8)], [(5, 12), (5, 21), (19, 21), (19, 12)]]
         case .rubOut:
             [[(2, 12), (8, 5), (22, 5), (22, 19), (8, 19), (2, 12)], [(11, 9), (17, 15)], [(17, 9), (11, 15)]]
         case .close: [[(5, 5), (19, 19)], [(19, 5), (5, 19)]]
@@ -27,7 +48,6 @@ enum Glyph {
         case .closer: [[(4, 12), (20, 12)], [(12, 4), (12, 20)]]
         case .farther: [[(4, 12), (20, 12)]]
         case .flip: [[(3, 8), (20, 8)], [(15, 3), (20, 8)], [(21, 16), (4, 16)], [(9, 21), (4, 16)]]
-        case .more: []
         case .space: [[(3, 14), (3, 19), (21, 19), (21, 14)]]
         }
     }
@@ -37,7 +57,7 @@ enum Glyph {
         switch self {
         case .gear: [(8, 6, 2), (16, 12, 2), (10, 18, 2)]
         case .camera: [(12, 13, 4)]
-        case .more: [(4, 12, 1), (12, 12, 1), (20, 12, 1)]
+        case .doneList, .know: [(12, 12, 9)]
         default: []
         }
     }

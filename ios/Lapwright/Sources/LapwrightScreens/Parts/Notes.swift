@@ -3,7 +3,7 @@ import SwiftUI
 
 import struct LapwrightCore.Note
 
-/// What needs attention: a triangle and its words, never a colour alone.
+/// What needs attention, the worst first: a stop is boxed, a check has a triangle, what is good to know is grey with an i.
 struct Notes: View {
     let notes: [Note]
 
@@ -13,7 +13,56 @@ struct Notes: View {
 
     var body: some View {
         // Two of them may have the same code: a thin strip under each of two windows.
-        ForEach(Array(notes.enumerated()), id: \.offset) { Warning($0.element.text) }
+        ForEach(Array(notes.enumerated()), id: \.offset) { note in
+            switch note.element.level {
+            case .stop: Stop(note.element.text)
+            case .check: Warning(note.element.text)
+            case .know: Know(note.element.text)
+            }
+        }
+    }
+}
+
+/// Whoever goes on does harm.
+struct Stop: View {
+    let text: String
+    @Environment(\.look) private var look
+
+    init(_ text: String) {
+        self.text = text
+    }
+
+    var body: some View {
+        HStack(alignment: .top, spacing: 8) {
+            Icon(.stop, look.inks.warning, size: 24)
+            Text(text)
+                .font(.strong)
+                .foregroundStyle(look.inks.warning)
+                .frame(maxWidth: .infinity, alignment: .leading)
+        }
+        .padding(8)
+        .border(look.inks.warning, width: 2.5)
+    }
+}
+
+/// Good to know: nothing is wrong.
+struct Know: View {
+    let text: String
+    @Environment(\.look) private var look
+
+    init(_ text: String) {
+        self.text = text
+    }
+
+    var body: some View {
+        HStack(alignment: .top, spacing: 8) {
+            Icon(.know, look.inks.planned, size: 24)
+            Text(text)
+                .font(.small)
+                .foregroundStyle(look.inks.planned)
+                .frame(maxWidth: .infinity, alignment: .leading)
+        }
+        .padding(.vertical, 2)
     }
 }
 

@@ -14,6 +14,8 @@ struct QuestionHead: View {
         // The way out stays in sight where a long question goes on below.
         HStack(alignment: .top, spacing: 4) {
             VStack(alignment: .leading, spacing: 2) {
+                let whose = [question.about, question.nth].filter { !$0.isEmpty }
+                if !whose.isEmpty { Text(whose.joined(separator: " · ")).font(.small) }
                 // Where texts are large the whole question matters more than a large first line of it.
                 Text(question.title).font(look.large ? .strong : .large).accessibilityAddTraits(.isHeader)
                 if !question.hint.isEmpty { Text(question.hint).font(.small) }
@@ -41,10 +43,13 @@ struct QuestionEntry: View {
                     } else {
                         Typed(app: app, question: question)
                     }
-                    if app.listens { GlyphButton(.speak, app.words.listen) { app.listen() } }
+                    if app.listens {
+                        GlyphButton(.listen, app.words.listenSign, spoken: app.words.listen) { app.listen() }
+                    }
                 }
                 Keypad(app: app, lengths: question.kind == .lengthKind, height: height)
-            case .choiceKind: Choices(question.choices, answer: question.answer) { app.entry.choose($0) }
+            case .choiceKind:
+                Choices(question.choices, answer: question.answer, height: height) { app.entry.choose($0) }
             case .textKind: TextEntry(app: app, question: question)
             }
         }
@@ -71,11 +76,15 @@ private struct Typed: View {
 private struct Choices: View {
     let choices: [Choice]
     let answer: String
+    /// How high the screen is: the question and the corner under the answers take some of it.
+    let height: CGFloat
     let choose: @MainActor (Choice) -> Void
     @Environment(\.look) private var look
 
-    init(_ choices: [Choice], answer: String, choose: @escaping @MainActor (Choice) -> Void) {
-        (self.choices, self.answer, self.choose) = (choices, answer, choose)
+    init(
+        _ choices: [Choice], answer: String, height: CGFloat, choose: @escaping @MainActor (Choice) -> Void
+    ) {
+        (self.choices, self.answer, self.height, self.choose) = (choices, answer, height, choose)
     }
 
     var body: some View {
@@ -94,7 +103,7 @@ private struct Choices: View {
                 }
             }
         }
-        .frame(maxHeight: 380)
+        .frame(maxHeight: max(height - 240, 200))
     }
 }
 

@@ -25,7 +25,7 @@ struct JobsScreen: View {
                     Named(job.name, job.archived ? "\(job.said) · \(app.words.archived)" : job.said)
                 }
             }
-            OtherAction(app.words.openDemo) { model.openDemo() }
+            if !view.hasDemo { OtherAction(app.words.openDemo) { model.openDemo() } }
             if !view.jobs.isEmpty {
                 Text(view.copied).font(.label)
                 OtherAction(app.words.shareCopy) { app.shareCopy() }

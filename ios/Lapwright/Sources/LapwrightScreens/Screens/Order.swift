@@ -27,6 +27,7 @@ struct OrderScreen: View {
         } content: {
             VStack(alignment: .leading, spacing: 2) {
                 Text(line.name).font(.strong)
+                if line.buy > 0 { Text("\(line.buy) × \(line.pack)").font(.large) }
                 Text(line.said).font(.label)
                 Text(line.from).font(.small)
             }

@@ -13,10 +13,10 @@ struct PoleScreen: View {
     private var app: AppModel { model.app }
 
     /// Keeps the lines that are shown, where others are kept or none.
-    private var next: Next {
+    private var next: Next? {
         !model.view.lines.isEmpty && !model.view.upToDate
             ? Next(app.words.layOut) { model.layOut() }
-            : Next(app.words.house) { model.house() }
+            : nil
     }
 
     var body: some View {
@@ -61,9 +61,9 @@ struct PoleScreen: View {
             VStack(alignment: .leading, spacing: 2) {
                 Text(line.height.text).font(.large).accessibilityLabel(line.height.spoken)
                 Text(line.said).font(.small)
+                From(app, line.height, .planned)
             }
             .frame(maxWidth: .infinity, alignment: .leading)
-            SourceBox(app, line.height.source)
         }
         .padding(.vertical, 2)
         .padding(.leading, 28)
@@ -84,7 +84,9 @@ struct PoleScreen: View {
                 .frame(maxWidth: .infinity, alignment: .leading)
             }
             if !mark.mark.isEmpty {
-                GlyphButton(.close, "\(app.words.remove): \(mark.name)") { model.remove(mark) }
+                GlyphButton(.remove, app.words.remove, spoken: "\(app.words.remove): \(mark.name)") {
+                    model.remove(mark)
+                }
             }
         }
     }

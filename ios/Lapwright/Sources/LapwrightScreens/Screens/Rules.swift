@@ -12,7 +12,7 @@ struct RulesScreen: View {
 
     var body: some View {
         let view = model.view
-        Frame(app, app.words.rules, job: view.job, next: Next(app.words.house) { model.house() }) {
+        Frame(app, app.words.rules, job: view.job) {
             Text(view.family).font(.strong)
             Warning(view.whoWins)
             ForEach(view.rules, id: \.key) { rule in

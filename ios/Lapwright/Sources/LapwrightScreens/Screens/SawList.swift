@@ -11,21 +11,30 @@ struct SawListScreen: View {
 
     private var app: AppModel { model.app }
 
-    private var next: Next {
+    private var next: Next? {
         if !model.view.planned { return Next(app.words.planBoards) { model.plan() } }
         if let board = model.next {
             return Next("\(board.number): \(app.words.allCut)", .tick) { model.markCut(board) }
         }
-        return Next(app.words.house) { model.house() }
+        return nil
     }
 
     var body: some View {
         let view = model.view
         Frame(app, app.words.sawList, job: view.job, next: next) {
-            Text(view.text).font(.strong)
-            if view.planned { Text(view.progress).font(.label) }
+            if view.planned { Bar(view.progress, Int(view.boardsCut), of: view.boards.count) }
             Notes(view.notes)
-            ForEach(view.boards, id: \.number) { board in self.board(board) }
+            // The board at hand alone: what its button signs is in sight.
+            if let board = model.next { atHand(board) }
+            if view.boardsCut > 0 {
+                Fold(view.cutSaid) { ForEach(model.boardsCut, id: \.number) { board in listed(board) } }
+            }
+            if !model.boardsLater.isEmpty {
+                Fold("\(app.words.boards): \(model.boardsLater.count)") {
+                    ForEach(model.boardsLater, id: \.number) { board in listed(board) }
+                }
+            }
+            Text(view.text).font(.label)
             if view.planned {
                 if !view.proved { OtherAction(app.words.improve) { model.improve() } }
                 OtherAction(app.words.planBoards) { model.plan() }
@@ -35,7 +44,11 @@ struct SawListScreen: View {
                 Line {
                     app.ask(stock.asks)
                 } content: {
-                    Text(stock.said).font(.label).frame(maxWidth: .infinity, alignment: .leading)
+                    VStack(alignment: .leading, spacing: 2) {
+                        if stock.short > 0 { Text("\(stock.short) \(app.words.lacking)").font(.large) }
+                        Text(stock.said).font(.label)
+                    }
+                    .frame(maxWidth: .infinity, alignment: .leading)
                 }
             }
             Heading(app.words.offcuts)
@@ -45,8 +58,26 @@ struct SawListScreen: View {
         }
     }
 
-    /// A board, its drawn cuts, and where each piece goes. A tap says it aloud.
-    @ViewBuilder private func board(_ board: SawBoardLine) -> some View {
+    /// The board at hand: its drawn cuts, each piece large with where it goes, and all of it as text for who is at the saw.
+    @ViewBuilder private func atHand(_ board: SawBoardLine) -> some View {
+        listed(board)
+        Drawn(app, .sawPattern(job: model.view.job, number: board.number), board.revision, most: 160, withTexts: true)
+        ForEach(board.pieces, id: \.board) { piece in
+            Line {
+                model.open(piece)
+            } content: {
+                VStack(alignment: .leading, spacing: 2) {
+                    Text(piece.length.text).font(.length).accessibilityLabel(piece.length.spoken)
+                    Text(piece.said).font(piece.notched ? .strong : .label)
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
+            }
+        }
+        OtherAction(app.words.ticket, .share) { model.shareTicket(board) }
+    }
+
+    /// A board in a line. A tap says it aloud.
+    private func listed(_ board: SawBoardLine) -> some View {
         Line {
             model.say(board)
         } content: {
@@ -57,17 +88,9 @@ struct SawListScreen: View {
                 Text([board.cuts, board.restSaid].filter { !$0.isEmpty }.joined(separator: ". "))
                     .font(.small)
                     .accessibilityLabel(model.aloud(board))
-                if board.cut { Text(app.words.allCut).font(.small) }
             }
             .frame(maxWidth: .infinity, alignment: .leading)
             if board.cut { Icon(.tick, look.inks.done) }
-        }
-        if !board.cut {
-            Drawn(
-                app, .sawPattern(job: model.view.job, number: board.number), board.revision, most: 160, withTexts: true)
-            ForEach(board.pieces, id: \.board) { piece in
-                ReadingLine(app, piece.said, piece.length) { model.open(piece) }
-            }
         }
     }
 
@@ -80,9 +103,13 @@ struct SawListScreen: View {
             }
             .frame(maxWidth: .infinity, alignment: .leading)
             if offcut.atHand {
-                GlyphButton(.close, "\(app.words.throwAway): \(offcut.length.spoken)") { model.drop(offcut) }
+                GlyphButton(.remove, app.words.throwAway, spoken: "\(app.words.throwAway): \(offcut.length.spoken)") {
+                    model.drop(offcut)
+                }
             } else {
-                GlyphButton(.closer, "\(app.words.keepIt): \(offcut.length.spoken)") { model.keep(offcut) }
+                GlyphButton(.undo, app.words.keepIt, spoken: "\(app.words.keepIt): \(offcut.length.spoken)") {
+                    model.keep(offcut)
+                }
             }
         }
     }

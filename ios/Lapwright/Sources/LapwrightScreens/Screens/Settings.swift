@@ -11,11 +11,10 @@ struct SettingsScreen: View {
     private var app: AppModel { model.app }
 
     var body: some View {
-        Frame(app, app.words.settings, next: Next(app.words.jobs) { model.jobs() }) {
+        Frame(app, app.words.settings) {
             Heading(app.words.signers)
             ForEach(model.view.signers, id: \.name) { signer in self.signer(signer) }
             OtherAction(app.words.newSigner) { model.newSigner() }
-            Heading(app.words.answers)
             Answers(app, model.view.settings)
         }
     }
@@ -32,7 +31,7 @@ struct SettingsScreen: View {
                 if signer.current { Icon(.tick, look.inks.done) }
             }
             .accessibilityAddTraits(signer.current ? .isSelected : [])
-            GlyphButton(.close, "\(app.words.remove): \(signer.name)") { model.drop(signer) }
+            GlyphButton(.remove, app.words.remove, spoken: "\(app.words.remove): \(signer.name)") { model.drop(signer) }
         }
     }
 }

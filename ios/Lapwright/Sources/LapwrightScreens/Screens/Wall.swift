@@ -6,6 +6,7 @@ import struct LapwrightCore.PenetrationLine
 /// What is where on a wall.
 struct WallScreen: View {
     let model: WallModel
+    @Environment(\.look) private var look
 
     private var app: AppModel { model.app }
 
@@ -36,9 +37,10 @@ struct WallScreen: View {
             OtherAction(app.words.measure) { model.measure() }
             if !view.boards.isEmpty {
                 OtherAction(app.words.planBoards) { model.planBoards() }
-                Heading(app.words.boards)
-                ForEach(view.boards, id: \.board) { board in
-                    ReadingLine(app, board.said, board.length) { model.open(board) }
+                Fold(app.words.boards) {
+                    ForEach(view.boards, id: \.board) { board in
+                        ReadingLine(app, board.said, board.length) { model.open(board) }
+                    }
                 }
             }
         }
@@ -50,9 +52,14 @@ struct WallScreen: View {
             Line {
                 model.open(line)
             } content: {
-                Named(line.name)
+                VStack(alignment: .leading, spacing: 2) {
+                    Text("\(line.letter) · \(line.name)").font(line.done ? .label : .strong)
+                    Text(line.said).font(.small)
+                }
+                .frame(maxWidth: .infinity, alignment: .leading)
+                if line.done { Icon(.tick, look.inks.done) }
             }
-            GlyphButton(.close, "\(app.words.remove): \(line.name)") { model.remove(line) }
+            GlyphButton(.remove, app.words.remove, spoken: "\(app.words.remove): \(line.name)") { model.remove(line) }
         }
     }
 }

@@ -26,6 +26,7 @@ class Phone(private val activity: Activity, state: Bundle?) {
         camera = camera,
         keepAwake = keepAwake,
         listening = listening,
+        pictures = PhonePictures,
     )
 
     /** The photo that came back with the result of this [request], if it is the camera's. */

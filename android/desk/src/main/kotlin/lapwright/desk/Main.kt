@@ -80,7 +80,7 @@ internal fun window(file: File, demo: Boolean) {
             state = state,
             title = NAME,
         ) {
-            val services = remember { Services(share = DeskShare(window)) }
+            val services = remember { Services(share = DeskShare(window), pictures = DeskPictures) }
             Opening(remember { bookThread.asCoroutineDispatcher() }, services) { opened(file, demo).also { desk = it } }
         }
     }

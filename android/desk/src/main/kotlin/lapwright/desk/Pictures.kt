@@ -32,6 +32,22 @@ val Manners: List<Manner> = buildList {
     }
 }
 
+/** A screen as it is seen otherwise than on the reference phone: by whom, and on how large a glass. */
+class Sight(val name: String, val of: String, val manner: Manner, val width: Int = 360, val height: Int = 800)
+
+private val PLAIN = Manner("en", "light", "right", 1f)
+
+/** In gloves, on a small phone, on one that lies on its side, over the phone's own keyboard. */
+val Sights: List<Sight> = listOf(
+    Sight("gloves", "board-measure", PLAIN.copy(gloves = true)),
+    Sight("gloves-small", "board-measure", PLAIN.copy(gloves = true), height = 640),
+    Sight("landscape", "board-measure", PLAIN, width = 800, height = 360),
+    Sight("landscape-board", "board", PLAIN, width = 800, height = 360),
+    Sight("small-board", "board", PLAIN, height = 640),
+    Sight("small-penetration", "penetration", PLAIN, height = 640),
+    Sight("keyboard-up", "new-house", PLAIN, height = 520),
+)
+
 /** Writes every screen in every manner into a folder, or those named in [only], from a demo house of its own. */
 fun pictures(folder: File, only: Set<String> = emptySet()) {
     folder.mkdirs()
@@ -42,29 +58,48 @@ fun pictures(folder: File, only: Set<String> = emptySet()) {
             for (screenshot in screenshots) File(folder, "${screenshot.name}-${manner.name}.png").writeBytes(png(desk, screenshot, manner))
             println("$folder/*-${manner.name}.png: ${screenshots.size}")
         }
+        val all = screenshots(planned).associateBy { it.name }
+        for (sight in Sights.filter { only.isEmpty() || it.name in only }) {
+            desk.set(sight.manner.settings())
+            val drawn = png(desk, all.getValue(sight.of), sight.manner, sight.width, sight.height)
+            File(folder, "${sight.name}.png").writeBytes(drawn)
+        }
+    }
+    if (only.isEmpty() || "first-start" in only) firstStart(folder)
+}
+
+/** The very first start, of an empty book. */
+private fun firstStart(folder: File) {
+    val empty = Files.createTempDirectory("lapwright").toFile()
+    try {
+        Desk(File(empty, "empty.lapwright"), Noon).use { desk ->
+            File(folder, "first-start.png").writeBytes(png(desk, Screenshot("first-start") {}, PLAIN))
+        }
+    } finally {
+        empty.deleteRecursively()
     }
 }
 
 /** Works on the demo house in a book that is gone afterwards. */
-fun <T> demo(work: (Desk, Planned) -> T): T {
+fun <T> demo(clock: Clock = Noon, work: (Desk, Planned) -> T): T {
     val folder = Files.createTempDirectory("lapwright").toFile()
     try {
-        return Desk(File(folder, "demo.lapwright"), Noon).use { desk -> work(desk, Planned(desk)) }
+        return Desk(File(folder, "demo.lapwright"), clock).use { desk -> work(desk, Planned(desk)) }
     } finally {
         folder.deleteRecursively()
     }
 }
 
 /** A screen as a PNG of two pixels to the dp. */
-fun png(desk: Desk, screenshot: Screenshot, manner: Manner): ByteArray {
+fun png(desk: Desk, screenshot: Screenshot, manner: Manner, width: Int = 360, height: Int = 800): ByteArray {
     val app = desk.app(services = screenshot.services)
     screenshot.open(app)
-    return png(manner.scale) { Screens(app, Face) }
+    return png(manner.scale, width, height) { Screens(app, Face) }
 }
 
-/** What is drawn on the reference phone, as a PNG of two pixels to the dp. */
-fun png(scale: Float, content: @Composable () -> Unit): ByteArray {
-    val scene = ImageComposeScene(720, 1600, Density(2f, scale), content = content)
+/** What is drawn on a phone of so many dp, as a PNG of two pixels to the dp. */
+fun png(scale: Float, width: Int = 360, height: Int = 800, content: @Composable () -> Unit): ByteArray {
+    val scene = ImageComposeScene(2 * width, 2 * height, Density(2f, scale), content = content)
     try {
         // What a drawing asks for comes in the frames after the first.
         for (frame in 0L..2L) scene.render(frame * SECOND)

@@ -24,7 +24,10 @@ import lapwright.screens.services.Heard
 import lapwright.screens.services.Listening
 import lapwright.screens.services.Services
 import lapwright.shell.App
+import java.awt.image.BufferedImage
+import java.io.ByteArrayOutputStream
 import java.io.File
+import javax.imageio.ImageIO
 
 /** The demo house, laid out and planned, with a signer. */
 class Planned(private val desk: Desk) {
@@ -61,6 +64,17 @@ class Planned(private val desk: Desk) {
 
     val penetration: String get() = wall().penetrations.first().penetration
 
+    /** One of a kind that goes through a wall. */
+    fun penetration(kind: String): String = walls.indices.firstNotNullOf { at ->
+        wall(at).penetrations.map { it.penetration }.firstOrNull { one ->
+            (desk.view(Place.Penetration(one)) as View.PenetrationKind).view.what == kind
+        }
+    }
+
+    /** A detail of a wall, by its place. */
+    fun detail(place: String): String =
+        walls.indices.firstNotNullOf { at -> wall(at).details.firstOrNull { it.detail.endsWith("/$place") } }.detail
+
     /** A tap whose block sits badly on its line: heights are tried until the core advises another block. */
     val advised: String by lazy {
         (30..60).firstNotNullOf { height ->
@@ -77,10 +91,16 @@ class Planned(private val desk: Desk) {
         val here = wall(1).penetrations.first().penetration
         val begun = desk.act(Action.PenetrationKind(PenetrationAction.BeginPhoto(here, LOOKED_OVER))).view as View.PenetrationKind
         val file = begun.view.steps.first { it.code == LOOKED_OVER }.photo?.file ?: error("the photo has no file")
-        File(file).writeBytes(SHORTEST_JPEG)
+        File(file).writeBytes(photo())
         desk.act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(here, LOOKED_OVER, closed = true)))
         here
     }
+
+    /** A board that is cut to length alone. */
+    val plain: String
+        get() = walls.indices.firstNotNullOf { at ->
+            wall(at).boards.firstOrNull { line -> board(line.board).checks.map { it.code } == listOf("cut", "primed", "up") }
+        }.board
 
     /** A loose board of the house that is cut. */
     val cut: String by lazy {
@@ -104,8 +124,21 @@ class Planned(private val desk: Desk) {
 /** The last step of every penetration. */
 private const val LOOKED_OVER = "look-over"
 
-/** The shortest file that has the frame of a JPEG. */
-private val SHORTEST_JPEG = byteArrayOf(-1, -40, -1, -37, 0, 3, 0, -1, -38, 0, 3, 0, 18, -1, -39)
+/** A photo as a camera would leave it, of boards round a block. */
+internal fun photo(): ByteArray {
+    val picture = BufferedImage(600, 800, BufferedImage.TYPE_INT_RGB)
+    val pen = picture.createGraphics()
+    pen.color = java.awt.Color(0xB9, 0xB4, 0xA6)
+    pen.fillRect(0, 0, 600, 800)
+    pen.color = java.awt.Color(0x6E, 0x6A, 0x60)
+    for (course in 0 until 8) pen.fillRect(0, 92 + 100 * course, 600, 8)
+    pen.color = java.awt.Color(0xE4, 0xE0, 0xD4)
+    pen.fillRect(200, 260, 200, 220)
+    pen.color = java.awt.Color(0x3A, 0x3A, 0x3A)
+    pen.fillOval(270, 340, 60, 60)
+    pen.dispose()
+    return ByteArrayOutputStream().also { ImageIO.write(picture, "jpg", it) }.toByteArray()
+}
 
 /** A screen to look at, how an app comes there, and what its device can do. */
 class Screenshot(val name: String, val services: Services = Services(), val open: (App) -> Unit)
@@ -128,21 +161,42 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
         app.go(Place.Board(planned.notched))
         typed(app, "52 3/8")
     },
+    Screenshot("board-plain", open = { it.go(Place.Board(planned.plain)) }),
     Screenshot("board-listen", Services(listening = Ear)) { it.go(Place.Board(planned.notched)) },
     Screenshot("board-step") { app ->
         app.go(Place.Board(planned.notched))
         putAway(app)
+        app.unfold("steps")
         (app.shown?.view as? View.BoardKind)?.let { shown -> app.open(shown.view.steps.first { it.asks.size == 3 }.code) }
     },
     Screenshot("penetration") { it.go(Place.Penetration(planned.penetration)) },
+    Screenshot("meter-base") { it.go(Place.Penetration(planned.penetration("meter-base"))) },
+    Screenshot("detail") { it.go(Place.Penetration(planned.detail("window"))) },
+    unfolded("detail-unfolded", Place.Penetration(planned.detail("corner-left")), "layers", "sizes", "answers"),
+    unfolded("board-answers", Place.Board(planned.notched), "answers", "more"),
+    unfolded("penetration-layers", Place.Penetration(planned.penetration), "layers", "sizes", "answers"),
+    unfolded("house-unfolded", Place.House(planned.job), "penetrations", "stock", "answers", "more"),
+    unfolded("wall-boards", Place.Wall(planned.walls[0]), "boards"),
+    unfolded("saw-list-later", Place.SawList(planned.listed), "later"),
     Screenshot("penetration-locked") { app ->
         app.go(Place.Penetration(planned.penetration))
         app.lock(true)
     },
     Screenshot("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
-    Screenshot("penetration-photo") { app ->
+    Screenshot("penetration-ticked") { app ->
+        app.go(Place.Penetration(planned.penetration))
+        (app.shown?.view as? View.PenetrationKind)?.let { shown ->
+            val step = shown.view.steps.first { it.state == StepState.OPEN }.code
+            app.sign(Action.PenetrationKind(PenetrationAction.SignStep(shown.view.penetration, step, StepSaid(StepHow.TICK, "", "", null))))
+        }
+    },
+    Screenshot("penetration-photo", Services(pictures = DeskPictures)) { app ->
         app.go(Place.Penetration(planned.photographed))
         app.open(LOOKED_OVER)
+    },
+    Screenshot("photo", Services(pictures = DeskPictures)) { app ->
+        app.go(Place.Penetration(planned.photographed))
+        (app.shown?.view as? View.PenetrationKind)?.let { shown -> app.look(shown.view.steps.first { it.code == LOOKED_OVER }.photo) }
     },
     Screenshot("board-cut") { it.go(Place.Board(planned.cut)) },
     Screenshot("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
@@ -179,6 +233,13 @@ private object Ear : Listening {
 private fun asked(name: String, place: Place, question: (View) -> Question) = Screenshot(name) { app ->
     app.go(place)
     app.shown?.view?.let { app.ask(question(it)) }
+}
+
+/** A screen with what it keeps folded, and no question over it. */
+private fun unfolded(name: String, place: Place, vararg tags: String) = Screenshot(name) { app ->
+    app.go(place)
+    putAway(app)
+    for (tag in tags) app.unfold(tag)
 }
 
 private fun List<Question>.length() = first { it.kind == AnswerKind.LENGTH_KIND }

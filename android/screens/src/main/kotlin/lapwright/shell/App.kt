@@ -3,6 +3,7 @@ package lapwright.shell
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.graphics.ImageBitmap
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
@@ -13,6 +14,7 @@ import lapwright.core.Refusal
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
 import lapwright.screens.Context
+import lapwright.screens.DoneListAction
 import lapwright.screens.FrameView
 import lapwright.screens.PenetrationAction
 import lapwright.screens.PhotoPlace
@@ -20,6 +22,7 @@ import lapwright.screens.Place
 import lapwright.screens.Question
 import lapwright.screens.Remembered
 import lapwright.screens.StepLine
+import lapwright.screens.StepPhoto
 import lapwright.screens.View
 import lapwright.screens.services.Heard
 import lapwright.screens.services.PhotoWanted
@@ -27,6 +30,9 @@ import lapwright.screens.services.Services
 
 /** Why something was not done, in the reader's language. */
 data class Trouble(val field: String, val text: String)
+
+/** What was done last, in the reader's language, and the answer to undo it by. */
+data class Done(val said: String, val group: String)
 
 /** Everything that a screen is drawn from; replaced as a whole. */
 data class Shown(
@@ -55,6 +61,10 @@ class App(
 
     /** Why the last tap did nothing. */
     var trouble: Trouble? by mutableStateOf(null)
+        private set
+
+    /** What was done last, for some seconds. */
+    var done: Done? by mutableStateOf(null)
         private set
 
     /** Whether an answer is on its way; drafts do not count. */
@@ -97,10 +107,32 @@ class App(
         standing = question
     }
 
+    /** What is unfolded on this screen, by its tag. */
+    var unfolded: Set<String> by mutableStateOf(emptySet())
+        private set
+
+    /** Unfolds something, or folds it again. */
+    fun unfold(tag: String) {
+        unfolded = if (tag in unfolded) unfolded - tag else unfolded + tag
+    }
+
     /** Opens a step, or closes the one that is open. */
     fun open(step: String) {
         openStep = if (openStep == step) "" else step
     }
+
+    /** The photo that is looked at, as large as the glass. */
+    var looked: StepPhoto? by mutableStateOf(null)
+        private set
+
+    /** Looks at a photo, or puts it away. */
+    fun look(photo: StepPhoto?) {
+        looked = photo
+    }
+
+    /** A photo as it can be drawn; `null` where it cannot be read. */
+    suspend fun picture(photo: StepPhoto, most: Int): ImageBitmap? =
+        withContext(bookThread) { services.pictures.photo(photo.file, most) }
 
     /** Locks the glass, or unlocks it. */
     fun lock(locked: Boolean) {
@@ -112,6 +144,7 @@ class App(
 
     private val visited = ArrayDeque<Place>()
     private var last = 0
+    private var signedMs: Long? = null
 
     /** Whether there is a screen to go back to. */
     val canGoBack: Boolean get() = visited.isNotEmpty() || shown?.place != Place.Jobs
@@ -131,19 +164,68 @@ class App(
     fun back(): Job = if (locked) scope.launch {} else move(visited.lastOrNull() ?: Place.Jobs) { visited.removeLastOrNull() }
 
     /** Whether the phone's own way back leads anywhere in here. */
-    val canStepBack: Boolean get() = canGoBack || standing != null
+    val canStepBack: Boolean get() = canGoBack || standing != null || looked != null
 
     /** The phone's own way back: a question that stands on the screen is put away first. */
     fun stepBack() {
         val question = standing
-        if (question == null || locked) back() else putAway(question)
+        when {
+            looked != null && !locked -> look(null)
+            question == null || locked -> back()
+            else -> putAway(question)
+        }
     }
 
     /** Carries out what was tapped, and shows what it led to. */
     fun act(action: Action): Job = call(pends = true) { now ->
         val outcome = book.act(context(now.remembered), action)
-        val answer = Answer(now.copy(place = outcome.place, view = outcome.view), accepted = true)
+        val done = Done(outcome.said, outcome.group).takeIf { it.said.isNotEmpty() && action !is Action.DoneListKind }
+        val answer = Answer(now.copy(place = outcome.place, view = outcome.view), accepted = true, done = done)
         if (action is Action.SettingsKind) settled(now, answer) else answer
+    }
+
+    /**
+     * Carries out a tap that signs. What it signs stands in its place at once with the next thing to sign, so for a moment
+     * after it there is no other: the second tap of two in a row is none.
+     */
+    fun sign(action: Action): Job {
+        val since = signedMs?.let { clock.nowMs() - it }
+        if (pending || since in 0L..<DEAD_MS) return scope.launch {}
+        return act(action).also { job -> job.invokeOnCompletion { signedMs = clock.nowMs() } }
+    }
+
+    /** Takes back what was done last, and stays where that can be shown. */
+    fun undo(): Job {
+        val done = done ?: return scope.launch {}
+        return call(pends = true) { now ->
+            book.act(context(now.remembered), Action.DoneListKind(DoneListAction.Undo(null, done.group)))
+            val (place, view) = goOr(now, now.place)
+            Answer(now.copy(place = place, view = view), accepted = true)
+        }
+    }
+
+    /** What was done last was seen for long enough. */
+    fun forget(done: Done) {
+        if (this.done == done) this.done = null
+    }
+
+    /** What was made and is taken back has no place any more. */
+    private fun goOr(now: Shown, place: Place): Pair<Place, View> = try {
+        place to book.go(context(now.remembered), place)
+    } catch (_: Refusal.Refused) {
+        val before = visited.lastOrNull { it != place } ?: Place.Jobs
+        try {
+            before to book.go(context(now.remembered), before)
+        } catch (_: Refusal.Refused) {
+            Place.Jobs to book.go(context(now.remembered), Place.Jobs)
+        }
+    }
+
+    /** What there is to mind at a step or a check was read. */
+    fun read(step: String): Job = when (val place = shown?.place) {
+        is Place.Board -> act(Action.BoardKind(BoardAction.ReadCautions(place.board, step)))
+        is Place.Penetration -> act(Action.PenetrationKind(PenetrationAction.ReadCautions(place.penetration, step)))
+        else -> scope.launch {}
     }
 
     /** Keeps keys that were typed and not yet accepted. */
@@ -315,6 +397,7 @@ class App(
         val accepted: Boolean = false,
         val isDraft: Boolean = false,
         val restored: Boolean = false,
+        val done: Done? = null,
         val moved: () -> Unit = {},
     )
 
@@ -360,11 +443,14 @@ class App(
         shown = answer.shown
         if (answer.isDraft) return
         restored = answer.restored
+        done = answer.done
         opened = null
         if (before?.place != answer.shown.place) {
             putAway = null
             openStep = ""
+            unfolded = emptySet()
             locked = false
+            looked = null
         }
         typing.close()
         if (answer.accepted) services.haptics.taken()
@@ -373,6 +459,9 @@ class App(
     private companion object {
         /** The code of a refusal that is a question: the same answer once more is the yes. */
         const val IN_DOUBT = "unlikely"
+
+        /** How long after a tap that signs no other does. */
+        const val DEAD_MS = 700L
     }
 
     /** A new thing that was made, or left, is nowhere to go back to. */

@@ -1,12 +1,14 @@
 package lapwright.shell
 
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.saveable.rememberSaveableStateHolder
 import androidx.compose.ui.text.font.FontFamily
 import lapwright.screens.View
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Indoors
 import lapwright.shell.look.Look
 import lapwright.shell.look.Sun
+import lapwright.shell.parts.LargePhoto
 import lapwright.shell.screens.Board
 import lapwright.shell.screens.DoneList
 import lapwright.shell.screens.House
@@ -28,20 +30,31 @@ fun Screens(app: App, font: FontFamily) {
     val remembered = shown.remembered
     val inks = if (remembered.theme == "dark") Indoors else Sun
     InLook(Look(inks, font, remembered.hand == "left", remembered.gloves)) {
-        when (val view = shown.view) {
-            is View.JobsKind -> Jobs(app, view.view)
-            is View.HouseKind -> House(app, view.view)
-            is View.WallKind -> Wall(app, view.view)
-            is View.BoardKind -> Board(app, view.view)
-            is View.PenetrationKind -> Penetration(app, view.view)
-            is View.NewKind -> New(app, view.view)
-            is View.MeasureKind -> Measure(app, view.view)
-            is View.PoleKind -> Pole(app, view.view)
-            is View.SawListKind -> SawList(app, view.view)
-            is View.OrderKind -> Order(app, view.view)
-            is View.RulesKind -> Rules(app, view.view)
-            is View.SettingsKind -> Settings(app, view.view)
-            is View.DoneListKind -> DoneList(app, view.view)
+        // How far a screen was scrolled is kept while a photo stands in its place.
+        val kept = rememberSaveableStateHolder()
+        if (app.looked != null) {
+            LargePhoto(app)
+        } else {
+            kept.SaveableStateProvider("screen") { Screen(app, shown.view) }
         }
+    }
+}
+
+@Composable
+private fun Screen(app: App, shown: View) {
+    when (val view = shown) {
+        is View.JobsKind -> Jobs(app, view.view)
+        is View.HouseKind -> House(app, view.view)
+        is View.WallKind -> Wall(app, view.view)
+        is View.BoardKind -> Board(app, view.view)
+        is View.PenetrationKind -> Penetration(app, view.view)
+        is View.NewKind -> New(app, view.view)
+        is View.MeasureKind -> Measure(app, view.view)
+        is View.PoleKind -> Pole(app, view.view)
+        is View.SawListKind -> SawList(app, view.view)
+        is View.OrderKind -> Order(app, view.view)
+        is View.RulesKind -> Rules(app, view.view)
+        is View.SettingsKind -> Settings(app, view.view)
+        is View.DoneListKind -> DoneList(app, view.view)
     }
 }

@@ -41,6 +41,10 @@ class BoardTest {
         rule.onNodeWithTag("accept").performClick()
     }
 
+    private fun unfold(what: String) {
+        rule.onNodeWithTag("fold $what").performScrollTo().performClick()
+    }
+
     @Test
     fun aSpoiledBoardIsPlannedAgainAndWhatIsLeftIsKept() = Fixture().use { fixture ->
         fixture.sign("Ines")
@@ -57,6 +61,7 @@ class BoardTest {
         }
         assertEquals("cut", app.board().state)
         app.board().asked?.let { rule.runOnIdle { app.putAway(it) } }
+        unfold("more")
         rule.onNodeWithTag("spoiled").performScrollTo().performClick()
         type("60")
         assertNull(app.trouble)
@@ -84,6 +89,7 @@ class BoardTest {
         assertNotEquals(first.board, second.board)
         assertEquals(first.length!!.nm, second.length!!.nm)
         second.asked?.let { rule.runOnIdle { app.putAway(it) } }
+        unfold("more")
         rule.onNodeWithTag("same board").performScrollTo().performClick()
         assertNotEquals(second.board, app.board().board)
         assertNull(app.trouble)
@@ -120,9 +126,11 @@ class BoardTest {
         rule.setContent { Screens(app, Face) }
         type("31")
         fun cut() = app.board().steps.first { it.code == "board-cut" }
-        while (app.board().steps.first { it.state == StepState.OPEN }.code != "board-cut") {
-            rule.onNodeWithTag("next").performClick()
+        while (true) {
+            val open = app.board().steps.first { it.state == StepState.OPEN }.code.takeIf { it != "board-cut" } ?: break
+            rule.runOnIdle { app.act(Action.BoardKind(BoardAction.SignStep(app.board().board, open, said(StepHow.TICK)))) }
         }
+        unfold("steps")
         rule.onAllNodesWithText(cut().text, useUnmergedTree = true).onFirst().performScrollTo().performClick()
         rule.onNodeWithTag("ask board-cut/measured").performScrollTo().performClick()
         type("31")
@@ -158,6 +166,7 @@ class BoardTest {
         assertNull(app.trouble)
         assertEquals("1/8\"", gap().answer)
         assertEquals(1u, app.board().gapsKnown)
+        unfold("more")
         rule.onNodeWithTag("forget habit").performScrollTo().performClick()
         assertEquals(0u, app.board().gapsKnown)
     }
@@ -171,6 +180,7 @@ class BoardTest {
         type("31")
         val walls = app.board().walls
         assertEquals(2, walls.size)
+        unfold("more")
         rule.onNodeWithTag("attach ${walls[1].wall}").performScrollTo().performClick()
         assertEquals(walls[1].wall, app.board().wall)
         assertTrue(app.board().walls.isEmpty())

@@ -63,8 +63,13 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
             override fun listen(language: String, done: (Heard) -> Unit) = done(heard?.let(Heard::Words) ?: Heard.Refused)
         },
     )
+
+    /** The time where it stands; else a second goes by with each look at the clock, so that no tap comes at once after another. */
+    var stands: Long? = null
+    private var looks = 0
+
     val clock = object : Clock {
-        override fun nowMs() = 1_777_896_000_000L + draws * 1000L
+        override fun nowMs() = stands ?: (1_777_896_000_000L + (draws + looks++) * 1000L)
         override fun utcOffsetMinutes() = -360
     }
     private val random = java.security.SecureRandom()

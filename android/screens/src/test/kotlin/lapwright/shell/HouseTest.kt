@@ -1,7 +1,9 @@
 package lapwright.shell
 
+import androidx.compose.ui.test.assert
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.click
+import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onAllNodesWithText
@@ -25,6 +27,27 @@ import org.junit.Test
 class HouseTest {
     @get:Rule
     val rule = createComposeRule()
+
+    private fun unfold(what: String) {
+        rule.onNodeWithTag("fold $what").performScrollTo().performClick()
+    }
+
+    /** What goes through the walls stands in one list with how far each is, and leads there. */
+    @Test
+    fun everyPenetrationIsListedWithItsState() = Fixture().use { fixture ->
+        val (job, _) = fixture.laidOut()
+        val app = fixture.app()
+        app.go(Place.House(job))
+        rule.setContent { Screens(app, Face) }
+        val lines = (app.shown!!.view as View.HouseKind).view.penetrations
+        assertTrue(lines.isNotEmpty())
+        unfold("penetrations")
+        for (line in lines) {
+            rule.onNodeWithTag("penetration ${line.penetration}").assert(hasText("${line.wall} · ${line.said}"))
+        }
+        rule.onNodeWithTag("penetration ${lines.last().penetration}").performScrollTo().performClick()
+        assertEquals(Place.Penetration(lines.last().penetration), app.shown!!.place)
+    }
 
     @Test
     fun theDemoIsOpenedFromJobsAndSaysWhatComesNext() = Fixture().use { fixture ->
@@ -180,6 +203,7 @@ class HouseTest {
         rule.setContent { Screens(app, Face) }
         fun sizes() = (app.shown!!.view as View.HouseKind).view.blockSizes
         val before = sizes()
+        unfold("stock")
         rule.onNodeWithTag("new block").performScrollTo().performClick()
         for (size in listOf("11", "9")) {
             for (key in size) rule.onNodeWithTag("key $key").performClick()
@@ -188,6 +212,7 @@ class HouseTest {
         assertNull(app.trouble)
         val made = (sizes() - before.toSet()).single()
         assertEquals("11\" × 9\"", made.said)
+        unfold("stock")
         rule.onNodeWithTag("remove ${made.blockSize}").performScrollTo().performClick()
         assertEquals(before, sizes())
     }
@@ -199,26 +224,30 @@ class HouseTest {
         app.go(Place.House(job))
         rule.setContent { Screens(app, Face) }
         fun jobs() = (fixture.view(Place.Jobs) as View.JobsKind).view.jobs
+        unfold("more")
         rule.onNodeWithTag("archive").performScrollTo().performClick()
         assertEquals(Place.Jobs, app.shown!!.place)
         assertTrue(jobs().single().archived)
         rule.runOnIdle { app.go(Place.House(job)) }
+        unfold("more")
         rule.onNodeWithTag("archive").performScrollTo().performClick()
         assertFalse(jobs().single().archived)
         rule.runOnIdle { app.go(Place.House(job)) }
         val stock = (app.shown!!.view as View.HouseKind).view.stock
+        unfold("more")
         rule.onNodeWithTag("house like").performScrollTo().performClick()
         rule.onNodeWithTag("text").performTextInput("Lot 9")
         rule.onNodeWithTag("accept").performClick()
         val made = (app.shown!!.view as View.HouseKind).view
         assertEquals("Lot 9" to stock.map { it.length.nm }, made.name to made.stock.map { it.length.nm })
         assertTrue("what lies at hand at one house does not at another", made.stock.all { it.count == null })
+        unfold("stock")
         rule.onNodeWithTag("remove ${made.stock[0].stock}").performScrollTo().performClick()
         assertEquals(stock.drop(1).map { it.length.nm }, (app.shown!!.view as View.HouseKind).view.stock.map { it.length.nm })
     }
 
     @Test
-    fun whatGoesThroughAWallIsTakenOffInOneTap() = Fixture().use { fixture ->
+    fun whatGoesThroughAWallIsTakenOffInOneTapAndComesBackInAnother() = Fixture().use { fixture ->
         val (_, wall) = fixture.laidOut()
         val app = fixture.app()
         app.go(Place.Wall(wall))
@@ -226,6 +255,9 @@ class HouseTest {
         fun holes() = (app.shown!!.view as View.WallKind).view.penetrations
         val before = holes()
         rule.onNodeWithTag("remove ${before[0].penetration}").performScrollTo().performClick()
-        assertEquals(before.drop(1), holes())
+        assertEquals(before.drop(1).map { it.penetration }, holes().map { it.penetration })
+        rule.onNodeWithTag("undo").performClick()
+        assertNull(app.trouble)
+        assertEquals(before, holes())
     }
 }

@@ -10,6 +10,7 @@ class Services(
     val camera: Camera = Quiet,
     val keepAwake: KeepAwake = Quiet,
     val listening: Listening = Quiet,
+    val pictures: Pictures = Pictures { _, _ -> null },
 )
 
 private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening {

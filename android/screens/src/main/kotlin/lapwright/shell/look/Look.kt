@@ -53,6 +53,7 @@ val Indoors = Inks(
 /** Sizes of text; nothing is smaller than the last. */
 object Sizes {
     val answerLeast = 44.sp
+    val length = 28.sp
     val answerMost = 72.sp
     val key = 26.sp
     val gloveKey = 36.sp

@@ -7,23 +7,33 @@ import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.RowScope
 import androidx.compose.foundation.layout.defaultMinSize
+import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.sizeIn
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.clip
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.sp
+import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 import lapwright.shell.look.Target
@@ -64,14 +74,58 @@ fun OtherAction(text: String, modifier: Modifier = Modifier, glyph: Glyph? = nul
     }
 }
 
-/** A control that is a glyph alone; a screen reader says its name. */
+/** A control that is a sign with its name under it; a screen reader says the longer `spoken`. */
 @Composable
-fun GlyphButton(glyph: Glyph, name: String, modifier: Modifier = Modifier, onTap: () -> Unit) {
-    Box(
+fun GlyphButton(glyph: Glyph, name: String, modifier: Modifier = Modifier, spoken: String = name, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Column(
         modifier.sizeIn(minWidth = Target, minHeight = Target).clip(corner).clickable(role = Role.Button, onClick = onTap)
-            .semantics { contentDescription = name },
-        Alignment.Center,
-    ) { Icon(glyph, LocalLook.current.inks.ink) }
+            .semantics { contentDescription = spoken }.padding(horizontal = 4.dp, vertical = 4.dp),
+        Arrangement.spacedBy(2.dp, Alignment.CenterVertically),
+        Alignment.CenterHorizontally,
+    ) {
+        Icon(glyph, inks.ink)
+        // The name is said once: by the control.
+        Box(Modifier.clearAndSetSemantics {}) { SignName(name) }
+    }
+}
+
+/** The name under a sign: as small as the room for signs needs where texts are large, and never under 16 dp. */
+@Composable
+private fun SignName(name: String) {
+    val density = LocalDensity.current
+    val size = Sizes.small.value * minOf(density.fontScale, 1.4f) / density.fontScale
+    Say(name, size = size.sp, align = TextAlign.Center)
+}
+
+/** A heading that opens and closes what is under it, by its `tag`, until another screen is shown. */
+@Composable
+fun Fold(app: App, title: String, tag: String, content: @Composable ColumnScope.() -> Unit) {
+    val open = tag in app.unfolded
+    val inks = LocalLook.current.inks
+    Row(
+        Modifier.fillMaxWidth().defaultMinSize(minHeight = Target).clip(corner).border(1.dp, inks.planned, corner)
+            .clickable(role = Role.Button) { app.unfold(tag) }.testTag("fold $tag").padding(horizontal = 12.dp, vertical = 8.dp),
+        Arrangement.spacedBy(10.dp),
+        Alignment.CenterVertically,
+    ) {
+        Say(title, Modifier.weight(1f), bold = true)
+        Icon(if (open) Glyph.FOLD else Glyph.UNFOLD, inks.ink)
+    }
+    if (open) Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), content = content)
+}
+
+/** How much of something is done: a bar with its words over it. */
+@Composable
+fun Bar(said: String, done: UInt, all: UInt) {
+    val inks = LocalLook.current.inks
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
+        if (said.isNotEmpty()) Say(said, bold = true)
+        Box(Modifier.fillMaxWidth().height(14.dp).border(1.5.dp, inks.ink)) {
+            val share = if (all == 0u) 0f else done.toFloat() / all.toFloat()
+            Box(Modifier.fillMaxWidth(share).fillMaxHeight().background(inks.done))
+        }
+    }
 }
 
 /** A line of a list that leads somewhere. */

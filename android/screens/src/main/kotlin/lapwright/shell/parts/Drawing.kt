@@ -33,6 +33,7 @@ import androidx.compose.ui.unit.dp
 import lapwright.screens.Drawing
 import lapwright.screens.Frame
 import lapwright.screens.Subject
+import lapwright.screens.Target
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
@@ -71,6 +72,16 @@ fun Drawn(app: App, subject: Subject, revision: Long, most: Dp, zooms: Boolean =
     }
 }
 
+/** How many times nearer a target must come for a finger to hit it and no other; once it is large enough it is not moved. */
+fun nearerBy(target: Target, scale: Float): Float {
+    val side = minOf(target.right - target.left, target.bottom - target.top) * scale
+    return if (side < HIT || side.isNaN()) COMFORT / side.coerceAtLeast(1f) else 1f
+}
+
+/** The side in dp under which a target is brought nearer, and to which. */
+private const val HIT = 40f
+private const val COMFORT = 64f
+
 @Composable
 private fun Sheet(app: App, drawing: Drawing, zooms: Boolean) {
     val look = LocalLook.current
@@ -87,8 +98,9 @@ private fun Sheet(app: App, drawing: Drawing, zooms: Boolean) {
     }
     fun tapped(at: Offset) {
         val (x, y) = (at - lens.shift) / (lens.scale * density)
-        val hit = drawing.targets.firstOrNull { x in it.left..it.right && y in it.top..it.bottom }
-        if (hit != null) app.go(hit.place)
+        val hit = drawing.targets.firstOrNull { x in it.left..it.right && y in it.top..it.bottom } ?: return
+        val by = nearerBy(hit, lens.scale).takeIf { zooms } ?: 1f
+        if (by > 1f) nearer(by, at) else app.go(hit.place)
     }
     Column(Modifier.fillMaxWidth()) {
         var canvas = Modifier.fillMaxWidth().height(drawing.heightDp.dp).clipToBounds().testTag("drawing").semantics {

@@ -1,6 +1,7 @@
 package lapwright.shell.parts
 
 import androidx.compose.foundation.background
+import androidx.compose.foundation.border
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
@@ -10,39 +11,46 @@ import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.safeDrawingPadding
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.SideEffect
 import androidx.compose.runtime.compositionLocalOf
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import kotlinx.coroutines.delay
 import lapwright.screens.AnswerKind
+import lapwright.screens.Note
 import lapwright.screens.Place
 import lapwright.screens.Subject
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 
-/** The one next action of a screen. */
-class Next(val text: String, val glyph: Glyph? = null, val onTap: () -> Unit)
+/** The one next action of a screen; where it wants a photo, what opens the camera stands beside it. */
+class Next(val text: String, val glyph: Glyph? = null, val camera: (() -> Unit)? = null, val onTap: () -> Unit)
 
 /**
  * The frame of every screen: what is read above, what is tapped below in the thumb's half; back and the done list in
  * the corner of the other hand.
  *
- * While a question is asked its entry stands below. Above it `strip` keeps a narrow piece of the drawing in sight; a screen
- * without one shows where the tape is put. A phone that lies on its side has the entry beside the question; one that is small,
- * or set to large texts, has no room for a question over its keys and scrolls both.
+ * `cautions` stand right over the next action and do not scroll away: they are read before it. While a question is asked its
+ * entry stands below. Above it `strip` keeps a narrow piece of the drawing in sight; a screen without one shows where the tape
+ * is put. A phone that lies on its side has the entry beside the question; one that is small, or set to large texts, has no room
+ * for a question over its keys and scrolls both.
  */
 @Composable
 fun Frame(
@@ -52,11 +60,18 @@ fun Frame(
     asking: Asking? = null,
     next: Next? = null,
     strip: (@Composable () -> Unit)? = null,
+    cautions: List<Note> = emptyList(),
     above: @Composable ColumnScope.() -> Unit,
 ) {
     val shown = app.shown ?: return
     val inks = LocalLook.current.inks
     SideEffect { app.stands(asking?.question) }
+    app.done?.let { done ->
+        LaunchedEffect(done) {
+            delay(SEEN_MS)
+            app.forget(done)
+        }
+    }
     val read: @Composable ColumnScope.() -> Unit = {
         if (app.restored) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
         if (asking != null) {
@@ -98,12 +113,42 @@ fun Frame(
                     if (app.locked) {
                         HoldToUnlock(app)
                     } else {
-                        if (asking != null) QuestionEntry(app, asking)
+                        DoneBar(app)
+                        if (asking != null) {
+                            QuestionEntry(app, asking)
+                        } else if (cautions.isNotEmpty()) {
+                            // What was done stands over them for some seconds, and takes of their room.
+                            val most = this@BoxWithConstraints.maxHeight * (if (app.done == null) 0.4f else 0.3f)
+                            Scrolled(Modifier.heightIn(max = most)) { CautionPanel(shown.frame.words.caution, cautions) }
+                        }
                         Corner(app, job, next.takeIf { asking == null })
                     }
                 }
             }
         }
+    }
+}
+
+/** How long what was done stands there with its undo. */
+const val SEEN_MS = 8_000L
+
+/** What was done last, with its undo, for some seconds. */
+@Composable
+private fun DoneBar(app: App) {
+    val done = app.done ?: return
+    val words = app.shown?.frame?.words ?: return
+    val inks = LocalLook.current.inks
+    Row(
+        Modifier.fillMaxWidth().border(1.5.dp, inks.done).padding(start = 10.dp).testTag("done")
+            .semantics { liveRegion = LiveRegionMode.Polite },
+        Arrangement.spacedBy(8.dp),
+        Alignment.CenterVertically,
+    ) {
+        Icon(Glyph.TICK, inks.done, 24.dp)
+        Scrolled(Modifier.weight(1f).heightIn(max = (LocalRoom.current * 0.16f).coerceAtLeast(64.dp))) {
+            Say("${words.done}: ${done.said}", size = Sizes.small, color = inks.done)
+        }
+        GlyphButton(Glyph.UNDO, words.undo, Modifier.testTag("undo"), "${words.undo}: ${done.said}") { app.undo() }
     }
 }
 
@@ -123,18 +168,30 @@ private fun Corner(app: App, job: String?, next: Next?) {
     val words = app.shown?.frame?.words ?: return
     val leftHanded = LocalLook.current.leftHanded
     val large = LocalDensity.current.fontScale > 1.3f || app.lockable
-    if (large && next != null) NextAction(next.text, Modifier.fillMaxWidth().testTag("next"), next.glyph, next.onTap)
+    if (large && next != null) NextWithCamera(app, next, Modifier.fillMaxWidth())
     val buttons: List<@Composable () -> Unit> = listOfNotNull(
         { if (app.canGoBack) GlyphButton(Glyph.BACK, words.back) { app.back() } },
         { GlyphButton(Glyph.DONE_LIST, words.doneList) { app.go(Place.DoneList(job)) } },
-        { if (app.lockable) GlyphButton(Glyph.LOCK, words.lock, Modifier.testTag("lock")) { app.lock(true) } },
+        { if (app.lockable) GlyphButton(Glyph.LOCK, words.lockSign, Modifier.testTag("lock"), words.lock) { app.lock(true) } },
     )
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
         val action: @Composable (Modifier) -> Unit = { space ->
-            if (next == null || large) Spacer(space) else NextAction(next.text, space.testTag("next"), next.glyph, next.onTap)
+            if (next == null || large) Spacer(space) else NextWithCamera(app, next, space)
         }
         if (leftHanded) action(Modifier.weight(1f))
         for (button in if (leftHanded) buttons.reversed() else buttons) button()
         if (!leftHanded) action(Modifier.weight(1f))
+    }
+}
+
+/** The next action, and beside it the camera where it wants a photo. */
+@Composable
+private fun NextWithCamera(app: App, next: Next, space: Modifier) {
+    val words = app.shown?.frame?.words ?: return
+    Row(space, Arrangement.spacedBy(6.dp), Alignment.CenterVertically) {
+        NextAction(next.text, Modifier.weight(1f).testTag("next"), next.glyph, next.onTap)
+        next.camera?.let { take ->
+            GlyphButton(Glyph.CAMERA, words.photo, Modifier.testTag("camera"), "${words.photo}: ${next.text}", take)
+        }
     }
 }

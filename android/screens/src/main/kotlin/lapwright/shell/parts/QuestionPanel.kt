@@ -47,6 +47,8 @@ fun QuestionHead(app: App, asking: Asking) {
         // The way out stays in sight where a long question goes on below.
         Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.Top) {
             Column(Modifier.weight(1f)) {
+                val whose = listOf(question.about, question.nth).filter { it.isNotEmpty() }
+                if (whose.isNotEmpty()) Say(whose.joinToString(" · "), size = Sizes.small)
                 Say(question.title, size = size, bold = true)
                 if (question.hint.isNotEmpty()) Say(question.hint, size = Sizes.small)
             }
@@ -83,7 +85,7 @@ fun QuestionEntry(app: App, asking: Asking) {
                         Typed(question, text, shown.frame.unit, Modifier.weight(1f))
                     }
                     if (app.services.listening.available) {
-                        GlyphButton(Glyph.SPEAK, shown.frame.words.listen, Modifier.testTag("listen")) {
+                        GlyphButton(Glyph.LISTEN, shown.frame.words.listenSign, Modifier.testTag("listen"), shown.frame.words.listen) {
                             app.listen { heard -> edit { heard } }
                         }
                     }
@@ -105,12 +107,15 @@ private fun Typed(question: Question, text: String, unit: String, modifier: Modi
     Answer(shown, own, modifier.testTag("typed"), if (text.isEmpty()) inks.planned else inks.chalk)
 }
 
+/** What a question and the corner under its answers take of the glass. */
+private val ASKED = 240.dp
+
 /** A few answers, one of them to tap. */
 @Composable
 fun Choices(choices: List<Choice>, answer: String, onTap: (Choice) -> Unit) {
     val inks = LocalLook.current.inks
     Column(
-        Modifier.fillMaxWidth().heightIn(max = 380.dp).verticalScroll(rememberScrollState()),
+        Modifier.fillMaxWidth().heightIn(max = (LocalRoom.current - ASKED).coerceAtLeast(200.dp)).verticalScroll(rememberScrollState()),
         Arrangement.spacedBy(6.dp),
     ) {
         for (choice in choices) {

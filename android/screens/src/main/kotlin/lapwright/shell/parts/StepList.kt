@@ -6,6 +6,7 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.RowScope
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.size
 import androidx.compose.foundation.layout.sizeIn
@@ -24,6 +25,7 @@ import lapwright.screens.StepHow
 import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
 import lapwright.screens.StepState
+import lapwright.screens.Words
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
@@ -37,20 +39,20 @@ fun tick(step: StepLine) = said(StepHow.TICK, photo = newPhoto(step)?.photo)
 
 private fun newPhoto(step: StepLine) = step.photo?.takeIf { it.place == PhotoPlace.HERE && !it.signed }
 
-/** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason. */
+/** Whether the camera stands beside a step: a photo is asked for, and none is there. */
+fun wantsPhoto(step: StepLine) = step.photoAsked && step.state == StepState.OPEN && step.photo?.place != PhotoPlace.HERE
+
+/** The steps in their order; a tap on the box ticks one, a tap on the words opens its reason, its sizes and its cautions. */
 @Composable
 fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit) {
     val words = app.shown?.frame?.words ?: return
-    val current = steps.firstOrNull { it.state == StepState.OPEN }?.code
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) {
         for (step in steps) {
-            val unread = step.code == current && !step.cautionsRead
-            if (unread) CautionPanel(words.caution, step.cautions)
             StepRow(app, step, sign) { app.open(step.code) }
             if (step.code == app.openStep) {
                 if (step.reason.isNotEmpty()) Say(step.reason)
                 SizeLines(app, step.sizes)
-                if (!unread) CautionPanel(words.caution, step.cautions)
+                CautionPanel(words.caution, step.cautions)
                 StepChoices(app, step, sign)
             }
         }
@@ -60,55 +62,84 @@ fun StepList(app: App, steps: List<StepLine>, sign: (StepLine, StepSaid) -> Unit
 @Composable
 private fun StepRow(app: App, step: StepLine, sign: (StepLine, StepSaid) -> Unit, onOpen: () -> Unit) {
     val words = app.shown?.frame?.words ?: return
-    val inks = LocalLook.current.inks
-    val state = when (step.state) {
-        StepState.OPEN -> words.open
-        StepState.DONE -> words.done
-        StepState.SKIPPED -> words.leftOut
-    }
-    // A photo that is asked for is one tap away, and the tick takes it in with the next.
-    val camera = step.photoAsked && step.state == StepState.OPEN && step.photo?.place != PhotoPlace.HERE
+    val camera = wantsPhoto(step)
     val large = LocalDensity.current.fontScale > 1.3f
-    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
-        Box(
-            Modifier.sizeIn(minWidth = Target, minHeight = Target)
-                .clickable(role = Role.Checkbox) {
-                    sign(step, if (step.state == StepState.OPEN) tick(step) else said(StepHow.TAKE_BACK))
-                }
-                .testTag("tick ${step.code}")
-                .semantics {
-                    contentDescription = step.text
-                    stateDescription = state
-                },
-            Alignment.Center,
-        ) {
-            Box(Modifier.size(34.dp).border(2.dp, inks.ink), Alignment.Center) {
-                when (step.state) {
-                    StepState.OPEN -> {}
-                    StepState.DONE -> Icon(Glyph.TICK, inks.done)
-                    StepState.SKIPPED -> Icon(Glyph.FARTHER, inks.planned)
-                }
+    val box = @Composable {
+        TickBox("tick ${step.code}", step.text, step.state, words) {
+            when {
+                step.state != StepState.OPEN -> sign(step, said(StepHow.TAKE_BACK))
+                // What there is to mind is read before its step is signed.
+                !step.cautionsRead && step.code != app.openStep -> app.open(step.code)
+                else -> sign(step, tick(step))
             }
         }
+    }
+    InThumbsReach(box) {
         Line(onOpen, Modifier.weight(1f)) {
             Column(Modifier.weight(1f)) {
                 Say(step.text, bold = step.state == StepState.OPEN)
-                if (step.state != StepState.OPEN) Say("$state: ${step.said}", size = Sizes.small)
+                if (step.state != StepState.OPEN) Say("${stateOf(step.state, words)}: ${step.said}", size = Sizes.small)
                 if (step.differs) Warning(words.differs)
             }
-            val photo = step.photo
-            if (photo != null) {
-                val there = if (photo.place == PhotoPlace.HERE) inks.done else inks.warning
-                Box(Modifier.semantics { contentDescription = words.photo }) { Icon(Glyph.CAMERA, there) }
+        }
+        // A photo that is asked for is one tap away, and the tick takes it in with the next.
+        if (camera && !large) {
+            GlyphButton(Glyph.CAMERA, words.photo, Modifier.testTag("photo ${step.code}"), "${words.photo}: ${step.text}") {
+                app.takePhoto(step.code)
             }
         }
-        if (camera && !large) {
-            GlyphButton(Glyph.CAMERA, "${words.photo}: ${step.text}", Modifier.testTag("photo ${step.code}")) { app.takePhoto(step.code) }
-        }
+        step.photo?.let { Thumbnail(app, it, step.text) }
     }
     if (camera && large) {
         OtherAction(words.photo, Modifier.fillMaxWidth().testTag("photo ${step.code}"), Glyph.CAMERA) { app.takePhoto(step.code) }
     }
+}
+
+private fun stateOf(state: StepState, words: Words) = when (state) {
+    StepState.OPEN -> words.open
+    StepState.DONE -> words.done
+    StepState.SKIPPED -> words.leftOut
+}
+
+/** A row whose `box` stands on the side of the hand that taps it. */
+@Composable
+fun InThumbsReach(box: @Composable () -> Unit, content: @Composable RowScope.() -> Unit) {
+    val leftHanded = LocalLook.current.leftHanded
+    Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        if (leftHanded) box()
+        content()
+        if (!leftHanded) box()
+    }
+}
+
+/** The box of a step or a check. */
+@Composable
+fun TickBox(tag: String, name: String, state: StepState, words: Words, onTap: () -> Unit) {
+    val inks = LocalLook.current.inks
+    Box(
+        Modifier.sizeIn(minWidth = Target, minHeight = Target).clickable(role = Role.Checkbox, onClick = onTap).testTag(tag)
+            .semantics {
+                contentDescription = name
+                stateDescription = stateOf(state, words)
+            },
+        Alignment.Center,
+    ) {
+        Box(Modifier.size(34.dp).border(2.dp, inks.ink), Alignment.Center) {
+            when (state) {
+                StepState.OPEN -> {}
+                StepState.DONE -> Icon(Glyph.TICK, inks.done)
+                StepState.SKIPPED -> Icon(Glyph.FARTHER, inks.planned)
+            }
+        }
+    }
+}
+
+/** The step that is to be done now: what to do, why, and the sizes that it needs. */
+@Composable
+fun StepInHand(app: App, step: StepLine) {
+    Say(step.text, Modifier.testTag("step in hand"), size = Sizes.title, bold = true)
+    if (step.reason.isNotEmpty()) Say(step.reason, size = Sizes.small)
+    SizeLines(app, step.sizes)
 }
 
 @Composable
@@ -116,7 +147,7 @@ private fun StepChoices(app: App, step: StepLine, sign: (StepLine, StepSaid) -> 
     val words = app.shown?.frame?.words ?: return
     val here = step.photo?.takeIf { it.place == PhotoPlace.HERE }
     if (here != null) {
-        OtherAction(words.sharePhoto, Modifier.fillMaxWidth().testTag("share photo")) { app.sharePhoto(here.photo, step.text) }
+        OtherAction(words.sharePhoto, Modifier.fillMaxWidth().testTag("share photo"), Glyph.SHARE) { app.sharePhoto(here.photo, step.text) }
     }
     if (step.state != StepState.OPEN) {
         OtherAction(words.takeBack, Modifier.fillMaxWidth()) { sign(step, said(StepHow.TAKE_BACK)) }

@@ -36,7 +36,7 @@ fun Jobs(app: App, view: JobsView) {
             val said = if (job.archived) "${job.said} · ${words.archived}" else job.said
             Line(job.name, said) { app.go(Place.House(job.job)) }
         }
-        OtherAction(words.openDemo, Modifier.fillMaxWidth()) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
+        if (!view.hasDemo) OtherAction(words.openDemo, Modifier.fillMaxWidth()) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
         if (view.jobs.isNotEmpty()) {
             Say(view.copied)
             OtherAction(words.shareCopy, Modifier.fillMaxWidth().testTag("share copy")) { app.shareCopy() }

@@ -40,6 +40,7 @@ private fun Material(app: App, line: OrderLine) {
     Line(say, Modifier.testTag("material ${line.code}")) {
         Column(Modifier.weight(1f)) {
             Say(line.name, bold = true)
+            if (line.buy > 0) Say("${line.buy} × ${line.pack}", size = Sizes.title, bold = true)
             Say(line.said)
             Say(line.from, size = Sizes.small)
         }

@@ -23,12 +23,14 @@ import lapwright.screens.Place
 import lapwright.screens.PoleAction
 import lapwright.screens.PoleLine
 import lapwright.screens.PoleView
+import lapwright.screens.Source
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Answers
 import lapwright.shell.parts.Asking
 import lapwright.shell.parts.Frame
+import lapwright.shell.parts.From
 import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
@@ -38,7 +40,6 @@ import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
-import lapwright.shell.parts.SourceBox
 
 /** Where the lines go: the stick with its top end first, and the heights that it meets. */
 @Composable
@@ -53,7 +54,7 @@ fun Pole(app: App, view: PoleView) {
     }
     val next = when {
         view.lines.isNotEmpty() && !view.upToDate -> Next(words.layOut) { app.act(Action.PoleKind(PoleAction.LayOut(view.job))) }
-        else -> Next(words.house) { app.go(Place.House(view.job)) }
+        else -> null
     }
     Frame(app, words.pole, view.job, asking, next) {
         Notes(view.notes)
@@ -109,8 +110,8 @@ private fun StickLine(app: App, line: PoleLine) {
             Column(Modifier.weight(1f)) {
                 Say(line.height.text, size = Sizes.title, bold = true)
                 Say(line.said, size = Sizes.small)
+                From(app, line.height, Source.PLANNED)
             }
-            SourceBox(line.height.source, shown.frame.words)
         }
     }
 }
@@ -129,7 +130,8 @@ private fun Height(app: App, view: PoleView, mark: MarkLine) {
             }
         }
         if (mark.mark.isNotEmpty()) {
-            GlyphButton(Glyph.CLOSE, "${shown.frame.words.remove}: ${mark.name}", Modifier.testTag("remove ${mark.mark}")) {
+            val words = shown.frame.words
+            GlyphButton(Glyph.REMOVE, words.remove, Modifier.testTag("remove ${mark.mark}"), "${words.remove}: ${mark.name}") {
                 app.act(Action.PoleKind(PoleAction.RemoveMark(view.job, mark.mark)))
             }
         }

@@ -10,7 +10,6 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
 import lapwright.screens.Action
-import lapwright.screens.Place
 import lapwright.screens.RuleLine
 import lapwright.screens.RulesAction
 import lapwright.screens.RulesView
@@ -22,7 +21,6 @@ import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
-import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
 import lapwright.shell.parts.Warning
@@ -39,7 +37,7 @@ fun Rules(app: App, view: RulesView) {
         )
     }
     var open by rememberSaveable { mutableStateOf("") }
-    Frame(app, words.rules, view.job, asking, Next(words.house) { app.go(Place.House(view.job)) }) {
+    Frame(app, words.rules, view.job, asking) {
         Say(view.family, bold = true)
         Warning(view.whoWins)
         for (rule in view.rules) {

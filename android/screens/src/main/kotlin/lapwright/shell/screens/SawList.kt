@@ -21,7 +21,9 @@ import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Asking
+import lapwright.shell.parts.Bar
 import lapwright.shell.parts.Drawn
+import lapwright.shell.parts.Fold
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.GlyphButton
@@ -31,7 +33,6 @@ import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
 import lapwright.shell.parts.OtherAction
-import lapwright.shell.parts.ReadingLine
 import lapwright.shell.parts.Say
 import lapwright.shell.parts.withTexts
 
@@ -50,14 +51,20 @@ fun SawList(app: App, view: SawListView) {
     val number = view.next
     val next = when {
         !view.planned -> Next(words.planBoards) { tap(SawListAction.Plan(view.job)) }
-        number != null -> Next("$number: ${words.allCut}", Glyph.TICK) { tap(SawListAction.MarkCut(view.job, number)) }
-        else -> Next(words.house) { app.go(Place.House(view.job)) }
+        number != null -> Next("$number: ${words.allCut}", Glyph.TICK) {
+            app.sign(Action.SawListKind(SawListAction.MarkCut(view.job, number)))
+        }
+        else -> null
     }
     Frame(app, words.sawList, view.job, asking, next) {
-        Say(view.text, bold = true)
-        if (view.planned) Say(view.progress)
+        if (view.planned) Bar(view.progress, view.boardsCut, view.boards.size.toUInt())
         Notes(view.notes)
-        for (board in view.boards) CutBoard(app, view.job, board)
+        // The board at hand alone: what its button signs is in sight.
+        view.boards.find { it.number == view.next }?.let { AtHand(app, view, it) }
+        if (view.boardsCut > 0u) Fold(app, view.cutSaid, "cut") { for (board in view.boards.filter { it.cut }) ListedBoard(app, board) }
+        val later = view.boards.filter { !it.cut && it.number != view.next }
+        if (later.isNotEmpty()) Fold(app, "${words.boards}: ${later.size}", "later") { for (board in later) ListedBoard(app, board) }
+        Say(view.text)
         if (view.planned) {
             if (!view.proved) {
                 OtherAction(words.improve, Modifier.fillMaxWidth().testTag("improve")) { tap(SawListAction.Improve(view.job)) }
@@ -66,7 +73,12 @@ fun SawList(app: App, view: SawListView) {
         }
         Heading(words.stock)
         for (stock in view.stock) {
-            Line({ app.ask(stock.asks) }, Modifier.testTag("stock ${stock.stock}")) { Say(stock.said, Modifier.weight(1f)) }
+            Line({ app.ask(stock.asks) }, Modifier.testTag("stock ${stock.stock}")) {
+                Column(Modifier.weight(1f)) {
+                    if (stock.short > 0) Say("${stock.short} ${words.lacking}", size = Sizes.title, bold = true)
+                    Say(stock.said)
+                }
+            }
         }
         Heading(words.offcuts)
         for (offcut in view.offcuts) Offcut(app, view.job, offcut)
@@ -75,9 +87,28 @@ fun SawList(app: App, view: SawListView) {
     }
 }
 
-/** A board, its drawn cuts, and where each piece goes. */
+/** The board at hand: its drawn cuts, each piece large with where it goes, and all of it as text for who is at the saw. */
 @Composable
-private fun CutBoard(app: App, job: String, board: SawBoardLine) {
+private fun AtHand(app: App, view: SawListView, board: SawBoardLine) {
+    val words = app.shown?.frame?.words ?: return
+    ListedBoard(app, board)
+    Drawn(app, Subject.SawPattern(view.job, board.number), board.revision, 160.dp.withTexts())
+    for (piece in board.pieces) {
+        Line({ app.go(Place.Board(piece.board)) }) {
+            Column(Modifier.weight(1f)) {
+                Say(piece.length.text, size = Sizes.length, bold = true)
+                Say(piece.said, bold = piece.notched)
+            }
+        }
+    }
+    OtherAction(words.ticket, Modifier.fillMaxWidth().testTag("ticket"), Glyph.SHARE) {
+        app.services.share.text("${view.name}: ${board.number}", board.ticket)
+    }
+}
+
+/** A board in a line. A tap says it aloud. */
+@Composable
+private fun ListedBoard(app: App, board: SawBoardLine) {
     val shown = app.shown ?: return
     val said = listOf(board.cuts, board.restSaid).filter { it.isNotEmpty() }.joinToString(". ")
     val aloud = (board.pieces.map { it.length.spoken } + board.restSaid).joinToString(". ")
@@ -85,13 +116,9 @@ private fun CutBoard(app: App, job: String, board: SawBoardLine) {
         Column(Modifier.weight(1f)) {
             Say("${board.number} · ${board.length.text}", size = Sizes.title, bold = true)
             Say(said, size = Sizes.small)
-            if (board.cut) Say(shown.frame.words.allCut, size = Sizes.small)
         }
         if (board.cut) Icon(Glyph.TICK, LocalLook.current.inks.done)
     }
-    if (board.cut) return
-    Drawn(app, Subject.SawPattern(job, board.number), board.revision, 160.dp.withTexts())
-    for (piece in board.pieces) ReadingLine(app, piece.said, piece.length) { app.go(Place.Board(piece.board)) }
 }
 
 /** A piece left over, to throw away or to keep after all. */
@@ -105,11 +132,13 @@ private fun Offcut(app: App, job: String, offcut: OffcutLine) {
             if (!offcut.atHand) Say(words.thrownAway, size = Sizes.small)
         }
         if (offcut.atHand) {
-            GlyphButton(Glyph.CLOSE, "${words.throwAway}: ${offcut.length.spoken}", Modifier.testTag("drop ${offcut.offcut}")) {
+            val spoken = "${words.throwAway}: ${offcut.length.spoken}"
+            GlyphButton(Glyph.REMOVE, words.throwAway, Modifier.testTag("drop ${offcut.offcut}"), spoken) {
                 tap(SawListAction.DropOffcut(job, offcut.offcut))
             }
         } else {
-            GlyphButton(Glyph.CLOSER, "${words.keepIt}: ${offcut.length.spoken}", Modifier.testTag("keep ${offcut.offcut}")) {
+            val spoken = "${words.keepIt}: ${offcut.length.spoken}"
+            GlyphButton(Glyph.UNDO, words.keepIt, Modifier.testTag("keep ${offcut.offcut}"), spoken) {
                 tap(SawListAction.KeepOffcut(job, offcut.offcut))
             }
         }

@@ -11,7 +11,6 @@ import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
-import lapwright.screens.Place
 import lapwright.screens.SettingsAction
 import lapwright.screens.SettingsView
 import lapwright.screens.SignerLine
@@ -25,7 +24,6 @@ import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
 import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
-import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
 import lapwright.shell.parts.Say
 
@@ -43,11 +41,10 @@ fun Settings(app: App, view: SettingsView) {
             },
         )
     }
-    Frame(app, words.settings, null, asking, Next(words.jobs) { app.go(Place.Jobs) }) {
+    Frame(app, words.settings, null, asking) {
         Heading(words.signers)
         for (signer in view.signers) Signer(app, signer)
         OtherAction(words.newSigner, Modifier.fillMaxWidth()) { app.ask(view.newSigner) }
-        Heading(words.answers)
         Answers(app, view.settings)
     }
 }
@@ -63,6 +60,6 @@ private fun Signer(app: App, signer: SignerLine) {
             Say(signer.name, Modifier.weight(1f), bold = signer.current)
             if (signer.current) Icon(Glyph.TICK, LocalLook.current.inks.done)
         }
-        GlyphButton(Glyph.CLOSE, "${words.remove}: ${signer.name}") { tap(SettingsAction.DropSigner(signer.name)) }
+        GlyphButton(Glyph.REMOVE, words.remove, spoken = "${words.remove}: ${signer.name}") { tap(SettingsAction.DropSigner(signer.name)) }
     }
 }

@@ -1,6 +1,7 @@
 package lapwright.shell.screens
 
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
@@ -16,11 +17,15 @@ import lapwright.screens.Subject
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
 import lapwright.shell.App
+import lapwright.shell.look.LocalLook
+import lapwright.shell.look.Sizes
 import lapwright.shell.parts.Drawn
+import lapwright.shell.parts.Fold
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.GlyphButton
 import lapwright.shell.parts.Heading
+import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.Notes
@@ -51,9 +56,10 @@ fun Wall(app: App, view: WallView) {
         OtherAction(words.measure, Modifier.fillMaxWidth()) { app.go(Place.Measure(view.wall)) }
         if (view.boards.isNotEmpty()) {
             OtherAction(words.planBoards, Modifier.fillMaxWidth(), onTap = plan)
-            Heading(words.boards)
-            for (board in view.boards) {
-                ReadingLine(app, board.said, board.length) { app.go(Place.Board(board.board)) }
+            Fold(app, words.boards, "boards") {
+                for (board in view.boards) {
+                    ReadingLine(app, board.said, board.length) { app.go(Place.Board(board.board)) }
+                }
             }
         }
     }
@@ -64,8 +70,14 @@ fun Wall(app: App, view: WallView) {
 private fun Hole(app: App, view: WallView, line: PenetrationLine) {
     val words = app.shown?.frame?.words ?: return
     Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
-        Line({ app.go(Place.Penetration(line.penetration)) }, Modifier.weight(1f)) { Say(line.name, bold = true) }
-        GlyphButton(Glyph.CLOSE, "${words.remove}: ${line.name}", Modifier.testTag("remove ${line.penetration}")) {
+        Line({ app.go(Place.Penetration(line.penetration)) }, Modifier.weight(1f)) {
+            Column(Modifier.weight(1f)) {
+                Say("${line.letter} · ${line.name}", bold = !line.done)
+                Say(line.said, size = Sizes.small)
+            }
+            if (line.done) Icon(Glyph.TICK, LocalLook.current.inks.done)
+        }
+        GlyphButton(Glyph.REMOVE, words.remove, Modifier.testTag("remove ${line.penetration}"), "${words.remove}: ${line.name}") {
             app.act(Action.WallKind(WallAction.RemovePenetration(view.wall, line.penetration)))
         }
     }

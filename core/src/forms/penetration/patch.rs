@@ -7,7 +7,7 @@ use crate::views::{Note, Size, Source};
 use crate::work::{PenetrationSite, patch_lengths};
 
 /// The sizes of the patch and where it ends; empty, with a note, where they cannot be told.
-pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, String)> {
+pub(crate) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, String)> {
     match site.patch()? {
         Some(Ok(patch)) => {
             let size = |(code, length): (&str, Length)| Size {
@@ -18,7 +18,7 @@ pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<N
             return Ok((patch_lengths(&patch).into_iter().map(size).collect(), ends(terms, site, &patch)));
         }
         Some(Err(error)) => notes.push(note(terms, "patch", trouble(error))),
-        None => notes.push(note(terms, "pole-missing", key("penetration-pole-missing"))),
+        None => notes.push(Note::check("pole-missing", terms.phrase(key("penetration-pole-missing"), &[]))),
     }
     Ok((Vec::new(), String::new()))
 }
@@ -33,7 +33,7 @@ fn ends(terms: &Terms<'_>, site: &PenetrationSite, patch: &Patch) -> String {
 }
 
 fn note(terms: &Terms<'_>, code: &str, text: &str) -> Note {
-    Note { code: code.to_owned(), text: terms.phrase(text, &[]) }
+    Note::stop(code, terms.phrase(text, &[]))
 }
 
 fn trouble(error: PatchError) -> &'static str {

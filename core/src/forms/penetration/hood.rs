@@ -8,13 +8,13 @@ use crate::wall::PenetrationKind;
 use crate::work::PenetrationSite;
 
 /// What is doubtful about a hood where a dryer blows through it: too narrow a duct, or an opening too near.
-pub(super) fn notes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Note>> {
+pub(crate) fn notes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     if site.penetration.kind != PenetrationKind::VentHood {
         return Ok(notes);
     }
     let rules = site.work.rules();
-    let note = |code: &str, text| Note { code: code.to_owned(), text };
+    let note = Note::check;
     if duct_narrow(rules, site.penetration.shape)? {
         let area = rules.get(keys::DRYER_OPEN_AREA)?.text_in(terms.phrases.language());
         notes.push(note("duct-narrow", terms.phrase(key("penetration-duct-narrow"), &[("area", area.into())])));

@@ -8,7 +8,7 @@ use crate::wall::Shape;
 use crate::work::{MadeBlock, PenetrationSite};
 
 /// The sizes of the block and whether it is split; empty, with a note, where it cannot be made so.
-pub(super) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, bool)> {
+pub(crate) fn sizes(terms: &Terms<'_>, site: &PenetrationSite, notes: &mut Vec<Note>) -> Result<(Vec<Size>, bool)> {
     let Some(block) = site.penetration.block else { return Ok((Vec::new(), false)) };
     let sized = |width, height, thickness| {
         vec![
@@ -92,8 +92,9 @@ fn size(terms: &Terms<'_>, code: &str, label: &str, length: Length) -> Size {
     Size { code: code.to_owned(), label: terms.phrase(label, &[]), reading }
 }
 
+/// Why the block cannot be made so.
 fn said(terms: &Terms<'_>, code: &str, text: &str, args: &[(&str, Arg<'_>)]) -> Note {
-    Note { code: code.to_owned(), text: terms.phrase(text, args) }
+    Note::stop(code, terms.phrase(text, args))
 }
 
 fn warned(terms: &Terms<'_>, warning: BlockWarning) -> Note {
@@ -102,7 +103,7 @@ fn warned(terms: &Terms<'_>, warning: BlockWarning) -> Note {
         BlockWarning::ThinSide => ("thin-side", key("block-thin-side")),
         BlockWarning::Shallow => ("block-shallow", key("block-shallow")),
     };
-    said(terms, code, text, &[])
+    Note::check(code, terms.phrase(text, &[]))
 }
 
 fn refused(terms: &Terms<'_>, error: &BlockError) -> Note {

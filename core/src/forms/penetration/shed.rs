@@ -6,7 +6,7 @@ use crate::views::{Note, Shedding, Size, Source};
 use crate::work::PenetrationSite;
 
 /// What the head flashing is cut from and bent to.
-pub(super) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Size>> {
+pub(crate) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Size>> {
     let size = |code: &str, label: &str, length| Size {
         code: code.to_owned(),
         label: terms.phrase(label, &[]),
@@ -24,12 +24,12 @@ pub(super) fn head_sizes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Ve
 }
 
 /// The shedding check on the layers, which `name` names; `None` where it cannot be made.
-pub(super) fn check(terms: &Terms<'_>, layers: &WallLayers, name: &dyn Fn(LayerKind) -> String) -> Option<Shedding> {
+pub(crate) fn check(terms: &Terms<'_>, layers: &WallLayers, name: &dyn Fn(LayerKind) -> String) -> Option<Shedding> {
     let faults = layers.faults().ok()?;
     let mut lines: Vec<Note> = faults.iter().map(|fault| line(terms, layers, name, fault)).collect();
     let sheds = lines.is_empty();
     if sheds {
-        lines.push(Note { code: "sheds".to_owned(), text: terms.phrase("shed-passes", &[]) });
+        lines.push(Note::know("sheds", terms.phrase("shed-passes", &[])));
     }
     Some(Shedding { sheds, lines })
 }
@@ -47,11 +47,11 @@ fn line(terms: &Terms<'_>, layers: &WallLayers, name: &dyn Fn(LayerKind) -> Stri
     };
     let lower = lower.unwrap_or_default();
     let args = [("upper", named(fault.upper).into()), ("lower", lower.into()), ("height", terms.shown(fault.y).into())];
-    Note { code: code.to_owned(), text: terms.phrase(text, &args) }
+    Note::stop(code, terms.phrase(text, &args))
 }
 
 /// What a layer round a penetration is called.
-pub(super) fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -> String {
+pub(crate) fn name(terms: &Terms<'_>, site: &PenetrationSite, kind: LayerKind) -> String {
     let plain = match kind {
         LayerKind::Board { course } => {
             return terms.phrase("shed-layer-board", &[("course", site.course_number(course).into())]);

@@ -7,7 +7,7 @@ use crate::rules::{RuleSet, RuleUnit, keys};
 use crate::views::{Size, Source};
 
 /// The sizes that are needed at a step, in the order in which they are marked.
-pub(super) fn of(step: &str, patch: &[Size], block: &[Size], head: &[Size]) -> Vec<Size> {
+pub(crate) fn of(step: &str, patch: &[Size], block: &[Size], head: &[Size]) -> Vec<Size> {
     let these = |sizes: &[Size], codes: &[&str]| -> Vec<Size> {
         sizes.iter().filter(|size| codes.contains(&size.code.as_str())).cloned().collect()
     };
@@ -41,7 +41,7 @@ pub(super) fn of(step: &str, patch: &[Size], block: &[Size], head: &[Size]) -> V
 }
 
 /// How far what goes through falls over a foot, by the house's own rules; none where they do not say.
-pub(super) fn slope(terms: &Terms<'_>, rules: &RuleSet) -> Result<Option<Size>> {
+pub(crate) fn slope(terms: &Terms<'_>, rules: &RuleSet) -> Result<Option<Size>> {
     if !rules.is_own(keys::PIPE_SLOPE)? {
         return Ok(None);
     }

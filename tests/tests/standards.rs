@@ -252,7 +252,8 @@ fn movement_from_memory_is_taken_up_by_the_trim_gap() {
     let (n, d) = rules.get_share(keys::MOVEMENT_STRAIN).unwrap();
     let change = movement(Length::from_inches(144), &share(n, d)).unwrap();
     assert_eq!(change, Length::from_nm(72 * Length::NM_PER_INCH / 1000));
-    assert!(gap_takes(change, rules.get_length(keys::GAP_TRIM).unwrap()));
+    let gap = rules.get_length(keys::GAP_TRIM).unwrap();
+    assert_eq!(gap_takes(Length::from_inches(144), &share(n, d), gap), Some(true));
 }
 
 /// The cautions say what their sources say: 29 CFR 1926.1053 (a quarter of the working length, 3 ft), 29 CFR 1926.451

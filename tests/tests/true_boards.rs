@@ -334,6 +334,30 @@ fn a_board_cut_right_through_is_two_pieces() {
     }
 }
 
+/// Trim 3 1/2 in wide (the rule's default) round a meter base of 8 by 9 in at 60, 37 in is one outline of 15 by 16 in, from 52 1/2 to
+/// 67 1/2 and from 29 to 45 in: the boards end at it, the order buys twice 15 and twice 16 in of trim, 62 in.
+#[test]
+fn trim_round_a_fixture_is_one_outline_for_boards_and_order() {
+    let meter = json!({ "id": "meter", "what": "meter-base", "width": "8 in", "height": "9 in", "from-left": "60 in",
+        "from-base": "37 in", "finish": "trim" });
+    let house = House::of(json!({ "penetrations": [meter] }));
+    let (left, right) = (52 * INCH + INCH / 2, 67 * INCH + INCH / 2);
+    let ends: Vec<(i64, i64)> =
+        house.course(6).iter().map(|board| (at(board).0, at(board).0 + shape(board)[1].0)).collect();
+    assert_eq!(ends, [(GAP, left - BLOCK_GAP), (right + BLOCK_GAP, 120 * INCH - GAP)]);
+    // Course 5 hangs from 28 in: its notch begins an inch up, less the gap.
+    let notch: Vec<(i64, i64)> = shape(house.one(5)).into_iter().filter(|(_, y)| *y == INCH - BLOCK_GAP).collect();
+    let across: Vec<i64> = notch.iter().map(|(x, _)| x + at(house.one(5)).0).collect();
+    assert_eq!(across, [right + BLOCK_GAP, left - BLOCK_GAP]);
+    let job = house.line().job;
+    let View::OrderKind { view: order } = view(&house.book, &context(0), &Place::Order { job }).unwrap() else {
+        panic!("an order")
+    };
+    let trim: Vec<&str> =
+        order.lines.iter().filter(|line| line.from.contains("fixtures: 1")).map(|line| &*line.net).collect();
+    assert_eq!(trim, ["5.2 ft"], "62 in");
+}
+
 /// Twice the area of a triangle, over zero where the way turns left.
 fn turn(a: (i64, i64), b: (i64, i64), c: (i64, i64)) -> i128 {
     let wide = |from: i64, to: i64| i128::from(to) - i128::from(from);

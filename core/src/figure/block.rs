@@ -3,6 +3,7 @@ use serde_json::json;
 use super::shape::{Field, Shape};
 use super::{Code, Fault, Node, Question, Reply, Say, through};
 use crate::flashing::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
+use crate::measure::Division;
 use crate::phrases::key;
 use crate::wall;
 
@@ -44,7 +45,15 @@ const OPENING: &[Field] = &[Field::new("width", Shape::Shown), Field::new("heigh
 const HEIGHTS: &[Field] = &[Field::new("face", Shape::Shown), Field::new("back", Shape::Shown)];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
-    let asked = read(request)?;
+    let mut asked = read(request)?;
+    let board_thickness = request.get("board_thickness").map(|node| node.positive()).transpose();
+    match request.division() {
+        Ok(division) => asked.division = division,
+        Err(error) => return Err(board_thickness.err().unwrap_or(error)),
+    }
+    // What is wrong with the block is said before what is wrong with the boards beside it, which have no part in it.
+    SplitBlock::lay_out(&asked).map_err(|error| fault(request, &error))?;
+    asked.board_thickness = board_thickness?;
     let block = SplitBlock::lay_out(&asked).map_err(|error| fault(request, &error))?;
     let shown = |length| request.common.shown(length);
     let heights = |own: CutHeights| json!({"face": shown(own.face), "back": shown(own.back)});
@@ -102,8 +111,8 @@ fn read(request: &Node<'_>) -> Result<SplitRequest, Fault> {
             None => None,
             Some(node) => Some(node.items()?.iter().map(Node::positive).collect::<Result<_, Fault>>()?),
         },
-        board_thickness: request.get("board_thickness").map(|node| node.positive()).transpose()?,
-        division: request.division()?,
+        board_thickness: None,
+        division: Division::SIXTEENTH,
         limits: BlockLimits::default(),
     })
 }

@@ -28,6 +28,6 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let gap = request.get("gap").map(|node| node.not_negative()).transpose()?;
     let mut reply = Reply::default();
     reply.set("change", request.common.shown(change));
-    reply.set_if("ok", gap.map(|gap| gap_takes(change, gap)));
+    reply.set_if("ok", gap.and_then(|gap| gap_takes(length, &share, gap)));
     Ok(reply)
 }

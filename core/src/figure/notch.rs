@@ -114,7 +114,8 @@ fn answer(root: &Node<'_>) -> Result<Reply, Fault> {
     if let Some(cut) = notch.cut {
         let depth = notch.depth(&board);
         reply.set("face", shown_cut(&cut, depth, common, fine));
-        reply.set("back", shown_cut(&cut.mirrored(board.length), depth.map(Sides::swapped), common, fine));
+        let back = notch.behind(&board).unwrap_or(cut);
+        reply.set("back", shown_cut(&back, depth.map(Sides::swapped), common, fine));
     }
     reply.set("gap", by_edge(&notch.gap, |gap| json!({"min": common.shown(gap.min), "max": common.shown(gap.max)})));
     if notch.cut.is_some() {

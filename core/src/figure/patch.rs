@@ -121,7 +121,13 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     };
     board.check().map_err(fault)?;
     let items = request.field("bottoms")?.items()?;
-    let bottoms: Vec<Length> = items.iter().map(Node::length).collect::<Result<_, Fault>>()?;
+    // What is wrong with a course is said before what is wrong with the next one.
+    let mut bottoms = Vec::with_capacity(items.len());
+    for item in &items {
+        bottoms.push(item.length()?);
+        let last = bottoms.len().saturating_sub(2);
+        board.check_courses(bottoms.get(last..).unwrap_or_default()).map_err(|error| fault(error.later(last)))?;
+    }
     board.check_courses(&bottoms).map_err(fault)?;
     // What is wrong with the courses is said before what is wrong with the block, even where it takes the block to see.
     if let Some(Ok(bottom)) = request.object("block")?.get("bottom").map(|node| node.length()) {
@@ -129,7 +135,10 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     }
     let node = request.object("block")?;
     let side = |name| node.field(name)?.length();
-    let block = Rectangle { left: side("left")?, right: side("right")?, bottom: side("bottom")?, top: side("top")? };
+    let (left, right) = (side("left")?, side("right")?);
+    let across = Rectangle { left, right, bottom: Length::ZERO, top: Length::from_nm(1) };
+    across.check().map_err(fault)?;
+    let block = Rectangle { bottom: side("bottom")?, top: side("top")?, ..across };
     block.check().map_err(fault)?;
     let node = request.object("pipe")?;
     let shape = through::read(&node)?;
@@ -138,6 +147,7 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     let node = request.object("beyond")?;
     let (beyond_side, beyond_top) = (node.field("side")?.not_negative()?, node.field("top")?.not_negative()?);
     let snug = request.get("snug").map(|node| node.not_negative()).transpose()?.unwrap_or(Length::ZERO);
+    pipe.check_snug(snug).map_err(fault)?;
     let under_barrier = request.get("under_barrier").map(|node| node.flag()).transpose()?.unwrap_or(true);
     let slit = request.get("slit").map(|node| node.flag()).transpose()?.unwrap_or(true);
     let cover_beyond = Length::from_inches(2);

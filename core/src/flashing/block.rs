@@ -342,6 +342,8 @@ impl SplitBlock {
         let (face, back) =
             (Fixed::from(request.center) - sizes.climb.half(), Fixed::from(request.center) + sizes.climb.half());
         let leaves = face <= Fixed::zero() || back >= Fixed::from(request.height);
+        let height = Fixed::from(request.height);
+        let upper = CutHeights { face: rounded(height.clone() - face.clone())?, back: rounded(height - back.clone())? };
         let lower = CutHeights { face: rounded(face)?, back: rounded(back)? };
         if leaves {
             return Err(BlockError::CutLeaves { face: lower.face, back: lower.back });
@@ -363,7 +365,7 @@ impl SplitBlock {
             hole,
             climb: rounded(sizes.climb)?,
             lower,
-            upper: CutHeights { face: request.height - lower.face, back: request.height - lower.back },
+            upper,
             mouth,
             warnings,
         })

@@ -168,6 +168,28 @@ impl Pipe {
     }
 }
 
+impl Pipe {
+    /// Whether something is left of a hole that is cut so much smaller.
+    ///
+    /// # Errors
+    /// [`PatchError::Snug`].
+    pub fn check_snug(self, snug: Length) -> Result<(), PatchError> {
+        if snug >= self.shape.width().min(self.shape.height()) { Err(PatchError::Snug) } else { Ok(()) }
+    }
+}
+
+impl PatchError {
+    /// The same about courses that are counted from another one.
+    #[must_use]
+    pub fn later(self, by: usize) -> Self {
+        match self {
+            Self::CourseOrder { index } => Self::CourseOrder { index: index + by },
+            Self::CourseGap { index } => Self::CourseGap { index: index + by },
+            other => other,
+        }
+    }
+}
+
 impl PatchBoard {
     /// Whether lap and nail line fit the board.
     ///
@@ -280,9 +302,7 @@ impl Patch {
             return Err(PatchError::NotPositive);
         }
         block.check_pipe(*pipe)?;
-        if *snug >= width.min(height) {
-            return Err(PatchError::Snug);
-        }
+        pipe.check_snug(*snug)?;
         let outline = Rectangle {
             left: block.left - *beyond_side,
             right: block.right + *beyond_side,
@@ -298,14 +318,16 @@ impl Patch {
             return Err(PatchError::HoleLow);
         }
         let slit = slit.then(|| {
-            let from_bottom = hole_from_bottom + hole.height().half();
-            let cover_from_bottom = hole_from_bottom + height.half();
+            // Everything doubled, so that no half is rounded before its sum is.
+            let twice = |length: Length| length + length;
+            let from_bottom = twice(hole_from_bottom) + hole.height();
+            let cover_from_bottom = twice(hole_from_bottom) + height;
             PatchSlit {
-                from_bottom,
-                length: outline.height() - from_bottom,
-                cover_width: *cover_beyond + *cover_beyond,
-                cover_height: outline.height() + *cover_beyond - cover_from_bottom,
-                cover_from_bottom,
+                from_bottom: from_bottom.half(),
+                length: (twice(outline.height()) - from_bottom).half(),
+                cover_width: twice(*cover_beyond),
+                cover_height: (twice(outline.height() + *cover_beyond) - cover_from_bottom).half(),
+                cover_from_bottom: cover_from_bottom.half(),
             }
         });
         Ok(Self { outline, end, hole, hole_from_left: pipe.x - outline.left, hole_from_bottom, slit })
@@ -335,6 +357,21 @@ pub(super) mod tests {
             slit: true,
             cover_beyond: inches(2, 0),
         }
+    }
+
+    /// By hand: the hose bib's hole is 1 in less 1/64; its top at 6 3/4 in less 1/128 lies 171,251,562.5 nm up, and the slit is what
+    /// is left of the patch's 14 in: each is rounded for itself.
+    #[test]
+    fn half_a_nanometre_is_rounded_once() {
+        let patch = Patch::cut(&PatchRequest { snug: inches(0, 1), ..hose_bib() }).unwrap();
+        let slit = patch.slit.unwrap();
+        assert_eq!((patch.outline.height(), patch.hole_from_bottom), (inches(14, 0), inches(6, 16)));
+        assert_eq!((slit.from_bottom.nm(), slit.length.nm()), (171_251_563, 184_348_438));
+        let box_of = Shape::Rectangle { width: inches(2, 0), height: inches(1, 1) };
+        let patch =
+            Patch::cut(&PatchRequest { pipe: Pipe { shape: box_of, ..hose_bib().pipe }, ..hose_bib() }).unwrap();
+        // 16 in less 6 1/4 and 65/128 in: 9 31/128 in.
+        assert_eq!(patch.slit.unwrap().cover_height.nm(), 234_751_563);
     }
 
     #[test]

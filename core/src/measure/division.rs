@@ -77,6 +77,15 @@ impl Division {
         round_half_away(product, i128::from(self.denominator)).and_then(Length::from_wide)
     }
 
+    /// The same in halves of a nanometre: exact where it is a whole number of them, else twice the nearest nanometre.
+    pub(crate) fn halves(self, count: i64) -> Option<i64> {
+        let (twice, denominator) = (2 * i128::from(count) * i128::from(self.numerator), i128::from(self.denominator));
+        if twice % denominator == 0 {
+            return i64::try_from(twice / denominator).ok();
+        }
+        self.multiple(count)?.nm().checked_mul(2)
+    }
+
     /// The whole number of divisions that `length` is rounded to; `None` where that does not fit.
     pub fn count(self, length: Length, rounding: Rounding) -> Option<i64> {
         self.count_of(length.wide(), 1, rounding)

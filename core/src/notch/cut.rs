@@ -1,5 +1,6 @@
 use thiserror::Error;
 
+use super::exact::{ExactCut, Halves, down};
 use super::kind::Opens;
 use super::{Block, Board, Cut, CutKind, Edge, Gap, GapRule, Legs, Overcut, Sides};
 use crate::measure::{Division, Length};
@@ -49,6 +50,8 @@ pub struct Notch {
     pub legs: Legs,
     /// What to look at before the saw starts.
     pub warnings: Vec<Warning>,
+    /// The marks before they were rounded.
+    pub(super) exact: Option<ExactCut>,
 }
 
 /// What to look at before the saw starts.
@@ -98,6 +101,10 @@ pub struct Touch {
     pub over: Length,
     /// The edge of the block that faces the board above or below it.
     pub edge: Edge,
+    /// Whether the block lies beside the board, or touches its end there.
+    is_beside: bool,
+    /// Whether it lies above or below the board, or touches its edge there.
+    is_over: bool,
 }
 
 /// Why no notch can be laid out.
@@ -142,43 +149,46 @@ impl Notch {
     pub fn lay_out(request: &NotchRequest) -> Result<Self, NotchError> {
         request.check()?;
         let NotchRequest { board, block, gap, overcut, tape, division, .. } = request;
-        let offset = gap.map(|gap| gap.offset(*overcut, *division));
-        let predicted = offset.map(|offset| Gap::predicted(offset, *overcut, *tape));
+        let offset = gap.map(|gap| gap.exact_offset(*overcut, *division));
         let mut notch = Self {
             kind: CutKind::None,
-            offset,
-            gap: predicted,
+            offset: offset.map(Halves::round),
+            gap: offset.map(|offset| Gap::of_exact(offset, *overcut, *tape)),
             cut: None,
             legs: Legs::default(),
             warnings: Vec::new(),
+            exact: None,
         };
-        let over = if request.open_above { offset.at(Edge::Top) } else { Length::ZERO };
+        let over = if request.open_above { notch.offset.at(Edge::Top) } else { Length::ZERO };
         let reach = Block { top: block.top.map(|height| height + over), ..*block };
         if let Some(touch) = Touch::of(board, &reach).and_then(|_| Touch::of(board, block)) {
             notch.warnings = touch.warnings(gap);
             return Ok(notch);
         }
+        let of = Halves::of;
         let beside = offset.at(Edge::Sides);
-        let (left, right) = (block.left - beside, block.right + beside);
-        let bottom = block.bottom.map(|height| height - offset.at(Edge::Bottom));
-        let top = block.top.map(|height| height + offset.at(Edge::Top));
+        let (left, right) = (of(block.left) - beside, of(block.right) + beside);
+        let bottom = block.bottom.map(|height| of(height) - offset.at(Edge::Bottom));
+        let top = block.top.map(|height| of(height) + offset.at(Edge::Top));
+        let (zero, length, height) = (Halves::ZERO, of(board.length), of(board.height));
         let strip_over_lap = request.below && board.lap.is_some_and(|lap| block.bottom.least() < lap);
         let opens = Opens {
-            left: left <= Length::ZERO,
-            right: right >= board.length,
-            bottom: bottom.least() <= Length::ZERO || strip_over_lap,
-            top: top.most() >= board.height,
+            left: left <= zero,
+            right: right >= length,
+            bottom: bottom.least() <= zero || strip_over_lap,
+            top: top.most() >= height,
         };
-        let clip = |height: Length| height.clamp(Length::ZERO, board.height);
-        let cut = Cut {
-            left: left.max(Length::ZERO),
-            right: right.min(board.length),
-            bottom: if opens.bottom { Sides::both(Length::ZERO) } else { bottom.map(clip) },
-            top: if opens.top { Sides::both(board.height) } else { top.map(clip) },
+        let clip = |at: Halves| at.clamp(zero, height);
+        let exact = ExactCut {
+            left: left.max(zero),
+            right: right.min(length),
+            bottom: if opens.bottom { Sides::both(zero) } else { bottom.map(clip) },
+            top: if opens.top { Sides::both(height) } else { top.map(clip) },
         };
+        let cut = exact.round();
         notch.kind = CutKind::of(opens);
-        notch.legs = Legs::of(notch.kind, &cut, board);
-        notch.cut = Some(cut);
+        notch.legs = Legs::of(notch.kind, &exact, board);
+        (notch.cut, notch.exact) = (Some(cut), Some(exact));
         notch.warnings = notch.gap_warnings(request, opens);
         let level =
             [(Edge::Top, cut.top), (Edge::Bottom, cut.bottom)].map(|(edge, ends)| (edge, ends.most() - ends.least()));
@@ -193,14 +203,20 @@ impl Notch {
     /// The depth of a notch at its left and right side, from the edge of the board that it opens to; `None` where the
     /// cut is no notch in the bottom or top edge.
     pub fn depth(&self, board: &Board) -> Option<Sides<Length>> {
-        let cut = self.cut?;
-        if self.kind.is_bottom_notch() {
-            Some(cut.top)
+        let cut = self.exact?;
+        let depth = if self.kind.is_bottom_notch() {
+            cut.top
         } else if self.kind.is_top_notch() {
-            Some(cut.bottom.map(|height| board.height - height))
+            down(cut.bottom, board)
         } else {
-            None
-        }
+            return None;
+        };
+        Some(depth.map(Halves::round))
+    }
+
+    /// The marks seen from behind the board, where left and right change places.
+    pub fn behind(&self, board: &Board) -> Option<Cut> {
+        self.exact.map(|cut| cut.mirrored(board).round())
     }
 
     /// How far the depth and the other board's depth over the same block are from closing on each other, on the worse
@@ -281,15 +297,16 @@ impl Touch {
             return None;
         }
         let edge = if under >= above { Edge::Top } else { Edge::Bottom };
-        Some(Self { beside: beside.max(Length::ZERO), over: over.max(Length::ZERO), edge })
+        let (is_beside, is_over) = (!beside.is_negative(), !over.is_negative());
+        Some(Self { beside: beside.max(Length::ZERO), over: over.max(Length::ZERO), edge, is_beside, is_over })
     }
 
     /// Off a corner the distance is that between the corners; otherwise straight across.
     fn warnings(&self, gap: &GapRule<Gap>) -> Vec<Warning> {
-        let facing: &[Edge] = match (self.beside.is_positive(), self.over.is_positive()) {
+        let facing: &[Edge] = match (self.is_beside, self.is_over) {
             (true, false) => &[Edge::Sides],
-            (false, true) => &[self.edge],
-            _ => &[Edge::Sides, self.edge],
+            (false, _) => &[self.edge],
+            (true, true) => &[Edge::Sides, self.edge],
         };
         let square = self.beside.wide().saturating_pow(2).saturating_add(self.over.wide().saturating_pow(2));
         // Down to the nanometre: a gap is never said to be wider than it is.

@@ -1,3 +1,4 @@
+use super::exact::Halves;
 use crate::measure::{Division, Length};
 
 /// The least and the greatest of a gap, wanted or predicted.
@@ -75,21 +76,32 @@ impl Gap {
     /// `max(0, mid(gap) - mid(overcut))`, rounded down to half a division. Down is the safe side: material can still
     /// be removed, never put back.
     pub fn offset(self, overcut: Overcut, division: Division) -> Length {
+        self.exact_offset(overcut, division).round()
+    }
+
+    /// The same before it is rounded to the nanometre.
+    pub(super) fn exact_offset(self, overcut: Overcut, division: Division) -> Halves {
         let twice = self.min.wide() + self.max.wide() - overcut.min.wide() - overcut.max.wide();
         if twice <= 0 {
-            return Length::ZERO;
+            return Halves::ZERO;
         }
         let half = division.half();
-        let Some(count) = half.count_of(twice, 2, crate::measure::Rounding::Down) else { return Length::ZERO };
+        let Some(count) = half.count_of(twice, 2, crate::measure::Rounding::Down) else { return Halves::ZERO };
         // A middle that stands on the next mark to the nearest nanometre stays there.
-        let next = half.multiple(count.saturating_add(1)).filter(|mark| mark.wide() == twice / 2);
-        next.or_else(|| half.multiple(count)).unwrap_or(Length::ZERO)
+        let next = count.saturating_add(1);
+        let stands_on_next = half.multiple(next).is_some_and(|mark| mark.wide() == twice / 2);
+        half.halves(if stands_on_next { next } else { count }).map_or(Halves::ZERO, Halves::new)
     }
 
     /// The gap that comes out of a line drawn at `offset`: `[offset + over_min - tape, offset + over_max + tape]`, where
     /// `tape` is how far a mark may lie from where it should.
     pub fn predicted(offset: Length, overcut: Overcut, tape: Length) -> Self {
-        Self { min: offset + overcut.min - tape, max: offset + overcut.max + tape }
+        Self::of_exact(Halves::of(offset), overcut, tape)
+    }
+
+    pub(super) fn of_exact(offset: Halves, overcut: Overcut, tape: Length) -> Self {
+        let of = Halves::of;
+        Self { min: (offset + of(overcut.min) - of(tape)).round(), max: (offset + of(overcut.max) + of(tape)).round() }
     }
 }
 

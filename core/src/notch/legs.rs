@@ -1,4 +1,5 @@
-use super::{Board, Cut, CutKind};
+use super::exact::{ExactCut, Halves};
+use super::{Board, CutKind};
 use crate::measure::Length;
 
 /// What is left of the board beside, above and below a cut, measured from the marks; `None` where nothing is left.
@@ -16,16 +17,16 @@ pub struct Legs {
 
 impl Legs {
     /// The legs of a cut. A board that is cut right through has none: its pieces end at the block.
-    pub(super) fn of(kind: CutKind, cut: &Cut, board: &Board) -> Self {
+    pub(super) fn of(kind: CutKind, cut: &ExactCut, board: &Board) -> Self {
         if kind.is_through() {
             return Self::default();
         }
-        let some = |leg: Length| leg.is_positive().then_some(leg);
+        let some = |leg: Halves| (leg > Halves::ZERO).then_some(leg.round());
         Self {
-            above: some(board.height - cut.top.most()),
+            above: some(Halves::of(board.height) - cut.top.most()),
             below: some(cut.bottom.least()),
             left: some(cut.left),
-            right: some(board.length - cut.right),
+            right: some(Halves::of(board.length) - cut.right),
         }
     }
 

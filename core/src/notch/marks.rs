@@ -1,3 +1,4 @@
+use super::exact::{Halves, down};
 use super::{Board, CutKind, Notch, Sides};
 use crate::measure::Length;
 
@@ -78,27 +79,28 @@ pub struct Marks {
 
 /// The marks of a notch on the face, or on the back, where left and right change places; `None` where nothing is cut.
 pub fn marks(notch: &Notch, board: &Board, back: bool) -> Option<Marks> {
-    let face = notch.cut?;
-    let cut = if back { face.mirrored(board.length) } else { face };
+    let exact = notch.exact.map(|face| if back { face.mirrored(board) } else { face })?;
+    let cut = exact.round();
     let inside = |x: &Length| x.is_positive() && *x < board.length;
     let uprights = [cut.left, cut.right].into_iter().filter(inside).collect();
-    let levels = [(cut.bottom, EdgeName::Bottom), (cut.top, EdgeName::Top)]
+    let levels = [(exact.bottom, EdgeName::Bottom), (exact.top, EdgeName::Top)]
         .into_iter()
         .filter(|(heights, open)| match open {
-            EdgeName::Bottom => heights.most().is_positive(),
-            EdgeName::Top => heights.least() < board.height,
+            EdgeName::Bottom => heights.most() > Halves::ZERO,
+            EdgeName::Top => heights.least() < Halves::of(board.height),
         })
         .map(|(heights, _)| level(notch.kind, heights, board))
         .collect();
     Some(Marks { uprights, levels, cut })
 }
 
-fn level(kind: CutKind, heights: Sides<Length>, board: &Board) -> Mark {
-    let down = heights.map(|height| board.height - height);
+fn level(kind: CutKind, heights: Sides<Halves>, board: &Board) -> Mark {
+    let down = down(heights, board);
     let from_bottom = match kind {
         kind if kind.is_bottom_notch() => true,
         kind if kind.is_top_notch() => false,
         _ => heights.left + heights.right <= down.left + down.right,
     };
-    if from_bottom { Mark { from: EdgeName::Bottom, at: heights } } else { Mark { from: EdgeName::Top, at: down } }
+    let (from, at) = if from_bottom { (EdgeName::Bottom, heights) } else { (EdgeName::Top, down) };
+    Mark { from, at: at.map(Halves::round) }
 }

@@ -6,6 +6,7 @@
 mod advisor;
 mod block;
 mod cut;
+mod exact;
 mod gap;
 mod kind;
 mod learned_overcut;

@@ -151,6 +151,69 @@ fn an_edge_that_is_open_has_no_gap_warning() {
     assert_eq!(edges, [Edge::Sides, Edge::Top]);
 }
 
+/// By hand: an offset of 11/128 in is 2,182,812.5 nm. Every number is rounded once, halves away from zero: what is taken away
+/// from a whole number of nanometres is rounded up as well.
+#[test]
+fn half_a_nanometre_is_rounded_once() {
+    let part = |parts: i64| Length::from_inches_64(0, parts);
+    let mut asked = request(52.375, 59.875, [-1.5; 2], [4.125; 2]);
+    asked.gap = GapRule::One(Gap { min: part(4), max: part(8) });
+    asked.overcut = Overcut { min: Length::ZERO, max: part(1) };
+    asked.division = Division::new(Length::NM_PER_INCH, 64).unwrap();
+    (asked.board.height, asked.board.length) = (inch(7.25), inch(118.5));
+    let notch = Notch::lay_out(&asked).unwrap();
+    // What lies half a nanometre over a whole number of inches' parts, after it is rounded.
+    let over = |parts: i64, length: Length| length.nm() * 2 - part(parts).nm() * 2;
+    let half_division = 396_875;
+    let cut = notch.cut.unwrap();
+    assert_eq!(notch.offset, GapRule::One(Length::from_nm(2_182_813)));
+    // 52 3/8 in less 11/128 in: 3,346 and a half 64ths.
+    assert_eq!((over(3346, cut.left), over(3837, cut.right)), (half_division + 1, half_division + 1));
+    let back = notch.behind(&asked.board).unwrap();
+    assert_eq!((over(3746, back.left), over(4237, back.right)), (half_division + 1, half_division + 1));
+    let legs = [notch.legs.above, notch.legs.left, notch.legs.right].map(Option::unwrap);
+    assert_eq!([over(194, legs[0]), over(3346, legs[1]), over(3746, legs[2])], [half_division + 1; 3]);
+    assert_eq!(over(269, notch.depth(&asked.board).unwrap().left), half_division + 1);
+    // From the top edge: 3 1/8 in and the offset.
+    asked.block = Block { bottom: Sides::both(inch(4.125)), top: Sides::both(inch(9.0)), ..asked.block };
+    let notch = Notch::lay_out(&asked).unwrap();
+    assert_eq!(over(205, notch.depth(&asked.board).unwrap().left), half_division + 1);
+    let mark = marks(&notch, &asked.board, true).unwrap().levels[0];
+    assert_eq!((mark.from, over(205, mark.at.left)), (EdgeName::Top, half_division + 1));
+}
+
+/// A block that stands on the board's edge is near by its bottom, and one at the board's end by its side; which gap is zero
+/// there is kept.
+#[test]
+fn what_touches_is_judged_by_the_edge_that_touches() {
+    let gap = |min: f64| Gap { min: inch(min), max: inch(1.0) };
+    let wants =
+        |sides: f64, top: f64, bottom: f64| GapRule::Edges { sides: gap(sides), top: gap(top), bottom: gap(bottom) };
+    let board = request(0.0, 6.0, [0.0; 2], [2.0; 2]).board;
+    let (length, height) =
+        (board.length.nm() as f64 / Length::NM_PER_INCH as f64, board.height.nm() as f64 / Length::NM_PER_INCH as f64);
+    let edges = |left: f64, bottom: f64, gap: GapRule<Gap>| {
+        let mut asked = request(left, left + 10.0, [bottom; 2], [bottom + 2.0; 2]);
+        asked.gap = gap;
+        let warnings = Notch::lay_out(&asked).unwrap().warnings;
+        warnings
+            .iter()
+            .map(|warning| match warning {
+                Warning::GapTight { edge, .. } => *edge,
+                other => panic!("{other:?}"),
+            })
+            .collect::<Vec<Edge>>()
+    };
+    assert_eq!(edges(10.0, height, wants(0.125, 0.125, 0.0)), []);
+    assert_eq!(edges(10.0, height, wants(0.0, 0.0, 0.125)), [Edge::Bottom]);
+    assert_eq!(edges(10.0, -2.0, wants(0.125, 0.0, 0.125)), []);
+    assert_eq!(edges(10.0, -2.0, wants(0.0, 0.125, 0.0)), [Edge::Top]);
+    assert_eq!(edges(length, 2.0, wants(0.0, 0.125, 0.125)), []);
+    assert_eq!(edges(-10.0, 2.0, wants(0.125, 0.0, 0.0)), [Edge::Sides]);
+    // At a corner both are near.
+    assert_eq!(edges(length, height, wants(0.125, 0.0, 0.125)), [Edge::Sides, Edge::Bottom]);
+}
+
 #[test]
 fn legs_between_two_cuts() {
     let first = request(40.0, 46.0, [-1.0; 2], [3.0; 2]);

@@ -2,7 +2,7 @@ use std::collections::{BTreeSet, VecDeque};
 
 use crate::measure::{Length, Rounding};
 
-use super::cut_list::{CutList, LIMIT};
+use super::cut_list::{CutList, LIMIT, beside};
 use super::random::Random;
 use super::{Run, SawError, Studs};
 
@@ -20,8 +20,7 @@ pub(super) struct Piecing {
     to: Length,
     /// Allowed stud centres, ascending.
     joints: Vec<Length>,
-    gap_left: Length,
-    gap_right: Length,
+    joint_gap: Length,
     shortest: Length,
     /// The longest distance that is still cut to a board's length.
     longest: Length,
@@ -48,13 +47,11 @@ impl Piecing {
             .count(longest, Rounding::Down)
             .and_then(|count| division.multiple(count.saturating_add(1)))
             .unwrap_or(longest);
-        let gap_left = list.joint_gap.half();
         let mut piecing = Self {
             from,
             to,
             joints,
-            gap_left,
-            gap_right: list.joint_gap - gap_left,
+            joint_gap: list.joint_gap,
             shortest: division
                 .round(list.piece_min, Rounding::Up)
                 .max(division.round(Length::from_nm(1), Rounding::Up)),
@@ -77,7 +74,7 @@ impl Piecing {
     /// Where a piece starts that begins at a knot: 0 is the run's start, `k` its joint `k - 1`.
     fn start(&self, knot: usize) -> Length {
         match knot.checked_sub(1).and_then(|joint| self.joints.get(joint)) {
-            Some(joint) => *joint + self.gap_right,
+            Some(joint) => beside(*joint, self.joint_gap).1,
             None => self.from,
         }
     }
@@ -96,7 +93,7 @@ impl Piecing {
         let (mut first, mut end) = (0, 0);
         for knot in 0..=count {
             let start = self.start(knot);
-            let length = |joint: usize| self.joints.get(joint).map(|at| *at - self.gap_left - start);
+            let length = |joint: usize| self.joints.get(joint).map(|at| beside(*at, self.joint_gap).0 - start);
             while length(first).is_some_and(|length| length < self.shortest) {
                 first += 1;
             }
@@ -153,8 +150,8 @@ impl Piecing {
 
     fn arrangement(&self, list: &CutList, path: &[usize]) -> Arrangement {
         let joints: Vec<Length> = path.iter().filter_map(|joint| self.joints.get(*joint).copied()).collect();
-        let starts = std::iter::once(self.from).chain(joints.iter().map(|at| *at + self.gap_right));
-        let ends = joints.iter().map(|at| *at - self.gap_left).chain(std::iter::once(self.to));
+        let starts = std::iter::once(self.from).chain(joints.iter().map(|at| beside(*at, self.joint_gap).1));
+        let ends = joints.iter().map(|at| beside(*at, self.joint_gap).0).chain(std::iter::once(self.to));
         let pieces = starts.zip(ends).map(|(start, end)| list.cut(end - start)).collect();
         Arrangement { joints, pieces }
     }
@@ -242,7 +239,7 @@ impl Piecing {
                     least = least.min(value.saturating_add(price(list.cut(self.to - start))));
                 }
                 for joint in self.next(knot, most - used) {
-                    let end = self.joints.get(joint).copied().unwrap_or(start) - self.gap_left;
+                    let end = self.joints.get(joint).map_or(start, |at| beside(*at, self.joint_gap).0);
                     let total = value.saturating_add(price(list.cut(end - start)));
                     if let Some(slot) = next.get_mut(joint + 1) {
                         *slot = (*slot).min(total);

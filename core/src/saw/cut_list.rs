@@ -196,6 +196,12 @@ impl CutList {
         Ok(())
     }
 
+    /// Where the piece to the left of a joint ends, and where the one to the right of it starts: half the gap from its stud,
+    /// to the nearest nanometre.
+    pub(super) fn beside(&self, stud: Length) -> (Length, Length) {
+        beside(stud, self.joint_gap)
+    }
+
     /// A piece as it is cut: rounded down to the tape.
     pub(super) fn cut(&self, length: Length) -> Length {
         self.division.round(length, crate::measure::Rounding::Down)
@@ -206,6 +212,11 @@ impl CutList {
         let new = self.stock.iter().filter(|stock| stock.count != Some(0)).map(|stock| stock.length);
         new.chain(self.offcuts.iter().copied()).max()
     }
+}
+
+/// The ends beside a joint with a gap, as [`CutList::beside`] tells them.
+pub(super) fn beside(stud: Length, gap: Length) -> (Length, Length) {
+    ((stud + stud - gap).half(), (stud + stud + gap).half())
 }
 
 impl Rips {

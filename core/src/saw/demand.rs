@@ -277,13 +277,11 @@ impl Demand {
                 joints.insert(*run, arrangements.get(*pick).map_or(&[], |arrangement| &arrangement.joints));
             }
         }
-        let gap_left = list.joint_gap.half();
-        let gap_right = list.joint_gap - gap_left;
         let mut pieces = Vec::new();
         for (index, joints) in joints {
             let Some(run) = list.runs.get(index) else { continue };
-            let starts = std::iter::once(run.from + list.end_gap).chain(joints.iter().map(|at| *at + gap_right));
-            let ends = joints.iter().map(|at| *at - gap_left).chain(std::iter::once(run.to - list.end_gap));
+            let starts = std::iter::once(run.from + list.end_gap).chain(joints.iter().map(|at| list.beside(*at).1));
+            let ends = joints.iter().map(|at| list.beside(*at).0).chain(std::iter::once(run.to - list.end_gap));
             for (from, to) in starts.zip(ends) {
                 let length = list.cut(to - from);
                 let size = size(list, &self.halves, index, length);

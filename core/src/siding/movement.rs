@@ -11,17 +11,20 @@ pub const STRAIN_LIMIT_PERCENT: i64 = 5;
 ///
 /// `None` where the strain is beyond [`STRAIN_LIMIT_PERCENT`].
 pub fn movement(length: Length, strain: &BigRational) -> Option<Length> {
+    // `round` takes halves away from zero.
+    change(length, strain)?.round().to_integer().to_i64().map(Length::from_nm)
+}
+
+/// Whether an end gap takes a movement up, before it is rounded; none where the strain is beyond [`STRAIN_LIMIT_PERCENT`].
+pub fn gap_takes(length: Length, strain: &BigRational, gap: Length) -> Option<bool> {
+    Some(change(length, strain)?.abs() <= BigRational::from_integer(gap.nm().into()))
+}
+
+fn change(length: Length, strain: &BigRational) -> Option<BigRational> {
     if strain.abs() > BigRational::new(STRAIN_LIMIT_PERCENT.into(), 100.into()) {
         return None;
     }
-    let change = strain * BigInt::from(length.nm());
-    // `round` takes halves away from zero.
-    change.round().to_integer().to_i64().map(Length::from_nm)
-}
-
-/// Whether an end gap takes a movement up.
-pub fn gap_takes(change: Length, gap: Length) -> bool {
-    change.abs() <= gap
+    Some(strain * BigInt::from(length.nm()))
 }
 
 #[cfg(test)]
@@ -41,8 +44,12 @@ mod tests {
 
     #[test]
     fn a_gap_as_wide_as_the_movement_is_enough() {
-        let mm = Length::from_mm(1);
-        assert!(gap_takes(-mm, mm) && gap_takes(mm, mm));
-        assert!(!gap_takes(mm + Length::from_nm(1), mm));
+        let takes = |n: i64, d: i64, gap: i64| {
+            gap_takes(Length::from_mm(1_000), &BigRational::new(n.into(), d.into()), Length::from_nm(gap)).unwrap()
+        };
+        assert!(takes(1, 1_000, 1_000_000) && takes(-1, 1_000, 1_000_000));
+        assert!(!takes(1, 1_000, 999_999) && !takes(-1, 1_000, 999_999));
+        // A third of a nanometre over the gap is over it, whatever it is rounded to.
+        assert!(!takes(1, 3_000, 333_333) && takes(1, 3_000, 333_334));
     }
 }

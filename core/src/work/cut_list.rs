@@ -164,10 +164,11 @@ fn sawn_from(board: &Record) -> Option<(i64, Length)> {
 /// What joints of boards that are up keep those of the courses above and below away from.
 fn joints_up(wall: &Site, rules: &JointRules, run: &Run, stay: &[&Record], moved: Length) -> Vec<Avoid> {
     let course = i64::from(run.course);
-    let half = rules.joint_gap.half();
+    // Half a nanometre is rounded up on both sides of a joint.
+    let (before, behind) = (rules.joint_gap.half(), rules.joint_gap - rules.joint_gap.half());
     let inside = |at: &Length| run.from() + rules.piece_min < *at && *at < run.to() - rules.piece_min;
     let joints = |board: &&Record| {
-        [board.length(Field::From).map(|from| from - half), board.length(Field::To).map(|to| to + half)]
+        [board.length(Field::From).map(|from| from - before), board.length(Field::To).map(|to| to + behind)]
     };
     stay.iter()
         .filter(|board| board.whole(Field::Course) == Some(course))

@@ -135,7 +135,7 @@ type Joints = (Option<Length>, Option<Length>);
 
 /// The stud centres of the joints on both sides of every board of a course, which are in order.
 fn joints(boards: &[&Record], rules: &JointRules) -> Vec<Joints> {
-    let half = rules.joint_gap.half();
+    let half = rules.joint_gap - rules.joint_gap.half();
     let end = |at: Option<&&Record>, field| at.and_then(|board| board.length(field));
     let joint = |left: Option<Length>, right: Option<Length>| {
         let (left, right) = (left?, right?);

@@ -164,7 +164,7 @@ fn limits(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<Vec<Note>> {
     let gaps = gaps + gaps;
     if let Some((length, change)) =
         work.longest_stock().ok().and_then(|length| Some((length, movement(length, &strain)?)))
-        && !gap_takes(change, gaps)
+        && gap_takes(length, &strain, gaps) == Some(false)
     {
         let args = [
             ("length", terms.shown(length).into()),

@@ -3,7 +3,7 @@ use rusqlite::backup::{Backup, StepResult};
 
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
-use super::sign::{Seal, seal_of};
+use super::sign::{Seal, seals_of};
 use super::{Entry, Hash, Result, Store, StoreError};
 
 /// What "check the data" found. All empty is good.
@@ -104,28 +104,38 @@ pub(super) fn integrity(conn: &Connection, report: &mut Report) -> Result<()> {
 
 /// Every hash, and every link between neighbours that are here.
 pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
+    /// So many are in memory at once.
+    const BLOCK: usize = 4096;
     let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.grp FROM entry e ORDER BY device, sequence"))?;
-    let mut rows = statement.query([])?;
+    let mut rows = statement.query_map([], |row| Ok((Entry::from_row(row)?, row.get(17)?)))?;
     let mut last: Option<Entry> = None;
-    while let Some(row) = rows.next()? {
-        let entry = Entry::from_row(row)?;
-        let place = format!("entry {} of device {}", entry.sequence, entry.stamp.device);
-        if entry.hash != entry.true_hash() || row.get::<_, super::Id>(17)? != entry.group() {
-            report.chain.push(format!("{place} does not fit its hash"));
-        } else if seal_of(&entry) == Seal::Bad {
-            report.chain.push(format!("{place} does not fit its signature"));
+    loop {
+        let block: Vec<(Entry, super::Id)> = rows.by_ref().take(BLOCK).collect::<rusqlite::Result<_>>()?;
+        if block.is_empty() {
+            return Ok(());
         }
-        let before = match &last {
-            _ if entry.sequence == 1 => Some(Hash::NONE),
-            Some(last) if last.stamp.device == entry.stamp.device && last.sequence + 1 == entry.sequence => {
-                Some(last.hash)
-            }
-            _ => None,
-        };
-        if before.is_some_and(|hash| hash != entry.previous) {
-            report.chain.push(format!("{place} does not follow the one before it"));
+        let seals = seals_of(&block.iter().map(|(entry, _)| entry).collect::<Vec<_>>());
+        for ((entry, group), seal) in block.into_iter().zip(seals) {
+            link(&mut last, entry, group, seal, report);
         }
-        last = Some(entry);
     }
-    Ok(())
+}
+
+/// One entry, and how it hangs on the one before it.
+fn link(last: &mut Option<Entry>, entry: Entry, group: super::Id, seal: Seal, report: &mut Report) {
+    let place = format!("entry {} of device {}", entry.sequence, entry.stamp.device);
+    if entry.hash != entry.true_hash() || group != entry.group() {
+        report.chain.push(format!("{place} does not fit its hash"));
+    } else if seal == Seal::Bad {
+        report.chain.push(format!("{place} does not fit its signature"));
+    }
+    let before = match &*last {
+        _ if entry.sequence == 1 => Some(Hash::NONE),
+        Some(last) if last.stamp.device == entry.stamp.device && last.sequence + 1 == entry.sequence => Some(last.hash),
+        _ => None,
+    };
+    if before.is_some_and(|hash| hash != entry.previous) {
+        report.chain.push(format!("{place} does not follow the one before it"));
+    }
+    *last = Some(entry);
 }

@@ -15,11 +15,11 @@ use super::canon::Canon;
 use super::change::LoggedChange;
 use super::check::inspect;
 use super::entry::{COLUMNS, logged};
-use super::merge::signing;
+use super::merge::{devices, hash_at, signing};
 use super::overwrite::{Overwrite, write_file};
 use super::pack::book_of_file;
-use super::project::{deeds_of, dump};
-use super::sign::{Seal, seal_of};
+use super::project::{deeds_of, lines_of};
+use super::sign::{Seal, seals_of};
 use super::{AHEAD, Backup, BadEntry, DeviceId, Entry, Hash, Id, Now, Result, Store, StoreError, TakenIn};
 
 /// The most bytes of an exchange file.
@@ -232,21 +232,20 @@ impl Store {
     /// # Errors
     /// What SQLite said.
     pub fn preview(&self, offer: &Offer, house: Option<Id>, now: Now) -> Result<Preview> {
-        let here = self.entries_since(&BTreeMap::new())?;
-        let here: BTreeMap<(DeviceId, i64), Hash> =
-            here.iter().map(|entry| ((entry.stamp.device, entry.sequence), entry.hash)).collect();
+        let here: BTreeSet<DeviceId> = devices(&self.conn)?.into_iter().collect();
         let offered = offer.of(house);
+        let seals = seals_of(&offered);
         let mut signing = signing(&self.conn)?;
         signing.extend(offered.iter().filter(|entry| !entry.signature.is_empty()).map(|entry| entry.stamp.device));
         let mut preview = Preview::default();
         let mut senders: BTreeMap<DeviceId, Sender> = BTreeMap::new();
         let mut fresh = Vec::new();
-        for entry in offered {
+        for (entry, seal) in offered.into_iter().zip(seals) {
             let device = entry.stamp.device;
-            let known = here.get(&(device, entry.sequence));
-            let why = match seal_of(entry) {
+            let known = hash_at(&self.conn, device, entry.sequence)?;
+            let why = match seal {
                 _ if entry.sequence < 1 || entry.hash != entry.true_hash() => Some(BadEntry::Altered),
-                _ if known == Some(&entry.hash) => {
+                _ if known == Some(entry.hash) => {
                     preview.known += 1;
                     continue;
                 }
@@ -276,9 +275,7 @@ impl Store {
             fresh.push(entry.clone());
         }
         for sender in senders.values_mut() {
-            let known =
-                here.range((sender.device, 0)..).next().is_some_and(|((device, _), _)| *device == sender.device);
-            sender.trusted = known || self.is_trusted(sender.device)?;
+            sender.trusted = here.contains(&sender.device) || self.is_trusted(sender.device)?;
         }
         preview.senders = senders.into_values().collect();
         if preview.refused.is_empty() {
@@ -291,23 +288,21 @@ impl Store {
     fn compare(&self, fresh: &[Entry], preview: &mut Preview) -> Result<()> {
         let mut other = Self::in_memory()?;
         other.conn = self.in_mind()?;
-        let lines = |store: &Self| -> Result<BTreeSet<String>> { Ok(dump(&store.conn)?.into_iter().collect()) };
-        let before = lines(&other)?;
-        match other.take_in(fresh, i64::MAX) {
-            Ok(_) => {}
+        let taken = match other.take_in(fresh, i64::MAX) {
+            Ok(taken) => taken,
             Err(StoreError::BadEntry { device, sequence, why }) => {
                 let bad = fresh.iter().find(|entry| entry.stamp.device.0 == device && entry.sequence == sequence);
                 preview.refused.extend(bad.map(|entry| Refused::new(entry, why)));
                 return Ok(());
             }
             Err(error) => return Err(error),
-        }
-        let after = lines(&other)?;
+        };
+        let (before, after) = (lines_of(&self.conn, &taken.touched)?, lines_of(&other.conn, &taken.touched)?);
         let gone = |table: &str| before.difference(&after).filter(|line| line.starts_with(table)).count();
         let come = |table: &str| after.difference(&before).filter(|line| line.starts_with(table)).count();
-        preview.changed = gone("[\"field\"");
-        preview.clashes = come("[\"clash\"");
-        preview.sign_offs = come("[\"sign_off\"");
+        preview.changed = gone("field ");
+        preview.clashes = come("clash ");
+        preview.sign_offs = come("sign_off ");
         Ok(())
     }
 
@@ -343,7 +338,7 @@ impl Store {
     /// What SQLite said.
     pub fn standing(&self, offer: &Offer) -> Result<Standing> {
         let Some(whole) = offer.house else { return Ok(Standing::Unknown) };
-        let here = self.entries_since(&BTreeMap::new())?;
+        let (_, here): (Vec<i64>, Vec<Entry>) = self.logged_about(whole.house)?.into_iter().unzip();
         let (count, hash) = hash_of(of_house(&here, whole.house).into_iter());
         Ok(match count.cmp(&whole.count) {
             _ if hash == whole.hash => Standing::Same,
@@ -368,13 +363,8 @@ impl Store {
             Some(row) if !all => row.parse().unwrap_or(0),
             _ => 0,
         };
-        let sql = format!("SELECT {COLUMNS}, e.id FROM entry e ORDER BY e.id");
-        let rows: Vec<(i64, Entry)> = {
-            let mut statement = self.conn.prepare_cached(&sql)?;
-            let rows = statement.query_map([], |row| Ok((row.get(17)?, Entry::from_row(row)?)))?;
-            rows.collect::<rusqlite::Result<_>>()?
-        };
-        let last = rows.last().map_or(0, |(row, _)| *row);
+        let rows = self.logged_about(house)?;
+        let last = rows.last().map_or(behind, |(row, _)| *row);
         let old: BTreeSet<Hash> = rows.iter().filter(|(row, _)| *row <= behind).map(|(_, entry)| entry.hash).collect();
         let entries: Vec<Entry> = rows.into_iter().map(|(_, entry)| entry).collect();
         let whole = of_house(&entries, house);
@@ -398,6 +388,16 @@ impl Store {
         Ok(handed)
     }
 
+    /// The entries that may be about a house, with their rows: its own, and those of no house at all.
+    fn logged_about(&self, house: Id) -> Result<Vec<(i64, Entry)>> {
+        let sql = format!(
+            "SELECT {COLUMNS}, e.id FROM entry e WHERE e.job = ?1 OR e.job IS NULL OR e.subject = ?1 ORDER BY e.id"
+        );
+        let mut statement = self.conn.prepare_cached(&sql)?;
+        let rows = statement.query_map([house], |row| Ok((row.get(17)?, Entry::from_row(row)?)))?;
+        Ok(rows.collect::<rusqlite::Result<_>>()?)
+    }
+
     /// The four words of this device, for somebody else to compare.
     ///
     /// # Errors
@@ -405,6 +405,11 @@ impl Store {
     pub fn words(&mut self) -> Result<String> {
         self.ready()?;
         Ok(self.device.words())
+    }
+
+    /// The same, where the file is a book of this device by now; what is only looked into has none.
+    pub fn known_words(&self) -> Option<String> {
+        self.settled.then(|| self.device.words())
     }
 
     /// Notes that somebody has compared the words of a device with those that it shows itself.

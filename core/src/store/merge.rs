@@ -7,7 +7,7 @@ use sha2::{Digest, Sha256};
 
 use super::entry::COLUMNS;
 use super::project::apply;
-use super::sign::{Seal, seal_of};
+use super::sign::{Seal, seals_of};
 use super::{BadEntry, DeviceId, Entry, Hash, Id, Result, Store, StoreError};
 
 /// What taking in did.
@@ -41,16 +41,25 @@ impl Store {
         let mut fresh = Vec::new();
         let mut signing = signing(&tx)?;
         signing.extend(entries.iter().filter(|entry| !entry.signature.is_empty()).map(|entry| entry.stamp.device));
+        // An entry may be given twice, as by two colleagues at once.
+        let mut places: BTreeMap<(DeviceId, i64), Hash> = BTreeMap::new();
+        let mut new = Vec::new();
         for entry in entries {
+            let place = (entry.stamp.device, entry.sequence);
             if entry.sequence < 1 || entry.hash != entry.true_hash() {
                 return refuse(entry, BadEntry::Altered);
             }
-            match hash_at(&tx, entry.stamp.device, entry.sequence)? {
-                Some(hash) if hash == entry.hash => continue,
+            match hash_at(&tx, place.0, place.1)?.or_else(|| places.get(&place).copied()) {
+                Some(hash) if hash == entry.hash => {}
                 Some(_) => return refuse(entry, BadEntry::PlaceTaken),
-                None => {}
+                None => {
+                    places.insert(place, entry.hash);
+                    new.push(entry);
+                }
             }
-            match seal_of(entry) {
+        }
+        for (entry, seal) in new.iter().copied().zip(seals_of(&new)) {
+            match seal {
                 Seal::Good => {}
                 Seal::Bad => return refuse(entry, BadEntry::Forged),
                 Seal::Absent if signing.contains(&entry.stamp.device) => return refuse(entry, BadEntry::Unsigned),
@@ -143,7 +152,7 @@ fn refuse<T>(entry: &Entry, why: BadEntry) -> Result<T> {
     Err(StoreError::BadEntry { device: entry.stamp.device.0, sequence: entry.sequence, why })
 }
 
-fn hash_at(conn: &Connection, device: DeviceId, sequence: i64) -> Result<Option<Hash>> {
+pub(super) fn hash_at(conn: &Connection, device: DeviceId, sequence: i64) -> Result<Option<Hash>> {
     Ok(conn
         .prepare_cached("SELECT hash FROM entry WHERE device = ?1 AND sequence = ?2")?
         .query_row(params![device, sequence], |row| row.get(0))

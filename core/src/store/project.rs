@@ -25,13 +25,36 @@ pub(super) fn apply(conn: &Connection, row: i64, entry: &Entry) -> Result<BTreeS
     Ok(touched)
 }
 
-/// The same for an entry that was made just now from these deeds: no undo can name it yet.
+/// The same for an entry that was made just now from these deeds: no undo can name it yet, and of what it makes itself, under
+/// an id that was never used, no older write need be looked for.
 pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[LoggedChange]) -> Result<BTreeSet<Id>> {
     let mut touched = BTreeSet::new();
+    let mut made = BTreeSet::new();
     for deed in deeds {
         index(conn, row, deed)?;
+        if let LoggedChange::Create { subject, .. } = deed {
+            made.insert(*subject);
+        }
     }
-    settle_all(conn, deeds, &mut touched)?;
+    for deed in deeds {
+        match deed {
+            LoggedChange::Create { subject, kind, parent, sort_key } => {
+                conn.prepare_cached("INSERT INTO subject VALUES (?1, ?2, ?3, ?4, ?5, ?6, NULL)")?
+                    .execute(params![subject, kind, entry.job, parent, sort_key, row])?;
+            }
+            LoggedChange::Set { subject, field, new, kept, .. } if made.contains(subject) => {
+                conn.prepare_cached("INSERT INTO field VALUES (?1, ?2, ?3, ?4, ?5)")?.execute(params![
+                    subject,
+                    field,
+                    new.canon().write(),
+                    kept,
+                    row
+                ])?;
+            }
+            other => settle(conn, other)?,
+        }
+        touched.insert(deed.subject());
+    }
     if let Some(target) = entry.undoes {
         refresh_undone(conn, target, &mut touched)?;
     }
@@ -279,6 +302,27 @@ pub(super) fn dump(conn: &Connection) -> Result<Vec<String>> {
         }
     }
     lines.sort();
+    Ok(lines)
+}
+
+/// What stands in the fields of some subjects, what lost there, and what was signed: a line each, to compare two books.
+pub(super) fn lines_of(conn: &Connection, subjects: &BTreeSet<Id>) -> Result<BTreeSet<String>> {
+    const TABLES: [&str; 3] = [
+        "SELECT 'field', f.name, f.value FROM field f WHERE f.subject = ?1",
+        "SELECT 'clash', c.name, c.value || hex(e.hash) FROM clash c JOIN entry e ON e.id = c.lost WHERE c.subject = ?1",
+        "SELECT 'sign_off', s.step, hex(e.hash) FROM sign_off s JOIN entry e ON e.id = s.entry WHERE s.subject = ?1",
+    ];
+    let mut lines = BTreeSet::new();
+    for table in TABLES {
+        let mut statement = conn.prepare_cached(table)?;
+        for subject in subjects {
+            let mut rows = statement.query([subject])?;
+            while let Some(row) = rows.next()? {
+                let (kind, name, what): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
+                lines.insert(format!("{kind} {subject} {name:?} {what}"));
+            }
+        }
+    }
     Ok(lines)
 }
 

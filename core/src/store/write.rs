@@ -256,13 +256,17 @@ fn set(
     if field.is_empty() {
         return bad(subject, field, "a field needs a name");
     }
-    let standing: Option<(String, bool, Id)> = conn
-        .prepare_cached(
-            "SELECT f.value, f.kept, e.grp FROM field f JOIN entry e ON e.id = f.entry \
-             WHERE f.subject = ?1 AND f.name = ?2",
-        )?
-        .query_row(params![subject, field], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
-        .optional()?;
+    let mut standing: Option<(String, bool, Id)> = None;
+    // In what this very answer makes nothing stands yet.
+    if !made.contains(&subject) {
+        standing = conn
+            .prepare_cached(
+                "SELECT f.value, f.kept, e.grp FROM field f JOIN entry e ON e.id = f.entry \
+                 WHERE f.subject = ?1 AND f.name = ?2",
+            )?
+            .query_row(params![subject, field], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .optional()?;
+    }
     let mut saw = Vec::new();
     let mut old = Value::Absent;
     if let Some((text, is_kept, group)) = standing {

@@ -105,29 +105,42 @@ impl House {
         self.signed.get(&id).into_iter().flat_map(|signed| signed.iter()).filter(|signed| !signed.undone)
     }
 
+    /// A house that no book has yet, as these answers of somebody would make it: a changed rule counts only where it is known
+    /// who changed it.
+    pub fn imagined(job: Id, operations: &[Operation], signer: &str) -> Self {
+        let mut house = Self { job: Some(job), ..Self::default() };
+        operations.iter().for_each(|operation| house.take_in(operation, signer));
+        house.index();
+        house
+    }
+
     /// The house as it would be with an answer that is not in the book yet.
     pub fn with(&self, operation: &Operation) -> Self {
         let mut house = self.clone();
+        house.take_in(operation, "");
+        house.index();
+        house
+    }
+
+    fn take_in(&mut self, operation: &Operation, signer: &str) {
         for change in &operation.op().changes {
             match change {
                 Change::Create { subject, kind, parent, sort_key } => {
                     let Some(kind) = Kind::from_code(kind) else { continue };
                     let record = Record::new(*subject, kind, operation.job(), *parent, sort_key.clone());
-                    house.records.insert(*subject, Arc::new(record));
+                    self.records.insert(*subject, Arc::new(record));
                 }
                 Change::Set { subject, field, value } | Change::Keep { subject, field, value } => {
-                    if let Some(record) = house.records.get_mut(subject) {
-                        Arc::make_mut(record).put_code(field.clone(), value.clone());
+                    if let Some(record) = self.records.get_mut(subject) {
+                        Arc::make_mut(record).put_code(field.clone(), value.clone(), signer);
                     }
                 }
                 Change::Remove { subject } => {
-                    house.records.remove(subject);
+                    self.records.remove(subject);
                 }
                 Change::SignOff(_) => {}
             }
         }
-        house.index();
-        house
     }
 
     /// Puts what hangs under what in order.

@@ -8,6 +8,9 @@ use super::{Field, Kind};
 /// The ending of the code of a field that holds what the tape read, where the field without it holds what was planned.
 const TAPED: &str = "-taped";
 
+/// The ending of the code of a length, in nanometres, that somebody is sure of.
+const SURE: &str = "-sure";
+
 /// A thing of the book and its fields.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Record {
@@ -67,8 +70,8 @@ impl Record {
     }
 
     /// The same by the field's code.
-    pub(super) fn put_code(&mut self, code: String, value: Value) {
-        let written = self.unsigned(value);
+    pub(super) fn put_code(&mut self, code: String, value: Value, signer: &str) {
+        let written = Written { signer: signer.to_owned(), ..self.unsigned(value) };
         self.read(code, written);
     }
 
@@ -141,6 +144,14 @@ impl Record {
         self.others.get(&sure_code(field)).is_some_and(|written| written.value == Value::Whole(length.nm()))
     }
 
+    /// Every length that somebody said yes to.
+    pub fn sure(&self) -> impl Iterator<Item = (Field, Length)> {
+        self.others.iter().filter_map(|(code, written)| match written.value {
+            Value::Whole(nm) => Some((Field::from_code(code.strip_suffix(SURE)?)?, Length::from_nm(nm))),
+            _ => None,
+        })
+    }
+
     /// A length: what the tape read, else what was planned.
     pub fn length(&self, field: Field) -> Option<Length> {
         Some(self.measured(field)?.length)
@@ -183,7 +194,7 @@ pub fn taped_code(field: Field) -> String {
 
 /// The code under which a thing keeps the length that somebody is sure of, in nanometres.
 pub fn sure_code(field: Field) -> String {
-    format!("{field}-sure")
+    format!("{field}{SURE}")
 }
 
 /// The field of a code, and whether it is the measured twin.

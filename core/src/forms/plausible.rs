@@ -16,7 +16,7 @@ use std::sync::Arc;
 use crate::book::{
     Book, DraftKey, Field, House, Kind, Operation, OperationKind, Record, field_of_code, fields_of, sure_code,
 };
-use crate::measure::{Length, Unit};
+use crate::measure::Unit;
 use crate::notch::LearnedOvercut;
 use crate::rules::plausible::{Verdict, judge, judge_name, judge_rule};
 use crate::rules::{Quantity, Rule, RuleSet};
@@ -69,8 +69,8 @@ pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -
     let house = house_of(book, &operation)?;
     let work = desk::work(book, house.id())?;
     let after = house.with(&operation);
-    let known = Known::of(&after, &work);
-    let known = Known { learned: learned(book, &known, &operation)?, ..known };
+    let mut known = Known::of(&after, &work);
+    known.learned = learned(book, &known, &operation)?;
     let mut findings = Vec::new();
     for (subject, field) in written(&operation) {
         let Some(record) = after.any(subject) else { continue };
@@ -193,7 +193,7 @@ pub(crate) fn judged_rule(
 /// What on a house stands against its rules as they would be, and does not stand against them as they are.
 fn against(terms: &Terms<'_>, work: &Work, after: &RuleSet) -> Vec<String> {
     let house = work.house();
-    let by = |rules| of_fields(terms, &Known { house, work, learned: None, rules });
+    let by = |rules| of_fields(terms, &Known::under(house, work, rules));
     let known: BTreeSet<_> = by(work.rules().clone()).iter().map(|found| (found.subject, found.field)).collect();
     let said = |found: Finding| {
         let record = house.any(found.subject)?;
@@ -262,7 +262,7 @@ fn finding(terms: &Terms<'_>, known: &Known<'_>, record: &Record, field: Field) 
     let (is_impossible, suggestion) = match &verdict {
         Verdict::Fine => return None,
         Verdict::Impossible { suggestion, .. } => (true, *suggestion),
-        Verdict::Unlikely { .. } if is_known(known.house, record, field, value) => return None,
+        Verdict::Unlikely { .. } if known.is_sure(record, field, value) => return None,
         Verdict::Unlikely { suggestion, .. } => (false, *suggestion),
     };
     let typed = measured.written.value.typed();
@@ -278,25 +278,6 @@ fn with_unit(typed: &str, unit: Option<Unit>) -> String {
         Some(unit) if is_bare => format!("{typed} {}", unit.code()),
         _ => typed.to_owned(),
     }
-}
-
-/// Whether somebody was sure of this value already, here or at another thing of the kind: studs at 24 in are asked about
-/// at the first wall alone.
-fn is_known(house: &House, record: &Record, field: Field, value: Length) -> bool {
-    // How a house is framed and trimmed is the same on its walls; where something stands, or how high a wall is, is not.
-    let of_the_house = matches!(
-        field,
-        Field::StudSpacing
-            | Field::TrimLeft
-            | Field::TrimRight
-            | Field::BlockWidth
-            | Field::BlockHeight
-            | Field::BlockThickness
-    );
-    let alike = |other: &&Arc<Record>| {
-        other.kind == record.kind && other.is_sure(field, value) && other.length(field) == Some(value)
-    };
-    record.is_sure(field, value) || (of_the_house && house.all().any(|other| alike(&other)))
 }
 
 /// The lengths that an operation writes, and the height of a board that is put on a wall.

@@ -4,12 +4,12 @@
 use std::cell::RefCell;
 use std::fmt;
 
-use serde::de::{DeserializeSeed, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
+use serde::de::{DeserializeSeed, Deserializer, Error as _, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value as Json};
 
 /// The most objects, and the most values of any kind, that are read.
-pub(super) const OBJECTS: usize = 50_000;
-const VALUES: usize = 10 * OBJECTS;
+pub(super) const OBJECTS: usize = 250_000;
+const VALUES: usize = 5 * OBJECTS;
 
 /// Why a text was not read.
 #[derive(Debug, PartialEq, Eq)]
@@ -27,11 +27,13 @@ pub(super) enum JsonError {
     TooMany,
 }
 
-/// Reads a text that is JSON as a whole.
-pub(super) fn read(text: &str) -> Result<Json, JsonError> {
+/// Reads a text that is JSON as a whole. Of what stands under the names in `passed_over` only the name is kept: it costs no
+/// memory, and does not count.
+pub(super) fn read(text: &str, passed_over: &[&str]) -> Result<Json, JsonError> {
     let count = RefCell::new(Count::default());
     let mut reader = serde_json::Deserializer::from_str(text);
-    let read = Strict(&count).deserialize(&mut reader).and_then(|json| reader.end().map(|()| json));
+    let read =
+        Strict { count: &count, passed_over }.deserialize(&mut reader).and_then(|json| reader.end().map(|()| json));
     read.map_err(|error| match count.into_inner() {
         Count { twice: Some(name), .. } => JsonError::Twice(name),
         Count { objects, values, .. } if objects > OBJECTS || values > VALUES => JsonError::TooMany,
@@ -47,13 +49,16 @@ struct Count {
 }
 
 #[derive(Clone, Copy)]
-struct Strict<'a>(&'a RefCell<Count>);
+struct Strict<'a> {
+    count: &'a RefCell<Count>,
+    passed_over: &'a [&'a str],
+}
 
 impl<'de> DeserializeSeed<'de> for Strict<'_> {
     type Value = Json;
 
     fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Json, D::Error> {
-        let mut count = self.0.borrow_mut();
+        let mut count = self.count.borrow_mut();
         count.values += 1;
         if count.values > VALUES || count.objects > OBJECTS {
             return Err(D::Error::custom("too many"));
@@ -103,14 +108,18 @@ impl<'de> Visitor<'de> for Strict<'_> {
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut pairs: A) -> Result<Json, A::Error> {
-        self.0.borrow_mut().objects += 1;
+        self.count.borrow_mut().objects += 1;
         let mut map = Map::new();
         while let Some(name) = pairs.next_key::<String>()? {
             if map.contains_key(&name) {
-                self.0.borrow_mut().twice = Some(name);
+                self.count.borrow_mut().twice = Some(name);
                 return Err(A::Error::custom("twice"));
             }
-            map.insert(name, pairs.next_value_seed(self)?);
+            let value = match self.passed_over.contains(&name.as_str()) {
+                true => pairs.next_value::<IgnoredAny>().map(|_| Json::Null)?,
+                false => pairs.next_value_seed(self)?,
+            };
+            map.insert(name, value);
         }
         Ok(map.into())
     }
@@ -126,20 +135,28 @@ mod tests {
             include_str!("../../../fixtures/demo/house.json"),
             "[1, -2, 0.5, 18446744073709551615, null, true, \"\\u0041\", {}]",
         ] {
-            assert_eq!(read(text), Ok(serde_json::from_str(text).unwrap()));
+            assert_eq!(read(text, &[]), Ok(serde_json::from_str(text).unwrap()));
         }
     }
 
     #[test]
+    fn what_is_passed_over_neither_counts_nor_is_kept() {
+        let long = format!(r#"{{"a": [{}0], "b": {{"a": 1, "c": 2}}}}"#, "{},".repeat(OBJECTS + 1));
+        assert_eq!(read(&long, &["a"]), Ok(serde_json::json!({"a": null, "b": {"a": null, "c": 2}})));
+        assert_eq!(read(&long, &["b"]), Err(JsonError::TooMany));
+        assert!(matches!(read(r#"{"a": [1}"#, &["a"]), Err(JsonError::NotJson { .. })));
+    }
+
+    #[test]
     fn a_name_that_stands_twice_and_more_than_is_read_are_refused() {
-        assert_eq!(read(r#"{"a": {"b": 1, "c": 2, "b": 1}}"#), Err(JsonError::Twice("b".to_owned())));
-        assert_eq!(read(r#"{"a": 1, "\u0061": 1}"#), Err(JsonError::Twice("a".to_owned())));
+        assert_eq!(read(r#"{"a": {"b": 1, "c": 2, "b": 1}}"#, &[]), Err(JsonError::Twice("b".to_owned())));
+        assert_eq!(read(r#"{"a": 1, "\u0061": 1}"#, &[]), Err(JsonError::Twice("a".to_owned())));
         let list = |one: &str, count: usize| format!("[{}{one}]", format!("{one},").repeat(count - 1));
-        assert!(read(&list("{}", OBJECTS)).is_ok());
-        assert_eq!(read(&list("{}", OBJECTS + 2)), Err(JsonError::TooMany));
-        assert_eq!(read(&list("0", VALUES)), Err(JsonError::TooMany));
+        assert!(read(&list("{}", OBJECTS), &[]).is_ok());
+        assert_eq!(read(&list("{}", OBJECTS + 2), &[]), Err(JsonError::TooMany));
+        assert_eq!(read(&list("0", VALUES), &[]), Err(JsonError::TooMany));
         for text in ["", "{", "{} {}", "{'a': 1}", "[1,]", &"[".repeat(100_000)] {
-            assert!(matches!(read(text), Err(JsonError::NotJson { .. })), "{text:.20}");
+            assert!(matches!(read(text, &[]), Err(JsonError::NotJson { .. })), "{text:.20}");
         }
     }
 }

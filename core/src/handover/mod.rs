@@ -30,7 +30,8 @@ pub const DEMO_HOUSE: &str = include_str!("../../../fixtures/demo/house.json");
 /// A house as a job document.
 ///
 /// # Errors
-/// [`Problem`] where there is no such house, or the book cannot be read.
+/// [`Problem`] where there is no such house, the book cannot be read, or the house is larger than a document that could be
+/// taken in again.
 pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String, Problem> {
     in_language(context, |terms| {
         book.refresh()?;
@@ -38,6 +39,10 @@ pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String,
         let document = out::document(&work, terms)?;
         let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
         text.push('\n');
+        if text.len() > take::BYTES || work.house().all().count() > take::THINGS {
+            let args = [("limit", take::THINGS.to_string().into())];
+            return Err(Problem::new(Code::TooBig, "job", terms.phrase("document-house-too-big", &args)).into());
+        }
         Ok(text)
     })
 }
@@ -45,8 +50,8 @@ pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String,
 /// Takes a job document into a book that holds nothing else, so that nothing of it need be saved where it is refused.
 pub(crate) fn take_into_new(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<Id> {
     let taken = take::read(terms, text)?;
+    taken.check(terms, &taken.imagined(terms))?;
     let (job, _) = taken.write(book, terms)?;
-    taken.check(book, terms, job)?;
     Ok(job)
 }
 
@@ -57,11 +62,10 @@ pub(crate) fn take_in(book: &mut Book, terms: &Terms<'_>, text: &str) -> Result<
         let text = terms.phrase("document-house-here", &[("name", name.into())]);
         return Err(Problem::new(Code::Order, Field::House.code(), text).into());
     }
-    // First into a book of its own: what does not fit together is refused before the real one is touched.
-    let mut rehearsal = Book::in_memory()?;
-    let (job, _) = taken.write(&mut rehearsal, terms)?;
-    taken.check(&rehearsal, terms, job)?;
-    taken.judge(book, terms, &rehearsal.house(Some(job))?)?;
+    // What does not fit together is refused before the book is touched.
+    let house = taken.imagined(terms);
+    taken.check(terms, &house)?;
+    book.together(|book| taken.judge(book, terms, &house))?;
     let names: Vec<_> = book.jobs()?.iter().filter_map(|job| job.record.text(Field::Name).map(str::to_owned)).collect();
     taken.name_apart(&names);
     taken.write(book, terms)

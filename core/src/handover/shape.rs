@@ -73,5 +73,8 @@ pub(super) const fn is_length(spec: &FieldSpec) -> bool {
 /// The pieces but the first of a board that something goes right through.
 pub(super) const FURTHER_PIECES: &str = "further-pieces";
 
+/// What is not read, wherever it stands: it is most of a document, and follows from the rest or is for people.
+pub(super) const PASSED_OVER: &[&str] = &["shape", "holes", "rip", "cuts", FURTHER_PIECES, "report", "readings"];
+
 /// What a document says of the true shape of a board: for whoever checks it, as it follows from the rest.
 pub(super) const BOARD_SHAPE: &[&str] = &["at", "shape", "holes", "rip", "cuts", FURTHER_PIECES];

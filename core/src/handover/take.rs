@@ -4,9 +4,8 @@ use std::sync::Arc;
 use serde_json::{Map, Value as Json};
 
 use crate::book::{Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, taped_code};
-use crate::forms::ask::{self, accept, open_question, questions, sort_key};
+use crate::forms::ask::{self, accept, is_answered, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
 use crate::forms::plausible::{impossible_rule, of_house};
 use crate::forms::quantity::quantity;
@@ -15,12 +14,16 @@ use crate::phrases::{Arg, Language, key};
 use crate::rules::{Change, Family, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
+use crate::work::Work;
 
-use super::json::{self, JsonError, OBJECTS};
-use super::shape::{BOARD_SHAPE, Part, fields, is_length, is_named, keeps_lines, parts};
+use super::json::{self, JsonError};
+use super::shape::{BOARD_SHAPE, PASSED_OVER, Part, fields, is_length, is_named, keeps_lines, parts};
 
 /// The most bytes of a document.
-const BYTES: usize = 16 << 20;
+pub(super) const BYTES: usize = 64 << 20;
+
+/// The most things of a house that a document may tell of: as many as are taken in within seconds.
+pub(super) const THINGS: usize = 50_000;
 
 /// What a document says, checked field by field.
 pub(super) struct Taken {
@@ -50,12 +53,12 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     if text.len() > BYTES {
         return Err(say(Code::TooBig, "document-too-big", &[]).into());
     }
-    let json = json::read(text).map_err(|error| match error {
+    let json = json::read(text, PASSED_OVER).map_err(|error| match error {
         JsonError::NotJson { line, column } => {
             say(Code::Range, "document-not-json", &[("line", line.into()), ("column", column.into())])
         }
         JsonError::Twice(name) => say(Code::Order, "document-twice", &[("name", name.into())]),
-        JsonError::TooMany => say(Code::TooBig, "document-too-many", &[("limit", OBJECTS.to_string().into())]),
+        JsonError::TooMany => say(Code::TooBig, "document-too-many", &[("limit", THINGS.to_string().into())]),
     })?;
     let Json::Object(document) = json else { return Err(say(Code::Range, "document-not-ours", &[]).into()) };
     if document.get("lapwright").and_then(Json::as_i64) != Some(1) {
@@ -93,6 +96,9 @@ impl Reading<'_> {
 
     fn thing(&mut self, kind: Kind, parent: Option<Id>, json: &Map<String, Json>, path: &str) -> Result<Id> {
         self.known_names(kind, json, path)?;
+        if self.things.len() >= THINGS {
+            return Err(self.problem(Code::TooBig, "", "document-too-many", &[("limit", THINGS.to_string().into())]));
+        }
         let id = self.terms.fresh(u32::try_from(self.things.len()).unwrap_or(u32::MAX));
         let mut given = Vec::new();
         for spec in fields(kind) {
@@ -292,8 +298,9 @@ impl Taken {
         }
         let findings = of_house(terms, house);
         let mut problems = Vec::new();
+        let mut things: BTreeMap<Id, &mut Thing> = self.things.iter_mut().map(|thing| (thing.id, thing)).collect();
         for finding in &findings {
-            let Some(thing) = self.things.iter_mut().find(|thing| thing.id == finding.subject) else { continue };
+            let Some(thing) = things.get_mut(&finding.subject) else { continue };
             let path = join(&thing.path, finding.field.code());
             if finding.is_impossible {
                 return Err(Problem::new(Code::Range, path, finding.text.clone()).into());
@@ -332,7 +339,15 @@ impl Taken {
 
     fn write_all(&self, book: &mut Book, terms: &Terms<'_>) -> Result<(Id, Id)> {
         let mut group = None;
-        for (kind, job) in [(OperationKind::JobCreated, None), (OperationKind::JobTakenIn, Some(self.job))] {
+        for operation in self.operations(terms).into_iter().filter(|operation| !operation.is_empty()) {
+            group = Some(accept(book, terms, operation, &[])?.group);
+        }
+        Ok((self.job, group.unwrap_or(self.job)))
+    }
+
+    /// The house itself, and everything under it.
+    fn operations(&self, terms: &Terms<'_>) -> [Operation; 2] {
+        [(OperationKind::JobCreated, None), (OperationKind::JobTakenIn, Some(self.job))].map(|(kind, job)| {
             let mut operation = Operation::new(kind, job, [self.name.trim()]);
             let own = |thing: &&Thing| thing.parent.is_none() == job.is_none();
             for (at, thing) in self.things.iter().enumerate().filter(|(_, thing)| own(thing)) {
@@ -341,19 +356,21 @@ impl Taken {
                     operation = operation.set_code(thing.id, code.clone(), value.clone());
                 }
             }
-            if !operation.is_empty() {
-                group = Some(accept(book, terms, operation, &[])?.group);
-            }
-        }
-        Ok((self.job, group.unwrap_or(self.job)))
+            operation
+        })
     }
 
-    /// Whether what was written fits together: each wall that is all measured must have an outline.
-    pub(super) fn check(&self, book: &Book, terms: &Terms<'_>, job: Id) -> Result<()> {
-        let work = desk::work(book, Some(job))?;
+    /// The house as it would be, before any book has it.
+    pub(super) fn imagined(&self, terms: &Terms<'_>) -> Arc<House> {
+        House::imagined(self.job, &self.operations(terms), &terms.context.signer).into()
+    }
+
+    /// Whether what a document says fits together: each wall that is all measured must have an outline.
+    pub(super) fn check(&self, terms: &Terms<'_>, house: &Arc<House>) -> Result<()> {
+        let work = Work::of(house, None);
         work.job()?;
         for (at, wall) in work.walls().iter().enumerate() {
-            if open_question(&questions(book, terms, &wall.record)?).is_none() {
+            if is_answered(&wall.record) {
                 wall.outline().map_err(|error| {
                     let problem = FormError::from(error).into_problem(terms.phrases);
                     let field = format!("walls[{at}].{}", problem.field);

@@ -20,6 +20,6 @@ mod verdict;
 pub use around::{Around, Written};
 pub use judge::{judge, judge_rule};
 pub use measurand::Measurand;
-pub use place::{Placed, judge_block, judge_name, judge_place, off_wall};
+pub use place::{Placed, judge_block, judge_name, judge_place, off_wall, plain_name};
 pub use suggestion::{Slip, Suggestion};
 pub use verdict::{Allowed, Ground, Reason, Verdict, Why};

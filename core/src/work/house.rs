@@ -1,3 +1,4 @@
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::book::{Field, House, Kind, Missing, Record};
@@ -16,6 +17,8 @@ pub struct Work {
     rules: RuleSet,
     lines: Option<Vec<Length>>,
     walls: Vec<Arc<Site>>,
+    /// Where in `walls` each one is.
+    wall_at: BTreeMap<Id, usize>,
 }
 
 /// A stock length and how many boards there are of it; `None` is as many as are wanted.
@@ -27,17 +30,18 @@ impl Work {
         let rules = rules(house);
         let pole = house.own(Kind::Pole).first();
         let lines = pole.and_then(|pole| pole.text(Field::Lines)).and_then(lengths);
-        let mut work = Self { house: Arc::clone(house), rules, lines, walls: Vec::new() };
+        let mut work = Self { house: Arc::clone(house), rules, lines, walls: Vec::new(), wall_at: BTreeMap::new() };
         let site = |wall: &Arc<Record>| {
             let made_from = sources(house, wall);
             let same = |site: &&Arc<Site>| {
                 site.made_from.len() == made_from.len()
                     && site.made_from.iter().zip(&made_from).all(|(was, is)| Arc::ptr_eq(was, is))
             };
-            let before = before.and_then(|before| before.walls.iter().find(same));
+            let before = before.and_then(|before| before.wall(wall.id()).ok()).filter(same);
             before.map_or_else(|| Arc::new(Site::of(&work, wall, made_from)), Arc::clone)
         };
-        let walls = house.own(Kind::Wall).iter().map(site).collect();
+        let walls: Vec<Arc<Site>> = house.own(Kind::Wall).iter().map(site).collect();
+        work.wall_at = walls.iter().enumerate().map(|(at, wall)| (wall.id(), at)).collect();
         work.walls = walls;
         work
     }
@@ -176,7 +180,7 @@ impl Work {
     /// [`WorkError::Missing`].
     pub fn wall(&self, id: Id) -> Result<&Arc<Site>> {
         let missing = || self.house.get(id, Kind::Wall).err().unwrap_or(Missing::Unknown(Kind::Wall));
-        Ok(self.walls.iter().find(|wall| wall.id() == id).ok_or_else(missing)?)
+        Ok(self.wall_at.get(&id).and_then(|at| self.walls.get(*at)).ok_or_else(missing)?)
     }
 
     /// The boards of a wall, in their order.

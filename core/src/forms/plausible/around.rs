@@ -1,3 +1,7 @@
+use std::cell::OnceCell;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
 use crate::book::{BoardState, Field, House, Kind, Record};
 use crate::measure::{Length, Unit};
 use crate::notch::{LEAST_CUTS, LearnedOvercut};
@@ -14,21 +18,36 @@ pub(super) struct Known<'a> {
     /// What was learned of the signer's saw and hands, for a gap.
     pub(super) learned: Option<LearnedOvercut>,
     /// The rules in force.
-    pub(super) rules: RuleSet,
+    rules: Arc<RuleSet>,
+    /// The lengths that somebody was sure of and that hold for the whole house.
+    sure: OnceCell<BTreeSet<(Kind, Field, Length)>>,
 }
 
 impl<'a> Known<'a> {
     /// What a house says by its own rules; nothing was learned of a saw.
     pub(super) fn of(house: &'a House, work: &'a Work) -> Self {
-        Self { house, work, learned: None, rules: rules(house) }
+        Self::under(house, work, rules(house))
     }
+
+    /// The same by other rules.
+    pub(super) fn under(house: &'a House, work: &'a Work, rules: RuleSet) -> Self {
+        Self { house, work, learned: None, rules: rules.into(), sure: OnceCell::new() }
+    }
+
+    /// Whether somebody was sure of this value already, here or at another thing of the kind: studs at 24 in are asked about
+    /// at the first wall alone.
+    pub(super) fn is_sure(&self, record: &Record, field: Field, value: Length) -> bool {
+        let all = || self.house.all().flat_map(|record| sure_of_house(record)).collect();
+        record.is_sure(field, value) || self.sure.get_or_init(all).contains(&(record.kind, field, value))
+    }
+
     /// What is known around a field of a thing. The field itself is not.
     pub(super) fn around(&self, record: &Record, field: Field) -> Around {
         let known = |other: &Record, of: Field| {
             let own = other.id() == record.id() && of == field;
             if own { None } else { other.length(of) }
         };
-        let mut around = Around { rules: self.rules.clone(), unit: unit(record, field), ..Around::default() };
+        let mut around = Around { rules: Arc::clone(&self.rules), unit: unit(record, field), ..Around::default() };
         if let Some(measured) = record.measured(field) {
             around.written = written(&measured.written.value.typed(), around.unit);
         }
@@ -168,6 +187,24 @@ impl<'a> Known<'a> {
             _ => line.middle,
         })
     }
+}
+
+/// What somebody was sure of at one thing, and still says of it, that is so on the whole house: how it is framed and trimmed
+/// is the same on its walls; where something stands, or how high a wall is, is not.
+fn sure_of_house(record: &Record) -> impl Iterator<Item = (Kind, Field, Length)> {
+    let is_of_house = |field: Field| {
+        matches!(
+            field,
+            Field::StudSpacing
+                | Field::TrimLeft
+                | Field::TrimRight
+                | Field::BlockWidth
+                | Field::BlockHeight
+                | Field::BlockThickness
+        )
+    };
+    let still = move |(field, value): &(Field, Length)| is_of_house(*field) && record.length(*field) == Some(*value);
+    record.sure().filter(still).map(|(field, value)| (record.kind, field, value))
 }
 
 /// What the keys say of a number beyond its value.

@@ -1,12 +1,14 @@
 //! Where things stand on a wall: no two in one place, and none beside the wall.
 
+use std::collections::BTreeMap;
+
 use crate::book::{Field, House, Kind, Operation, Record};
 use crate::forms::context::Terms;
 use crate::measure::Length;
 use crate::rules::RuleSet;
-use crate::rules::plausible::{Placed, Verdict, judge_block, judge_name, judge_place, off_wall};
+use crate::rules::plausible::{Placed, Verdict, judge_block, judge_name, judge_place, off_wall, plain_name};
 use crate::store::Id;
-use crate::wall::Span;
+use crate::wall::{Outline, Span};
 use crate::work::{head_of, outline_with};
 
 use super::finding::Finding;
@@ -35,83 +37,153 @@ pub(super) fn findings(terms: &Terms<'_>, after: &House, operation: &Operation) 
             None => moved.push((record, field)),
         }
     }
-    moved.into_iter().filter_map(|(record, field)| finding(terms, after, (record, field), |_| true)).collect()
+    let judged = |(record, field): (&Record, Field)| {
+        let wall = OnWall::of(after, after.get(record.parent?, Kind::Wall).ok()?);
+        let others = wall.things.iter().filter(|other| other.record.id() != record.id());
+        finding(terms, &wall, &Standing::of(record)?, others, field)
+    };
+    moved.into_iter().filter_map(judged).collect()
 }
 
 /// The same for everything on the walls of a house; of two in one place the later one is named.
 pub(super) fn of_house(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
-    let walls = house.own(Kind::Wall).iter();
-    let judged = |wall: Id| {
-        let mut before = Vec::new();
-        on(house, wall).filter_map(move |thing| {
-            let found = finding(terms, house, (thing, Field::FromLeft), |other| before.contains(&other));
-            before.push(thing.id());
-            found
-        })
-    };
-    walls.flat_map(|wall| judged(wall.id())).collect()
-}
-
-/// Of two walls that go by one name the later one is named.
-pub(super) fn names(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
-    let mut taken: Vec<&str> = Vec::new();
     let mut findings = Vec::new();
     for wall in house.own(Kind::Wall) {
-        let Some(name) = wall.text(Field::Name) else { continue };
-        let verdict = judge_name(name, &taken);
-        if !verdict.is_fine() {
-            let text = verdict.text(name, &RuleSet::standard(), terms.phrases, terms.show);
-            findings.push(Finding::of_place(wall, Field::Name, Length::ZERO, true, text));
+        let wall = OnWall::of(house, wall);
+        for ((at, thing), meets) in wall.things.iter().enumerate().zip(meeting(&wall.things)) {
+            // Whoever meets nobody need not be held against everybody.
+            let before = if meets { at } else { 0 };
+            findings.extend(finding(terms, &wall, thing, wall.things.iter().take(before), Field::FromLeft));
         }
-        taken.push(name);
     }
     findings
 }
 
-/// What stands on a wall and takes up room there.
-fn on(house: &House, wall: Id) -> impl Iterator<Item = &Record> {
-    let kinds = [Kind::Opening, Kind::Penetration].into_iter();
-    kinds.flat_map(move |kind| house.under(wall, kind)).map(|record| &**record)
+/// Of two walls that go by one name the later one is named.
+pub(super) fn names(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
+    let mut taken: BTreeMap<String, &str> = BTreeMap::new();
+    let mut findings = Vec::new();
+    for wall in house.own(Kind::Wall) {
+        let Some(name) = wall.text(Field::Name) else { continue };
+        let plain = plain_name(name);
+        let verdict = judge_name(name, taken.get(&plain).copied().as_slice());
+        if !verdict.is_fine() {
+            let text = verdict.text(name, &RuleSet::standard(), terms.phrases, terms.show);
+            findings.push(Finding::of_place(wall, Field::Name, Length::ZERO, true, text));
+        }
+        taken.entry(plain).or_insert(name);
+    }
+    findings
 }
 
-/// What is to be said of a thing's place against those others on its wall that count.
-fn finding(
+/// From left to right and from bottom to top.
+type Sides = (Span, Span);
+
+/// Something that takes up room on a wall.
+struct Standing<'a> {
+    record: &'a Record,
+    sides: Sides,
+    /// The sides of its block, where somebody said its size.
+    block: Option<Sides>,
+}
+
+impl<'a> Standing<'a> {
+    fn of(record: &'a Record) -> Option<Self> {
+        Some(Self { record, sides: sides(record)?, block: block(record) })
+    }
+
+    /// Its sides, with its block.
+    fn extent(&self) -> Sides {
+        let hull = |one: Span, other: Span| Span { from: one.from.min(other.from), to: one.to.max(other.to) };
+        let (x, y) = self.sides;
+        self.block.map_or((x, y), |block| (hull(x, block.0), hull(y, block.1)))
+    }
+}
+
+/// A wall, and what stands on it.
+struct OnWall<'a> {
+    outline: Option<Outline>,
+    things: Vec<Standing<'a>>,
+}
+
+impl<'a> OnWall<'a> {
+    fn of(house: &'a House, wall: &Record) -> Self {
+        let steps = house.under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
+        let kinds = [Kind::Opening, Kind::Penetration].into_iter();
+        let things = kinds.flat_map(|kind| house.under(wall.id(), kind));
+        let things = things.filter_map(|record| Standing::of(record)).collect();
+        Self { outline: outline_with(wall, steps).ok(), things }
+    }
+}
+
+/// Of each thing whether it may meet another one: each is held only against those that begin before it ends, from left to
+/// right.
+fn meeting(things: &[Standing<'_>]) -> Vec<bool> {
+    let mut from_left: Vec<(usize, Sides)> = things.iter().map(Standing::extent).enumerate().collect();
+    from_left.sort_by_key(|(_, (x, _))| x.from);
+    let mut meeting = vec![false; things.len()];
+    let mut mark = |at: usize| {
+        if let Some(meets) = meeting.get_mut(at) {
+            *meets = true;
+        }
+    };
+    for (place, (one, own)) in from_left.iter().enumerate() {
+        let behind = from_left.iter().skip(place + 1).take_while(|(_, (x, _))| x.from < own.0.to);
+        for (other, sides) in behind {
+            if placed("", *own).meets(&placed("", *sides)) {
+                mark(*one);
+                mark(*other);
+            }
+        }
+    }
+    meeting
+}
+
+/// What is to be said of one thing's place on a wall, held against `others` there.
+fn finding<'a>(
     terms: &Terms<'_>,
-    house: &House,
-    (record, field): (&Record, Field),
-    counts: impl Fn(Id) -> bool,
+    wall: &OnWall<'_>,
+    thing: &Standing<'_>,
+    others: impl Iterator<Item = &'a Standing<'a>> + Clone,
+    field: Field,
 ) -> Option<Finding> {
-    let own = sides(record)?;
-    let wall = house.get(record.parent?, Kind::Wall).ok()?;
-    let others = || on(house, wall.id()).filter(|other| other.id() != record.id() && counts(other.id()));
-    let named: Vec<_> = others().filter_map(|other| Some((name(terms, other), sides(other)?, block(other)))).collect();
-    let things: Vec<Placed<'_>> = named.iter().map(|(name, sides, _)| placed(name, *sides)).collect();
-    let with_blocks = named.iter().filter_map(|(name, _, block)| Some(placed(name, (*block)?)));
-    let blocks: Vec<Placed<'_>> = with_blocks.chain(things.iter().copied()).collect();
-    let overlaps = judge_place(&placed("", own), &things);
-    let stands = if overlaps.is_fine() { on_siding(house, wall, record, own) } else { overlaps };
-    let (verdict, field) = match block(record) {
-        Some(block) if stands.is_fine() => (judge_block(&placed("", block), &blocks), field),
+    let record = thing.record;
+    // Only what is met is put into words.
+    let met = |own: Sides, of: fn(&Standing<'_>) -> Option<Sides>| {
+        let there = others.clone().filter_map(|other| Some((other, of(other)?)));
+        let met = |(_, sides): &(_, Sides)| placed("", own).meets(&placed("", *sides));
+        there.clone().find(met).map(|(other, sides)| (name(terms, other.record), sides))
+    };
+    let stands = match met(thing.sides, |other| Some(other.sides)) {
+        Some((name, sides)) => judge_place(&placed("", thing.sides), &[placed(&name, sides)]),
+        None => on_siding(wall.outline.as_ref(), record, thing.sides),
+    };
+    let (verdict, field) = match thing.block {
+        Some(block) if stands.is_fine() => {
+            let met = met(block, |other| other.block).or_else(|| met(block, |other| Some(other.sides)));
+            let others: Vec<_> = met.iter().map(|(name, sides)| placed(name, *sides)).collect();
+            (judge_block(&placed("", block), &others), field)
+        }
         _ if matches!(field, Field::BlockWidth | Field::BlockHeight | Field::HoleFromBottom) => {
             (stands, Field::FromBase)
         }
         _ => (stands, field),
     };
+    let bottom = thing.sides.1.from;
     let is_impossible = match verdict {
         Verdict::Fine => return None,
         Verdict::Impossible { .. } => true,
-        Verdict::Unlikely { .. } if record.is_sure(field, own.1.from) => return None,
+        Verdict::Unlikely { .. } if record.is_sure(field, bottom) => return None,
         Verdict::Unlikely { .. } => false,
     };
     let shown = terms.shown(record.length(field).unwrap_or_default());
     let text = verdict.text(&shown, &RuleSet::standard(), terms.phrases, terms.show);
-    Some(Finding::of_place(record, field, own.1.from, is_impossible, text))
+    Some(Finding::of_place(record, field, bottom, is_impossible, text))
 }
 
 /// What goes through a wall has siding beside it or above it, where its base line steps up; over a rake there is none.
-fn on_siding(house: &House, wall: &Record, record: &Record, (x, y): (Span, Span)) -> Verdict {
-    let steps = house.under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
-    let Ok(outline) = outline_with(wall, steps) else { return Verdict::Fine };
+fn on_siding(outline: Option<&Outline>, record: &Record, (x, y): Sides) -> Verdict {
+    let Some(outline) = outline else { return Verdict::Fine };
     let just_under = |height: Length| height - Length::from_nm(1);
     let holds = |height: Length| outline.spans_at(height).iter().any(|span| span.from <= x.from && x.to <= span.to);
     let corners = outline.points().iter().map(|point| point.y);
@@ -124,8 +196,8 @@ fn on_siding(house: &House, wall: &Record, record: &Record, (x, y): (Span, Span)
     if record.kind != Kind::Penetration || above.any(holds) { Verdict::Fine } else { off_wall(outline.top()) }
 }
 
-/// From left to right and from bottom to top; of what goes through a wall, without its block.
-fn sides(record: &Record) -> Option<(Span, Span)> {
+/// The sides of what stands on a wall; of what goes through it, without its block.
+fn sides(record: &Record) -> Option<Sides> {
     let (left, bottom) = (record.length(Field::FromLeft)?, record.length(Field::FromBase)?);
     let width = record.length(Field::Width)?;
     if record.kind == Kind::Opening {
@@ -140,7 +212,7 @@ fn sides(record: &Record) -> Option<(Span, Span)> {
 }
 
 /// The sides of a block whose size somebody said.
-fn block(record: &Record) -> Option<(Span, Span)> {
+fn block(record: &Record) -> Option<Sides> {
     let (width, height) = (record.length(Field::BlockWidth)?, record.length(Field::BlockHeight)?);
     let (left, bottom) = (record.length(Field::FromLeft)?, record.length(Field::FromBase)?);
     let under = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
@@ -148,7 +220,7 @@ fn block(record: &Record) -> Option<(Span, Span)> {
     Some((from(left - width.half(), width), from(bottom - under, height)))
 }
 
-fn placed(name: &str, (x, y): (Span, Span)) -> Placed<'_> {
+fn placed(name: &str, (x, y): Sides) -> Placed<'_> {
     Placed { name, left: x.from, right: x.to, bottom: y.from, top: y.to }
 }
 

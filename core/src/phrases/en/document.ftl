@@ -1,5 +1,6 @@
 # The job document.
-document-too-big = The document is over 16 MB.
+document-too-big = The document is over 64 MB.
+document-house-too-big = The house has more things in it than a document takes: { $limit } walls, boards, notches and so on, or 64 MB. Hand it over as a file for a colleague instead.
 document-too-many = The document has more than { $limit } things in it: walls, boards, notches and so on.
 document-not-json = The document is not JSON, or ends too early: line { $line }, character { $column }.
 document-not-ours = This is not a job document: it must be one JSON object with "lapwright": 1.

@@ -1,5 +1,6 @@
 # El documento del trabajo.
-document-too-big = El documento pasa de 16 MB.
+document-too-big = El documento pasa de 64 MB.
+document-house-too-big = La casa tiene más cosas de las que caben en un documento: { $limit } paredes, tablas, cortes y demás, o 64 MB. Mejor pásela como archivo para un compañero.
 document-too-many = El documento trae más de { $limit } cosas: paredes, tablas, cortes y demás.
 document-not-json = El documento no es JSON, o termina antes de lo debido: línea { $line }, carácter { $column }.
 document-not-ours = Esto no es un documento de trabajo: debe ser un objeto JSON con "lapwright": 1.

@@ -1,3 +1,5 @@
+use std::sync::Arc;
+
 use super::super::{RuleSet, keys};
 use super::Measurand;
 use crate::measure::{Length, Unit};
@@ -5,8 +7,8 @@ use crate::measure::{Length, Unit};
 /// What is known around a value that is judged. Nothing of it is needed: what is absent is not compared.
 #[derive(Clone, Debug, Default)]
 pub struct Around {
-    /// The rules of the house.
-    pub rules: RuleSet,
+    /// The rules of the house, which stand around every value of it.
+    pub rules: Arc<RuleSet>,
     /// The unit that the value was typed in; inches where nobody knows.
     pub unit: Option<Unit>,
     /// How the number was written.

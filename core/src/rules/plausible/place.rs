@@ -17,7 +17,8 @@ pub struct Placed<'a> {
 }
 
 impl Placed<'_> {
-    fn meets(&self, other: &Self) -> bool {
+    /// Whether both take up some of the same room; touching is none.
+    pub fn meets(&self, other: &Self) -> bool {
         self.left < other.right && other.left < self.right && self.bottom < other.top && other.bottom < self.top
     }
 }
@@ -45,11 +46,15 @@ pub fn off_wall(top: Length) -> Verdict {
 
 /// Judges a name by those that other things of the kind have: `East` and ` east ` call the same wall.
 pub fn judge_name(name: &str, taken: &[&str]) -> Verdict {
-    let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
-    match taken.iter().find(|other| plain(other) == plain(name)) {
+    match taken.iter().find(|other| plain_name(other) == plain_name(name)) {
         Some(other) => impossible(Why::named(Reason::NameTaken, other)),
         None => Verdict::Fine,
     }
+}
+
+/// A name as it is compared: two that are alike in this call one thing.
+pub fn plain_name(name: &str) -> String {
+    name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }
 
 fn impossible(why: Why) -> Verdict {

@@ -42,7 +42,7 @@ fn metric() -> Around {
     let some = |text: &str| Some(length(text));
     Around {
         house_unit: Some(Unit::Millimetre),
-        rules: RuleSet::of(Family::Australia),
+        rules: RuleSet::of(Family::Australia).into(),
         board_height: some("180 mm"),
         board_thickness: some("7.5 mm"),
         lap: some("30 mm"),

@@ -336,6 +336,25 @@ fn looking_into_a_copy_changes_nothing_of_it() {
     store.copy(&copy).expect("an older copy is replaced, though somebody looked into it");
 }
 
+/// A part that nobody holds any more is what a copy left behind when it was killed; whatever else ends like one is the user's.
+#[test]
+fn what_a_killed_copy_left_behind_is_cleared_and_nothing_else() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("book");
+    let left = ["book.0123456789abcdef.lapwright-part", "other.fedcba9876543210.lapwright-part"];
+    let kept = ["plan.part", "book.lapwright-part", "book.0123.lapwright-part", "book.0123456789abcdeg.lapwright-part"];
+    for name in left.iter().chain(&kept) {
+        fs::write(folder.path().join(name), b"half a book").unwrap();
+    }
+    drop(open(&path).unwrap());
+    for name in left {
+        assert!(!folder.path().join(name).exists(), "{name}");
+    }
+    for name in kept {
+        assert_eq!(fs::read(folder.path().join(name)).unwrap(), b"half a book", "{name}");
+    }
+}
+
 #[cfg(unix)]
 #[test]
 fn a_book_is_its_owners_alone() {

@@ -67,6 +67,16 @@ const COMPARED: &[&str] = &[
     "four/any/2000",
 ];
 
+/// A crew's year of files, a book of a thousand houses and the largest document, optimised and in full: how long they take and
+/// how large they are.
+pub(crate) fn scale() -> Done {
+    let mut command = shell::cargo(&["test", "--release", "--package", "lapwright-tests"]);
+    command
+        .args(["--test", "store_scale", "--test", "large_document", "--", "--nocapture", "--test-threads", "1"])
+        .env("LAPWRIGHT_FAULTS", "full");
+    shell::run(command)
+}
+
 /// Cutting plans beside those of peers. Ours come first, so that nobody takes the processor from the other.
 pub(crate) fn peers(short: bool) -> Done {
     let python = peers_python()?;

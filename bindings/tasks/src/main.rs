@@ -28,6 +28,7 @@ const USAGE: &str = "usage: cargo xtask TASK
   ios                        on a Mac: all that Xcode needs for the app in ios/App
   faults                     the book under faults, with full counts: kills, failing calls, damage, cut and changed files
   bench                      the times of the core, beside their goals
+  bench --scale              a crew that hands files to each other for a year, and a book of a thousand houses
   bench --peers [--short]    cutting plans beside those of peers, which Python brings in; short: three lists of a family";
 
 /// What a task ends with: a text that says what went wrong.
@@ -47,6 +48,7 @@ fn main() -> ExitCode {
         ["ios"] => ios::build(),
         ["faults"] => faults::run(),
         ["bench"] => bench::run(),
+        ["bench", "--scale"] => bench::scale(),
         ["bench", "--peers"] => bench::peers(false),
         ["bench", "--peers", "--short"] => bench::peers(true),
         _ => {

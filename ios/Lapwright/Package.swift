@@ -13,8 +13,12 @@ let hasFramework = FileManager.default.fileExists(atPath: "\(Context.packageDire
 // to find what is wrong in ourselves; that proves nothing about Apple's own.
 #if os(Linux)
     let stubs: [Target] =
-        ["Accessibility", "SwiftUI", "UIKit", "AVFoundation"].map { .target(name: $0, path: "Tests/Stubs/\($0)") }
-        + [.target(name: "Speech", dependencies: ["AVFoundation"], path: "Tests/Stubs/Speech")]
+        ["Accessibility", "SwiftUI", "AVFoundation", "UniformTypeIdentifiers"].map {
+            .target(name: $0, path: "Tests/Stubs/\($0)")
+        }
+        + [("Speech", "AVFoundation"), ("UIKit", "UniformTypeIdentifiers")].map { name, other in
+            .target(name: name, dependencies: [.target(name: other)], path: "Tests/Stubs/\(name)")
+        }
     let screens: [Target.Dependency] = ["LapwrightCore", "LapwrightModels", "Accessibility", "SwiftUI"]
 #else
     let stubs: [Target] = []

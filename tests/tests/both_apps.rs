@@ -10,9 +10,12 @@ use std::path::{Path, PathBuf};
 use regex::Regex;
 
 /// Screens that both apps have a file of.
-const SCREENS: [&str; 13] = [
+const SCREENS: [&str; 18] = [
+    "Backups",
     "Board",
+    "Differences",
     "DoneList",
+    "HandOver",
     "House",
     "Jobs",
     "Measure",
@@ -20,9 +23,11 @@ const SCREENS: [&str; 13] = [
     "Order",
     "Penetration",
     "Pole",
+    "Restore",
     "Rules",
     "SawList",
     "Settings",
+    "TakeIn",
     "Wall",
 ];
 

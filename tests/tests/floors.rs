@@ -23,7 +23,7 @@ const FLOORS: &[&[&str]] = &[
     &["book"],
     &["drawing", "views", "work"],
     &["forms"],
-    &["handover"],
+    &["exchange", "handover"],
     &["figure", "screens"],
 ];
 

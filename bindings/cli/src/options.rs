@@ -328,6 +328,10 @@ pub(crate) enum Task {
         #[command(flatten)]
         how: TakingIn,
     },
+    Differences {
+        #[arg(long)]
+        looked_at: bool,
+    },
     Check,
     Repair,
     Acknowledge,

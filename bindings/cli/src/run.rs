@@ -17,8 +17,8 @@ use std::slice;
 use lapwright::phrases::{Phrases, nearest};
 use lapwright::screens;
 use lapwright::views::{
-    Action, BoardAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome, PenetrationAction, Place,
-    RulesAction, SettingsAction, StepHow, View,
+    Action, BoardAction, DifferencesAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome,
+    PenetrationAction, Place, RulesAction, SettingsAction, StepHow, View,
 };
 
 use crate::book::Book;
@@ -116,6 +116,12 @@ impl Session<'_> {
             Task::Words => self.words(),
             Task::HandOver { house, file, new, force } => self.hand_over(house, file, *new, *force),
             Task::TakeIn { file, how } => self.take_in(file, how),
+            Task::Differences { looked_at: false } => self.show(&Place::Differences),
+            Task::Differences { looked_at: true } => {
+                let View::DifferencesKind { view } = self.book.view(&Place::Differences)? else { return Ok(()) };
+                let differences = view.differences.into_iter().map(|line| line.difference).collect();
+                self.act(Action::DifferencesKind { action: DifferencesAction::LookedAt { differences } })
+            }
             Task::Check => self.check(),
             Task::Rules { house } => self.show(&Place::Rules { job: self.job(house)? }),
             Task::Rule { house, key, value, reason } => {

@@ -167,13 +167,21 @@ impl Book {
     }
 
     /// Writes a checked copy of the book into `folder` under the name of the moment, if something was answered since the last
-    /// one, and thins this book's copies there by day, week and month; gives the path of the newest.
+    /// one, and thins this book's copies there by day, week and month; gives the path of the newest. Where that fails, the houses
+    /// say so, too, until a copy can be kept.
     ///
     /// # Errors
     /// [`Refusal`] with the code `book`.
     pub fn keep_copy(&self, folder: &str, now_ms: i64) -> Result<String, Refusal> {
-        let copy = self.book().store().keep_backup(folder, Now { ms: now_ms, utc_offset_minutes: 0 })?;
-        Ok(copy.path.display().to_string())
+        let mut book = self.book();
+        match screens::keep_copy(&mut book, folder, Now { ms: now_ms, utc_offset_minutes: 0 }) {
+            Ok(copy) => Ok(copy.path.display().to_string()),
+            Err(error) => {
+                let language = Language::from_code(&screens::remembered(&book).language).unwrap_or_default();
+                let text = error.text(Phrases::for_language(language));
+                Err(Refusal::Refused { code: "book".to_owned(), field: String::new(), text })
+            }
+        }
     }
 
     /// Writes a photo for others to `path`: without the place where it was taken.

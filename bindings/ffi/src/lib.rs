@@ -3,14 +3,12 @@
 #![warn(missing_docs)]
 
 mod book;
-mod exchange;
 mod figure;
 mod length;
 mod planner;
 mod refusal;
 
 pub use book::{Book, BookAccount};
-pub use exchange::{BookCopy, Stranger, TakeInPreview, book_copies};
 pub use figure::figure;
 pub use length::length_text;
 pub use planner::Planner;

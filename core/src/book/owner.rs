@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::store::{
-    Account, Author, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope, Stamp,
-    Store, StoreError, Undone,
+    Account, Author, Clash, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope,
+    Stamp, Store, StoreError, Undone,
 };
 
 use super::memory::Memory;
@@ -26,6 +26,8 @@ pub struct Book {
     held: usize,
     /// What is asked before an answer is kept: it stays, though nothing else of the answer does.
     asked: Vec<(DraftKey, String)>,
+    /// Whether the file could not be opened again after a restore that failed: nothing is shown of it.
+    shut: bool,
 }
 
 /// A house among those of the book.
@@ -39,7 +41,7 @@ pub struct JobRow {
 
 impl From<Store> for Book {
     fn from(store: Store) -> Self {
-        Self { store, memory: RefCell::default(), held: 0, asked: Vec::new() }
+        Self { store, memory: RefCell::default(), held: 0, asked: Vec::new(), shut: false }
     }
 }
 
@@ -72,6 +74,53 @@ impl Book {
         &mut self.store
     }
 
+    /// Puts a copy in the place of this book, as [`Store::restore`] does, and goes on with it.
+    ///
+    /// # Errors
+    /// As [`Store::restore`], and [`StoreError::NoFolder`] for a book without a file or a folder of copies. The book is as it
+    /// was.
+    pub fn restore(&mut self, copy: impl AsRef<Path>, now: Now) -> Result<()> {
+        let (Some(path), Some(copies)) = (self.store.path(), self.store.backups_folder()) else {
+            return Err(StoreError::NoFolder);
+        };
+        let (path, options) = (path.to_owned(), OpenOptions { backups: Some(copies.to_owned()) });
+        // No file is replaced under somebody who has it open, which we are ourselves.
+        let shut = Store::shut()?;
+        self.memory.get_mut().forget();
+        drop(std::mem::replace(&mut self.store, shut));
+        match Store::restore(&path, copy, &options, now) {
+            Ok((opened, _)) => {
+                self.store = opened.store;
+                Ok(())
+            }
+            Err(error) => {
+                match Store::open(&path, &options) {
+                    Ok(opened) => self.store = opened.store,
+                    Err(_) => self.shut = true,
+                }
+                Err(error)
+            }
+        }
+    }
+
+    /// Values that lost against another phone's and that nobody here has looked at yet.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn differences(&self) -> Result<Vec<Clash>> {
+        let mut clashes = self.store.clashes()?;
+        clashes.retain(|clash| clash.seen_by.is_empty());
+        Ok(clashes)
+    }
+
+    /// Notes that somebody has looked at one.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn look_at(&mut self, difference: &Clash, signer: &str) -> Result<()> {
+        self.store.clash_mark_seen(difference, signer)
+    }
+
     /// Keeps everything that `work` writes, or, where it fails, nothing; may be nested.
     ///
     /// # Errors
@@ -101,10 +150,11 @@ impl Book {
             self.memory.get_mut().forget();
         }
         self.held = self.held.saturating_sub(1);
-        if self.held == 0 {
-            for (key, text) in std::mem::take(&mut self.asked) {
-                self.put_long_draft(&key, text)?;
-            }
+        if self.held == 0 && !self.asked.is_empty() {
+            let asked = std::mem::take(&mut self.asked);
+            return ended.and(
+                self.together(|book| asked.into_iter().try_for_each(|(key, text)| book.put_long_draft(&key, text))),
+            );
         }
         ended
     }
@@ -126,6 +176,9 @@ impl Book {
     /// # Errors
     /// What SQLite said.
     pub fn refresh(&self) -> Result<()> {
+        if self.shut {
+            return Err(StoreError::Disk("the book could not be opened again".to_owned()));
+        }
         let now = self.store.foreign_writes()?;
         let mut memory = self.memory.borrow_mut();
         if memory.seen != Some(now) {

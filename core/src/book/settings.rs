@@ -13,6 +13,8 @@ pub enum Setting<'a> {
     Signers,
     /// When the book was last copied from here, in milliseconds since 1970-01-01 UTC.
     CopiedAt,
+    /// Why no copy could be kept when the program was last left; none where one was.
+    CopyFailed,
     /// What was found wrong with the book and nobody has read yet.
     Account,
     /// The language.
@@ -46,6 +48,7 @@ impl Setting<'_> {
             Self::Signer => "signer".to_owned(),
             Self::Signers => "signers".to_owned(),
             Self::CopiedAt => "copied-at".to_owned(),
+            Self::CopyFailed => "copy-failed".to_owned(),
             Self::Account => Account::KEY.to_owned(),
             Self::Language => "language".to_owned(),
             Self::Show => "show".to_owned(),

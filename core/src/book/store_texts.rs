@@ -2,10 +2,10 @@
 
 use chrono::DateTime;
 
-use crate::phrases::Phrases;
+use crate::phrases::{Phrases, key};
 use crate::store::{
-    Account, Backup, BadEntry, Found, HandedOver, Known, Packed, Preview, Restoring, Sender, Standing, StoreError,
-    TakenIn,
+    Account, Backup, BadEntry, Found, HandedOver, Known, Packed, Preview, Refused, Restoring, Sender, Standing,
+    StoreError, TakenIn,
 };
 
 impl StoreError {
@@ -29,12 +29,12 @@ impl StoreError {
                 phrases.phrase("store-file", &args)
             }
             Self::NoPhoto(_) => phrases.phrase("store-no-photo", &[]),
-            Self::NoFolder => phrases.phrase("store-no-folder", &[]),
             Self::CannotUndo(_) => phrases.phrase("store-cannot-undo", &[]),
             Self::ReadOnly => phrases.phrase("store-read-only", &[]),
             Self::OtherBook(at) => path("store-other-book", at),
             Self::Untrusted { words } => phrases.phrase("store-untrusted", &[("words", words.as_str().into())]),
             Self::BadEntry { why, .. } => phrases.phrase("store-bad-entry", &[("why", why.text(phrases).into())]),
+            Self::NoFolder => phrases.phrase("store-no-folder", &[]),
             Self::Ahead { ms, .. } => phrases.phrase("store-ahead", &[("when", day(*ms).into())]),
             other => phrases.phrase("store-other", &[("why", other.to_string().into())]),
         }
@@ -131,27 +131,53 @@ impl Sender {
 impl Preview {
     /// What taking in would do, in sentences.
     pub fn lines(&self, phrases: &Phrases) -> Vec<String> {
-        let say = |key, number: usize| phrases.phrase(key, &[("count", count(number as u64).into())]);
-        let mut lines = Vec::new();
-        for refused in &self.refused {
+        let mut lines = self.refused_lines(phrases);
+        lines.extend(self.counted_lines(phrases));
+        lines.extend(self.senders.iter().map(|sender| sender.text(phrases)));
+        lines.extend(self.change_lines(phrases));
+        lines.extend(self.ahead_line(phrases));
+        lines
+    }
+
+    /// Each answer that is altered or forged, and why.
+    pub fn refused_lines(&self, phrases: &Phrases) -> Vec<String> {
+        let line = |refused: &Refused| {
             let (when, who) = told(phrases, Some(&refused.says));
             let what = if refused.signs_off { "sign-off" } else { "answer" };
             let why = refused.why.text(phrases);
             let args = [("what", what.into()), ("when", when.into()), ("who", who.into()), ("why", why.into())];
-            lines.push(phrases.phrase("store-refused", &args));
-        }
-        lines.push(say("store-offer-new", self.new));
-        lines.extend(self.senders.iter().map(|sender| sender.text(phrases)));
-        if self.refused.is_empty() && self.new > 0 {
-            lines.push(say("store-offer-changed", self.changed));
-            lines.push(say("store-offer-clashes", self.clashes));
-            lines.push(say("store-offer-sign-offs", self.sign_offs));
-        }
-        if let Some(ahead) = &self.ahead {
-            let (when, who) = told(phrases, Some(ahead));
-            lines.push(phrases.phrase("store-offer-ahead", &[("when", when.into()), ("who", who.into())]));
+            phrases.phrase("store-refused", &args)
+        };
+        self.refused.iter().map(line).collect()
+    }
+
+    /// How many answers are new, and how many are here already.
+    pub fn counted_lines(&self, phrases: &Phrases) -> Vec<String> {
+        let mut lines = vec![phrases.phrase("store-offer-new", &[("count", self.new.into())])];
+        if self.known > 0 {
+            lines.push(phrases.phrase("store-offer-known", &[("count", self.known.into())]));
         }
         lines
+    }
+
+    /// What would change in this book; nothing where nothing can be taken in.
+    pub fn change_lines(&self, phrases: &Phrases) -> Vec<String> {
+        if !self.refused.is_empty() || self.new == 0 {
+            return Vec::new();
+        }
+        let say = |key, number: usize| phrases.phrase(key, &[("count", number.into())]);
+        vec![
+            say(key("store-offer-changed"), self.changed),
+            say(key("store-offer-clashes"), self.clashes),
+            say(key("store-offer-sign-offs"), self.sign_offs),
+        ]
+    }
+
+    /// The answer that is dated ahead, where one is.
+    pub fn ahead_line(&self, phrases: &Phrases) -> Option<String> {
+        let ahead = self.ahead.as_ref()?;
+        let (when, who) = told(phrases, Some(ahead));
+        Some(phrases.phrase("store-offer-ahead", &[("when", when.into()), ("who", who.into())]))
     }
 }
 

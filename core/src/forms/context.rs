@@ -113,6 +113,14 @@ impl<'a> Terms<'a> {
         if day == today { clock } else { format!("{day} {clock}") }
     }
 
+    /// The same to the second, where two that lie near each other are to be told apart.
+    pub(crate) fn exact_moment(&self, at_ms: i64) -> String {
+        let offset = self.context.utc_offset_minutes;
+        let (day, today) = (moment::day(at_ms, offset), moment::day(self.context.now_ms, offset));
+        let clock = moment::exact_clock(at_ms, offset);
+        if day == today { clock } else { format!("{day} {clock}") }
+    }
+
     /// The time for the book.
     pub(crate) fn now(&self) -> Now {
         Now { ms: self.context.now_ms, utc_offset_minutes: self.context.utc_offset_minutes }

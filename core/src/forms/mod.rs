@@ -15,6 +15,7 @@ pub(crate) mod moment;
 pub(crate) mod parts;
 pub(crate) mod penetration;
 pub(crate) mod photo;
+pub(crate) mod place;
 pub(crate) mod plausible;
 pub(crate) mod quantity;
 pub(crate) mod signing;

@@ -12,6 +12,11 @@ pub(crate) fn clock(ms: i64, utc_offset_minutes: i32) -> String {
     local(ms, utc_offset_minutes).format("%H:%M").to_string()
 }
 
+/// The same to the second, as `07:05:09`.
+pub(crate) fn exact_clock(ms: i64, utc_offset_minutes: i32) -> String {
+    local(ms, utc_offset_minutes).format("%H:%M:%S").to_string()
+}
+
 /// 1970-01-01 for what no calendar reaches.
 fn local(ms: i64, utc_offset_minutes: i32) -> NaiveDateTime {
     let utc = DateTime::from_timestamp_millis(ms).unwrap_or_default().naive_utc();
@@ -36,6 +41,7 @@ mod tests {
         ] {
             assert_eq!(format!("{} {}", day(seconds * 1000, 0), clock(seconds * 1000, 0)), is);
         }
+        assert_eq!(exact_clock(1_795_622_994_999, 0), "16:09:54");
         assert_eq!((day(0, -420), clock(0, -420)), ("1969-12-31".to_owned(), "17:00".to_owned()));
     }
 

@@ -40,6 +40,7 @@ pub(super) const FILES: &[File] = files![
     "done",
     "drawing",
     "errors",
+    "exchange",
     "figure",
     "file",
     "flashing",

@@ -1,12 +1,13 @@
 //! Done list: what happened, newest first, and how to take it back.
 
-use crate::book::{Book, DraftKey, Field, Kind, Record, all_fields, field_of};
+use crate::book::{Book, DraftKey, Field, Kind, all_fields, field_of};
 use crate::store::{DeviceId, HistoryEntry, Id, Reopened, Stamp};
 use crate::views::{Code, DoneLine, DoneListAction, DoneListView, Place, Problem, ReopenedAnswer, View};
 
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::moment::{clock, day};
+use crate::forms::place::place_of;
 use crate::forms::stored_phrase;
 use crate::screens::result::ActionResult;
 
@@ -92,26 +93,6 @@ fn reopen(book: &Book, terms: &Terms<'_>, answer: &Reopened) -> Result<Option<Re
         let (subject, field) = (answer.subject.to_string(), spec.field.code().to_owned());
         ReopenedAnswer { subject, field, title: terms.phrase(spec.title, &[]), text, place: place_of(record) }
     }))
-}
-
-/// Where the questions of a thing are asked.
-fn place_of(record: &Record) -> Place {
-    let own = record.id().to_string();
-    let text = |id: Option<Id>| id.map(|id| id.to_string()).unwrap_or_default();
-    let (parent, job) = (text(record.parent), text(record.made_in));
-    match record.kind {
-        Kind::Job => Place::House { job: own },
-        Kind::Wall => Place::Measure { wall: own },
-        Kind::BaseStep | Kind::Stud | Kind::Opening | Kind::Abutment => Place::Measure { wall: parent },
-        Kind::Penetration => Place::Penetration { penetration: own },
-        Kind::Board => Place::Board { board: own },
-        Kind::Notch => Place::Board { board: parent },
-        Kind::Pole | Kind::Mark => Place::Pole { job },
-        Kind::Rule => Place::Rules { job },
-        Kind::Stock | Kind::Offcut | Kind::BlockSize | Kind::AsBuilt | Kind::Cut | Kind::CutNotch | Kind::Gap => {
-            Place::House { job }
-        }
-    }
 }
 
 /// What an answer that was just accepted did; empty where its entry cannot be read, since the answer is kept all the same.

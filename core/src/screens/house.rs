@@ -10,7 +10,7 @@ use crate::store::{Id, Value};
 use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
 use crate::work::{self, NextWork, Work};
 
-use super::copied;
+use crate::exchange::copied;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
@@ -23,7 +23,6 @@ pub(super) use small::small;
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseView> {
     let work = desk::house(book, terms, job)?;
     let house = work.house();
-    let copied_at_ms = copied::at_ms(book)?;
     let walls = work::WallProgress::of_house(&work);
     let first = NextWork::of(&work, &walls)?;
     let then = first.then(&walls).map(|then| next::view(book, terms, &work, &then)).transpose()?;
@@ -42,8 +41,8 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseVie
         asked: ask::asked(&questions),
         questions,
         stock: house.own(Kind::Stock).iter().filter_map(|stock| stock_line(terms, stock)).collect(),
-        copied_at_ms,
-        copied: copied::said(terms, copied_at_ms),
+        copied_at_ms: copied::at_ms(book)?,
+        copied: copied::said(book, terms)?,
         block_sizes: house.own(Kind::BlockSize).iter().filter_map(|size| block_size_line(terms, size)).collect(),
         has_loose_board: house.loose_boards().next().is_some(),
         archived: work.job()?.yes(Field::Archived) == Some(true),

@@ -5,7 +5,7 @@ use crate::handover::{self, DEMO_HOUSE};
 use crate::store::Value;
 use crate::views::{JobLine, JobsAction, JobsView, Place};
 
-use super::copied;
+use crate::exchange::{copied, differences};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
@@ -27,7 +27,14 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     jobs.sort_by_key(|job| job.archived);
     let account = book.accounts()?.iter().flat_map(|account| account.lines(terms.phrases)).collect();
     let has_demo = jobs.iter().any(|job| job.name == demo_name());
-    Ok(JobsView { jobs, copied: copied::said(terms, copied::at_ms(book)?), account, has_demo })
+    Ok(JobsView {
+        jobs,
+        copied: copied::said(book, terms)?,
+        copy_failed: copied::failed(book, terms)?,
+        differences: differences::said(book, terms)?,
+        account,
+        has_demo,
+    })
 }
 
 /// What the demo house is called, in its own document.

@@ -6,7 +6,6 @@
 //! What is asked, and how an answer is read and written, is in `forms`.
 
 mod board;
-mod copied;
 mod documents;
 mod done_list;
 mod drawing;
@@ -28,14 +27,17 @@ mod voice;
 mod wall;
 
 use crate::book::Book;
+use crate::exchange::{backups, differences, hand_over, restore, take_in};
 use crate::store::Id;
-use crate::views::{Action, Context, FrameView, Outcome, Place, Problem, View, retyped};
+use crate::views::{
+    Action, Context, DifferencesAction, FrameView, Outcome, Place, Problem, TakeInAction, View, retyped,
+};
 
 use crate::forms::context::{Terms, in_language};
 use crate::forms::error::Result;
 use crate::screens::result::ActionResult;
 
-pub use copied::copy;
+pub use crate::exchange::copied::{copy, keep_copy};
 pub use documents::take_in_document;
 pub use drawing::drawing;
 pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
@@ -72,7 +74,7 @@ pub fn act(book: &mut Book, context: &Context, action: &Action) -> Result<Outcom
         let retyped = retyped(action);
         let action = retyped.as_ref().unwrap_or(action);
         // A key is one write, and there are many of them.
-        let done = match action.keeps_a_key() {
+        let done = match action.keeps_a_key() || action.is_about_the_file() {
             true => carry_out(book, terms, action)?,
             false => book.together(|book| carry_out(book, terms, action))?,
         };
@@ -105,6 +107,30 @@ fn carry_out(book: &mut Book, terms: &Terms<'_>, action: &Action) -> Result<Acti
         Action::DoneListKind { action } => done_list::act(book, terms, action),
         Action::NewKind { action } => new::act(book, terms, action),
         Action::SawListKind { action } => saw_list::act(book, terms, action),
+        Action::BackupsKind { action } => {
+            let view = backups::act(book, terms, action)?;
+            Ok(ActionResult::showing(Place::Backups, Some(View::BackupsKind { view })))
+        }
+        Action::RestoreKind { action } => {
+            let view = restore::act(book, terms, action)?;
+            Ok(ActionResult::showing(Place::Backups, view.map(|view| View::BackupsKind { view })))
+        }
+        Action::HandOverKind { action } => {
+            let view = hand_over::act(book, terms, action)?;
+            Ok(ActionResult::showing(Place::HandOver { job: view.job.clone() }, Some(View::HandOverKind { view })))
+        }
+        Action::TakeInKind { action: TakeInAction::Trust { file, device } } => {
+            take_in::trust(book, terms, device)?;
+            Ok(ActionResult::without_answer(Place::TakeIn { file: file.clone() }))
+        }
+        Action::TakeInKind { action: TakeInAction::TakeIn { file, even_ahead } } => {
+            let view = take_in::take_in(book, terms, file, *even_ahead)?;
+            Ok(ActionResult::showing(Place::Differences, view.map(|view| View::DifferencesKind { view })))
+        }
+        Action::DifferencesKind { action: DifferencesAction::LookedAt { differences: these } } => {
+            differences::look_at(book, terms, these)?;
+            Ok(ActionResult::without_answer(Place::Jobs))
+        }
     }
 }
 
@@ -135,6 +161,13 @@ pub(crate) fn show(book: &Book, terms: &Terms<'_>, place: &Place) -> Result<View
         Place::New { what, parent } => View::NewKind { view: new::view(book, terms, *what, parent)? },
         Place::SawList { job } => View::SawListKind { view: saw_list::view(book, terms, job)? },
         Place::Order { job } => View::OrderKind { view: order::view(book, terms, job)? },
+        Place::Backups => View::BackupsKind { view: backups::view(book, terms, Vec::new())? },
+        Place::Restore { copy } => View::RestoreKind { view: restore::view(book, terms, copy)? },
+        Place::HandOver { job } => {
+            View::HandOverKind { view: hand_over::view(book, terms, job.as_deref(), Vec::new())? }
+        }
+        Place::TakeIn { file } => View::TakeInKind { view: take_in::view(book, terms, file)? },
+        Place::Differences => View::DifferencesKind { view: differences::view(book, terms, Vec::new())? },
     })
 }
 

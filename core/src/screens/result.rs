@@ -17,6 +17,11 @@ impl ActionResult {
         Self { place, group: Some(group), view: None }
     }
 
+    /// No answer was accepted, and more is to be shown than the place alone does, where it could be made.
+    pub(super) const fn showing(place: Place, view: Option<View>) -> Self {
+        Self { place, group: None, view }
+    }
+
     /// Nothing of the book changed: a draft, a setting, a look.
     pub(super) const fn without_answer(place: Place) -> Self {
         Self { place, group: None, view: None }

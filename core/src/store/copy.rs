@@ -24,6 +24,23 @@ pub struct Backup {
     pub ms: i64,
 }
 
+impl Backup {
+    /// How large it is.
+    ///
+    /// # Errors
+    /// What the file system said.
+    pub fn bytes(&self) -> std::io::Result<u64> {
+        Ok(fs::metadata(&self.path)?.len())
+    }
+}
+
+/// So many bytes of copies a phone's maker takes of an app into its cloud; of one byte more it takes nothing at all
+/// (Android's Auto Backup, as its publisher documents it).
+pub const CLOUD_TAKES: u64 = 25_000_000;
+
+/// So many of the newest copies stay at any size: what was there before a restore or before a colleague's file is among them.
+const ALWAYS: usize = 3;
+
 const NAME: &str = "book-%Y%m%d-%H%M%S%3f.lapwright";
 
 impl Store {
@@ -71,8 +88,8 @@ impl Store {
             && theirs.iter().all(|(device, unbroken)| ours.get(device).is_some_and(|mine| mine >= unbroken))
     }
 
-    /// Copies the book into a folder under the name of the moment, then thins this book's backups there; gives the
-    /// backup. Those of other books, and those that cannot be read, stay.
+    /// Copies the book into a folder under the name of the moment, then thins this book's backups there, by time and to
+    /// [`CLOUD_TAKES`]; gives the backup. Those of other books, and those that cannot be read, stay.
     pub fn backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
         let folder = folder.as_ref();
         create_private_folder(folder)?;
@@ -81,7 +98,10 @@ impl Store {
         self.copy(&backup.path)?;
         let mut all = backups(folder)?;
         all.retain(|backup| book_of(&backup.path) == Some(self.book));
-        let mut keep = thin(&all.iter().map(|backup| backup.ms).collect::<Vec<_>>());
+        let in_time = thin(&all.iter().map(|backup| backup.ms).collect::<Vec<_>>());
+        let stays = all.iter().filter(|old| in_time.contains(&old.ms) || old.ms == backup.ms);
+        let sizes = stays.map(|old| Ok((old.ms, old.bytes()?))).collect::<Result<Vec<_>>>()?;
+        let mut keep = fit(&sizes, CLOUD_TAKES);
         keep.insert(backup.ms);
         for old in all.iter().filter(|old| !keep.contains(&old.ms)) {
             fs::remove_file(&old.path)?;
@@ -142,7 +162,7 @@ pub fn thin(moments: &[i64]) -> BTreeSet<i64> {
         let time = DateTime::from_timestamp_millis(ms).unwrap_or_default();
         i64::from(time.year()) * 12 + i64::from(time.month0())
     };
-    let mut keep: BTreeSet<i64> = newest_first.iter().take(3).copied().collect();
+    let mut keep: BTreeSet<i64> = newest_first.iter().take(ALWAYS).copied().collect();
     let spans: [(&dyn Fn(i64) -> i64, usize); 3] =
         [(&|ms| ms.div_euclid(DAY), 7), (&|ms| ms.div_euclid(7 * DAY), 5), (&month, 12)];
     for (span, count) in spans {
@@ -156,6 +176,19 @@ pub fn thin(moments: &[i64]) -> BTreeSet<i64> {
     keep
 }
 
+/// Which of these copies, moments and sizes, to keep so that all are no larger than `most`: the newest ones, and [`ALWAYS`]
+/// so many at any size.
+fn fit(copies: &[(i64, u64)], most: u64) -> BTreeSet<i64> {
+    let mut newest_first = copies.to_vec();
+    newest_first.sort_unstable_by_key(|(ms, _)| std::cmp::Reverse(*ms));
+    let mut all: u64 = 0;
+    let kept = newest_first.into_iter().enumerate().filter(|(at, (_, bytes))| {
+        all = all.saturating_add(*bytes);
+        *at < ALWAYS || all <= most
+    });
+    kept.map(|(_, (ms, _))| ms).collect()
+}
+
 /// Which book a file is, if it can be told.
 fn book_of(path: &Path) -> Option<Id> {
     Image::read(path).and_then(|image| image.connect(path)).and_then(|conn| book_in(&conn)).ok()
@@ -163,4 +196,25 @@ fn book_of(path: &Path) -> Option<Id> {
 
 pub(super) fn book_in(conn: &Connection) -> Result<Id> {
     Ok(conn.query_row("SELECT id FROM book", [], |row| row.get(0))?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn copies_fit_into_a_cloud_but_the_newest_stay_at_any_size() {
+        let kept = |sizes: &[u64], most| -> Vec<i64> {
+            let copies: Vec<(i64, u64)> = (0..).zip(sizes.iter().copied()).collect();
+            fit(&copies, most).into_iter().collect()
+        };
+        assert_eq!(kept(&[5, 5, 5, 5, 5], 25), [0, 1, 2, 3, 4]);
+        assert_eq!(kept(&[5, 5, 5, 5, 5], 24), [1, 2, 3, 4], "the oldest goes first");
+        assert_eq!(
+            kept(&[1, 9, 9, 9, 9], 10),
+            [2, 3, 4],
+            "what is left of an older book does not come back in between"
+        );
+        assert_eq!(kept(&[u64::MAX, u64::MAX], 10), [0, 1]);
+    }
 }

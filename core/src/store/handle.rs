@@ -1,4 +1,4 @@
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
 
@@ -17,6 +17,8 @@ pub struct Store {
     pub(super) key: Key,
     pub(super) book: Id,
     pub(super) path: Option<PathBuf>,
+    /// Where this book's own copies lie.
+    pub(super) backups: Option<PathBuf>,
     pub(super) mark: Option<Mark>,
     /// Whether this file is a book of this device by now.
     pub(super) settled: bool,
@@ -36,5 +38,15 @@ impl Store {
     /// The identity of the book, the same in every copy.
     pub fn book(&self) -> Id {
         self.book
+    }
+
+    /// Its file; none for a book in memory.
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// The folder of its own copies, where it was opened with one.
+    pub fn backups_folder(&self) -> Option<&Path> {
+        self.backups.as_deref()
     }
 }

@@ -46,7 +46,7 @@ pub use account::{Account, Found, Known, Lost};
 pub use bulk::Scope;
 pub use change::{Author, Change, Op, SignOff, State};
 pub use check::Report;
-pub use copy::{Backup, backups, thin};
+pub use copy::{Backup, CLOUD_TAKES, backups, thin};
 pub use entry::{Entry, Hash};
 pub use error::{BadEntry, Result, StoreError};
 pub use exchange::{HandedOver, Offer, Preview, Refused, Sender, Standing};

@@ -131,6 +131,16 @@ impl Store {
         Ok(Self { settled: true, ..Self::on(memory()?)? })
     }
 
+    /// Stands for a book whose file could not be opened again: nothing is in it and nothing can be written.
+    ///
+    /// # Errors
+    /// What SQLite said.
+    pub fn shut() -> Result<Self> {
+        let shut = Self::on(memory()?)?;
+        shut.conn.execute_batch("PRAGMA query_only = ON;")?;
+        Ok(shut)
+    }
+
     /// A book over a connection, in no file and as a device of its own.
     fn on(conn: Connection) -> Result<Self> {
         let (key, book) = (Key::new()?, book_in(&conn)?);
@@ -140,6 +150,7 @@ impl Store {
             key,
             book,
             path: None,
+            backups: None,
             mark: None,
             settled: false,
             batches: Vec::new(),
@@ -213,6 +224,10 @@ fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> 
     }
     match open_file(path, lock, whole) {
         Err(StoreError::Damaged(why)) => wrong(Found::Damaged, &why),
+        Ok(Look::Sound(mut opened)) => {
+            opened.store.backups.clone_from(&options.backups);
+            Ok(Look::Sound(opened))
+        }
         other => other,
     }
 }

@@ -169,7 +169,8 @@ impl Store {
         replace(path, &aside, &conn)?;
         drop(alone);
         let opened = Self::open(path, options)?;
-        opened.store.backup(backups, Now { ms: now.ms.saturating_add(1), ..now })?;
+        // A second later by its name, so that a person can tell it from the one of before.
+        opened.store.backup(backups, Now { ms: now.ms.saturating_add(1_000), ..now })?;
         Ok((opened, aside))
     }
 }

@@ -1,7 +1,10 @@
 //! What was tapped, and what it led to.
 
+use super::backups::BackupsAction;
 use super::board::BoardAction;
+use super::differences::DifferencesAction;
 use super::done_list::DoneListAction;
+use super::hand_over::HandOverAction;
 use super::house::HouseAction;
 use super::jobs::JobsAction;
 use super::measure::MeasureAction;
@@ -9,9 +12,11 @@ use super::new::NewAction;
 use super::penetration::PenetrationAction;
 use super::place::Place;
 use super::pole::PoleAction;
+use super::restore::RestoreAction;
 use super::rules::RulesAction;
 use super::saw_list::SawListAction;
 use super::settings::SettingsAction;
+use super::take_in::TakeInAction;
 use super::view::View;
 use super::wall::WallAction;
 
@@ -79,6 +84,31 @@ pub enum Action {
         /// What was tapped there.
         action: SawListAction,
     },
+    /// On Backups.
+    BackupsKind {
+        /// What was tapped there.
+        action: BackupsAction,
+    },
+    /// On Restore.
+    RestoreKind {
+        /// What was tapped there.
+        action: RestoreAction,
+    },
+    /// On Hand over.
+    HandOverKind {
+        /// What was tapped there.
+        action: HandOverAction,
+    },
+    /// On Take in.
+    TakeInKind {
+        /// What was tapped there.
+        action: TakeInAction,
+    },
+    /// On Differences.
+    DifferencesKind {
+        /// What was tapped there.
+        action: DifferencesAction,
+    },
 }
 
 impl Action {
@@ -95,7 +125,20 @@ impl Action {
             Self::NewKind { action } => matches!(action, NewAction::KeepDraft { .. }),
             Self::SawListKind { action } => matches!(action, SawListAction::KeepDraft { .. }),
             Self::JobsKind { .. } | Self::WallKind { .. } | Self::DoneListKind { .. } => false,
+            Self::BackupsKind { .. }
+            | Self::RestoreKind { .. }
+            | Self::HandOverKind { .. }
+            | Self::TakeInKind { .. }
+            | Self::DifferencesKind { .. } => false,
         }
+    }
+
+    /// Whether it is about the book as a file: each of these is one whole by itself, and a restore closes the book.
+    pub(crate) const fn is_about_the_file(&self) -> bool {
+        matches!(
+            self,
+            Self::BackupsKind { .. } | Self::RestoreKind { .. } | Self::HandOverKind { .. } | Self::TakeInKind { .. }
+        )
     }
 }
 

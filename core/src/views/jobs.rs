@@ -8,6 +8,10 @@ pub struct JobsView {
     pub jobs: Vec<JobLine>,
     /// How old the last copy of the book is, in words.
     pub copied: String,
+    /// That no copy could be kept when the program was last left, and why; empty where one was.
+    pub copy_failed: String,
+    /// How many things were answered differently on two phones and not looked at yet, in words; empty where none were.
+    pub differences: String,
     /// What was found wrong with the book, saved and lost, in sentences: shown until somebody says that it was read.
     pub account: Vec<String>,
     /// Whether the demo house is among them: it is not offered twice.

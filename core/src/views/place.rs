@@ -68,4 +68,23 @@ pub enum Place {
         /// The house.
         job: String,
     },
+    /// The copies that the book keeps of itself.
+    Backups,
+    /// Going back to a copy.
+    Restore {
+        /// The copy's file.
+        copy: String,
+    },
+    /// A file for a colleague.
+    HandOver {
+        /// The house; absent for the whole book.
+        job: Option<String>,
+    },
+    /// A colleague's file.
+    TakeIn {
+        /// The file.
+        file: String,
+    },
+    /// What was answered differently on two phones.
+    Differences,
 }

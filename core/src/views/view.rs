@@ -1,7 +1,10 @@
 //! What a screen shows.
 
+use super::backups::BackupsView;
 use super::board::BoardView;
+use super::differences::DifferencesView;
 use super::done_list::DoneListView;
+use super::hand_over::HandOverView;
 use super::house::HouseView;
 use super::jobs::JobsView;
 use super::measure::MeasureView;
@@ -9,9 +12,11 @@ use super::new::NewView;
 use super::order::OrderView;
 use super::penetration::PenetrationView;
 use super::pole::PoleView;
+use super::restore::RestoreView;
 use super::rules::RulesView;
 use super::saw_list::SawListView;
 use super::settings::SettingsView;
+use super::take_in::TakeInView;
 use super::wall::WallView;
 
 /// What a screen shows.
@@ -84,5 +89,30 @@ pub enum View {
     OrderKind {
         /// What it shows.
         view: OrderView,
+    },
+    /// Backups.
+    BackupsKind {
+        /// What it shows.
+        view: BackupsView,
+    },
+    /// Restore.
+    RestoreKind {
+        /// What it shows.
+        view: RestoreView,
+    },
+    /// Hand over.
+    HandOverKind {
+        /// What it shows.
+        view: HandOverView,
+    },
+    /// Take in.
+    TakeInKind {
+        /// What it shows.
+        view: TakeInView,
+    },
+    /// Differences.
+    DifferencesKind {
+        /// What it shows.
+        view: DifferencesView,
     },
 }

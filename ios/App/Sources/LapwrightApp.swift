@@ -1,6 +1,7 @@
 import LapwrightModels
 import LapwrightScreens
 import SwiftUI
+import UIKit
 
 /// The app: opens the book, then shows where its signer left off.
 @main
@@ -26,7 +27,16 @@ struct Start: View {
         }
         .task { await open() }
         .onChange(of: phase) { _, now in
-            if now == .background { app?.hidden() }
+            if now == .background, let app { hide(app) }
+        }
+    }
+
+    /// Keeps a copy of the book. The phone is asked for the time that it takes: else it may stop us in the middle.
+    private func hide(_ app: AppModel) {
+        let time = UIApplication.shared.beginBackgroundTask(expirationHandler: nil)
+        Task {
+            await app.hidden().value
+            UIApplication.shared.endBackgroundTask(time)
         }
     }
 
@@ -55,6 +65,7 @@ extension Services {
             camera: PhoneCamera(),
             keepAwake: PhoneKeepAwake(),
             listening: PhoneListening(),
+            files: PhoneFilePicker(),
             clock: SystemClock(),
             entropy: SystemEntropy()
         )

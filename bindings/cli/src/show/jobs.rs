@@ -12,6 +12,9 @@ pub(super) fn show(paper: &mut Paper, view: &JobsView) {
             paper.block(&way);
         }
     }
+    for told in [&view.copy_failed, &view.differences].into_iter().filter(|told| !told.is_empty()) {
+        paper.block(told);
+    }
     for job in &view.jobs {
         let id = paper.set(Ink::Faint, &short(&job.job));
         let walls = paper.phrase("cli-walls", &[("count", job.walls.into())]);

@@ -2,6 +2,7 @@
 
 pub(crate) mod board;
 mod done_list;
+mod exchange;
 pub(crate) mod house;
 mod jobs;
 mod measure;
@@ -36,5 +37,10 @@ pub(crate) fn view(paper: &mut Paper, view: &View) {
         }
         View::SawListKind { view } => saw_list::show(paper, view),
         View::OrderKind { view } => order::show(paper, view),
+        View::BackupsKind { .. }
+        | View::RestoreKind { .. }
+        | View::HandOverKind { .. }
+        | View::TakeInKind { .. }
+        | View::DifferencesKind { .. } => exchange::show(paper, view),
     }
 }

@@ -9,7 +9,7 @@ store-read-only = The book can only be read: its file or its folder may not be w
 store-in-the-way = { $path } is in the way. A book is never written over; of copies, only an older one of the same book is.
 store-exists = { $path } is there already. It was left as it is.
 store-no-photo = This photo is not on this device.
-store-no-folder = This book is in memory only: it has no folder for photos.
+store-no-folder = This book has no folder for photos or copies: it is in memory only, or was opened without one.
 store-cannot-undo = This cannot be taken back: it is not in the book, or was taken back already.
 store-file = { $path }: { $why }.
 store-other = The book could not do this: { $why }
@@ -60,6 +60,10 @@ store-offer-new = { $count ->
     [0] There is nothing in it that this book does not hold.
     [one] One answer in it is not in this book.
    *[other] { $count } answers in it are not in this book.
+}
+store-offer-known = { $count ->
+    [one] One is here already.
+   *[other] { $count } are here already.
 }
 store-sender = { $count ->
     [one] One

@@ -9,7 +9,7 @@ store-read-only = El libro solo se puede leer: su archivo o su carpeta no se pue
 store-in-the-way = { $path } estorba. Nunca se escribe encima de un libro; de las copias, solo encima de una más vieja del mismo libro.
 store-exists = { $path } ya existe. Se dejó como está.
 store-no-photo = Esta foto no está en este aparato.
-store-no-folder = Este libro solo está en la memoria: no tiene carpeta para fotos.
+store-no-folder = Este libro no tiene carpeta para fotos ni copias: solo está en la memoria, o se abrió sin ella.
 store-cannot-undo = Esto no se puede deshacer: no está en el libro, o ya se deshizo.
 store-file = { $path }: { $why }.
 store-other = El libro no pudo hacerlo: { $why }
@@ -60,6 +60,10 @@ store-offer-new = { $count ->
     [0] No trae nada que este libro no tenga.
     [one] Trae una respuesta que no está en este libro.
    *[other] Trae { $count } respuestas que no están en este libro.
+}
+store-offer-known = { $count ->
+    [one] Una ya está aquí.
+   *[other] { $count } ya están aquí.
 }
 store-sender = { $count ->
     [one] Una

@@ -9,6 +9,7 @@ mod detail;
 mod document;
 mod done_list;
 mod drawing;
+mod exchange;
 mod house;
 mod live_rules;
 mod measure;
@@ -123,6 +124,11 @@ screens! {
     NewKind: NewView, NewAction;
     SawListKind: SawListView, SawListAction;
     OrderKind: OrderView;
+    BackupsKind: BackupsView, BackupsAction;
+    RestoreKind: RestoreView, RestoreAction;
+    HandOverKind: HandOverView, HandOverAction;
+    TakeInKind: TakeInView, TakeInAction;
+    DifferencesKind: DifferencesView, DifferencesAction;
 }
 
 /// A book with one house.

@@ -168,19 +168,36 @@ public final class AppModel {
         }
     }
 
-    /// Hands on a copy of the book, and shows anew how old the last one is.
-    @discardableResult public func shareCopy() -> Task<Void, Never> {
+    /// Carries out what makes a file called `name`, and hands the file on under a title.
+    @discardableResult public func share(
+        _ title: String,
+        name: String,
+        making: @escaping @MainActor (String) -> Action
+    ) -> Task<Void, Never> {
         tap { [self] in
-            let path = services.share.place("book.lapwright")
-            try await bookActor.copy(path, nowMs: services.clock.nowMs)
-            present(place, try await bookActor.view(context(), place))
-            services.share.file(path, title: words.shareCopy)
+            let path = services.share.place(name)
+            let outcome = try await bookActor.act(context(), making(path))
+            present(outcome.place, outcome.view)
+            services.share.file(path, title: title)
         }
     }
 
-    /// The app goes out of sight: the book keeps a copy of itself. Where that fails, the next time tries again.
+    /// Lets the person pick a file: where the copies are shown it is one to go back to, anywhere else what a colleague handed over.
+    @discardableResult public func pickFile() -> Task<Void, Never> {
+        guard !locked else { return Task {} }
+        return Task { [self] in
+            switch await services.files.pick() {
+            case .file(let path): await go(place == .backups ? .restore(copy: path) : .takeIn(file: path)).value
+            case .nothing: break
+            case .unreadable: tell(words.fileUnreadable)
+            }
+        }
+    }
+
+    /// The app goes out of sight: the book keeps a copy of itself. Where that fails, it is said to whoever comes back, and the
+    /// next time tries again.
     @discardableResult public func hidden() -> Task<Void, Never> {
-        queue { [self] in try? await bookActor.keepCopy(nowMs: services.clock.nowMs) }
+        queue { [self] in try await bookActor.keepCopy(nowMs: services.clock.nowMs) }
     }
 
     /// Whether a length can be said instead of typed.
@@ -317,6 +334,8 @@ extension AppModel {
         let from = place
         present(outcome.place, outcome.view)
         if outcome.place != from { left(from, for: outcome.place) }
+        // What was looked at before may be in the book no more.
+        if case .restoreKind = action { visited = [] }
     }
 
     private func visit(_ place: Place) async throws {

@@ -47,10 +47,6 @@ public actor BookActor {
         try book.heard(context: context, text: text)
     }
 
-    func copy(_ path: String, nowMs: Int64) throws {
-        try book.copy(path: path, nowMs: nowMs)
-    }
-
     /// Keeps a copy of the book beside it, if something was answered since the last one.
     func keepCopy(nowMs: Int64) throws {
         if let copies { _ = try book.keepCopy(folder: copies, nowMs: nowMs) }

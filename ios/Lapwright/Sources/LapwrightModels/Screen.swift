@@ -21,6 +21,11 @@ public enum Screen {
     case new(NewModel)
     case sawList(SawListModel)
     case order(OrderModel)
+    case backups(BackupsModel)
+    case restore(RestoreModel)
+    case handOver(HandOverModel)
+    case takeIn(TakeInModel)
+    case differences(DifferencesModel)
 
     @MainActor init(_ view: View, app: AppModel) {
         switch view {
@@ -37,6 +42,11 @@ public enum Screen {
         case .newKind(let view): self = .new(NewModel(view, app: app))
         case .sawListKind(let view): self = .sawList(SawListModel(view, app: app))
         case .orderKind(let view): self = .order(OrderModel(view, app: app))
+        case .backupsKind(let view): self = .backups(BackupsModel(view, app: app))
+        case .restoreKind(let view): self = .restore(RestoreModel(view, app: app))
+        case .handOverKind(let view): self = .handOver(HandOverModel(view, app: app))
+        case .takeInKind(let view): self = .takeIn(TakeInModel(view, app: app))
+        case .differencesKind(let view): self = .differences(DifferencesModel(view, app: app))
         }
     }
 
@@ -56,6 +66,11 @@ public enum Screen {
         case .new(let model): model
         case .sawList(let model): model
         case .order(let model): model
+        case .backups(let model): model
+        case .restore(let model): model
+        case .handOver(let model): model
+        case .takeIn(let model): model
+        case .differences(let model): model
         }
     }
 }

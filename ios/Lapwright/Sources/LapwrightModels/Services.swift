@@ -65,6 +65,22 @@ public enum Heard: Equatable, Sendable {
     func release()
 }
 
+/// What came of picking a file.
+public enum Picked: Equatable, Sendable {
+    /// A file that can be read at this path, for as long as the screen is on it.
+    case file(String)
+    /// None.
+    case nothing
+    /// One that cannot be read.
+    case unreadable
+}
+
+/// Lets the person pick a file that another program or device left.
+@MainActor public protocol FilePicker: AnyObject {
+    /// Opens the phone's own list of files.
+    func pick() async -> Picked
+}
+
 /// What time it is.
 @MainActor public protocol Clock: AnyObject {
     /// Milliseconds since 1970-01-01 UTC.
@@ -88,6 +104,7 @@ public enum Heard: Equatable, Sendable {
     public let camera: any Camera
     public let keepAwake: any KeepAwake
     public let listening: any Listening
+    public let files: any FilePicker
     public let clock: any Clock
     public let entropy: any Entropy
 
@@ -98,6 +115,7 @@ public enum Heard: Equatable, Sendable {
         camera: any Camera,
         keepAwake: any KeepAwake,
         listening: any Listening,
+        files: any FilePicker,
         clock: any Clock,
         entropy: any Entropy
     ) {
@@ -107,6 +125,7 @@ public enum Heard: Equatable, Sendable {
         self.camera = camera
         self.keepAwake = keepAwake
         self.listening = listening
+        self.files = files
         self.clock = clock
         self.entropy = entropy
     }

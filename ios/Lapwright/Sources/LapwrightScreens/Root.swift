@@ -50,6 +50,11 @@ public struct Root: View {
         case .new(let model): NewScreen(model: model)
         case .sawList(let model): SawListScreen(model: model)
         case .order(let model): OrderScreen(model: model)
+        case .backups(let model): BackupsScreen(model: model)
+        case .restore(let model): RestoreScreen(model: model)
+        case .handOver(let model): HandOverScreen(model: model)
+        case .takeIn(let model): TakeInScreen(model: model)
+        case .differences(let model): DifferencesScreen(model: model)
         }
     }
 }

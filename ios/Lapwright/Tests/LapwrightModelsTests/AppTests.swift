@@ -96,7 +96,8 @@ import Testing
         await phone.app.back().value
         await board.tick(try #require(board.currentStep)).value
         await phone.app.takePhoto(try #require(board.currentStep)).value
-        await phone.app.shareCopy().value
+        await phone.app.share("a copy", name: "book.lapwright") { .handOverKind(action: .book(path: $0)) }.value
+        await phone.app.pickFile().value
         phone.app.ask(board.questions[0])
         await phone.app.listen().value
         #expect(phone.app.place == place && phone.app.entry.question == nil && phone.book.calls.isEmpty)
@@ -132,17 +133,17 @@ import Testing
 
     @Test func aCopyOfTheBookIsHandedOnUnderATitleAndCanBeOpened() async throws {
         let phone = try await Phone.withDemo()
-        await phone.app.go(.jobs).value
-        let before = try phone.jobs().view.copied
+        await phone.app.go(.handOver(job: nil)).value
+        let before = try phone.handOver().view.copied
         phone.book.reset()
-        await phone.app.shareCopy().value
-        #expect(phone.book.calls == ["copy", "view"] && phone.app.trouble == nil)
+        await (try phone.handOver()).shareBook().value
+        #expect(phone.book.calls == ["act"] && phone.app.trouble == nil)
         let (title, path) = try #require(phone.device.shared.last)
         #expect(title == phone.app.words.shareCopy)
         let copy = try Book.open(path: path, copies: nil)
-        let empty = View.jobsKind(view: JobsView(jobs: [], copied: "", account: []))
+        let empty = View.jobsKind(view: JobsView(jobs: [], copied: "", copyFailed: "", differences: "", account: []))
         #expect(try copy.view(context: phone.app.context(), place: .jobs) != empty)
-        #expect(try phone.jobs().view.copied != before, "how old the last copy is")
+        #expect(try phone.handOver().view.copied != before, "how old the last copy is")
     }
 
     @Test func whatWasSavedOfADamagedBookIsShownUntilSomebodyHasReadIt() async throws {

@@ -4,7 +4,7 @@ import LapwrightCore
 @testable import LapwrightModels
 
 /// The device of a test: what it was told is written down, and its clock and entropy are the same every time.
-@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Listening, Clock, Entropy {
+@MainActor final class Device: Speech, Haptics, Share, Camera, KeepAwake, Listening, FilePicker, Clock, Entropy {
     private(set) var said: [String] = []
     private(set) var languages: [String] = []
     private(set) var answers = 0
@@ -20,6 +20,8 @@ import LapwrightCore
     /// Why the ear hears nothing, where it has a reason.
     var deaf: Heard?
     var hasCamera = true
+    /// The file that is picked.
+    var picks = Picked.nothing
     private(set) var listenedIn: [String] = []
     private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
     private var draws: UInt64
@@ -61,6 +63,8 @@ import LapwrightCore
         return deaf ?? heard.map(Heard.words) ?? .nothing
     }
 
+    func pick() async -> Picked { picks }
+
     func fill(_ path: String) async -> Bool {
         guard hasCamera else { return false }
         filled.append(path)
@@ -99,6 +103,7 @@ import LapwrightCore
             camera: self,
             keepAwake: self,
             listening: self,
+            files: self,
             clock: self,
             entropy: self
         )
@@ -143,41 +148,6 @@ final class CountedBook: BookProtocol, @unchecked Sendable {
     func check() throws -> [String] {
         count("check")
         return try book.check()
-    }
-
-    func previewRestore(copy: String, context: Context) throws -> [String] {
-        count("previewRestore")
-        return try book.previewRestore(copy: copy, context: context)
-    }
-
-    func pack(path: String, context: Context) throws -> String {
-        count("pack")
-        return try book.pack(path: path, context: context)
-    }
-
-    func words() throws -> String {
-        count("words")
-        return try book.words()
-    }
-
-    func trust(device: String) throws {
-        count("trust")
-        try book.trust(device: device)
-    }
-
-    func handOver(house: String, path: String, all: Bool, context: Context) throws -> String {
-        count("handOver")
-        return try book.handOver(house: house, path: path, all: all, context: context)
-    }
-
-    func previewTakeIn(file: String, context: Context) throws -> TakeInPreview {
-        count("previewTakeIn")
-        return try book.previewTakeIn(file: file, context: context)
-    }
-
-    func takeIn(file: String, copies: String, evenAhead: Bool, context: Context) throws -> [String] {
-        count("takeIn")
-        return try book.takeIn(file: file, copies: copies, evenAhead: evenAhead, context: context)
     }
 
     func act(context: Context, action: Action) throws -> Outcome {

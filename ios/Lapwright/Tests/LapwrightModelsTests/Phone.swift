@@ -31,8 +31,9 @@ import Testing
         seeds += 1
         let device = Device(seed: seeds)
         let file = folder.appendingPathComponent("book.lapwright")
-        let book = CountedBook(try Book.open(path: file.path, copies: nil))
-        return (device, book, try await AppModel.open(BookActor(book), device.services))
+        let copies = folder.appendingPathComponent("copies").path
+        let book = CountedBook(try Book.open(path: file.path, copies: copies))
+        return (device, book, try await AppModel.open(BookActor(book, copies: copies), device.services))
     }
 
     /// A phone that Ines holds, on the demo house.
@@ -61,6 +62,11 @@ import Testing
     func sawList() throws -> SawListModel { try model(SawListModel.self) }
     func order() throws -> OrderModel { try model(OrderModel.self) }
     func new() throws -> NewModel { try model(NewModel.self) }
+    func backups() throws -> BackupsModel { try model(BackupsModel.self) }
+    func restoring() throws -> RestoreModel { try model(RestoreModel.self) }
+    func handOver() throws -> HandOverModel { try model(HandOverModel.self) }
+    func takeIn() throws -> TakeInModel { try model(TakeInModel.self) }
+    func differences() throws -> DifferencesModel { try model(DifferencesModel.self) }
     func doneList() throws -> DoneListModel { try model(DoneListModel.self) }
 
     /// Takes the last thing that was done back, on the list of what was done.

@@ -27,7 +27,7 @@ FileHandle.standardOutput.write(Data("typed \(fields.count)\n".utf8))
 try await Task.sleep(for: .seconds(600))
 
 /// A phone that does nothing.
-@MainActor final class Still: Speech, Haptics, Share, Camera, KeepAwake, Listening {
+@MainActor final class Still: Speech, Haptics, Share, Camera, KeepAwake, Listening, FilePicker {
     var services: Services {
         Services(
             speech: self,
@@ -36,6 +36,7 @@ try await Task.sleep(for: .seconds(600))
             camera: self,
             keepAwake: self,
             listening: self,
+            files: self,
             clock: SystemClock(),
             entropy: SystemEntropy()
         )
@@ -53,4 +54,5 @@ try await Task.sleep(for: .seconds(600))
     func release() {}
     func hears(_ language: String) -> Bool { false }
     func listen(_ language: String) async -> Heard { .nothing }
+    func pick() async -> Picked { .nothing }
 }

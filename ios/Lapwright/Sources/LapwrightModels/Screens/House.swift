@@ -71,6 +71,8 @@ public final class HouseModel: ScreenModel, Asking {
 
     @discardableResult public func rules() -> Task<Void, Never> { app.go(.rules(job: view.job)) }
 
+    @discardableResult public func handOver() -> Task<Void, Never> { app.go(.handOver(job: view.job)) }
+
     /// Opens what goes through a wall.
     @discardableResult public func open(_ line: PenetrationLine) -> Task<Void, Never> {
         app.go(.penetration(penetration: line.penetration))

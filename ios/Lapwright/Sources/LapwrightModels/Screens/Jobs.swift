@@ -38,6 +38,12 @@ public final class JobsModel: ScreenModel {
         app.act(.jobsKind(action: .acknowledge))
     }
 
+    @discardableResult public func handOver() -> Task<Void, Never> { app.go(.handOver(job: nil)) }
+
+    @discardableResult public func backups() -> Task<Void, Never> { app.go(.backups) }
+
+    @discardableResult public func differences() -> Task<Void, Never> { app.go(.differences) }
+
     @discardableResult public func settings() -> Task<Void, Never> {
         app.go(.settings)
     }

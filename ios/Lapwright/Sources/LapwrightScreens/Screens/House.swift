@@ -60,6 +60,7 @@ struct HouseScreen: View {
             Fold(app.words.answers) { Answers(app, view.questions) }
             Fold(app.words.more) {
                 OtherAction(app.words.houseLike) { model.createLike() }
+                OtherAction(app.words.handOver) { model.handOver() }
                 OtherAction(view.archived ? app.words.bringBack : app.words.archive) { model.archive() }
             }
             Text(view.copied).font(.label)

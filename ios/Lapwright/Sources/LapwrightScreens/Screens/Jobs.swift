@@ -12,6 +12,14 @@ struct JobsScreen: View {
     var body: some View {
         let view = model.view
         Frame(app, app.words.jobs, next: next) {
+            if !view.copyFailed.isEmpty { Warning(view.copyFailed) }
+            if !view.differences.isEmpty {
+                Line {
+                    model.differences()
+                } content: {
+                    Warning(view.differences)
+                }
+            }
             ForEach(Array(view.account.enumerated()), id: \.offset) { Warning($0.element) }
             if !view.account.isEmpty {
                 OtherAction(app.words.accountRead) { model.acknowledge() }
@@ -28,8 +36,10 @@ struct JobsScreen: View {
             if !view.hasDemo { OtherAction(app.words.openDemo) { model.openDemo() } }
             if !view.jobs.isEmpty {
                 Text(view.copied).font(.label)
-                OtherAction(app.words.shareCopy) { app.shareCopy() }
+                OtherAction(app.words.handOver) { model.handOver() }
             }
+            OtherAction(app.words.pickFile) { app.pickFile() }
+            OtherAction(app.words.backups) { model.backups() }
             OtherAction(app.words.settings, .gear) { model.settings() }
         }
     }

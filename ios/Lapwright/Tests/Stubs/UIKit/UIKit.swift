@@ -1,5 +1,6 @@
 // The names of UIKit that the app's services use, with the shapes that Apple documents; see Stubs/SwiftUI.
 @_exported import Foundation
+import UniformTypeIdentifiers
 
 @MainActor open class UIView {}
 
@@ -21,7 +22,13 @@
     public static var shared: UIApplication { fatalError("no phone") }
     public var connectedScenes: Set<UIScene> { [] }
     public var isIdleTimerDisabled = false
+    public func beginBackgroundTask(
+        expirationHandler: (@MainActor @Sendable () -> Void)? = nil
+    ) -> UIBackgroundTaskIdentifier { UIBackgroundTaskIdentifier() }
+    public func endBackgroundTask(_ task: UIBackgroundTaskIdentifier) {}
 }
+
+public struct UIBackgroundTaskIdentifier: Sendable {}
 
 @MainActor open class UIPopoverPresentationController {
     public var sourceView: UIView?
@@ -54,6 +61,16 @@ public final class UIActivity {
 
 @MainActor open class UIActivityViewController: UIViewController {
     public init(activityItems: [Any], applicationActivities: [UIView]?) {}
+}
+
+@MainActor public protocol UIDocumentPickerDelegate: NSObjectProtocol {
+    func documentPicker(_ picker: UIDocumentPickerViewController, didPickDocumentsAt urls: [URL])
+    func documentPickerWasCancelled(_ picker: UIDocumentPickerViewController)
+}
+
+@MainActor open class UIDocumentPickerViewController: UIViewController {
+    public init(forOpeningContentTypes types: [UTType], asCopy: Bool) {}
+    public weak var delegate: (any UIDocumentPickerDelegate)?
 }
 
 public final class UIImage {

@@ -14,6 +14,9 @@ class Folders(context: Context) {
     /** What a camera is to fill. */
     val incoming = File(context.filesDir, "book.lapwright.photos/incoming")
 
+    /** The file that was picked last. */
+    val picked = File(context.cacheDir, "picked")
+
     /** What is handed on to other programs, for a day. */
     val out = File(context.cacheDir, "out")
 }

@@ -60,6 +60,7 @@ class HandedOn : ContentProvider() {
             "pdf" to "application/pdf",
             "csv" to "text/csv",
             "json" to "application/json",
+            "zip" to "application/zip",
             "lapwright" to "application/vnd.sqlite3",
         )
 

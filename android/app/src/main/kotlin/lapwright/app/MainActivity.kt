@@ -2,6 +2,7 @@ package lapwright.app
 
 import android.content.Intent
 import android.graphics.Color
+import android.net.Uri
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
@@ -30,6 +31,7 @@ import lapwright.core.Refusal
 import lapwright.shell.App
 import lapwright.shell.Entropy
 import lapwright.screens.services.PhotoWanted
+import lapwright.screens.services.Picked
 import lapwright.shell.Screens
 
 /** The window of the app: the screens over the phone's book, with the phone's services. */
@@ -41,6 +43,7 @@ class MainActivity : ComponentActivity() {
     private lateinit var phone: Phone
     private var book: Book? = null
     private var restored: PhotoWanted? = null
+    private var picked: Picked? = null
 
     /** What the screens are drawn from; absent until the book is open. */
     var app: App? = null
@@ -104,8 +107,17 @@ class MainActivity : ComponentActivity() {
     override fun onActivityResult(request: Int, result: Int, data: Intent?) {
         @Suppress("DEPRECATION")
         super.onActivityResult(request, result, data)
+        phone.files.back(request, data)?.let(::fetch)
         restored = phone.photoBack(request) ?: return
         takeIn()
+    }
+
+    /** A file was picked: another program may take its time to hand it out. */
+    private fun fetch(address: Uri) {
+        drawing.launch {
+            picked = withContext(onBookThread) { phone.files.fetch(address) }
+            takeIn()
+        }
     }
 
     @Deprecated("Its successor asks before the activity is there.")
@@ -115,11 +127,13 @@ class MainActivity : ComponentActivity() {
         phone.answered(request)
     }
 
-    /** After a stop the camera is back before the book is open. */
+    /** After a stop the camera, or the list of files, is back before the book is open. */
     private fun takeIn() {
         val ready = app?.takeIf { it.shown != null } ?: return
         restored?.let { ready.photoBack(it) }
         restored = null
+        picked?.let(ready::picked)
+        picked = null
     }
 
     override fun onSaveInstanceState(state: Bundle) {
@@ -133,8 +147,9 @@ class MainActivity : ComponentActivity() {
         bookThread.execute {
             try {
                 book.keepCopy(copies, System.currentTimeMillis())
-            } catch (_: Refusal.Refused) {
-                // The next stop tries again.
+            } catch (refused: Refusal.Refused) {
+                // The next stop tries again; until then it is said to whoever comes back.
+                drawing.launch { app?.tell(refused.text) }
             }
         }
     }

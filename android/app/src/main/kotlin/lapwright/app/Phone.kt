@@ -16,6 +16,7 @@ class Phone(private val activity: Activity, state: Bundle?) {
     private val speech = PhoneSpeech(activity.applicationContext)
     private val camera = PhoneCamera(activity).apply { restore(state) }
     private val listening = PhoneListening(activity.applicationContext, ::mayHear)
+    val files = PhoneFilePicker(activity)
     private val keepAwake = PhoneKeepAwake(activity.window)
     private var waiting: ((Boolean) -> Unit)? = null
 
@@ -27,6 +28,7 @@ class Phone(private val activity: Activity, state: Bundle?) {
         keepAwake = keepAwake,
         listening = listening,
         pictures = PhonePictures,
+        files = files,
     )
 
     /** The photo that came back with the result of this [request], if it is the camera's. */

@@ -80,7 +80,9 @@ internal fun window(file: File, demo: Boolean) {
             state = state,
             title = NAME,
         ) {
-            val services = remember { Services(share = DeskShare(window), pictures = DeskPictures) }
+            val services = remember {
+                Services(share = DeskShare(window), pictures = DeskPictures, files = DeskFilePicker(window))
+            }
             Opening(remember { bookThread.asCoroutineDispatcher() }, services) { opened(file, demo).also { desk = it } }
         }
     }

@@ -2,9 +2,11 @@ package lapwright.desk
 
 import lapwright.screens.Action
 import lapwright.screens.AnswerKind
+import lapwright.screens.BackupsAction
 import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
 import lapwright.screens.Given
+import lapwright.screens.HandOverAction
 import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.PenetrationAction
@@ -28,6 +30,7 @@ import java.awt.image.BufferedImage
 import java.io.ByteArrayOutputStream
 import java.io.File
 import javax.imageio.ImageIO
+import kotlin.io.path.createTempDirectory
 
 /** The demo house, laid out and planned, with a signer. */
 class Planned(private val desk: Desk) {
@@ -114,6 +117,24 @@ class Planned(private val desk: Desk) {
         view.board
     }
 
+    /** A copy of the book that is kept. */
+    val copy: String by lazy {
+        val kept = desk.act(Action.BackupsKind(BackupsAction.Keep)).view as View.BackupsKind
+        kept.view.copies.first().copy
+    }
+
+    /** What a colleague handed over. */
+    val handed: String by lazy {
+        val folder = createTempDirectory("lapwright").toFile()
+        val file = File(folder, "house.lapwright-house").path
+        Desk(File(folder, "book.lapwright")).use { theirs ->
+            theirs.act(Action.SettingsKind(SettingsAction.TakePhone("Teo")))
+            val house = (theirs.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
+            theirs.act(Action.HandOverKind(HandOverAction.House(house, all = true, path = file)))
+        }
+        file
+    }
+
     /** The pole, with a course of a wall as it hangs. */
     val hung: Place by lazy {
         val given = listOf("course" to "2", "left" to "7", "right" to "6").map { (field, text) -> Given(field, text) }
@@ -147,6 +168,12 @@ class Screenshot(val name: String, val services: Services = Services(), val open
 fun screenshots(planned: Planned): List<Screenshot> = listOf(
     Screenshot("jobs") { it.go(Place.Jobs) },
     Screenshot("settings") { it.go(Place.Settings) },
+    Screenshot("backups") { app -> planned.copy; app.go(Place.Backups) },
+    Screenshot("restore") { it.go(Place.Restore(planned.copy)) },
+    Screenshot("hand-over") { it.go(Place.HandOver(planned.job)) },
+    Screenshot("hand-over-book") { it.go(Place.HandOver(null)) },
+    Screenshot("take-in") { it.go(Place.TakeIn(planned.handed)) },
+    Screenshot("differences") { it.go(Place.Differences) },
     Screenshot("done-list") { it.go(Place.DoneList(planned.job)) },
     Screenshot("rules") { it.go(Place.Rules(planned.job)) },
     Screenshot("pole") { it.go(Place.Pole(planned.job)) },

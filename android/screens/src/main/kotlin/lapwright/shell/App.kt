@@ -26,6 +26,7 @@ import lapwright.screens.StepPhoto
 import lapwright.screens.View
 import lapwright.screens.services.Heard
 import lapwright.screens.services.PhotoWanted
+import lapwright.screens.services.Picked
 import lapwright.screens.services.Services
 
 /** Why something was not done, in the reader's language. */
@@ -181,7 +182,12 @@ class App(
         val outcome = book.act(context(now.remembered), action)
         val done = Done(outcome.said, outcome.group).takeIf { it.said.isNotEmpty() && action !is Action.DoneListKind }
         val answer = Answer(now.copy(place = outcome.place, view = outcome.view), accepted = true, done = done)
-        if (action is Action.SettingsKind) settled(now, answer) else answer
+        when (action) {
+            is Action.SettingsKind -> settled(now, answer)
+            // What was looked at before may be in the book no more.
+            is Action.RestoreKind -> answer.copy(forgets = true)
+            else -> answer
+        }
     }
 
     /**
@@ -280,12 +286,24 @@ class App(
         else -> emptyList()
     }
 
-    /** Hands on a copy of the book, and shows anew how old the last one is. */
-    fun shareCopy(): Job = call(pends = true) { now ->
-        val path = services.share.place("book.lapwright")
-        book.copy(path, clock.nowMs())
-        val view = book.view(context(now.remembered), now.place)
-        Answer(now.copy(view = view), moved = { services.share.file(now.frame.words.shareCopy, path) })
+    /** Carries out what makes a file called [name], and hands the file on under a [title]. */
+    fun share(title: String, name: String, making: (path: String) -> Action): Job = call(pends = true) { now ->
+        val path = services.share.place(name)
+        val outcome = book.act(context(now.remembered), making(path))
+        Answer(now.copy(place = outcome.place, view = outcome.view), moved = { services.share.file(title, path) })
+    }
+
+    /** Lets the person pick a file. */
+    fun pickFile() = services.files.pick(::picked)
+
+    /** A file was picked: where the copies are shown it is one to go back to, anywhere else what a colleague handed over. */
+    fun picked(file: Picked) {
+        val shown = shown ?: return
+        when (file) {
+            is Picked.File -> go(if (shown.place == Place.Backups) Place.Restore(file.path) else Place.TakeIn(file.path))
+            Picked.Nothing -> {}
+            Picked.Unreadable -> tell(shown.frame.words.fileUnreadable)
+        }
     }
 
     /** Hands on a photo under a title, without the place where it was taken. */
@@ -332,7 +350,8 @@ class App(
         }
     }
 
-    private fun tell(text: String) {
+    /** Says what the phone itself could not do. */
+    fun tell(text: String) {
         trouble = Trouble("", text)
         services.haptics.refused()
     }
@@ -398,6 +417,7 @@ class App(
         val isDraft: Boolean = false,
         val restored: Boolean = false,
         val done: Done? = null,
+        val forgets: Boolean = false,
         val moved: () -> Unit = {},
     )
 
@@ -440,6 +460,7 @@ class App(
         val before = shown
         answer.moved()
         if (before != null && answer.accepted) onward(before.place, answer.shown.place)
+        if (answer.forgets) visited.clear()
         shown = answer.shown
         if (answer.isDraft) return
         restored = answer.restored

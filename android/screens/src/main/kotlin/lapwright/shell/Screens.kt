@@ -9,8 +9,11 @@ import lapwright.shell.look.Indoors
 import lapwright.shell.look.Look
 import lapwright.shell.look.Sun
 import lapwright.shell.parts.LargePhoto
+import lapwright.shell.screens.Backups
 import lapwright.shell.screens.Board
+import lapwright.shell.screens.Differences
 import lapwright.shell.screens.DoneList
+import lapwright.shell.screens.HandOver
 import lapwright.shell.screens.House
 import lapwright.shell.screens.Jobs
 import lapwright.shell.screens.Measure
@@ -18,9 +21,11 @@ import lapwright.shell.screens.New
 import lapwright.shell.screens.Order
 import lapwright.shell.screens.Penetration
 import lapwright.shell.screens.Pole
+import lapwright.shell.screens.Restore
 import lapwright.shell.screens.Rules
 import lapwright.shell.screens.SawList
 import lapwright.shell.screens.Settings
+import lapwright.shell.screens.TakeIn
 import lapwright.shell.screens.Wall
 
 /** The screen that the app is on, in the look that its settings ask for. */
@@ -56,5 +61,10 @@ private fun Screen(app: App, shown: View) {
         is View.RulesKind -> Rules(app, view.view)
         is View.SettingsKind -> Settings(app, view.view)
         is View.DoneListKind -> DoneList(app, view.view)
+        is View.BackupsKind -> Backups(app, view.view)
+        is View.RestoreKind -> Restore(app, view.view)
+        is View.HandOverKind -> HandOver(app, view.view)
+        is View.TakeInKind -> TakeIn(app, view.view)
+        is View.DifferencesKind -> Differences(app, view.view)
     }
 }

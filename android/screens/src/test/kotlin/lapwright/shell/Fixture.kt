@@ -15,11 +15,13 @@ import lapwright.screens.PoleAction
 import lapwright.screens.SettingsAction
 import lapwright.screens.View
 import lapwright.screens.services.Camera
+import lapwright.screens.services.FilePicker
 import lapwright.screens.services.Haptics
 import lapwright.screens.services.Heard
 import lapwright.screens.services.KeepAwake
 import lapwright.screens.services.Listening
 import lapwright.screens.services.PhotoWanted
+import lapwright.screens.services.Picked
 import lapwright.screens.services.Services
 import lapwright.screens.services.Share
 import lapwright.screens.services.Speech
@@ -28,13 +30,14 @@ import java.nio.file.Files
 
 /** A real book on a real file, with the services of a phone played by what a test can read. */
 class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFile(), "book.lapwright")) : AutoCloseable {
-    val book: Book = Book.open(file.path, null)
+    val book: Book = Book.open(file.path, File(file.parentFile, "copies").path)
     val said = mutableListOf<String>()
     val felt = mutableListOf<String>()
     val shared = mutableListOf<Pair<String, String>>()
     val photos = mutableListOf<PhotoWanted>()
     var awake = false
     var heard: String? = null
+    var picks: String? = null
     private var draws = 0
 
     val services = Services(
@@ -61,6 +64,9 @@ class Fixture(val file: File = File(Files.createTempDirectory("lapwright").toFil
         listening = object : Listening {
             override val available get() = heard != null
             override fun listen(language: String, done: (Heard) -> Unit) = done(heard?.let(Heard::Words) ?: Heard.Refused)
+        },
+        files = object : FilePicker {
+            override fun pick(done: (Picked) -> Unit) = done(picks?.let(Picked::File) ?: Picked.Nothing)
         },
     )
 

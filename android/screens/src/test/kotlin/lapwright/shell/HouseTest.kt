@@ -70,7 +70,8 @@ class HouseTest {
         assertEquals("Never copied off this phone", copied())
         app.go(Place.Jobs)
         rule.setContent { Screens(app, Face) }
-        rule.onNodeWithTag("share copy").performScrollTo().performClick()
+        rule.onNodeWithTag("hand over").performScrollTo().performClick()
+        rule.onNodeWithTag("next").performClick()
         rule.onNodeWithText("Copied today").assertIsDisplayed()
         assertEquals("Copied today", copied())
         val (_, path) = fixture.shared.single()

@@ -11,9 +11,10 @@ class Services(
     val keepAwake: KeepAwake = Quiet,
     val listening: Listening = Quiet,
     val pictures: Pictures = Pictures { _, _ -> null },
+    val files: FilePicker = Quiet,
 )
 
-private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening {
+private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening, FilePicker {
     override fun say(text: String, language: String) = Unit
     override fun hush() = Unit
     override fun taken() = Unit
@@ -26,4 +27,5 @@ private object Quiet : Speech, Haptics, Share, Camera, KeepAwake, Listening {
     override fun release() = Unit
     override val available = false
     override fun listen(language: String, done: (Heard) -> Unit) = done(Heard.Nothing)
+    override fun pick(done: (Picked) -> Unit) = done(Picked.Nothing)
 }

@@ -104,6 +104,7 @@ fun House(app: App, view: HouseView) {
         Fold(app, words.answers, "answers") { Answers(app, view.questions) }
         Fold(app, words.more, "more") {
             OtherAction(words.houseLike, Modifier.fillMaxWidth().testTag("house like")) { app.go(Place.New(NewThing.HOUSE, view.job)) }
+            OtherAction(words.handOver, Modifier.fillMaxWidth().testTag("hand over")) { app.go(Place.HandOver(view.job)) }
             OtherAction(if (view.archived) words.bringBack else words.archive, Modifier.fillMaxWidth().testTag("archive")) {
                 app.act(Action.JobsKind(if (view.archived) JobsAction.BringBack(view.job) else JobsAction.Archive(view.job)))
             }

@@ -24,6 +24,10 @@ fun Jobs(app: App, view: JobsView) {
     val words = app.shown?.frame?.words ?: return
     val next = Next(words.newHouse) { app.go(Place.New(NewThing.HOUSE, "")) }
     Frame(app, words.jobs, next = next) {
+        if (view.copyFailed.isNotEmpty()) Warning(view.copyFailed)
+        if (view.differences.isNotEmpty()) {
+            Line({ app.go(Place.Differences) }, Modifier.testTag("differences")) { Warning(view.differences, Modifier.weight(1f)) }
+        }
         for (line in view.account) Warning(line)
         if (view.account.isNotEmpty()) {
             OtherAction(words.accountRead, Modifier.fillMaxWidth().testTag("account read")) {
@@ -39,8 +43,10 @@ fun Jobs(app: App, view: JobsView) {
         if (!view.hasDemo) OtherAction(words.openDemo, Modifier.fillMaxWidth()) { app.act(Action.JobsKind(JobsAction.OpenDemo)) }
         if (view.jobs.isNotEmpty()) {
             Say(view.copied)
-            OtherAction(words.shareCopy, Modifier.fillMaxWidth().testTag("share copy")) { app.shareCopy() }
+            OtherAction(words.handOver, Modifier.fillMaxWidth().testTag("hand over")) { app.go(Place.HandOver(null)) }
         }
+        OtherAction(words.pickFile, Modifier.fillMaxWidth().testTag("pick file")) { app.pickFile() }
+        OtherAction(words.backups, Modifier.fillMaxWidth().testTag("backups")) { app.go(Place.Backups) }
         OtherAction(words.settings, Modifier.fillMaxWidth(), Glyph.GEAR) { app.go(Place.Settings) }
     }
 }

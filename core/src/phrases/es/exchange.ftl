@@ -1,0 +1,25 @@
+# Copias del libro, y lo que se pasan los compañeros.
+backups-size = { $kb } KB
+backups-kept = Se hizo una copia y se revisó.
+backups-failed = Al salir de la aplicación la última vez no se pudo guardar copia del libro: { $why }
+backups-too-large = Las copias juntas tienen { $size }. Algunos teléfonos no llevan más de 25 MB de una aplicación a su nube, y entonces no llevan nada: comparta todo en un archivo de vez en cuando.
+restore-done = La copia ya es el libro. El libro como estaba queda entre las copias: { $when }
+hand-over-book = Se hizo una copia de todo el libro y se revisó.
+hand-over-house = { $count ->
+    [one] En el archivo va una respuesta de la casa.
+   *[other] En el archivo van { $count } respuestas de la casa.
+}
+hand-over-nothing = En esta casa no se contestó nada desde que se pasó la última vez. Se puede compartir toda otra vez.
+take-in-done = { $count ->
+    [0] No había nada nuevo. El libro como estaba queda entre las copias: { $when }
+    [one] Se metió una respuesta. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quita la respuesta.
+   *[other] Se metieron { $count } respuestas. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quitan.
+}
+differences-said = { $count ->
+    [one] Una cosa se contestó distinto en dos teléfonos
+   *[other] { $count } cosas se contestaron distinto en dos teléfonos
+}
+differences-stands = Vale: { $answer }
+differences-other = La otra: { $answer }
+differences-none = nada
+differences-no-more = No se contestó nada distinto.

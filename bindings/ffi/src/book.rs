@@ -32,14 +32,16 @@ pub struct Book {
 #[uniffi::export]
 impl Book {
     /// Opens the book at `path`, or makes one where nothing is and nothing was; `copies` is the folder of this book's own
-    /// copies. A book that is damaged, missing or older than it was left is put together again: [`Book::accounts`] tell.
+    /// copies. A book that is damaged, missing or older than it was left is put together again: [`Book::accounts`] tell. What
+    /// the book itself remembers of its language cannot be read where it cannot be opened: then it is said in `language`, `en`
+    /// or `es`; in any other, in English.
     ///
     /// # Errors
     /// [`Refusal`] with the code `book` where it is not a book, is newer, or cannot be read.
-    #[uniffi::constructor]
-    pub fn open(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
+    #[uniffi::constructor(default(language = ""))]
+    pub fn open(path: &str, copies: Option<String>, language: &str) -> Result<Self, Refusal> {
         let options = OpenOptions { backups: copies.map(Into::into) };
-        let (book, _) = book::Book::open(path, &options)?;
+        let (book, _) = book::Book::open(path, &options).map_err(|error| refused(&error, language))?;
         Ok(Self::of(book))
     }
 
@@ -48,9 +50,10 @@ impl Book {
     ///
     /// # Errors
     /// As [`Book::open`]; and where the book is open.
-    #[uniffi::constructor]
-    pub fn repair(path: &str, copies: Option<String>) -> Result<Self, Refusal> {
-        let opened = Store::repair(path, &OpenOptions { backups: copies.map(Into::into) })?;
+    #[uniffi::constructor(default(language = ""))]
+    pub fn repair(path: &str, copies: Option<String>, language: &str) -> Result<Self, Refusal> {
+        let options = OpenOptions { backups: copies.map(Into::into) };
+        let opened = Store::repair(path, &options).map_err(|error| refused(&error, language))?;
         Ok(Self::of(opened.store.into()))
     }
 
@@ -66,7 +69,8 @@ impl Book {
             saved: account.saved,
             lost: account.lost.iter().map(Lost::count).sum(),
         };
-        Ok(self.book().store().accounts()?.iter().map(told).collect())
+        let book = self.book();
+        Ok(said(&book, book.store().accounts())?.iter().map(told).collect())
     }
 
     /// Drops the accounts: somebody has read them.
@@ -74,7 +78,9 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book` where it cannot be written; they are still there.
     pub fn acknowledge(&self) -> Result<(), Refusal> {
-        Ok(self.book().store_mut().acknowledge()?)
+        let mut book = self.book();
+        let done = book.store_mut().acknowledge();
+        said(&book, done)
     }
 
     /// Everything that is wrong with the book, a line each, in words for who repairs it; none where it is sound.
@@ -82,7 +88,8 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book` where it cannot be read.
     pub fn check(&self) -> Result<Vec<String>, Refusal> {
-        Ok(self.book().store().check()?.lines().map(str::to_owned).collect())
+        let book = self.book();
+        Ok(said(&book, book.store().check())?.lines().map(str::to_owned).collect())
     }
 
     /// What this device remembers: who holds it and how it speaks.
@@ -95,7 +102,7 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book` where it cannot be written.
     pub fn speak_first(&self, language: &str) -> Result<(), Refusal> {
-        Ok(screens::speak_first(&mut self.book(), language)?)
+        screens::speak_first(&mut self.book(), language).map_err(|error| refused(&error, language))
     }
 
     /// What stands round every screen: the same until the context's language or unit changes.
@@ -163,7 +170,9 @@ impl Book {
     /// # Errors
     /// [`Refusal`] with the code `book`; nothing was overwritten.
     pub fn copy(&self, path: &str, now_ms: i64) -> Result<(), Refusal> {
-        Ok(screens::copy(&mut self.book(), now_ms, path)?)
+        let mut book = self.book();
+        let done = screens::copy(&mut book, now_ms, path);
+        said(&book, done)
     }
 
     /// Writes a checked copy of the book into `folder` under the name of the moment, if something was answered since the last
@@ -174,14 +183,8 @@ impl Book {
     /// [`Refusal`] with the code `book`.
     pub fn keep_copy(&self, folder: &str, now_ms: i64) -> Result<String, Refusal> {
         let mut book = self.book();
-        match screens::keep_copy(&mut book, folder, Now { ms: now_ms, utc_offset_minutes: 0 }) {
-            Ok(copy) => Ok(copy.path.display().to_string()),
-            Err(error) => {
-                let language = Language::from_code(&screens::remembered(&book).language).unwrap_or_default();
-                let text = error.text(Phrases::for_language(language));
-                Err(Refusal::Refused { code: "book".to_owned(), field: String::new(), text })
-            }
-        }
+        let kept = screens::keep_copy(&mut book, folder, Now { ms: now_ms, utc_offset_minutes: 0 });
+        Ok(said(&book, kept)?.path.display().to_string())
     }
 
     /// Writes a photo for others to `path`: without the place where it was taken.
@@ -194,7 +197,8 @@ impl Book {
             field: "photo".to_owned(),
             text: error.to_string(),
         })?;
-        Ok(self.book().store().photo_export(photo, path, Overwrite::PlainFiles)?)
+        let book = self.book();
+        said(&book, book.store().photo_export(photo, path, Overwrite::PlainFiles))
     }
 }
 
@@ -215,8 +219,13 @@ impl From<Problem> for Refusal {
     }
 }
 
-impl From<StoreError> for Refusal {
-    fn from(error: StoreError) -> Self {
-        Self::Refused { code: "book".to_owned(), field: String::new(), text: error.to_string() }
-    }
+/// What an open book did, or what its store refused, in the language that it speaks.
+fn said<T>(book: &book::Book, done: Result<T, StoreError>) -> Result<T, Refusal> {
+    done.map_err(|error| refused(&error, &screens::remembered(book).language))
+}
+
+/// What the store refused, in a language by its code; in one that is none of ours, in English.
+fn refused(error: &StoreError, language: &str) -> Refusal {
+    let phrases = Phrases::for_language(Language::from_code(language).unwrap_or_default());
+    Refusal::Refused { code: "book".to_owned(), field: String::new(), text: error.text(phrases) }
 }

@@ -15,7 +15,8 @@ public actor BookActor {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copies = folder.appendingPathComponent("copies").path
         self.copies = copies
-        book = try Book.open(path: folder.appendingPathComponent("book.lapwright").path, copies: copies)
+        let file = folder.appendingPathComponent("book.lapwright").path
+        book = try Book.open(path: file, copies: copies, language: language)
         try book.speakFirst(language: language)
     }
 

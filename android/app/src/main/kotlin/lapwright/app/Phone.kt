@@ -70,4 +70,7 @@ object PhoneClock : Clock {
 }
 
 /** Opens the book of this phone, which speaks the phone's language until another is chosen. */
-fun openBook(folders: Folders): Book = Book.open(folders.book.path, folders.copies.path).apply { speakFirst(Locale.getDefault().language) }
+fun openBook(folders: Folders): Book {
+    val language = Locale.getDefault().language
+    return Book.open(folders.book.path, folders.copies.path, language).apply { speakFirst(language) }
+}

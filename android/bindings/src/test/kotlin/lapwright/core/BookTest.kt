@@ -76,9 +76,11 @@ class BookTest {
     }
 
     @Test
-    fun whatIsNotABookIsLeftAsItIs() {
+    fun whatIsNotABookIsLeftAsItIsAndSaysSoInThePhonesLanguage() {
         val file = File(folder, "notes.txt").apply { writeText("not a book") }
-        assertThrows(Refusal.Refused::class.java) { Book.open(file.path, null) }
+        val refused = { language: String -> assertThrows(Refusal.Refused::class.java) { Book.open(file.path, null, language) }.text }
+        assertEquals("${file.path} is not a book. It was left as it is.", refused("fr"))
+        assertEquals("${file.path} no es un libro. Se dejó como está.", refused("es"))
         assertEquals("not a book", file.readText())
     }
 }

@@ -185,7 +185,7 @@ impl Notch {
             bottom: if opens.bottom { Sides::both(zero) } else { bottom.map(clip) },
             top: if opens.top { Sides::both(height) } else { top.map(clip) },
         };
-        let cut = exact.round();
+        let cut = Cut::rounded(&exact);
         notch.kind = CutKind::of(opens);
         notch.legs = Legs::of(notch.kind, &exact, board);
         (notch.cut, notch.exact) = (Some(cut), Some(exact));
@@ -216,7 +216,7 @@ impl Notch {
 
     /// The marks seen from behind the board, where left and right change places.
     pub fn behind(&self, board: &Board) -> Option<Cut> {
-        self.exact.map(|cut| cut.mirrored(board).round())
+        self.exact.map(|cut| Cut::rounded(&cut.mirrored(board)))
     }
 
     /// How far the depth and the other board's depth over the same block are from closing on each other, on the worse

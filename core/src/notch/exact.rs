@@ -1,6 +1,6 @@
 use std::ops::{Add, Neg, Sub};
 
-use super::{Board, Cut, Sides};
+use super::{Board, Sides};
 use crate::measure::Length;
 
 /// A length in halves of a nanometre. A mark lies half a division from the block at the finest, and half of 1/64 in is
@@ -46,7 +46,7 @@ impl Neg for Halves {
     }
 }
 
-/// A [`Cut`] before it is rounded.
+/// A [`Cut`](super::Cut) before it is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct ExactCut {
     pub(super) left: Halves,
@@ -56,15 +56,6 @@ pub(super) struct ExactCut {
 }
 
 impl ExactCut {
-    pub(super) fn round(&self) -> Cut {
-        Cut {
-            left: self.left.round(),
-            right: self.right.round(),
-            bottom: self.bottom.map(Halves::round),
-            top: self.top.map(Halves::round),
-        }
-    }
-
     /// The same seen from behind.
     pub(super) fn mirrored(&self, board: &Board) -> Self {
         let length = Halves::of(board.length);

@@ -1,4 +1,4 @@
-use super::exact::{Halves, down};
+use super::exact::{ExactCut, Halves, down};
 use super::{Board, CutKind, Notch, Sides};
 use crate::measure::Length;
 
@@ -16,6 +16,16 @@ pub struct Cut {
 }
 
 impl Cut {
+    /// Each mark to the nearest nanometre.
+    pub(super) fn rounded(exact: &ExactCut) -> Self {
+        Self {
+            left: exact.left.round(),
+            right: exact.right.round(),
+            bottom: exact.bottom.map(Halves::round),
+            top: exact.top.map(Halves::round),
+        }
+    }
+
     /// The same cut seen from behind a board of this length.
     #[must_use]
     pub fn mirrored(&self, length: Length) -> Self {
@@ -80,7 +90,7 @@ pub struct Marks {
 /// The marks of a notch on the face, or on the back, where left and right change places; `None` where nothing is cut.
 pub fn marks(notch: &Notch, board: &Board, back: bool) -> Option<Marks> {
     let exact = notch.exact.map(|face| if back { face.mirrored(board) } else { face })?;
-    let cut = exact.round();
+    let cut = Cut::rounded(&exact);
     let inside = |x: &Length| x.is_positive() && *x < board.length;
     let uprights = [cut.left, cut.right].into_iter().filter(inside).collect();
     let levels = [(exact.bottom, EdgeName::Bottom), (exact.top, EdgeName::Top)]

@@ -114,6 +114,8 @@ class SetUpTest {
         assertTrue(rule.onAllNodesWithText(before, substring = true, useUnmergedTree = true).fetchSemanticsNodes().isNotEmpty())
         for (key in "1.5") rule.onNodeWithTag("key $key").performClick()
         rule.onNodeWithTag("accept").performClick()
+        assertNotNull("the house's own lap is less", app.trouble)
+        rule.onNodeWithTag("accept").performClick()
         assertEquals("no value without a reason", before, lap().value)
         rule.onNodeWithTag("text").performTextInput("maker, p. 4")
         Fixture(fixture.file).use { again ->

@@ -1,7 +1,7 @@
 use num_bigint::BigInt;
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Words};
+use super::{AmountError, House, Item, Measure, Place, Words, lengths};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleError, keys};
@@ -64,9 +64,7 @@ fn courses(house: &House) -> Result<Vec<Course>, RuleError> {
         for across in strips(&wall.outline, width, over) {
             // Round the corner at both ends.
             let length = across + end + end;
-            // A roll that is no longer than its lap joins nothing.
-            let gained = (roll - end).max(Length::from_nm(1));
-            let joins = ((length - end).nm().max(1) - 1) / gained.nm();
+            let joins = lengths::joins(length, roll, end);
             let laps = end.checked_mul(joins).unwrap_or_default();
             courses.push(Course { length: length + laps, seams: joins + 2 });
         }

@@ -36,12 +36,7 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
 
 /// The length of a head with the laps of its pieces, where it is longer than the flashing as it is sold.
 fn joined(head: Length, stock: Length, lap: Length) -> Length {
-    // A lap as long as the flashing itself would join nothing.
-    let gained = (stock - lap).nm();
-    if gained <= 0 {
-        return head;
-    }
-    let laps = ((head - lap).nm().max(1) - 1) / gained;
+    let laps = lengths::joins(head, stock, lap);
     lap.checked_mul(laps).and_then(|laps| head.checked_add(laps)).unwrap_or(head)
 }
 

@@ -36,6 +36,13 @@ pub(super) fn draft(house: &House, sold: Sold<'_>, pieces: &[Length], from: Word
     })
 }
 
+/// How often pieces of `stock` are joined with a lap to reach a length.
+pub(super) fn joins(length: Length, stock: Length, lap: Length) -> i64 {
+    // A lap as long as the stock itself would join nothing.
+    let gained = (stock - lap).nm();
+    if gained <= 0 { 0 } else { ((length - lap).nm().max(1) - 1) / gained }
+}
+
 /// The planner's steps: so few pieces are cut from so few boards that a handful finds the least.
 const EFFORT: u64 = 5;
 

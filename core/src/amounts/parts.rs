@@ -15,11 +15,11 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
     let furring = |part: &WallPart| if let WallPart::Furring(length) = part { Some(*length) } else { None };
     let level: Vec<Length> = house.parts().filter_map(flashing).collect();
     let strips: Vec<Length> = house.parts().filter_map(furring).collect();
-    let feet: Vec<Length> = house.walls.iter().map(|wall| along(wall, Length::ZERO, wall.outline.width())).collect();
+    let foot = |wall: &Wall| along(wall, Length::ZERO, wall.outline.width());
+    let feet: Vec<Length> = house.walls.iter().map(foot).collect();
     let furred = |wall: &&Wall| wall.parts.iter().any(|part| furring(part).is_some());
     let vents = house.walls.iter().filter(furred);
-    let vents: Vec<Length> =
-        vents.flat_map(|wall| [along(wall, Length::ZERO, wall.outline.width()), trim::along_top(wall)]).collect();
+    let vents: Vec<Length> = vents.flat_map(|wall| [foot(wall), trim::along_top(wall)]).collect();
     let sold = |material: &'static str, name, length| Sold {
         material,
         code: material.to_owned(),

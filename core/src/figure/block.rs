@@ -52,9 +52,9 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
         Err(error) => return Err(board_thickness.err().unwrap_or(error)),
     }
     // What is wrong with the block is said before what is wrong with the boards beside it, which have no part in it.
-    SplitBlock::lay_out(&asked).map_err(|error| fault(request, &error))?;
-    asked.board_thickness = board_thickness?;
+    asked.board_thickness = board_thickness.as_ref().ok().copied().flatten();
     let block = SplitBlock::lay_out(&asked).map_err(|error| fault(request, &error))?;
+    board_thickness?;
     let shown = |length| request.common.shown(length);
     let heights = |own: CutHeights| json!({"face": shown(own.face), "back": shown(own.back)});
     let mut reply = Reply::default();

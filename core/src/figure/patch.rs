@@ -122,13 +122,17 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     board.check().map_err(fault)?;
     let items = request.field("bottoms")?.items()?;
     // What is wrong with a course is said before what is wrong with the next one.
-    let mut bottoms = Vec::with_capacity(items.len());
-    for item in &items {
-        bottoms.push(item.length()?);
-        let last = bottoms.len().saturating_sub(2);
-        board.check_courses(bottoms.get(last..).unwrap_or_default()).map_err(|error| fault(error.later(last)))?;
+    let mut bottoms: Vec<Length> = Vec::with_capacity(items.len());
+    for (index, item) in items.iter().enumerate() {
+        let bottom = item.length()?;
+        if let Some(below) = bottoms.last() {
+            board.check_course(index, *below, bottom).map_err(fault)?;
+        }
+        bottoms.push(bottom);
     }
-    board.check_courses(&bottoms).map_err(fault)?;
+    if bottoms.is_empty() {
+        return Err(fault(PatchError::NoCourse));
+    }
     // What is wrong with the courses is said before what is wrong with the block, even where it takes the block to see.
     if let Some(Ok(bottom)) = request.object("block")?.get("bottom").map(|node| node.length()) {
         board.ending(&bottoms, bottom).map_err(fault)?;

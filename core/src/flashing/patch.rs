@@ -166,27 +166,13 @@ impl Pipe {
         let (left, bottom) = (self.x - across.half(), self.y - up.half());
         Rectangle { left, right: left + across, bottom, top: bottom + up }
     }
-}
 
-impl Pipe {
     /// Whether something is left of a hole that is cut so much smaller.
     ///
     /// # Errors
     /// [`PatchError::Snug`].
     pub fn check_snug(self, snug: Length) -> Result<(), PatchError> {
         if snug >= self.shape.width().min(self.shape.height()) { Err(PatchError::Snug) } else { Ok(()) }
-    }
-}
-
-impl PatchError {
-    /// The same about courses that are counted from another one.
-    #[must_use]
-    pub fn later(self, by: usize) -> Self {
-        match self {
-            Self::CourseOrder { index } => Self::CourseOrder { index: index + by },
-            Self::CourseGap { index } => Self::CourseGap { index: index + by },
-            other => other,
-        }
     }
 }
 
@@ -213,16 +199,20 @@ impl PatchBoard {
         if bottoms.is_empty() {
             return Err(PatchError::NoCourse);
         }
-        for (index, (lower, upper)) in bottoms.iter().zip(bottoms.iter().skip(1)).enumerate() {
-            let reveal = *upper - *lower;
-            if !reveal.is_positive() {
-                return Err(PatchError::CourseOrder { index: index + 1 });
-            }
-            if reveal >= self.height {
-                return Err(PatchError::CourseGap { index: index + 1 });
-            }
+        let pairs = bottoms.iter().zip(bottoms.iter().skip(1));
+        (1..).zip(pairs).try_for_each(|(index, (below, own))| self.check_course(index, *below, *own))
+    }
+
+    /// Whether the course at `index` laps over the one below it.
+    ///
+    /// # Errors
+    /// [`PatchError::CourseOrder`] or [`PatchError::CourseGap`].
+    pub fn check_course(self, index: usize, below: Length, own: Length) -> Result<(), PatchError> {
+        let reveal = own - below;
+        if !reveal.is_positive() {
+            return Err(PatchError::CourseOrder { index });
         }
-        Ok(())
+        if reveal >= self.height { Err(PatchError::CourseGap { index }) } else { Ok(()) }
     }
 
     /// The bottom edge of a patch round a block that stands on `block_bottom`, and what the patch ends on.

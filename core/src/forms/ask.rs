@@ -92,13 +92,6 @@ pub(crate) fn open_question(questions: &[Question]) -> Option<&Question> {
     questions.iter().find(|question| !question.optional && question.answer.is_empty())
 }
 
-/// Whether nothing is open on a thing that the work cannot go on without.
-pub(crate) fn is_answered(record: &Record) -> bool {
-    let answer = |field| record.written(field).map(|written| written.value.typed()).unwrap_or_default();
-    let said = |field| record.measured(field).is_some() || !answer(field).is_empty();
-    fields_of(record.kind).iter().all(|spec| spec.optional || said(spec.field))
-}
-
 /// The question to ask now: one with keys that were typed and not accepted, else one that the work cannot go on without.
 pub(crate) fn asked(questions: &[Question]) -> Option<Question> {
     let drafted = questions.iter().find(|question| !question.draft.is_empty());

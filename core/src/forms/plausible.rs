@@ -148,16 +148,25 @@ fn contradicted(
                 if finding(terms, &was, other, spec.field).is_some_and(|found| found.is_impossible) {
                     continue;
                 }
-                let said = format!("{} {}", terms.phrase(spec.title, &[]), found.text);
-                let text = match changed.kind {
-                    Kind::Wall => format!("{}: {said}", place::name(terms, other)),
-                    _ => said,
-                };
+                let text = told(terms, other, spec.title, &found.text);
                 findings.push(Finding { subject, field, text, ..found });
             }
         }
     }
     findings
+}
+
+/// What is said of a value of another thing than the one that is answered: with the thing's name, where it has one, and its
+/// question.
+fn told(terms: &Terms<'_>, record: &Record, title: &str, text: &str) -> String {
+    let said = format!("{} {text}", terms.phrase(title, &[]));
+    match record.kind {
+        Kind::Wall => format!("{}: {said}", record.text(Field::Name).unwrap_or_default()),
+        Kind::Stud | Kind::Opening | Kind::Abutment | Kind::Penetration => {
+            format!("{}: {said}", place::name(terms, record))
+        }
+        _ => said,
+    }
 }
 
 /// Judges a change of a rule: it is asked about once where it is far from the default, or where something on the house
@@ -198,13 +207,7 @@ fn against(terms: &Terms<'_>, work: &Work, after: &RuleSet) -> Vec<String> {
     let said = |found: Finding| {
         let record = house.any(found.subject)?;
         let title = fields_of(record.kind).iter().find(|spec| spec.field == found.field)?.title;
-        let what = match record.kind {
-            Kind::Wall => record.text(Field::Name).unwrap_or_default().to_owned(),
-            Kind::Opening | Kind::Penetration => place::name(terms, record),
-            _ => String::new(),
-        };
-        let said = format!("{} {}", terms.phrase(title, &[]), found.text);
-        Some(if what.is_empty() { said } else { format!("{what}: {said}") })
+        Some(told(terms, record, title, &found.text))
     };
     let found = by(after.clone()).into_iter().filter(|found| !known.contains(&(found.subject, found.field)));
     found.filter_map(said).collect()
@@ -243,13 +246,16 @@ pub(crate) fn of_house(terms: &Terms<'_>, house: &Arc<House>) -> Vec<Finding> {
 
 /// What is to be said of the lengths of a house, each for itself.
 fn of_fields(terms: &Terms<'_>, known: &Known<'_>) -> Vec<Finding> {
-    // What is on a board of a plan was judged with the plan.
-    let said = |record: &&Arc<Record>| record.kind != Kind::Board || record.parent.is_none();
-    let fields = |record: &'_ Arc<Record>| fields_of(record.kind).iter().map(|spec| spec.field).collect::<Vec<_>>();
-    let records = known.house.all().filter(said).map(|record| (record, fields(record)));
-    records
-        .flat_map(|(record, fields)| fields.into_iter().filter_map(|field| finding(terms, known, record, field)))
-        .collect()
+    let mut findings = Vec::new();
+    for record in known.house.all() {
+        // What is on a board of a plan was judged with the plan.
+        if record.kind == Kind::Board && record.parent.is_some() {
+            continue;
+        }
+        let specs = fields_of(record.kind).iter();
+        findings.extend(specs.filter_map(|spec| finding(terms, known, record, spec.field)));
+    }
+    findings
 }
 
 /// What is to be said of a field; nothing where all is usual or somebody said already that it is right.

@@ -100,6 +100,15 @@ pub(crate) fn signed(
     signed_after(book, terms, on, &history, step, said).map(|(operation, _)| operation)
 }
 
+/// What an answer that signs a step is called, and what the step is by it.
+pub(crate) const fn operation_of(how: StepHow) -> (OperationKind, State) {
+    match how {
+        StepHow::Tick => (OperationKind::StepDone, State::Done),
+        StepHow::Skip => (OperationKind::StepSkipped, State::Skipped),
+        StepHow::TakeBack => (OperationKind::StepTakenBack, State::Undone),
+    }
+}
+
 /// The same after sign-offs that need not be accepted yet either, with the sign-off that it is.
 pub(crate) fn signed_after(
     book: &Book,
@@ -129,11 +138,7 @@ pub(crate) fn signed_after(
     let found = on.steps.iter().find(|known| known.code == step);
     let measured = found.map_or(Ok(None), |found| measured(terms, found, &said.measured))?;
     let photo = said.photo.as_deref().map(|photo| photo::here(book, terms, photo)).transpose()?;
-    let (kind, state) = match said.how {
-        StepHow::Tick => (OperationKind::StepDone, State::Done),
-        StepHow::Skip => (OperationKind::StepSkipped, State::Skipped),
-        StepHow::TakeBack => (OperationKind::StepTakenBack, State::Undone),
-    };
+    let (kind, state) = operation_of(said.how);
     let text = found.map_or(step, |found| found.text);
     let operation = Operation::new(kind, on.work.id(), [on.about, text, said.note.trim()]);
     let operation = operation.sign(crate::store::SignOff {

@@ -4,7 +4,7 @@ use std::sync::Arc;
 use serde_json::{Map, Value as Json};
 
 use crate::book::{Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, taped_code};
-use crate::forms::ask::{self, accept, is_answered, sort_key};
+use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::error::{FormError, Result};
 use crate::forms::plausible::{impossible_rule, of_house};
@@ -14,7 +14,7 @@ use crate::phrases::{Arg, Language, key};
 use crate::rules::{Change, Family, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
-use crate::work::Work;
+use crate::work::{Work, open_field};
 
 use super::json::{self, JsonError};
 use super::shape::{BOARD_SHAPE, PASSED_OVER, Part, fields, is_length, is_named, keeps_lines, parts};
@@ -370,7 +370,7 @@ impl Taken {
         let work = Work::of(house, None);
         work.job()?;
         for (at, wall) in work.walls().iter().enumerate() {
-            if is_answered(&wall.record) {
+            if open_field(&wall.record).is_none() {
                 wall.outline().map_err(|error| {
                     let problem = FormError::from(error).into_problem(terms.phrases);
                     let field = format!("walls[{at}].{}", problem.field);

@@ -1,4 +1,4 @@
-use std::ops::{Add, Neg, Sub};
+use std::ops::{Add, Sub};
 
 use super::{Board, Sides};
 use crate::measure::Length;
@@ -6,43 +6,36 @@ use crate::measure::Length;
 /// A length in halves of a nanometre. A mark lies half a division from the block at the finest, and half of 1/64 in is
 /// 198,437.5 nm: what is shown is rounded once, at the end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Halves(i64);
+pub(super) struct Halves(Length);
 
 impl Halves {
-    pub(super) const ZERO: Self = Self(0);
+    pub(super) const ZERO: Self = Self(Length::ZERO);
 
     pub(super) const fn new(halves: i64) -> Self {
-        Self(halves)
+        Self(Length::from_nm(halves))
     }
 
-    pub(super) const fn of(length: Length) -> Self {
-        Self(length.nm().saturating_mul(2))
+    pub(super) fn of(length: Length) -> Self {
+        Self(length + length)
     }
 
     /// The nearest length, halves away from zero.
     pub(super) fn round(self) -> Length {
-        Length::from_nm(self.0).half()
+        self.0.half()
     }
 }
 
 impl Add for Halves {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        Self(self.0.saturating_add(other.0))
+        Self(self.0 + other.0)
     }
 }
 
 impl Sub for Halves {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
-        Self(self.0.saturating_sub(other.0))
-    }
-}
-
-impl Neg for Halves {
-    type Output = Self;
-    fn neg(self) -> Self {
-        Self(self.0.saturating_neg())
+        Self(self.0 - other.0)
     }
 }
 

@@ -1,5 +1,7 @@
 //! Jobs: which house.
 
+use std::sync::LazyLock;
+
 use crate::book::{Book, Field, JobRow, Kind, Operation, OperationKind, sure_code};
 use crate::handover::{self, DEMO_HOUSE};
 use crate::store::Value;
@@ -26,7 +28,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     let mut jobs: Vec<JobLine> = book.jobs()?.into_iter().map(line).collect();
     jobs.sort_by_key(|job| job.archived);
     let account = book.accounts()?.iter().flat_map(|account| account.lines(terms.phrases)).collect();
-    let has_demo = jobs.iter().any(|job| job.name == demo_name());
+    let has_demo = jobs.iter().any(|job| job.name == *DEMO_NAME);
     Ok(JobsView {
         jobs,
         copied: copied::said(book, terms)?,
@@ -37,11 +39,11 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     })
 }
 
-/// What the demo house is called, in its own document.
-fn demo_name() -> String {
+/// What the demo house is called, in its own document, which is read once.
+static DEMO_NAME: LazyLock<String> = LazyLock::new(|| {
     let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap_or_default();
     document.get("name").and_then(serde_json::Value::as_str).unwrap_or_default().to_owned()
-}
+});
 
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Result<ActionResult> {
     match action {

@@ -3,7 +3,7 @@
 mod advice;
 mod detail;
 
-pub(in crate::screens) use detail::{lines as detail_lines, name as detail_name};
+pub(in crate::screens) use detail::{lines as detail_lines, name as detail_name, title as detail_title};
 
 use std::sync::Arc;
 

@@ -8,7 +8,7 @@ use crate::siding::{JointRules, Run};
 use crate::store::Id;
 
 use super::error::Result;
-use super::joints::joint_rules;
+use super::joints::{joint_before, joint_behind, joint_rules};
 use super::ripped::is_ripped;
 use super::saw_boards::spoiled;
 use super::uncovered::uncovered;
@@ -164,11 +164,10 @@ fn sawn_from(board: &Record) -> Option<(i64, Length)> {
 /// What joints of boards that are up keep those of the courses above and below away from.
 fn joints_up(wall: &Site, rules: &JointRules, run: &Run, stay: &[&Record], moved: Length) -> Vec<Avoid> {
     let course = i64::from(run.course);
-    // Half a nanometre is rounded up on both sides of a joint.
-    let (before, behind) = (rules.joint_gap.half(), rules.joint_gap - rules.joint_gap.half());
     let inside = |at: &Length| run.from() + rules.piece_min < *at && *at < run.to() - rules.piece_min;
     let joints = |board: &&Record| {
-        [board.length(Field::From).map(|from| from - before), board.length(Field::To).map(|to| to + behind)]
+        let (from, to) = (board.length(Field::From), board.length(Field::To));
+        [from.map(|from| joint_before(from, rules)), to.map(|to| joint_behind(to, rules))]
     };
     stay.iter()
         .filter(|board| board.whole(Field::Course) == Some(course))

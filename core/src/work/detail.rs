@@ -88,8 +88,7 @@ impl Site {
     /// # Errors
     /// As [`Site::details`].
     pub fn detail(&self, work: &Work, id: Id, place: DetailPlace) -> Result<Option<WallDetail>> {
-        let found = |detail: &WallDetail| detail.record.id() == id && detail.place() == place;
-        Ok(self.details(work)?.into_iter().find(found))
+        Ok(self.details(work)?.into_iter().find(|detail| detail.is(id, place)))
     }
 }
 
@@ -198,6 +197,11 @@ impl OnWall<'_> {
 }
 
 impl WallDetail {
+    /// Whether it is the detail of this place on this thing.
+    pub fn is(&self, id: Id, place: DetailPlace) -> bool {
+        self.record.id() == id && self.place() == place
+    }
+
     /// Where it lies.
     pub const fn place(&self) -> DetailPlace {
         self.steps.assembly.place()

@@ -12,6 +12,16 @@ const LEAST_BAYS: i64 = 1;
 /// More studs than any wall has.
 const STUDS_MOST: usize = 10_000;
 
+/// The stud's centre of the joint at which a board ends. Half a nanometre is rounded up on both sides of it.
+pub(super) fn joint_behind(to: Length, rules: &JointRules) -> Length {
+    to + (rules.joint_gap - rules.joint_gap.half())
+}
+
+/// The stud's centre of the joint at which a board begins.
+pub(super) fn joint_before(from: Length, rules: &JointRules) -> Length {
+    from - rules.joint_gap.half()
+}
+
 /// The rules that joints on a wall keep to.
 ///
 /// # Errors

@@ -8,9 +8,10 @@ use crate::siding::{JointRules, Run};
 use crate::store::{Id, Value};
 
 use super::error::Result;
-use super::joints::joint_rules;
+use super::joints::{joint_behind, joint_rules};
 use super::placement::Placement;
 use super::planned_board::{BoardLayout, bevels, is_of_strip};
+use super::ripped::strip_height;
 use super::uncovered::uncovered;
 use super::wall_board::state_of;
 use super::{Board, Course, Site, Work};
@@ -135,11 +136,10 @@ type Joints = (Option<Length>, Option<Length>);
 
 /// The stud centres of the joints on both sides of every board of a course, which are in order.
 fn joints(boards: &[&Record], rules: &JointRules) -> Vec<Joints> {
-    let half = rules.joint_gap - rules.joint_gap.half();
     let end = |at: Option<&&Record>, field| at.and_then(|board| board.length(field));
     let joint = |left: Option<Length>, right: Option<Length>| {
         let (left, right) = (left?, right?);
-        (right - left == rules.joint_gap).then_some(left + half)
+        (right - left == rules.joint_gap).then(|| joint_behind(left, rules))
     };
     let place = |at: usize| {
         let own = boards.get(at);
@@ -305,8 +305,7 @@ impl AtHand {
         for (wall, board) in all {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
-            let low =
-                || work.house().get(board.text(Field::Offcut)?.parse().ok()?, Kind::Offcut).ok()?.length(Field::Height);
+            let low = || strip_height(work, board.text(Field::Offcut));
             let of = || Taken { stock, low: low(), along: Vec::new(), strips: Vec::new() };
             let own = taken.entry(number).or_insert_with(of);
             let row = if is_of_strip(board) { &mut own.strips } else { &mut own.along };

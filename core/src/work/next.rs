@@ -71,9 +71,8 @@ impl<'a> NextWork<'a> {
                 open(walls.iter().find(has)?, None)
             }
             Self::MakeDetail(one, _) => {
-                let own = |other: &DetailProgress| {
-                    other.detail.record.id() == one.detail.record.id() && other.detail.place() == one.detail.place()
-                };
+                let (id, place) = (one.detail.record.id(), one.detail.place());
+                let own = |other: &DetailProgress| other.detail.is(id, place);
                 open(walls.iter().find(|wall| wall.details.iter().any(own))?, None)
             }
             Self::HangBoard(site, board) => open(on(site)?, Some(board)),

@@ -1,5 +1,5 @@
 use crate::board::{BoardShape, Instructions, SawCut};
-use crate::book::{Field, Record};
+use crate::book::{Field, Kind, Record};
 use crate::measure::Length;
 
 use super::Work;
@@ -12,6 +12,11 @@ pub fn ripped_to(work: &Work, board: &Record) -> Option<Length> {
     let shapes = wall.board_shapes(board.whole(Field::Course), place, height).ok()?;
     let [shape] = &*shapes else { return None };
     is_ripped(shape).then_some(shape.height)
+}
+
+/// How high the offcut is that a board is cut from, where it is a strip left over.
+pub(super) fn strip_height(work: &Work, offcut: Option<&str>) -> Option<Length> {
+    work.house().get(offcut?.parse().ok()?, Kind::Offcut).ok()?.length(Field::Height)
 }
 
 /// Whether a strip of one width comes off along the whole of a shape.

@@ -10,7 +10,7 @@ use crate::saw::Plan;
 use super::Work;
 use super::error::Result;
 use super::planned_board::is_of_strip;
-use super::ripped::ripped_to;
+use super::ripped::{ripped_to, strip_height};
 use super::wall_board::{WallBoard, state_of};
 
 /// The boards of a house as its saw list cuts them.
@@ -123,13 +123,7 @@ impl SawBoard {
         let rules = work.rules();
         let freed = division.round(self.rest - rules.get_length(keys::SAW_KERF)?, Rounding::Down);
         let worth = self.rest >= rules.get_length(keys::OFFCUT_KEEP_LEAST)? && freed.is_positive();
-        Ok(worth.then_some(Leftover { length: freed, height: self.low(work) }))
-    }
-
-    /// How high the board is, where it is a strip left over.
-    fn low(&self, work: &Work) -> Option<Length> {
-        let offcut = self.offcut.as_deref()?.parse().ok()?;
-        work.house().get(offcut, Kind::Offcut).ok()?.length(Field::Height)
+        Ok(worth.then_some(Leftover { length: freed, height: strip_height(work, self.offcut.as_deref()) }))
     }
 
     /// The strips that are ripped off its pieces, where a rule lets them hang and no piece comes out of them: those that are long

@@ -124,22 +124,13 @@ fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
     let text = text.to_lowercase();
     let of = |wall: &WallView| {
         let says_wall = text.starts_with(&format!("{} ", wall.name.to_lowercase()));
-        let named = |penetration: &lapwright::views::PenetrationLine| {
-            let name = &penetration.name;
-            let (name, told) =
-                if says_wall { (format!("{} {name}", wall.name), "") } else { (name.clone(), &*wall.name) };
-            Named::new(&penetration.penetration, name).told(told)
+        let named = |id: &str, name: &str| match says_wall {
+            true => Named::new(id, format!("{} {name}", wall.name)),
+            false => Named::new(id, name).told(&*wall.name),
         };
         // The details that every house has are shown and signed as penetrations are.
-        let detail = |detail: &lapwright::views::DetailLine| {
-            let (name, told) = if says_wall {
-                (format!("{} {}", wall.name, detail.name), "")
-            } else {
-                (detail.name.clone(), &*wall.name)
-            };
-            Named::new(&detail.detail, name).told(told)
-        };
-        wall.penetrations.iter().map(named).chain(wall.details.iter().map(detail)).collect::<Vec<_>>()
+        let penetrations = wall.penetrations.iter().map(|line| named(&line.penetration, &line.name));
+        penetrations.chain(wall.details.iter().map(|line| named(&line.detail, &line.name))).collect::<Vec<_>>()
     };
     walls.iter().flat_map(of).collect()
 }

@@ -32,7 +32,7 @@ fn line(terms: &Terms<'_>, wall: &WallProgress, one: &PenetrationProgress, at: u
     PenetrationLine {
         penetration: one.penetration.id().to_string(),
         name: terms.phrase(&format!("wall-kind-{}", one.penetration.kind.code()), &[]),
-        at: Rectangle { left: x.from.nm(), right: x.to.nm(), bottom: y.from.nm(), top: y.to.nm() },
+        at: Rectangle::of(x, y),
         letter: letter(at),
         wall: wall.wall.name().to_owned(),
         done: one.open.is_empty() && boarded,

@@ -1,11 +1,11 @@
 //! What is checked of a board with one tap, for all the steps that it stands for.
 
-use crate::book::{Book, DraftKey, Operation, OperationKind};
+use crate::book::{Book, DraftKey, Operation};
 use crate::forms::ask::accept;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::parts::join_nonempty;
-use crate::forms::signing::{signed_after, step_lines};
+use crate::forms::signing::{operation_of, signed_after, step_lines};
 use crate::forms::{cautions, step_asks};
 use crate::phrases::key;
 use crate::steps::Step;
@@ -105,11 +105,7 @@ pub(super) fn sign(book: &mut Book, terms: &Terms<'_>, hand: &InHand, code: &str
         let text = if how == StepHow::Tick { key("board-check-done") } else { key("board-check-open") };
         return Err(Problem::new(Code::Order, "check", terms.phrase(text, &[])).into());
     }
-    let kind = match how {
-        StepHow::Tick => OperationKind::StepDone,
-        StepHow::Skip => OperationKind::StepSkipped,
-        StepHow::TakeBack => OperationKind::StepTakenBack,
-    };
+    let (kind, _) = operation_of(how);
     // The last one first, so that none is open before one that is done.
     if how == StepHow::TakeBack {
         meant.reverse();

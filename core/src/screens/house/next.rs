@@ -2,7 +2,7 @@ use crate::book::{BoardState, Book, FieldSpec, Record};
 use crate::forms::ask::question;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
-use crate::screens::penetration::detail_name;
+use crate::screens::penetration::{detail_name, detail_title};
 use crate::views;
 use crate::work::{NextWork, Site, Work};
 
@@ -31,7 +31,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work, next: &NextWork<
         },
         NextWork::MakeDetail(one, step) => views::NextWork::MakeTight {
             penetration: detail_name(&one.detail),
-            name: terms.phrase(&format!("detail-{}", one.detail.place().code()), &[]),
+            name: detail_title(terms, &one.detail),
             step: step.code.to_owned(),
             text: terms.phrase(step.text, &[]),
         },

@@ -24,7 +24,7 @@ use crate::views::{
     StepSaid,
 };
 use crate::wall::{Corner, DetailPlace, Shape};
-use crate::work::{Site, WallDetail, Work, open_steps};
+use crate::work::{DetailProgress, Site, WallDetail, Work};
 
 /// What names a detail to a shell: what it is signed on, and its place there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,20 +111,22 @@ pub(in crate::screens) fn name(detail: &WallDetail) -> String {
     DetailName::of_detail(detail).text()
 }
 
-/// The details of a wall, each with how far it is; none where the wall is not measured yet.
-pub(in crate::screens) fn lines(terms: &Terms<'_>, work: &Work, wall: &Site) -> Vec<DetailLine> {
-    let line = |detail: &WallDetail| {
-        let open = open_steps(work.house(), detail.record.id(), &detail.steps.steps()).len();
-        DetailLine {
-            detail: name(detail),
-            name: terms.phrase(&name_key(detail.place()), &[]),
-            said: match open {
-                0 => terms.phrase(key("detail-done"), &[]),
-                open => terms.phrase(key("detail-open"), &[("open", open.into())]),
-            },
-        }
+/// What a detail is called.
+pub(in crate::screens) fn title(terms: &Terms<'_>, detail: &WallDetail) -> String {
+    terms.phrase(&name_key(detail.place()), &[])
+}
+
+/// The details of a wall, each with how far it is.
+pub(in crate::screens) fn lines(terms: &Terms<'_>, details: &[DetailProgress]) -> Vec<DetailLine> {
+    let line = |one: &DetailProgress| DetailLine {
+        detail: name(&one.detail),
+        name: title(terms, &one.detail),
+        said: match one.open.len() {
+            0 => terms.phrase(key("detail-done"), &[]),
+            open => terms.phrase(key("detail-open"), &[("open", open.into())]),
+        },
     };
-    wall.details(work).unwrap_or_default().iter().map(line).collect()
+    details.iter().map(line).collect()
 }
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<PenetrationView> {
@@ -147,7 +149,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
         penetration: name.text(),
         wall: found.wall.id().to_string(),
         job: desk::job_id(&found.work),
-        name: terms.phrase(&name_key(detail.place()), &[]),
+        name: title(terms, detail),
         what: detail.place().code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
@@ -185,10 +187,9 @@ fn section(detail: &WallDetail, layers: &WallLayers) -> Pipe {
 
 /// Its wall, and which of the wall's details it is.
 fn place_of(terms: &Terms<'_>, found: &Found) -> Result<String> {
-    let own =
-        |detail: &WallDetail| detail.record.id() == found.detail.record.id() && detail.place() == found.detail.place();
+    let own = DetailName::of_detail(&found.detail);
     let all = found.wall.details(&found.work)?;
-    let at = all.iter().position(own).map_or(0, |at| at + 1);
+    let at = all.iter().position(|detail| DetailName::of_detail(detail) == own).map_or(0, |at| at + 1);
     let args = [("wall", found.wall.name().into()), ("nth", at.into()), ("all", all.len().into())];
     Ok(terms.phrase(key("detail-said"), &args))
 }

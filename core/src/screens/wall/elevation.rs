@@ -22,10 +22,6 @@ use crate::wall::{Opening, Outline, Point, Span, Studs};
 use crate::work::{Against, Course, Misfits, Site, WallBoard, WallProgress, Work, clearance_over};
 
 impl Rectangle {
-    pub(in crate::screens) fn of(x: Span, y: Span) -> Self {
-        Self { left: x.from.nm(), right: x.to.nm(), bottom: y.from.nm(), top: y.to.nm() }
-    }
-
     fn meets(&self, other: &Self) -> bool {
         self.left < other.right && other.left < self.right && self.bottom < other.top && other.bottom < self.top
     }
@@ -39,7 +35,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<Site>) -> Result<W
     let progress = WallProgress::of(work, wall);
     let penetrations = line::of_wall(terms, &progress);
     let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
-    let WallProgress { boards, misfits, .. } = progress;
+    let WallProgress { boards, details, misfits, .. } = progress;
     Ok(WallView {
         wall: wall.id().to_string(),
         job: desk::job_id(work),
@@ -59,7 +55,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<Site>) -> Result<W
         boards: boards.iter().filter_map(|board| board_line(terms, wall, board, &blocks, &misfits)).collect(),
         penetrations,
         revision: 0,
-        details: detail_lines(terms, work, wall),
+        details: detail_lines(terms, &details),
     })
 }
 

@@ -23,6 +23,28 @@ struct Notes: View {
     }
 }
 
+/// A sign, and beside it what it is about.
+private struct NoteLine: View {
+    let text: String
+    let glyph: Glyph
+    let font: Font
+    let ink: Color
+
+    init(_ text: String, _ glyph: Glyph, _ font: Font, _ ink: Color) {
+        (self.text, self.glyph, self.font, self.ink) = (text, glyph, font, ink)
+    }
+
+    var body: some View {
+        HStack(alignment: .top, spacing: 8) {
+            Icon(glyph, ink, size: 24)
+            Text(text)
+                .font(font)
+                .foregroundStyle(ink)
+                .frame(maxWidth: .infinity, alignment: .leading)
+        }
+    }
+}
+
 /// Whoever goes on does harm.
 struct Stop: View {
     let text: String
@@ -33,15 +55,9 @@ struct Stop: View {
     }
 
     var body: some View {
-        HStack(alignment: .top, spacing: 8) {
-            Icon(.stop, look.inks.warning, size: 24)
-            Text(text)
-                .font(.strong)
-                .foregroundStyle(look.inks.warning)
-                .frame(maxWidth: .infinity, alignment: .leading)
-        }
-        .padding(8)
-        .border(look.inks.warning, width: 2.5)
+        NoteLine(text, .stop, .strong, look.inks.warning)
+            .padding(8)
+            .border(look.inks.warning, width: 2.5)
     }
 }
 
@@ -55,14 +71,8 @@ struct Know: View {
     }
 
     var body: some View {
-        HStack(alignment: .top, spacing: 8) {
-            Icon(.know, look.inks.planned, size: 24)
-            Text(text)
-                .font(.small)
-                .foregroundStyle(look.inks.planned)
-                .frame(maxWidth: .infinity, alignment: .leading)
-        }
-        .padding(.vertical, 2)
+        NoteLine(text, .know, .small, look.inks.planned)
+            .padding(.vertical, 2)
     }
 }
 
@@ -76,14 +86,8 @@ struct Warning: View {
     }
 
     var body: some View {
-        HStack(alignment: .top, spacing: 8) {
-            Icon(.warning, look.inks.warning, size: 24)
-            Text(text)
-                .font(.label)
-                .foregroundStyle(look.inks.warning)
-                .frame(maxWidth: .infinity, alignment: .leading)
-        }
-        .padding(.vertical, 2)
+        NoteLine(text, .warning, .label, look.inks.warning)
+            .padding(.vertical, 2)
     }
 }
 

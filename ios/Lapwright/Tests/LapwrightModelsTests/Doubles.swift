@@ -25,11 +25,13 @@ import LapwrightCore
     private(set) var listenedIn: [String] = []
     private let out = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
     private var draws: UInt64
-    private var seconds: Int64 = 0
+    private var seconds: Int64
 
-    /// Two devices that write to one book roll differently.
-    init(seed: UInt64 = 1) {
+    /// Two devices that write to one book roll differently. The clock is the phone's own: however many tests run beside this
+    /// one, two phones of a test begin in the same second.
+    init(seed: UInt64 = 1, seconds: Int64 = 0) {
         draws = seed << 32
+        self.seconds = seconds
     }
 
     deinit {
@@ -82,13 +84,13 @@ import LapwrightCore
     var nowMs: Int64 {
         if let stands { return stands }
         seconds += 1
-        return 1_777_896_000_000 + Int64(truncatingIfNeeded: draws >> 32) * 1_000_000 + seconds * 1000
+        return 1_777_896_000_000 + seconds * 1000
     }
 
     let utcOffsetMinutes: Int32 = -420
 
-    /// It lies about until tomorrow.
-    func sleep() { seconds += 24 * 60 * 60 }
+    /// It lies about, if nothing else is said until tomorrow.
+    func sleep(hours: Int64 = 24) { seconds += hours * 60 * 60 }
 
     func draw() -> [UInt8] {
         draws += 1

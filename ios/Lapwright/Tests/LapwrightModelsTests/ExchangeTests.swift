@@ -83,7 +83,7 @@ import Testing
         #expect(try two.differences().view.differences.isEmpty && two.app.trouble == nil)
         await answerLap(two, job, "1 1/2")
         // The later answer stands.
-        one.device.sleep()
+        one.device.sleep(hours: 1)
         await answerLap(one, job, "1 3/8")
         two.device.picks = .file(try await handOver(one, job))
         await two.app.pickFile().value

@@ -10,12 +10,13 @@ import Testing
     private(set) var device: Device
     private(set) var app: AppModel
     private(set) var book: CountedBook
+    private var starts: Int64 = 0
     private static var seeds: UInt64 = 0
 
     init(folder: URL? = nil) async throws {
         self.folder = folder ?? FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
         try FileManager.default.createDirectory(at: self.folder, withIntermediateDirectories: true)
-        (device, book, app) = try await Self.start(self.folder)
+        (device, book, app) = try await Self.start(self.folder, seconds: 0)
     }
 
     deinit {
@@ -24,12 +25,13 @@ import Testing
 
     /// Switched off and on again: a new book on the same file.
     func restart() async throws {
-        (device, book, app) = try await Self.start(folder)
+        starts += 1
+        (device, book, app) = try await Self.start(folder, seconds: 1000 * starts)
     }
 
-    private static func start(_ folder: URL) async throws -> (Device, CountedBook, AppModel) {
+    private static func start(_ folder: URL, seconds: Int64) async throws -> (Device, CountedBook, AppModel) {
         seeds += 1
-        let device = Device(seed: seeds)
+        let device = Device(seed: seeds, seconds: seconds)
         let file = folder.appendingPathComponent("book.lapwright")
         let copies = folder.appendingPathComponent("copies").path
         let book = CountedBook(try Book.open(path: file.path, copies: copies))

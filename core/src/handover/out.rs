@@ -8,7 +8,7 @@ use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::measure::{Length, Reader, Rounding, Show};
 use crate::store::{Id, Signed, Value};
-use crate::work::{Board, Work, lengths};
+use crate::work::{Board, Work};
 
 use super::shape::{FURTHER_PIECES, fields, is_length, is_named, keeps_lines, parts};
 
@@ -67,13 +67,14 @@ impl Writer<'_> {
                 thing.extend(value(&written.value).map(|value| (code, value)));
             }
         }
-        if let Some(lines) = record.text(Field::Lines).filter(|_| keeps_lines(kind)) {
-            // A course that could not be corrected keeps no lines.
-            let lines: Vec<String> = lengths(lines).unwrap_or_default().into_iter().map(exact).collect();
+        // A course that could not be corrected keeps no lines.
+        if let Some(lines) = record.lines().filter(|_| keeps_lines(kind)) {
+            let lines: Vec<String> = lines.into_iter().map(exact).collect();
             thing.insert(Field::Lines.code().to_owned(), lines.into());
         }
-        let offcut = record.text(Field::Offcut).and_then(|id| id.parse().ok());
-        for (field, named) in [(Field::Penetration, record.reference(Field::Penetration)), (Field::Offcut, offcut)] {
+        for (field, named) in
+            [(Field::Penetration, record.reference(Field::Penetration)), (Field::Offcut, record.cut_from_offcut())]
+        {
             if let Some(name) = named.and_then(|id| self.names.get(&id)) {
                 thing.insert(field.code().to_owned(), name.as_str().into());
             }

@@ -3,7 +3,9 @@ use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
-use crate::book::{Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, taped_code};
+use crate::book::{
+    Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, lines_value, taped_code,
+};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::error::{FormError, Result};
@@ -149,7 +151,7 @@ impl Reading<'_> {
     fn special(&mut self, kind: Kind, id: Id, json: &Map<String, Json>, path: &str) -> Result<Option<(Field, Value)>> {
         if let Some(lines) = json.get(Field::Lines.code()).filter(|_| keeps_lines(kind)) {
             let lines = self.lines(kind, lines, &join(path, Field::Lines.code()))?;
-            return Ok(Some((Field::Lines, Value::Text(lines))));
+            return Ok(Some((Field::Lines, lines_value(lines))));
         }
         if let Some(name) = json.get("id").filter(|_| is_named(kind)) {
             let path = join(path, "id");
@@ -174,7 +176,7 @@ impl Reading<'_> {
     }
 
     /// Course lines, as the book keeps them.
-    fn lines(&self, kind: Kind, json: &Json, path: &str) -> Result<String> {
+    fn lines(&self, kind: Kind, json: &Json, path: &str) -> Result<Vec<Length>> {
         let Json::Array(lines) = json else {
             return Err(self.problem(Code::Range, path, "document-list", &[]));
         };
@@ -192,7 +194,7 @@ impl Reading<'_> {
         if kind == Kind::AsBuilt && read.len() % 3 != 0 {
             return Err(self.problem(Code::Missing, path, "document-lines-threes", &[]));
         }
-        Ok(read.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(","))
+        Ok(read)
     }
 
     fn value(&self, spec: &FieldSpec, json: &Json, path: &str) -> Result<Value> {

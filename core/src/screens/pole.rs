@@ -5,10 +5,10 @@ mod correction;
 mod marks;
 mod preview;
 
-use crate::book::{BoardState, Book, DraftKey, Field, Kind, Operation, OperationKind, fields_of};
-use crate::store::{Id, Value};
+use crate::book::{BoardState, Book, DraftKey, Field, Kind, Operation, OperationKind, fields_of, lines_value};
+use crate::store::Id;
 use crate::views::{Code, Given, Place, PoleAction, PoleView, Problem};
-use crate::work::{Work, WorkError, state_of};
+use crate::work::{Work, WorkError};
 
 use super::revision::pole_revision;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
@@ -113,10 +113,9 @@ fn lay_out(book: &mut Book, terms: &Terms<'_>, work: &Work) -> Result<Id> {
             return Err(Problem::new(Code::First, Field::Lines.code(), text).into());
         }
     }
-    let text = lines.iter().map(|line| line.nm().to_string()).collect::<Vec<_>>().join(",");
     let courses = lines.len().saturating_sub(1).to_string();
     let operation = Operation::new(OperationKind::PoleLaidOut, work.id(), [&*courses]);
-    let operation = operation.set(pole.id(), Field::Lines, Value::Text(text));
+    let operation = operation.set(pole.id(), Field::Lines, lines_value(lines.iter().copied()));
     let operation = as_built::laid_out(operation, terms, work, &lines)?;
     Ok(accept(book, terms, operation, &[])?.group)
 }
@@ -124,7 +123,7 @@ fn lay_out(book: &mut Book, terms: &Terms<'_>, work: &Work) -> Result<Id> {
 /// The highest course of which a board is fixed; zero where none is.
 fn fixed_courses(work: &Work) -> usize {
     let boards = work.walls().iter().flat_map(|wall| work.boards(wall.id()));
-    let fixed = boards.filter(|board| state_of(board) == BoardState::Fixed);
+    let fixed = boards.filter(|board| board.board_state() == BoardState::Fixed);
     let course = |course: i64| usize::try_from(course).ok();
     fixed.filter_map(|board| board.whole(Field::Course).and_then(course)).max().unwrap_or(0)
 }

@@ -3,11 +3,11 @@
 mod act;
 mod pattern;
 
-use crate::book::{Book, Field, FieldSpec, Kind, Record};
+use crate::book::{Book, Field, FieldSpec, Kind, OffcutState, Record};
 use crate::measure::{Length, Show};
 use crate::phrases::key;
 use crate::views::{Note, OffcutLine, Question, Reading, SawBoardLine, SawListView, SawPieceLine, Source, StockNeed};
-use crate::work::{Misfits, SPOILED, SawBoard, SawBoards, SawPiece, Site, WallBoard, Work};
+use crate::work::{Misfits, SawBoard, SawBoards, SawPiece, Site, WallBoard, Work};
 
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
@@ -252,11 +252,11 @@ fn no_longer_fit(terms: &Terms<'_>, work: &Work, walls: &[(&Site, Misfits)]) -> 
 
 fn offcuts(terms: &Terms<'_>, work: &Work) -> Vec<OffcutLine> {
     let line = |offcut: &Record| {
-        let used = offcut.text(Field::Used);
-        if used == Some(SPOILED) {
+        let state = offcut.offcut_state();
+        if state == OffcutState::Spoiled {
             return None;
         }
-        let at_hand = used.is_none();
+        let at_hand = state == OffcutState::AtHand;
         let mut length = terms.answer(offcut, Field::Length)?;
         length.text = low(terms, length.text, offcut.length(Field::Height));
         Some(OffcutLine { offcut: offcut.id().to_string(), length, at_hand })

@@ -7,7 +7,6 @@ use crate::notch::{Advice, AdviceRequest, BlockSize, Gap, Overcut, PlacedBlock};
 use crate::rules::keys;
 
 use super::error::Result;
-use super::wall_board::state_of;
 use super::{MadeBlock, PenetrationSite};
 
 impl PenetrationSite {
@@ -80,7 +79,7 @@ impl PenetrationSite {
             let (bottom, height) = (board.length(Field::Bottom)?, board.length(Field::Height)?);
             Some(from < x.to && x.from < to && bottom < y.to && y.from < bottom + height)
         };
-        let stands = |board: &Record| state_of(board) != BoardState::Planned;
+        let stands = |board: &Record| board.board_state() != BoardState::Planned;
         self.work.boards(self.wall.id()).iter().any(|board| stands(board) && at_block(board) == Some(true))
     }
 }

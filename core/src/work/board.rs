@@ -250,7 +250,7 @@ impl Board {
 
     /// How far it is.
     pub fn state(&self) -> BoardState {
-        BoardState::of(self.record.text(Field::State))
+        self.record.board_state()
     }
 
     /// Where it lies on the wall, for a board of a plan: its lowest points, which are higher than the line of its course

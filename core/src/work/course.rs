@@ -21,7 +21,7 @@ impl AsBuiltEntry {
     /// An entry as the book has it; none where it does not say which course, or where it hangs.
     pub fn of(record: &Arc<Record>) -> Option<Self> {
         let course = record.whole(Field::Course).and_then(|course| usize::try_from(course).ok())?;
-        let heights = lengths(record.text(Field::Lines).unwrap_or_default());
+        let heights = record.lines();
         let line = |heights: &[Length]| match heights {
             [left, middle, right] => Some(WallLine { left: *left, middle: *middle, right: *right }),
             _ => None,
@@ -29,11 +29,6 @@ impl AsBuiltEntry {
         let above = heights.unwrap_or_default().chunks(3).filter_map(line).collect();
         Some(Self { course, hung: as_built_line(record)?, above, record: Arc::clone(record) })
     }
-}
-
-/// Lengths as the book keeps several of them: nanometres with commas; none where one cannot be read.
-pub fn lengths(text: &str) -> Option<Vec<Length>> {
-    text.split(',').map(|nm| nm.trim().parse().ok().map(Length::from_nm)).collect()
 }
 
 /// The line that was taped; without a middle it is straight.

@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::book::{Field, Kind, Record};
+use crate::book::{Field, Kind, OffcutState, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::saw::{self, Avoid, CutList, LowOffcut, Planner, Rips, SawError, Studs};
@@ -138,7 +138,9 @@ impl HouseCutList {
             self.list.stock.push(saw::Stock { length, cost: length.nm().unsigned_abs(), count: count.map(left) });
         }
         let mut strips = Vec::new();
-        for offcut in work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.text(Field::Used).is_none()) {
+        for offcut in
+            work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.offcut_state() == OffcutState::AtHand)
+        {
             match (offcut.length(Field::Length), offcut.length(Field::Height)) {
                 (Some(length), None) => {
                     self.list.offcuts.push(length);

@@ -6,7 +6,6 @@ use crate::siding::{Run, WallLine};
 use super::error::Result;
 use super::planned_board::{BoardLayout, bevels};
 use super::site::course_lines;
-use super::wall_board::state_of;
 use super::{Course, Site, Work};
 
 /// The answer with the planned boards of a wall that follow its course lines from where they were to where they are now:
@@ -28,7 +27,7 @@ pub fn follow(
     let (before, after) = (courses(before)?, courses(after)?);
     let (runs_before, runs_after) = (shapes.runs(&before)?, shapes.runs(&after)?);
     let gap = work.rules().get_length(keys::GAP_TRIM)?;
-    for board in work.boards(wall.id()).iter().filter(|board| state_of(board) == BoardState::Planned) {
+    for board in work.boards(wall.id()).iter().filter(|board| board.board_state() == BoardState::Planned) {
         let of = |courses: &[Course]| {
             let own = |course: &Course| board.whole(Field::Course) == Some(i64::from(course.middle.course));
             courses.iter().position(own)

@@ -6,7 +6,6 @@ use crate::measure::{Division, Length, Rounding};
 use crate::rules::{Change, Family, Quantity, RuleSet, RuleUnit, keys};
 use crate::store::Id;
 
-use super::course::lengths;
 use super::error::{Result, WorkError};
 use super::site::{Site, sources};
 
@@ -29,7 +28,7 @@ impl Work {
     pub fn of(house: &Arc<House>, before: Option<&Self>) -> Self {
         let rules = rules(house);
         let pole = house.own(Kind::Pole).first();
-        let lines = pole.and_then(|pole| pole.text(Field::Lines)).and_then(lengths);
+        let lines = pole.and_then(|pole| pole.lines());
         let mut work = Self { house: Arc::clone(house), rules, lines, walls: Vec::new(), wall_at: BTreeMap::new() };
         let site = |wall: &Arc<Record>| {
             let made_from = sources(house, wall);

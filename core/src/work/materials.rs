@@ -12,7 +12,6 @@ use super::house_plan::HousePlan;
 use super::placement::Placement;
 use super::plan_error::PlanError;
 use super::planned_board::{PlannedBoard, is_of_strip};
-use super::wall_board::state_of;
 use super::{Penetration, Site, Stock, Work, WorkError};
 
 /// A house as materials are counted on it: its boards as the saw list of the book has them, or, where some of them are in
@@ -28,7 +27,7 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
     let boards: Vec<&Record> =
         work.walls().iter().flat_map(|wall| work.boards(wall.id())).map(|board| &**board).collect();
     let listed = !boards.is_empty() && boards.iter().all(|board| board.whole(Field::CutFrom).is_some());
-    let stays = |board: &&&Record| listed || state_of(board) != BoardState::Planned;
+    let stays = |board: &&&Record| listed || board.board_state() != BoardState::Planned;
     let mut pieces: Vec<Piece> = boards.iter().filter(stays).map(|board| Piece::of(board)).collect();
     if !listed {
         let mut plan = HousePlan::buying(work, division)?;

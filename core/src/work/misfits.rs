@@ -1,7 +1,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::book::{BoardState, CutRecord, Field, Kind, Record};
+use crate::book::{BoardState, CutRecord, Field, Kind, OffcutState, Record};
 use crate::measure::Length;
 use crate::rules::keys;
 use crate::siding::{JointRules, Run};
@@ -13,7 +13,6 @@ use super::placement::Placement;
 use super::planned_board::{BoardLayout, bevels, is_of_strip};
 use super::ripped::strip_height;
 use super::uncovered::uncovered;
-use super::wall_board::state_of;
 use super::{Board, Course, Site, Work};
 
 /// More than any tape's division takes off a length when it is rounded down.
@@ -110,7 +109,7 @@ impl Misfits {
     }
 
     fn mark(&mut self, board: &Record) {
-        match state_of(board) {
+        match board.board_state() {
             BoardState::Planned => self.planned.insert(board.id()),
             BoardState::Cut => self.cut.insert(board.id()),
             BoardState::Fixed => false,
@@ -120,7 +119,7 @@ impl Misfits {
 
 /// Whether a board that is cut, and not up, has the shape that it would have now; none where that is not known.
 fn has_shape(work: &Work, board: &Record) -> Option<bool> {
-    if state_of(board) != BoardState::Cut {
+    if board.board_state() != BoardState::Cut {
         return None;
     }
     let cut = CutRecord::of(work.house(), board).filter(|cut| !cut.shapes.is_empty())?;
@@ -128,7 +127,7 @@ fn has_shape(work: &Work, board: &Record) -> Option<bool> {
 }
 
 fn is_planned(board: &Record) -> bool {
-    state_of(board) == BoardState::Planned
+    board.board_state() == BoardState::Planned
 }
 
 /// The joints at the left and at the right end of a board of a course, where another board meets it there.
@@ -297,7 +296,8 @@ impl AtHand {
     fn of(work: &Work, asked: impl Fn(i64) -> bool) -> Result<Self> {
         let kerf = work.rules().get_length(keys::SAW_KERF)?;
         let stock: Vec<Length> = work.stock().into_iter().map(|(length, _)| length).collect();
-        let offcuts = work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.text(Field::Used).is_none());
+        let offcuts =
+            work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.offcut_state() == OffcutState::AtHand);
         let offcuts = offcuts.filter_map(|offcut| Some((offcut.id().to_string(), offcut.length(Field::Length)?)));
         let mut taken: BTreeMap<i64, Taken<'_>> = BTreeMap::new();
         let mut begun = BTreeSet::new();

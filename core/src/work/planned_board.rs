@@ -98,7 +98,7 @@ impl PlannedBoard {
         let text = |text: &str| Value::Text(text.to_owned());
         let mut fields = vec![(Field::Course, Value::Whole(i64::from(self.layout.course)))];
         fields.extend(self.layout.lengths().into_iter().filter_map(|(field, length)| Some((field, planned(length?)))));
-        fields.push((Field::State, text(BoardState::Planned.code())));
+        fields.push((Field::State, BoardState::Planned.into()));
         if self.joint {
             fields.push((Field::Joint, text("yes")));
         }

@@ -2,7 +2,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::book::{BoardState, Field, Kind, Record};
+use crate::book::{BoardState, Field, Kind, OffcutState, Record};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::saw::Plan;
@@ -11,7 +11,7 @@ use super::Work;
 use super::error::Result;
 use super::planned_board::is_of_strip;
 use super::ripped::{ripped_to, strip_height};
-use super::wall_board::{WallBoard, state_of};
+use super::wall_board::WallBoard;
 
 /// The boards of a house as its saw list cuts them.
 #[derive(Clone, Debug)]
@@ -73,7 +73,7 @@ pub struct SawPiece {
 impl SawPiece {
     /// Whether it is not cut yet.
     pub fn is_planned(&self) -> bool {
-        state_of(&self.board) == BoardState::Planned
+        self.board.board_state() == BoardState::Planned
     }
 
     /// Whether more than its ends is cut; it cannot be told where its wall is not measured.
@@ -170,7 +170,7 @@ impl SawBoards {
                 };
                 match board.whole(Field::CutFrom).zip(piece()) {
                     Some((number, piece)) => numbered.entry(number).or_default().push(piece),
-                    None => unlisted += usize::from(state_of(board) == BoardState::Planned),
+                    None => unlisted += usize::from(board.board_state() == BoardState::Planned),
                 }
             }
         }
@@ -216,12 +216,9 @@ impl SawBoards {
     }
 }
 
-/// Why a piece of a board is no longer at hand that was cut and spoiled.
-pub const SPOILED: &str = "spoiled";
-
 /// The pieces that were spoiled: the number of the board that each was cut from, and its length.
 pub(super) fn spoiled(work: &Work) -> Vec<(i64, Length)> {
-    let pieces = work.house().own(Kind::Offcut).iter().filter(|piece| piece.text(Field::Used) == Some(SPOILED));
+    let pieces = work.house().own(Kind::Offcut).iter().filter(|piece| piece.offcut_state() == OffcutState::Spoiled);
     pieces.filter_map(|piece| Some((piece.whole(Field::CutFrom)?, piece.length(Field::Length)?))).collect()
 }
 

@@ -25,15 +25,10 @@ pub struct WallBoard {
     pub state: BoardState,
 }
 
-/// How far a board is.
-pub fn state_of(board: &Record) -> BoardState {
-    BoardState::of(board.text(Field::State))
-}
-
 /// The boards that are cut or up, which stay whatever is planned, and the ids of those that give way to a plan.
 pub(super) fn stay_and_give_way(boards: &[Arc<Record>]) -> (Vec<&Record>, Vec<Id>) {
     let (give_way, stay): (Vec<&Arc<Record>>, Vec<_>) =
-        boards.iter().partition(|board| state_of(board) == BoardState::Planned);
+        boards.iter().partition(|board| board.board_state() == BoardState::Planned);
     (stay.into_iter().map(|board| &**board).collect(), give_way.iter().map(|board| board.id()).collect())
 }
 
@@ -44,7 +39,7 @@ impl WallBoard {
             course: record.whole(Field::Course)?,
             place: Placement::of(record)?,
             height: record.length(Field::Height)?,
-            state: state_of(record),
+            state: record.board_state(),
             record: Arc::clone(record),
         })
     }

@@ -138,7 +138,7 @@ impl<'a> Known<'a> {
             Kind::AsBuilt => around.planned = self.hanging(record, field),
             Kind::Gap => {
                 let board = record.reference(Field::Board).and_then(|board| self.house.get(board, Kind::Board).ok());
-                around.is_cut = board.map(|board| BoardState::of(board.text(Field::State)) != BoardState::Planned);
+                around.is_cut = board.map(|board| board.board_state() != BoardState::Planned);
                 let offset = record.length(Field::Offset).unwrap_or_default();
                 around.learned_gap = self
                     .learned

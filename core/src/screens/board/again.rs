@@ -1,6 +1,6 @@
 //! A board once more: one that was spoiled, and one like the last.
 
-use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::book::{BoardState, Book, Field, Kind, OffcutState, Operation, OperationKind, Record, fields_of};
 use crate::forms::ask::{accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
@@ -11,7 +11,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, StepHow, StepSaid, StepState};
-use crate::work::{SPOILED, WorkError, is_of_strip, planned, ripped_to, state_of};
+use crate::work::{WorkError, is_of_strip, planned, ripped_to};
 
 use super::hand::InHand;
 
@@ -52,11 +52,8 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
         operation = operation.also(signed(book, terms, &on, &line.code, &said)?);
     }
     let times = hand.board.record.whole(Field::Spoiled).unwrap_or(0).saturating_add(1);
-    operation = operation.set(board, Field::State, Value::Text(BoardState::Planned.code().to_owned())).set(
-        board,
-        Field::Spoiled,
-        Value::Whole(times),
-    );
+    operation =
+        operation.set(board, Field::State, BoardState::Planned.into()).set(board, Field::Spoiled, Value::Whole(times));
     if let Some(job) = job {
         if let Some((stock, count)) = used_up(hand) {
             operation = operation.set(stock, Field::Count, Value::Whole(count));
@@ -70,7 +67,7 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
                 .create(gone, Kind::Offcut, Some(job), sort_key(terms, 1))
                 .set(gone, Field::Length, planned(length))
                 .set(gone, Field::CutFrom, Value::Whole(number))
-                .set(gone, Field::Used, Value::Text(SPOILED.to_owned()));
+                .set(gone, Field::Used, OffcutState::Spoiled.into());
         }
         // It is no longer cut from that board of the stock: the next plan says from which.
         for field in [Field::CutFrom, Field::Stock, Field::Offcut, Field::Strip] {
@@ -100,7 +97,7 @@ pub(super) fn spoiled(book: &mut Book, terms: &Terms<'_>, hand: &InHand, left: &
 fn used_up(hand: &InHand) -> Option<(Id, i64)> {
     let (number, length) = (hand.board.record.whole(Field::CutFrom)?, hand.board.record.length(Field::Stock)?);
     let same = |other: &Record| {
-        let stands = state_of(other) != BoardState::Planned;
+        let stands = other.board_state() != BoardState::Planned;
         stands
             && other.id() != hand.id()
             && other.whole(Field::CutFrom) == Some(number)

@@ -12,7 +12,7 @@ use crate::measure::Length;
 use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
 use crate::phrases::key;
 use crate::steps::Step;
-use crate::store::{Hash, Id, Value};
+use crate::store::{Hash, Id};
 use crate::views::{Note, PoleWall, Reading, ShapeView, Source, StepHow};
 use crate::work::{Board, BoardNotch, Misfits, Placement, Tools, WallBoard, Work};
 
@@ -181,7 +181,7 @@ impl InHand {
             _ => None,
         };
         if let Some(state) = state {
-            operation = operation.set(self.id(), Field::State, Value::Text(state.code().to_owned()));
+            operation = operation.set(self.id(), Field::State, state.into());
         }
         if step == cut_step && how == StepHow::Tick {
             let cut = self.cut_now()?;

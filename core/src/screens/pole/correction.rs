@@ -1,6 +1,6 @@
 //! The lines that are planned from a course as it hangs.
 
-use crate::book::{Field, Kind, Operation, Record};
+use crate::book::{Field, Kind, Operation, Record, lines_value};
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::measure::Length;
@@ -58,8 +58,7 @@ pub(super) fn keep(operation: Operation, entry: &Record, found: &Found) -> Opera
         Err(_) => (&[][..], None, None),
     };
     let Needs { level_change, reveals } = needs.unwrap_or(Needs { level_change: None, reveals: None });
-    let heights = lines.iter().flat_map(|line| line.heights()).map(|at| at.nm().to_string()).collect::<Vec<_>>();
-    let lines = if heights.is_empty() { Value::Absent } else { Value::Text(heights.join(",")) };
+    let lines = lines_value(lines.iter().flat_map(|line| line.heights()));
     let courses = courses.and_then(|count| i64::try_from(count).ok()).map_or(Value::Absent, Value::Whole);
     let length = |length: Option<Length>| length.map_or(Value::Absent, planned);
     let fields = [

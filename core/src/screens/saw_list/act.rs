@@ -1,6 +1,6 @@
 use std::sync::Arc;
 
-use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record, fields_of};
+use crate::book::{BoardState, Book, Field, Kind, OffcutState, Operation, OperationKind, Record, fields_of};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
@@ -13,7 +13,7 @@ use crate::screens::planning::{self, refused};
 use crate::screens::result::ActionResult;
 use crate::store::{Id, Value};
 use crate::views::{Code, Place, Problem, SawListAction};
-use crate::work::{HousePlan, SPOILED, SawBoard, SawBoards, Work, least_with_offcut, planned};
+use crate::work::{HousePlan, SawBoard, SawBoards, Work, least_with_offcut, planned};
 
 use super::pattern;
 
@@ -76,7 +76,7 @@ fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Res
     let mut operation = Operation::new(OperationKind::SawCut, work.id(), [&*number.to_string(), &*cuts(terms, board)]);
     for piece in board.pieces.iter().filter(|piece| piece.is_planned()) {
         let id = piece.board.id();
-        operation = operation.set(id, Field::State, Value::Text(BoardState::Cut.code().to_owned())).keep_code(
+        operation = operation.set(id, Field::State, BoardState::Cut.into()).keep_code(
             id,
             Field::SawnLength.code().to_owned(),
             planned(piece.length),
@@ -87,7 +87,7 @@ fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Res
     }
     let source = board.offcut.as_deref().and_then(|offcut| offcut.parse().ok());
     if let Some(offcut) = source {
-        operation = operation.set(offcut, Field::Used, Value::Text(CUT_UP.to_owned()));
+        operation = operation.set(offcut, Field::Used, OffcutState::CutUp.into());
     }
     let rest = board.offcut_left(work, terms.division)?;
     // Behind what the pieces make.
@@ -120,14 +120,11 @@ fn add_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, length: &str) -> 
     Ok(accept(book, terms, at_hand(operation, work, &offcut)?, &[])?.group)
 }
 
-/// What an offcut that is cut up is used for.
-const CUT_UP: &str = "cut";
-
 /// Puts an offcut away.
 fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Result<Id> {
     let (offcut, length) = whole_offcut(terms, work, offcut)?;
     let operation = Operation::new(OperationKind::OffcutDropped, work.id(), [&*length]);
-    let operation = operation.set(offcut.id(), Field::Used, Value::Text("dropped".to_owned()));
+    let operation = operation.set(offcut.id(), Field::Used, OffcutState::Dropped.into());
     Ok(accept(book, terms, operation, &[])?.group)
 }
 
@@ -135,14 +132,14 @@ fn drop_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) ->
 fn keep_offcut(book: &mut Book, terms: &Terms<'_>, work: &Work, offcut: &str) -> Result<Id> {
     let (offcut, length) = whole_offcut(terms, work, offcut)?;
     let operation = Operation::new(OperationKind::OffcutKept, work.id(), [&*length]);
-    let operation = at_hand(operation, work, offcut)?.set(offcut.id(), Field::Used, Value::Absent);
+    let operation = at_hand(operation, work, offcut)?.set(offcut.id(), Field::Used, OffcutState::AtHand.into());
     Ok(accept(book, terms, operation, &[])?.group)
 }
 
 /// An offcut that is not cut up, and its length as it is shown.
 fn whole_offcut<'a>(terms: &Terms<'_>, work: &'a Work, offcut: &str) -> Result<(&'a Arc<Record>, String)> {
     let offcut = part(terms, work, (Kind::Offcut, "offcut"), offcut)?;
-    if matches!(offcut.text(Field::Used), Some(CUT_UP | SPOILED)) {
+    if matches!(offcut.offcut_state(), OffcutState::CutUp | OffcutState::Spoiled) {
         return Err(Problem::new(Code::Order, "offcut", terms.phrase(key("saw-offcut-gone"), &[])).into());
     }
     let length = terms.answer(offcut, Field::Length).map(|length| length.text).unwrap_or_default();

@@ -5,7 +5,7 @@ use crate::forms::context::Terms;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::views::Note;
-use crate::work::{Site, Work, state_of};
+use crate::work::{Site, Work};
 
 /// A planned board: its course, and where it begins and ends.
 pub(super) type Planned = (i64, Length, Length);
@@ -14,7 +14,7 @@ pub(super) type Planned = (i64, Length, Length);
 pub(super) fn planned(work: &Work, wall: &Site) -> BTreeSet<Planned> {
     let ends =
         |board: &Record| Some((board.whole(Field::Course)?, board.length(Field::From)?, board.length(Field::To)?));
-    let planned = work.boards(wall.id()).iter().filter(|board| state_of(board) == BoardState::Planned);
+    let planned = work.boards(wall.id()).iter().filter(|board| board.board_state() == BoardState::Planned);
     planned.filter_map(|board| ends(board)).collect()
 }
 

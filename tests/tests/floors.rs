@@ -388,6 +388,28 @@ fn every_room_stands_on_a_floor() {
     assert!(homeless.is_empty(), "no floor in FLOORS: {homeless:?}");
 }
 
+/// A newcomer reads the map before the code.
+#[test]
+fn the_map_for_developers_has_every_room_once_and_no_other() {
+    let project = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let map = fs::read_to_string(project.join("DEVELOPERS.md")).unwrap();
+    let rows = map.lines().filter_map(|line| line.strip_prefix("| `")?.split_once("` |"));
+    let mut drawn: Vec<&str> = rows.map(|(room, _)| room.trim_end_matches('/')).collect();
+    drawn.sort_unstable();
+    let mut there = Vec::new();
+    for (folder, belongs) in [("core/src", ""), ("bindings", "Cargo.toml"), ("android", "pom.xml")] {
+        for entry in fs::read_dir(project.join(folder)).unwrap() {
+            let entry = entry.unwrap();
+            if entry.path().is_dir() && entry.path().join(belongs).exists() {
+                there.push(format!("{folder}/{}", entry.file_name().to_string_lossy()));
+            }
+        }
+    }
+    there.sort_unstable();
+    let rooms = |path: &&str| ["core/src/", "bindings/", "android/"].iter().any(|folder| path.starts_with(folder));
+    assert_eq!(drawn.into_iter().filter(rooms).collect::<Vec<_>>(), there);
+}
+
 #[test]
 fn no_room_imports_from_above_or_in_a_circle() {
     let faults = faults(&CORE);

@@ -169,6 +169,32 @@ fn an_account_goes_when_it_is_acknowledged_and_into_no_copy() {
     assert!(place.aside(1).exists() && !place.aside(2).exists());
 }
 
+#[test]
+fn a_file_that_was_set_aside_is_no_book_to_open_and_stays_as_it_was_found() {
+    let place = Place::with(30);
+    let mut bytes = fs::read(place.book()).unwrap();
+    bytes[PAGE..2 * PAGE].fill(0);
+    fs::write(place.book(), &bytes).unwrap();
+    drop(place.opens("a page of zeros"));
+    let there = || {
+        let files = fs::read_dir(place.folder.path()).unwrap().map(|entry| entry.unwrap().path());
+        files.filter(|path| path.is_file()).map(|path| (fs::read(&path).unwrap(), path)).collect::<BTreeSet<_>>()
+    };
+    let before = there();
+    let refused = |done: Result<_, StoreError>| match done {
+        Err(StoreError::SetAside { file, book }) => assert_eq!((file, book), (place.aside(1), place.book())),
+        other => panic!("{:?}", other.map(drop)),
+    };
+    refused(open(&place.aside(1)));
+    refused(Store::repair(place.aside(1), &options(&place.aside(1))));
+    assert!(before == there(), "nothing was moved or made");
+    // Taken elsewhere it is all that there is of its book.
+    let elsewhere = tempfile::tempdir().unwrap();
+    let path = elsewhere.path().join("book.damaged-1");
+    fs::copy(place.aside(1), &path).unwrap();
+    assert_eq!(entries(&open(&path).unwrap().store).unwrap().len(), place.entries.len());
+}
+
 /// A log of writes that was cut, or hurt, or is gone: SQLite passes over it in silence.
 #[test]
 fn a_log_of_writes_that_was_cut_or_hurt_is_told_of() {

@@ -17,6 +17,10 @@ impl StoreError {
                 phrases.phrase("store-newer", &[("needs", (*needs).into()), ("reads", (*reads).into())])
             }
             Self::NotABook(at) => path("store-not-a-book", at),
+            Self::SetAside { file, book } => {
+                let name = |path: &std::path::Path| path.display().to_string();
+                phrases.phrase("store-set-aside", &[("path", name(file).into()), ("book", name(book).into())])
+            }
             Self::InTheWay(at) => path("store-in-the-way", at),
             Self::Exists(at) => path("store-exists", at),
             Self::Damaged(why) => phrases.phrase("store-damaged", &[("why", why.as_str().into())]),

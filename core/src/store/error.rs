@@ -18,6 +18,14 @@ pub enum StoreError {
     /// The file is something else; it was not touched.
     #[error("{0} is not a book; it was left as it is")]
     NotABook(PathBuf),
+    /// The file was set aside when its book was put together anew; it was not touched.
+    #[error("{file} was set aside as it was found; its book is {book}")]
+    SetAside {
+        /// The file.
+        file: PathBuf,
+        /// The book that holds what could be read of it.
+        book: PathBuf,
+    },
     /// The book is damaged.
     #[error("the book is damaged: {0}")]
     Damaged(String),

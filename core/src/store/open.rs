@@ -14,7 +14,7 @@ use super::file::{beside, clear_leftovers, create_private};
 use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
 use super::merge::{devices, peers};
-use super::recover::{Wrong, recover, was_set_aside};
+use super::recover::{Wrong, recover, set_aside_from, was_set_aside};
 use super::schema::{SCHEMA, memory, migrations};
 use super::sign::Key;
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
@@ -69,7 +69,7 @@ impl Store {
     /// other error moves anything. A book that may not be written is opened to be read.
     ///
     /// # Errors
-    /// [`StoreError::NotABook`], [`StoreError::NewerBook`], [`StoreError::Busy`] where others have a book open that must
+    /// [`StoreError::NotABook`], [`StoreError::SetAside`], [`StoreError::NewerBook`], [`StoreError::Busy`] where others have a book open that must
     /// be repaired, or what the file system or SQLite said.
     pub fn open(path: impl AsRef<Path>, options: &OpenOptions) -> Result<Opened> {
         let path = path.as_ref();
@@ -182,8 +182,12 @@ fn reopen(path: &Path, options: &OpenOptions) -> Result<Opened> {
     }
 }
 
-/// What no book of ours ever lay at is left alone, and nothing is made beside it.
+/// What no book of ours ever lay at is left alone, and nothing is made beside it; nor at what one was set aside as, which
+/// is kept as it was found.
 fn refuse_foreign(path: &Path) -> Result<()> {
+    if let Some(book) = set_aside_from(path) {
+        return Err(StoreError::SetAside { file: path.to_owned(), book });
+    }
     match sniff(path)? {
         Sniffed::Nothing | Sniffed::Book => Ok(()),
         Sniffed::Foreign | Sniffed::OtherDatabase if was_a_book(path)? => Ok(()),

@@ -330,6 +330,13 @@ fn is_taken(aside: &Path) -> io::Result<bool> {
     Ok(false)
 }
 
+/// The book that a file was set aside from, where it is still beside it.
+pub(super) fn set_aside_from(path: &Path) -> Option<PathBuf> {
+    let (name, number) = path.file_name()?.to_str()?.rsplit_once(ASIDE)?;
+    let book = path.with_file_name(name);
+    (number.parse::<usize>().is_ok() && book.exists()).then_some(book)
+}
+
 /// Whether files lie here that a book was set aside as.
 pub(super) fn was_set_aside(path: &Path) -> io::Result<bool> {
     Ok(!set_aside_before(path, ASIDE)?.is_empty())

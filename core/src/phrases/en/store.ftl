@@ -1,6 +1,7 @@
 # store: every key starts with store-.
 store-newer = This book was written by a newer version of the program. This one reads up to format { $reads }; the book needs { $needs }.
 store-not-a-book = { $path } is not a book. It was left as it is.
+store-set-aside = { $path } was set aside as it was found and is kept so. What could be read of it is in { $book }: open that.
 store-damaged = The book is damaged: { $why }
 store-busy = Another program has the book open or is writing in it. Try again.
 store-full = There is no room left on this device. Nothing was written.

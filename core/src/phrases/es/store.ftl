@@ -1,6 +1,7 @@
 # store: cada clave empieza por store-.
 store-newer = Este libro lo escribió una versión más nueva del programa. Esta lee hasta el formato { $reads }; el libro necesita el { $needs }.
 store-not-a-book = { $path } no es un libro. Se dejó como está.
+store-set-aside = { $path } se apartó como se encontró y así se guarda. Lo que se pudo leer está en { $book }: abra ese.
 store-damaged = El libro está dañado: { $why }
 store-busy = Otro programa tiene abierto el libro o está escribiendo en él. Inténtelo otra vez.
 store-full = Ya no hay espacio en este aparato. No se escribió nada.

@@ -115,6 +115,29 @@ fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
     );
 }
 
+/// A rename may reach the disk before what was written does, so that a file is flushed before it gets its name.
+#[test]
+fn a_file_is_on_the_disk_before_it_takes_the_place_of_the_old_one() {
+    let place = Place::new();
+    let file = place.path("house.json");
+    let write = |fault: Fault<'_>| {
+        fs::write(&file, "old").unwrap();
+        let (output, calls) = run(env!("CARGO_BIN_EXE_file_writer"), &[&file], place.folder.path(), fault);
+        (output.status.success(), calls, fs::read_to_string(&file).unwrap())
+    };
+    assert_eq!(write(Fault { sort: "sync", ..WHOLE }), (true, 2, "new".to_owned()), "the file and its folder");
+    for what in ["5", "kill"] {
+        for (sort, at) in [("open", 1), ("write", 1), ("sync", 1), ("name", 1)] {
+            let (good, _, text) = write(Fault { sort, at, what });
+            assert_eq!((good, &*text), (false, "old"), "{what} at {sort} {at}");
+        }
+        let (good, _, text) = write(Fault { sort: "sync", at: 2, what });
+        assert_eq!((good, &*text), (false, "new"), "{what}: it may be gone again with the power, so it is no success");
+    }
+    assert!(write(WHOLE).0);
+    assert!(!place.names().iter().any(|name| name.contains("-part")), "{:?}", place.names());
+}
+
 /// A damaged book with two copies, and what it and they hold.
 fn damaged(first: &Path) -> (Place, BTreeSet<Id>) {
     let place = Place::new();

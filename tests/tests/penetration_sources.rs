@@ -47,8 +47,17 @@ fn over_foam_the_nail_goes_deeper() {
     assert_eq!(name, "Siding nails, 3 1/4\" or longer");
 }
 
+/// IRC 2018 Table R703.3(1) (read): over sheathing of any kind fibre cement takes 6d common, 2 in, also where less would go
+/// 1 in into the stud: 5/16 + 7/16 + 1 is 1 3/4 in. Where the layers ask for more they decide: 5/16 + 3/4 + 1 is 2 1/16 in.
+#[test]
+fn over_sheathing_the_nail_is_that_of_the_table() {
+    assert_eq!(ordered("us", "5/16 in", &[], "Siding nails"), "Siding nails, 2\" or longer");
+    let thick = [("sheathing.thickness", "3/4 in")];
+    assert_eq!(ordered("us", "5/16 in", &thick, "Siding nails"), "Siding nails, 2 1/4\" or longer");
+}
+
 /// IRC 2018 Table R703.3(1) (read): fibre cement 5/16 in thick is nailed right to the studs with 4d common, 1 1/2 in (the
-/// row of panels; over any sheathing it has 6d, 2 in, where the layers may ask for less).
+/// row of panels).
 #[test]
 fn right_to_the_studs_the_nail_is_that_of_the_table() {
     let name = ordered("us", "5/16 in", &[("sheathing.thickness", "0 in")], "Siding nails");

@@ -3,7 +3,7 @@ use num_rational::BigRational;
 use num_traits::Zero;
 
 use super::edges::{edges, length};
-use super::item::{Draft, ratio, whole};
+use super::item::{Draft, System, ratio, whole};
 use super::{AmountError, House, Item, Measure, Place, WallBoard, Words};
 use crate::board::{BoardShape, Instructions};
 use crate::measure::Length;
@@ -11,9 +11,9 @@ use crate::phrases::key;
 use crate::rules::{RuleSet, RuleUnit, keys};
 use crate::wall::Opening;
 
-/// Primer for the cut edges and paint for the faces.
+/// Primer for the cut edges and paint for the faces; where boards come painted, what touches them up.
 pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
-    Ok(primer(house)?.into_iter().chain(paint(house)?).collect())
+    Ok([primer(house)?, paint(house)?, touch_up(house)?].into_iter().flatten().collect())
 }
 
 /// Primer: the edges of the boards that the factory did not make, by their thickness.
@@ -32,8 +32,8 @@ fn primer(house: &House) -> Result<Option<Item>, AmountError> {
     coat(&house.rules, "primer", Words::new(key("amounts-primer")), area, coats, from, keys)
 }
 
-/// Paint: the walls without their openings, with the trim at their ends.
-fn paint(house: &House) -> Result<Option<Item>, AmountError> {
+/// The walls without their openings, with the trim at their ends, in square nanometres.
+fn faces(house: &House) -> BigRational {
     let twice: BigInt = house
         .walls
         .iter()
@@ -43,7 +43,12 @@ fn paint(house: &House) -> Result<Option<Item>, AmountError> {
         })
         .filter(|area| *area > BigInt::zero())
         .sum();
-    let area = whole(twice) / whole(2);
+    whole(twice) / whole(2)
+}
+
+/// Paint for the faces.
+fn paint(house: &House) -> Result<Option<Item>, AmountError> {
+    let area = faces(house);
     let coats = house.rules.get_whole(keys::PAINT_COATS)?;
     let from = Words::new(key("amounts-paint-from"))
         .with("area", Place::Amount(area.clone(), Measure::Area))
@@ -57,6 +62,29 @@ fn paint(house: &House) -> Result<Option<Item>, AmountError> {
         from,
         [keys::PAINT_COVERAGE, keys::PAINT_CAN],
     )
+}
+
+/// Kits of the boards' own paint, for nails through the face, scratches and edges. Where the house is painted, its paint does.
+fn touch_up(house: &House) -> Result<Option<Item>, AmountError> {
+    if house.rules.get_whole(keys::PAINT_COATS)? > 0 {
+        return Ok(None);
+    }
+    let kit = house.rules.get(keys::TOUCH_UP_KIT)?;
+    let area = faces(house);
+    let draft = Draft {
+        material: "touch-up",
+        code: "touch-up".to_owned(),
+        stock: None,
+        name: Words::new(key("amounts-touch-up")),
+        measure: Measure::Area,
+        net: area.clone(),
+        waste: (0, 1),
+        pack: kit.value_in(RuleUnit::SquareFoot).unwrap_or_default() * Measure::Area.worth(System::Inches),
+        pack_name: Words::new(key("amounts-pack-kit")).with("area", Place::Rule(kit)),
+        least: 0,
+        from: Words::new(key("amounts-touch-up-from")).with("area", Place::Amount(area, Measure::Area)),
+    };
+    draft.item()
 }
 
 fn coat(

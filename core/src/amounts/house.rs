@@ -3,7 +3,7 @@ use crate::flashing::Assembly;
 use crate::measure::Length;
 use crate::rules::RuleSet;
 use crate::siding::CourseLine;
-use crate::wall::{Finish, Mounting, Opening, Outline, Point, Shape, Span, Studs};
+use crate::wall::{Finish, Mounting, Opening, Outline, PenetrationKind, Point, Shape, Span, Studs};
 
 /// A house as materials are counted on it.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,6 +94,8 @@ pub struct WallBoard {
 /// What goes through a wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Hole {
+    /// What it is.
+    pub kind: PenetrationKind,
     /// Its outline.
     pub shape: Shape,
     /// Its centre.

@@ -66,7 +66,7 @@ impl Measure {
     }
 
     /// How much of the exact measure one unit is: a foot is 304,800,000 nm, a US gallon 3.785411784 L (NIST SP 811).
-    fn worth(self, system: System) -> BigRational {
+    pub(super) fn worth(self, system: System) -> BigRational {
         let (n, d) = match (self, system) {
             (Self::Each, _) | (Self::Coating, System::Metric) => (1, 1),
             (Self::Length, System::Inches) => (304_800_000, 1),

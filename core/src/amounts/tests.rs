@@ -7,9 +7,9 @@ use super::*;
 use crate::board::{BoardShape, Course, Hang, MovedOutline, OutlineGaps, ShapeLimits};
 use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
-use crate::rules::RuleSet;
+use crate::rules::{Change, Quantity, RuleSet, RuleUnit};
 use crate::siding::CourseLine;
-use crate::wall::{Finish, Mounting, Opening, OpeningKind, Outline, Point, Shape, Span, Studs};
+use crate::wall::{Finish, Mounting, Opening, OpeningKind, Outline, PenetrationKind, Point, Shape, Span, Studs};
 
 fn inch(n: i64) -> Length {
     Length::from_inches(n)
@@ -104,6 +104,7 @@ fn inches(n: i64) -> BigRational {
 
 fn hole() -> Hole {
     Hole {
+        kind: PenetrationKind::ElectricalBox,
         shape: Shape::Rectangle { width: inch(4), height: inch(5) },
         centre: Point::new(inch(60), inch(30)),
         x: Span { from: inch(56), to: inch(64) },
@@ -114,6 +115,49 @@ fn hole() -> Hole {
         head_flashing: true,
         bottom_open: false,
     }
+}
+
+/// A wall of 20 ft by 96 in, with rules changed.
+fn ruled(holes: Vec<Hole>, changed: &[(&str, i64, RuleUnit)]) -> House {
+    let mut wall = wall(&[(0, 0), (240, 0), (240, 96), (0, 96)], vec![]);
+    wall.holes = holes;
+    let mut house = house(vec![wall]);
+    for (key, value, unit) in changed {
+        let value = Quantity::new(*value, 1, *unit).unwrap();
+        house.rules.set(key, Change { value, by: "Ana".into(), at_ms: 0, reason: "test".into() }).unwrap();
+    }
+    house
+}
+
+/// A box and a light stand in a box each, a pipe in none.
+#[test]
+fn every_box_has_its_ring() {
+    let of = |kind| Hole { kind, ..hole() };
+    let kinds = [PenetrationKind::ElectricalBox, PenetrationKind::Light, PenetrationKind::Pipe];
+    assert_eq!(net(&ruled(kinds.map(of).to_vec(), &[]), "extension-ring"), Some(whole(2)));
+    assert_eq!(net(&ruled(vec![of(PenetrationKind::Pipe)], &[]), "extension-ring"), None);
+}
+
+/// 240 by 96 in are 160 sq ft: two kits of 100 sq ft. A house that is painted needs none.
+#[test]
+fn boards_that_come_painted_are_touched_up() {
+    let kit = ("touch-up.kit", 100, RuleUnit::SquareFoot);
+    assert_eq!(net(&ruled(Vec::new(), &[kit]), "touch-up"), None);
+    let house = ruled(Vec::new(), &[kit, ("paint.coats", 0, RuleUnit::Count)]);
+    let items = amounts(&house).unwrap();
+    assert!(items.iter().all(|item| item.code != "paint"));
+    let kits = items.iter().find(|item| item.code == "touch-up").unwrap();
+    assert_eq!((kits.packs, kits.text(&kits.net, Show::Inches(16), Language::English).as_str()), (2, "160 sq ft"));
+}
+
+/// The top edge of 20 ft takes two lengths of 12 ft, once the house says how wide its soffit is.
+#[test]
+fn a_soffit_is_ordered_where_its_width_is_said() {
+    assert_eq!(net(&ruled(Vec::new(), &[]), "soffit"), None);
+    let house = ruled(Vec::new(), &[("soffit.width", 12, RuleUnit::Inch)]);
+    let items = amounts(&house).unwrap();
+    let soffit = items.iter().find(|item| item.code == "soffit").unwrap();
+    assert_eq!((soffit.net.clone(), soffit.packs), (inches(240), 2));
 }
 
 #[test]
@@ -431,7 +475,7 @@ proptest! {
         for item in amounts(&house).unwrap() {
             prop_assert!(item.net > BigRational::zero() && item.waste >= BigRational::zero());
             // What is counted by the piece has no allowance; all else is what goes on the house and its share of waste.
-            let by_the_piece = item.code.starts_with("block") || item.code == "collar";
+            let by_the_piece = ["block", "collar", "extension-ring"].iter().any(|code| item.code.starts_with(code));
             let share = if by_the_piece { whole(1) } else { ratio(100 + waste, 100) };
             prop_assert_eq!(item.amount(), &item.net * share, "{}", &item.code);
             prop_assert!(&item.pack * whole(item.packs) >= item.amount(), "{}", item.code);

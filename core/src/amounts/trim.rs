@@ -48,7 +48,7 @@ pub(super) fn pieces(house: &House) -> impl Iterator<Item = Length> {
 }
 
 /// The top edges of a wall, level and sloped: the sides of its outline that run to the left.
-fn tops(wall: &Wall) -> impl Iterator<Item = Length> + '_ {
+pub(super) fn tops(wall: &Wall) -> impl Iterator<Item = Length> + '_ {
     let sides = wall.outline.sides().filter(|(from, to)| to.x < from.x);
     sides.map(|(from, to)| across((from.x - to.x).wide(), (to.y - from.y).wide()))
 }

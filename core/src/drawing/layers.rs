@@ -46,6 +46,8 @@ pub(crate) struct Layer {
     pub(crate) slit: Option<[i64; 2]>,
     /// From the wall to its back at its lower and its upper edge, and its thickness.
     pub(crate) profile: [i64; 3],
+    /// Between which heights a bent sheet runs outward, lower and upper.
+    pub(crate) bends: Option<[i64; 2]>,
 }
 
 /// How much deeper than high the section is drawn, at most.
@@ -99,6 +101,7 @@ impl Layers {
                 hole: layer.hole.map(sizes),
                 slit: layer.slit.map(|slit| [slit.from.nm(), slit.to.nm()]),
                 profile: [layer.profile.lower, layer.profile.upper, layer.profile.thickness].map(|length| length.nm()),
+                bends: layer.profile.bends.map(|(lower, upper)| [lower.nm(), upper.nm()]),
             }
         };
         let all = Self {
@@ -192,18 +195,14 @@ impl Layers {
     fn front(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, picked: &str) {
         for layer in &self.layers {
             for piece in &layer.pieces {
-                let corners = self.on_frame(scale, *piece).corners();
-                sheet.fill(fill(layer), &corners);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners);
+                sheet.fill(fill(layer), &self.on_frame(scale, *piece).corners());
             }
+            self.outline(sheet, scale, layer, (Role::Ink, Pattern::Solid, PLAIN));
             self.hole(sheet, scale, layer);
         }
         // What is hidden, in its order: a sheet under boards is still where it is.
         for layer in self.layers.iter().filter(|layer| is_film(layer)) {
-            for piece in &layer.pieces {
-                let corners = self.on_frame(scale, *piece).corners();
-                sheet.outline(Role::Planned, Pattern::Dashed, PLAIN, &corners);
-            }
+            self.outline(sheet, scale, layer, (Role::Planned, Pattern::Dashed, PLAIN));
             if let Some([from, to]) = layer.slit {
                 let x = self.centre[0] as f64;
                 let slit = [scale.at((x, from as f64)), scale.at((x, to as f64))];
@@ -211,9 +210,7 @@ impl Layers {
             }
         }
         for layer in self.layers.iter().filter(|layer| layer.is(picked)) {
-            for piece in &layer.pieces {
-                sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &self.on_frame(scale, *piece).corners());
-            }
+            self.outline(sheet, scale, layer, (Role::Chalk, Pattern::Solid, HEAVY));
         }
         if self.is_pierced() {
             let pipe = self.round_the_centre(scale, self.pipe);
@@ -231,6 +228,18 @@ impl Layers {
             let y = if n % 4 < 2 { area.top + 4.0 } else { area.bottom - 4.0 };
             let spot = Area { left: x - 2.0, top: y - 2.0, right: x + 2.0, bottom: y + 2.0 };
             flag::put(sheet, page, &layer.number.to_string(), &spot, &[]);
+        }
+    }
+
+    /// The outline of all that a layer's pieces cover: where two of them meet there is no edge.
+    fn outline(&self, sheet: &mut Sheet, scale: &Scale, layer: &Layer, (role, pattern, pen): (Role, Pattern, f64)) {
+        if let [piece] = layer.pieces.as_slice() {
+            return sheet.outline(role, pattern, pen, &self.on_frame(scale, *piece).corners());
+        }
+        let pieces: Vec<[i64; 4]> = layer.pieces.iter().map(|piece| self.clipped(*piece)).collect();
+        for [from, to] in edges(&pieces) {
+            let at = |[x, y]: [i64; 2]| scale.at((x as f64, y as f64));
+            sheet.line(role, pattern, pen, &[at(from), at(to)]);
         }
     }
 
@@ -252,10 +261,14 @@ impl Layers {
     }
 
     /// A piece's part within the frame.
-    fn on_frame(&self, scale: &Scale, [left, right, bottom, top]: [i64; 4]) -> Area {
+    fn on_frame(&self, scale: &Scale, piece: [i64; 4]) -> Area {
+        scale.area(self.clipped(piece))
+    }
+
+    fn clipped(&self, [left, right, bottom, top]: [i64; 4]) -> [i64; 4] {
         let [least_x, most_x, least_y, most_y] = self.frame;
         let (x, y) = (|x: i64| x.clamp(least_x, most_x.max(least_x)), |y: i64| y.clamp(least_y, most_y.max(least_y)));
-        scale.area([x(left), x(right), y(bottom), y(top)])
+        [x(left), x(right), y(bottom), y(top)]
     }
 
     /// Through the middle of the pipe: the wall at the left, each layer as far out as it stands.
@@ -282,8 +295,7 @@ impl Layers {
                 if is_film(layer) {
                     let pattern = if layer.code.starts_with("barrier") { Pattern::Dashed } else { Pattern::Solid };
                     let role = if layer.is(picked) { Role::Chalk } else { Role::Ink };
-                    let line: Vec<Dp> = shape.iter().take(2).copied().collect();
-                    sheet.line(role, pattern, FILM, &line);
+                    sheet.line(role, pattern, FILM, &film(layer, (from, to), scale));
                 } else {
                     sheet.fill(fill(layer), &shape);
                     let (role, pen) = if layer.is(picked) { (Role::Chalk, HEAVY) } else { (Role::Ink, PLAIN) };
@@ -358,14 +370,77 @@ const fn unsaid(kind: LayerKind) -> &'static str {
     }
 }
 
+/// The edges that pieces without overlap have in sight: those of each, less what another one lies at.
+fn edges(pieces: &[[i64; 4]]) -> Vec<[[i64; 2]; 2]> {
+    let mut edges = Vec::new();
+    for [left, right, bottom, top] in pieces {
+        let beside = |from: usize, to: usize, at: i64, ends: (usize, usize)| {
+            let meets = pieces.iter().filter(move |other| other.get(from) == Some(&at) && other.get(to) != Some(&at));
+            meets.filter_map(move |other| Some((*other.get(ends.0)?, *other.get(ends.1)?))).collect::<Vec<_>>()
+        };
+        // A left edge meets what ends there, a right one what begins there.
+        for (x, taken) in [(*left, beside(1, 0, *left, (2, 3))), (*right, beside(0, 1, *right, (2, 3)))] {
+            edges.extend(less((*bottom, *top), &taken).into_iter().map(|(from, to)| [[x, from], [x, to]]));
+        }
+        for (y, taken) in [(*bottom, beside(3, 2, *bottom, (0, 1))), (*top, beside(2, 3, *top, (0, 1)))] {
+            edges.extend(less((*left, *right), &taken).into_iter().map(|(from, to)| [[from, y], [to, y]]));
+        }
+    }
+    edges
+}
+
+/// What is left of a stretch.
+fn less(whole: (i64, i64), taken: &[(i64, i64)]) -> Vec<(i64, i64)> {
+    let mut left = vec![whole];
+    for (from, to) in taken {
+        let cut = |(low, high): (i64, i64)| [(low, high.min(*from)), (low.max(*to), high)];
+        left = left.into_iter().flat_map(cut).filter(|(low, high)| low < high).collect();
+    }
+    left
+}
+
+/// How far a layer's back stands out at a height.
+fn back(layer: &Layer, y: f64) -> f64 {
+    let [lower, upper, _] = layer.profile.map(|nm| nm as f64);
+    let of = |least: i64, most: i64| (least as f64, most as f64);
+    let (bottom, top) = match layer.bends {
+        Some([bottom, top]) => of(bottom, top),
+        None => of(
+            layer.pieces.iter().map(|piece| piece[2]).min().unwrap_or_default(),
+            layer.pieces.iter().map(|piece| piece[3]).max().unwrap_or_default(),
+        ),
+    };
+    lower + (upper - lower) * ((y - bottom) / (top - bottom).max(1.0)).clamp(0.0, 1.0)
+}
+
+/// A film's or a sheet's part between two heights in the section, with its bends.
+fn film(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
+    let mut heights = vec![from];
+    heights.extend(layer.bends.into_iter().flatten().filter(|bend| from <= *bend && *bend <= to));
+    heights.push(to);
+    heights.dedup();
+    let [lower, upper, _] = layer.profile;
+    let mut points: Vec<Dp> = heights.into_iter().map(|y| (back(layer, y as f64), y as f64)).collect();
+    // Bent square: both ends of the bend lie at one height.
+    if let Some([low, high]) = layer.bends
+        && low == high
+        && (from..=to).contains(&low)
+    {
+        let y = low as f64;
+        points.retain(|(_, own)| (own - y).abs() >= 1.0);
+        let at = points.iter().take_while(|(_, own)| *own < y).count();
+        points.insert(at, (upper as f64, y));
+        points.insert(at, (lower as f64, y));
+    }
+    points.into_iter().map(|at| scale.at(at)).collect()
+}
+
 /// A layer's part between two heights in the section: from its lower back corner round.
 fn profile(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
-    let [lower, upper, thickness] = layer.profile.map(|nm| nm as f64);
-    let bottom = layer.pieces.iter().map(|piece| piece[2]).min().unwrap_or(from) as f64;
-    let top = layer.pieces.iter().map(|piece| piece[3]).max().unwrap_or(to) as f64;
-    let back = |y: f64| lower + (upper - lower) * ((y - bottom) / (top - bottom).max(1.0));
-    let (from, to) = (from as f64, to as f64);
-    let corners = [(back(from), from), (back(to), to), (back(to) + thickness, to), (back(from) + thickness, from)];
+    let thickness = layer.profile[2] as f64;
+    let out = |y: i64| (back(layer, y as f64), y as f64);
+    let ((low, from), (high, to)) = (out(from), out(to));
+    let corners = [(low, from), (high, to), (high + thickness, to), (low + thickness, from)];
     corners.iter().map(|at| scale.at(*at)).collect()
 }
 

@@ -175,12 +175,15 @@ struct Measures {
     /// The least thickness of sheet by metal, where the house's own rules say.
     sheets: Vec<DetailSize>,
     furring: Length,
+    soffit: Length,
     stud_spacing: Length,
     nail: Length,
 }
 
 /// The height of a vent strip as it is drawn.
 const VENT: Length = Length::from_inches(2);
+/// How deep a ledge is drawn: nobody is asked.
+const LEDGE: Length = Length::from_inches(3);
 /// The width of a furring strip (a 1x2, common practice, no source).
 const FURRING_WIDTH: Length = Length::from_inches_64(1, 32);
 
@@ -230,6 +233,7 @@ impl Measures {
             flashing_lap: own(keys::FLASHING_LAP)?,
             sheets,
             furring: rule(keys::FURRING_THICKNESS)?,
+            soffit: rule(keys::SOFFIT_WIDTH)?,
             stud_spacing: rule(keys::STUD_SPACING)?,
             nail,
         })
@@ -303,10 +307,10 @@ impl Detail {
                 ("membrane-height", self.membrane_top() - self.frame_of_opening().top),
             ],
             Layer::TrimBottom | Layer::TrimTop => {
-                vec![("casing-length", area.width()), ("casing-width", of.casing_width)]
+                vec![("casing-across", area.width()), ("casing-width", of.casing_width)]
             }
             Layer::TrimSides => {
-                vec![("casing-length", self.frame_of_opening().height()), ("casing-width", of.casing_width)]
+                vec![("casing-upright", self.frame_of_opening().height()), ("casing-width", of.casing_width)]
             }
             Layer::HeadFlashing => metal(request.head.map_or_else(Vec::new, |head| {
                 vec![
@@ -327,7 +331,8 @@ impl Detail {
                 metal(vec![("leg", self.leg()), ("beyond", of.ledger_beyond), ("down", of.ledger_down)])
             }
             Layer::LedgeFlashing => metal(vec![("leg", self.leg()), ("down", of.head_laps.0), ("drip", of.drip)]),
-            Layer::Soffit | Layer::Frieze | Layer::RakeTrim => vec![("casing-width", of.casing_width)],
+            Layer::Soffit if of.soffit.is_positive() => vec![("soffit-width", of.soffit)],
+            Layer::Frieze | Layer::RakeTrim => vec![("casing-width", of.casing_width)],
             Layer::VentStrip => vec![("air-gap", of.furring)],
             Layer::Furring => vec![("furring", of.furring), ("stud-spacing", of.stud_spacing)],
             Layer::Boards => match surface {
@@ -504,8 +509,10 @@ impl Stack<'_> {
         self.put(kind, pieces, flat(Length::ZERO), false, Some(lap));
     }
 
-    fn metal(&mut self, layer: Layer, pieces: Vec<Rectangle>) {
-        self.put(LayerKind::Detail { layer }, pieces, flat(Length::ZERO), true, None);
+    /// A flashing whose leg stands up from a surface, and which runs out over that.
+    fn metal(&mut self, layer: Layer, pieces: Vec<Rectangle>, out: Length) {
+        let surface = self.of.request.area.top;
+        self.put(LayerKind::Detail { layer }, pieces, Profile::bent(out, (surface, surface)), true, None);
     }
 
     fn solid(&mut self, layer: Layer, pieces: Vec<Rectangle>, thickness: Length) {
@@ -514,7 +521,7 @@ impl Stack<'_> {
 
     fn boards(&mut self, pieces: Vec<Rectangle>, behind: Length) {
         let thickness = self.of.request.board.thickness;
-        let profile = Profile { lower: behind + thickness, upper: behind, thickness };
+        let profile = Profile { lower: behind + thickness, upper: behind, thickness, bends: None };
         self.put(LayerKind::Board { course: 1 }, pieces, profile, true, None);
     }
 
@@ -523,7 +530,9 @@ impl Stack<'_> {
         let (wall, of) = (self.of.request.wall, &self.of.measures);
         let leg = of.barrier_lap.max(self.of.request.board.lap);
         let area = Rectangle { bottom: wall.bottom - of.drip, top: wall.bottom + leg, ..wall };
-        self.put(kind, vec![area], flat(Length::ZERO), true, None);
+        // Its lower edge is turned out, so that it drips.
+        let drip = Profile::bent(of.drip, (area.bottom, wall.bottom));
+        self.put(kind, vec![area], drip, true, None);
     }
 
     /// The flashing at the foot and the barrier over the whole wall.
@@ -620,8 +629,7 @@ impl Stack<'_> {
         let casing_lap = of.casing_width.min(detail.request.board.lap);
         self.put(LayerKind::Trim, vec![area], flat(detail.request.casing), true, Some(casing_lap));
         if let Some(head) = detail.request.head {
-            let profile = Profile { lower: head.out, upper: Length::ZERO, thickness: Length::ZERO };
-            self.put(LayerKind::HeadFlashing, vec![head.area], profile, true, Some(of.head_laps.0));
+            self.put(LayerKind::HeadFlashing, vec![head.area], head.profile(), true, Some(of.head_laps.0));
         }
         let flap = Rectangle { left: out_left, right: out_right, bottom: cut, top: wall.top };
         let flap_lap = if detail.request.head.is_some() { of.head_laps.1.min(lap) } else { lap };
@@ -667,12 +675,17 @@ impl Stack<'_> {
                 let foot = if falls { area.right - width } else { area.left + width };
                 let (left, right) = (Rectangle { right: foot, ..whole }, Rectangle { left: foot, ..whole });
                 let (kick, steps) = if falls { (right, left) } else { (left, right) };
-                self.metal(Layer::KickOut, vec![kick]);
-                self.metal(Layer::StepFlashing, vec![steps]);
+                self.metal(Layer::KickOut, vec![kick], of.step_out);
+                self.metal(Layer::StepFlashing, vec![steps], of.step_out);
             }
-            DetailPlace::Ledger => self.metal(Layer::LedgerFlashing, vec![above(surface - down, surface + leg)]),
-            DetailPlace::Ledge => self.metal(Layer::LedgeFlashing, vec![above(surface - down, surface + leg)]),
-            _ => self.metal(Layer::Apron, vec![above(surface, surface + leg)]),
+            DetailPlace::Ledger => {
+                self.metal(Layer::LedgerFlashing, vec![above(surface - down, surface + leg)], of.ledger_beyond);
+            }
+            DetailPlace::Ledge => {
+                let out = LEDGE + of.drip;
+                self.metal(Layer::LedgeFlashing, vec![above(surface - down, surface + leg)], out);
+            }
+            _ => self.metal(Layer::Apron, vec![above(surface, surface + leg)], of.step_out),
         }
         let top = wall.top.max(surface + leg + leg);
         self.film(LayerKind::BarrierFlap, vec![above(surface + clear, top)], of.barrier_lap);

@@ -1,7 +1,7 @@
 use thiserror::Error;
 
-use super::Rectangle;
 use super::fixed::Fixed;
+use super::{Profile, Rectangle};
 use crate::measure::Length;
 use crate::rules::{RuleError, RuleSet, keys};
 use crate::wall::Finish;
@@ -83,6 +83,11 @@ pub enum HeadError {
 }
 
 impl HeadFlashing {
+    /// How it stands in a section: its leg on the wall, its slope down to the top of the block, and down over that.
+    pub fn profile(&self) -> Profile {
+        Profile::bent(self.out, (self.bend - self.fall, self.bend))
+    }
+
     /// The flashing over a block.
     ///
     /// # Errors

@@ -66,6 +66,16 @@ pub struct Profile {
     pub upper: Length,
     /// Its thickness; zero for a film or a sheet.
     pub thickness: Length,
+    /// The heights, lower and upper, between which a bent sheet runs outward: above it lies as at its upper edge, below it
+    /// hangs as at its lower one. None for what slants all the way.
+    pub bends: Option<(Length, Length)>,
+}
+
+impl Profile {
+    /// A sheet that lies flat on the wall above the upper of two heights and hangs out from it below the lower one.
+    pub const fn bent(out: Length, bends: (Length, Length)) -> Self {
+        Self { lower: out, upper: Length::ZERO, thickness: Length::ZERO, bends: Some(bends) }
+    }
 }
 
 /// One layer.
@@ -304,7 +314,7 @@ pub(super) fn sheet(kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, e
 }
 
 pub(super) fn flat(thickness: Length) -> Profile {
-    Profile { lower: Length::ZERO, upper: Length::ZERO, thickness }
+    Profile { lower: Length::ZERO, upper: Length::ZERO, thickness, bends: None }
 }
 
 /// The strip under the first course, as high as the boards lap.
@@ -342,7 +352,8 @@ fn patch_layer(request: &LayersRequest, top: Length) -> WallLayer {
     let Patch { outline, hole, slit, .. } = request.patch;
     let area = Rectangle { top: outline.top.min(top), ..outline };
     // Over the face of the board below, whose top edge touches the wall, or over the starter.
-    let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness: Length::ZERO };
+    let thickness = Length::ZERO;
+    let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness, bends: None };
     WallLayer {
         hole: Some(hole),
         slit: slit.map(|slit| Slit { x: request.pipe.x, from: outline.bottom + slit.from_bottom, to: area.top }),
@@ -366,8 +377,8 @@ fn outer_layer(request: &LayersRequest, kind: LayerKind) -> WallLayer {
 }
 
 fn head_layer(request: &LayersRequest, head: &HeadFlashing) -> WallLayer {
-    let profile = Profile { lower: head.out, upper: Length::ZERO, thickness: Length::ZERO };
-    WallLayer { lap_min: Some(request.head_laps.0), ..sheet(LayerKind::HeadFlashing, vec![head.area], profile, true) }
+    let sheet = sheet(LayerKind::HeadFlashing, vec![head.area], head.profile(), true);
+    WallLayer { lap_min: Some(request.head_laps.0), ..sheet }
 }
 
 /// A board with what is cut out of it. A strip under the block that is no higher than the lap is not left: it would lie
@@ -400,7 +411,8 @@ fn cut_board(request: &LayersRequest, frame: Rectangle, at: usize, board: LayerB
         .filter(|piece| piece.left < piece.right && piece.bottom < piece.top)
         .collect()
     };
-    let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness: request.board_thickness };
+    let thickness = request.board_thickness;
+    let profile = Profile { lower: thickness, upper: Length::ZERO, thickness, bends: None };
     let kind = LayerKind::Board { course: at + 1 };
     (!pieces.is_empty()).then(|| sheet(kind, pieces, profile, true))
 }

@@ -16,6 +16,7 @@ mod layers;
 mod patch;
 mod shed;
 mod slip_block;
+mod stock;
 
 pub use assembly::{Assembly, Fastening, Layer};
 pub use bead::{Bead, BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
@@ -29,3 +30,4 @@ pub use layers::{LapFault, LayerBoard, LayerKind, LayersError, LayersRequest, Ou
 pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, PatchSlit, Pipe, Rectangle};
 pub use shed::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
 pub use slip_block::{SlipBlock, SlipError, SlipRequest};
+pub use stock::stock_thickness;

@@ -199,6 +199,8 @@ pub const DRYER_OPEN_AREA: &str = "dryer.open-area";
 pub const NAIL_OVER_FOAM: &str = "nail.over-foam";
 /// Shortest nail.
 pub const NAIL_LENGTH_LEAST: &str = "nail.length.least";
+/// Shortest nail through a sheathing of any kind.
+pub const NAIL_LENGTH_OVER_SHEATHING: &str = "nail.length.over-sheathing";
 /// Steps of nail lengths.
 pub const NAIL_LENGTH_STEP: &str = "nail.length-step";
 /// Thickness of the sheathing.
@@ -206,6 +208,16 @@ pub const SHEATHING_THICKNESS: &str = "sheathing.thickness";
 /// Thickness of the foam over the sheathing; zero for none.
 pub const FOAM_THICKNESS: &str = "foam.thickness";
 
+/// The thinner stock that blocks and trim are made from.
+pub const BLOCK_STOCK_LEAST: &str = "block.stock.least";
+/// The thicker one.
+pub const BLOCK_STOCK_MOST: &str = "block.stock.most";
+/// Width of the soffit; zero where it is not ordered with the siding.
+pub const SOFFIT_WIDTH: &str = "soffit.width";
+/// Length of a piece of soffit as it is sold.
+pub const SOFFIT_LENGTH: &str = "soffit.length";
+/// How much wall a kit for touching up boards that come painted is for.
+pub const TOUCH_UP_KIT: &str = "touch-up.kit";
 /// Thickness of the furring strips behind the boards; zero for none.
 pub const FURRING_THICKNESS: &str = "furring.thickness";
 /// Length of a furring strip as it is sold.
@@ -306,7 +318,12 @@ pub const LENGTHS: &[&str] = &[
     DRYER_FROM_OPENINGS,
     NAIL_OVER_FOAM,
     NAIL_LENGTH_LEAST,
+    NAIL_LENGTH_OVER_SHEATHING,
     NAIL_LENGTH_STEP,
+    BLOCK_STOCK_LEAST,
+    BLOCK_STOCK_MOST,
+    SOFFIT_WIDTH,
+    SOFFIT_LENGTH,
     SHEATHING_THICKNESS,
     FOAM_THICKNESS,
     FURRING_THICKNESS,

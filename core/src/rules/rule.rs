@@ -108,8 +108,10 @@ pub struct Rule {
     pub most: Quantity,
     /// The published source and its clause, in its own language, or one of [`UNWRITTEN`]; empty where there is none.
     pub source: &'static str,
-    /// The edition of the source; empty where none was noted.
+    /// The edition of the source; empty where none is known.
     pub edition: &'static str,
+    /// Whether the edition was not noted when the source was read, but is known from memory to have the value.
+    pub edition_recalled: bool,
     /// How well the value is known.
     pub status: Status,
 }
@@ -123,6 +125,11 @@ impl Rule {
     /// Whether the value must be shown as not verified.
     pub fn not_verified(&self) -> bool {
         self.status == Status::Memory
+    }
+
+    /// Whether its source is a publication, which has editions.
+    pub fn is_published(&self) -> bool {
+        !self.source.is_empty() && UNWRITTEN.iter().all(|(source, _)| *source != self.source)
     }
 
     /// Whether the value is a definition or a fact that no crew can change.
@@ -140,6 +147,7 @@ impl Rule {
             most: Quantity::fixed(8 * n, d, unit),
             source: "",
             edition: "",
+            edition_recalled: false,
             status: Status::CommonPractice,
         }
     }
@@ -148,6 +156,11 @@ impl Rule {
         self.source = source;
         self.edition = edition;
         self.status = status;
+        self
+    }
+
+    pub(super) const fn recalled(mut self) -> Self {
+        self.edition_recalled = true;
         self
     }
 

@@ -438,6 +438,13 @@ mod tests {
             assert!(rule.value.compare(rule.least).is_some() && rule.value.compare(rule.most).is_some());
             let sourced = matches!(rule.status, Status::Read | Status::Quoted | Status::Memory);
             assert_eq!(sourced, !rule.source.is_empty(), "{}: a source, or none", rule.key);
+            let recalled = rule.edition_recalled;
+            assert!(
+                rule.is_published() || (rule.edition.is_empty() && !recalled),
+                "{}: an edition of nothing",
+                rule.key
+            );
+            assert!(!recalled || !rule.edition.is_empty(), "{}: an edition to recall", rule.key);
             for language in Language::ALL {
                 let phrases = Phrases::for_language(*language);
                 assert!(phrases.has(&rule.name_phrase()), "no phrase {}", rule.name_phrase());

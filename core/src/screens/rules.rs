@@ -1,6 +1,7 @@
 //! Rules: which numbers apply to a house, where each comes from, and who replaced it.
 
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
+use crate::phrases::key;
 use crate::rules::{Change as RuleChange, Family, Quantity, Rule, UNWRITTEN};
 use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
@@ -45,7 +46,7 @@ fn line(book: &Book, terms: &Terms<'_>, work: &Work, rule: &Rule) -> Result<Rule
         default: if differs { text(rule.value) } else { String::new() },
         bounds: if rule.is_fixed() { String::new() } else { terms.phrase("rule-bounds", &bounds) },
         source: source(terms, work, rule),
-        edition: rule.edition.to_owned(),
+        edition: edition(terms, rule),
         status: terms.phrase(status, &[]),
         not_verified: rule.not_verified(),
         fixed: rule.is_fixed(),
@@ -74,6 +75,16 @@ fn source(terms: &Terms<'_>, work: &Work, rule: &Rule) -> String {
     }
     let country = terms.phrase(rule.family.phrase(), &[]);
     terms.phrase("rules-source-of", &[("source", rule.source.into()), ("country", country.into())])
+}
+
+/// The edition of a publication, and how it is known; empty where a rule has none.
+fn edition(terms: &Terms<'_>, rule: &Rule) -> String {
+    match (rule.is_published(), rule.edition.is_empty(), rule.edition_recalled) {
+        (false, ..) => String::new(),
+        (true, true, _) => terms.phrase(key("rule-edition-unknown"), &[]),
+        (true, false, true) => terms.phrase(key("rule-edition-recalled"), &[("edition", rule.edition.into())]),
+        (true, false, false) => rule.edition.to_owned(),
+    }
 }
 
 fn said(terms: &Terms<'_>, line: &RuleLine) -> String {

@@ -7,15 +7,16 @@ use crate::steps::PenetrationDetail;
 use crate::store::Hash;
 use crate::wall::Shape;
 
-use super::PenetrationSite;
 use super::error::Result;
+use super::{Block, PenetrationSite};
 
 /// Over blocks and trim wider than this the first books had a head flashing where nobody said otherwise.
 const HEAD_OVER: Length = Length::from_inches(6);
 
 impl PenetrationSite {
     /// The hash of the penetration as the first books told it: the joint under it sealed where nobody said otherwise,
-    /// every patch slit, and what is not round cut round by its smaller side.
+    /// every patch slit, what is not round cut round by its smaller side, and a block no thicker than it must be, whatever
+    /// is sold.
     ///
     /// # Errors
     /// [`super::WorkError::Rule`].
@@ -27,8 +28,13 @@ impl PenetrationSite {
             bottom_open: record.yes(Field::BottomOpen) == Some(true),
             ..self.detail
         };
+        let thickness = match record.length(Field::BlockThickness) {
+            Some(thickness) => thickness,
+            None => self.work.least_block_thickness()?,
+        };
+        let block = self.penetration.block.map(|block| Block { thickness, ..block });
         let patch = self.earlier_patch()?;
-        Ok(Hash::of(self.canonical_of(&detail, patch.as_ref()).detail_text()))
+        Ok(Hash::of(self.canonical_of(&detail, block, patch.as_ref()).detail_text()))
     }
 
     fn earlier_patch(&self) -> Result<Option<Patch>> {

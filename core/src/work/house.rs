@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::book::{Field, House, Kind, Missing, Record};
+use crate::flashing::stock_thickness;
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::{Change, Family, Quantity, RuleSet, RuleUnit, keys};
 use crate::store::Id;
@@ -101,12 +102,21 @@ impl Work {
         self.length_or_rule(Field::BoardThickness, keys::BOARD_THICKNESS)
     }
 
-    /// How far a block stands out from the wall where nobody says otherwise: the furring, two boards and what they need,
-    /// rounded up.
+    /// How far a block stands out from the wall where nobody says otherwise: as thick as the stock that is enough.
     ///
     /// # Errors
     /// [`WorkError::Rule`].
     pub fn block_thickness(&self) -> Result<Length> {
+        let rule = |key: &str| self.rules.get_length(key);
+        let stock = (rule(keys::BLOCK_STOCK_LEAST)?, rule(keys::BLOCK_STOCK_MOST)?);
+        Ok(stock_thickness(self.least_block_thickness()?, stock))
+    }
+
+    /// How far a block must stand out from the wall: the furring, two boards and what they need, rounded up.
+    ///
+    /// # Errors
+    /// [`WorkError::Rule`].
+    pub fn least_block_thickness(&self) -> Result<Length> {
         let (board, more) = (self.board_thickness()?, self.rules.get_length(keys::BLOCK_THICKNESS_MARGIN)?);
         let furring = self.rules.get_length(keys::FURRING_THICKNESS)?;
         Ok(Division::SIXTEENTH.round(furring + board + board + more, Rounding::Up))

@@ -196,6 +196,7 @@ fn hole(work: &Work, courses: &[CourseLine], penetration: &Penetration) -> Hole 
     let detail = penetration.detail(work, courses);
     let (x, y) = penetration.outer();
     Hole {
+        kind: penetration.kind,
         shape: penetration.shape,
         centre: penetration.centre,
         x,

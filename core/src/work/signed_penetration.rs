@@ -4,9 +4,9 @@ use crate::flashing::Patch;
 use crate::steps::{Canonical, PenetrationDetail};
 use crate::store::Hash;
 
-use super::PenetrationSite;
 use super::error::Result;
 use super::patch::patch_lengths;
+use super::{Block, PenetrationSite};
 
 impl PenetrationSite {
     /// What the sign-offs are made under: place, block and patch, so that a step that was signed for other sizes says so.
@@ -16,14 +16,19 @@ impl PenetrationSite {
     pub fn canonical(&self) -> Result<Canonical> {
         // A patch that cannot be cut yet has no sizes to sign for.
         let patch = self.patch()?.and_then(std::result::Result::ok);
-        Ok(self.canonical_of(&self.detail, patch.as_ref()))
+        Ok(self.canonical_of(&self.detail, self.penetration.block, patch.as_ref()))
     }
 
-    /// What is signed for of a detail with its patch.
-    pub(super) fn canonical_of(&self, detail: &PenetrationDetail, patch: Option<&Patch>) -> Canonical {
+    /// What is signed for of a detail with its block and its patch.
+    pub(super) fn canonical_of(
+        &self,
+        detail: &PenetrationDetail,
+        block: Option<Block>,
+        patch: Option<&Patch>,
+    ) -> Canonical {
         let centre = self.penetration.centre;
         let mut detail = detail.canonical().length("centre.x", centre.x).length("centre.y", centre.y);
-        if let Some(block) = self.penetration.block {
+        if let Some(block) = block {
             detail = detail
                 .length("block.width", block.x.length())
                 .length("block.height", block.y.length())

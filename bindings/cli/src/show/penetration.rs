@@ -50,7 +50,12 @@ pub(crate) fn sizes(paper: &mut Paper, view: &PenetrationView) {
     }
     if !view.block.is_empty() {
         paper.gap();
-        paper.heading(if view.split { key("cli-block-split") } else { key("cli-block") });
+        let trimmed = view.layers.iter().any(|layer| layer.code == "trim");
+        paper.heading(match (view.split, trimmed) {
+            (true, _) => key("cli-block-split"),
+            (false, true) => key("cli-block-trim"),
+            (false, false) => key("cli-block"),
+        });
         paper.sizes(&view.block);
     }
     if let Some(advice) = &view.advice {

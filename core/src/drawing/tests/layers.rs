@@ -16,6 +16,7 @@ fn layers(pipe: i64, texts: &[&str]) -> Layers {
         hole: hole.map(|hole| [hole * EIGHTH; 2]),
         slit: None,
         profile: profile.map(|n| n * EIGHTH / 4),
+        bends: None,
     };
     let mut all = vec![
         layer("barrier", 0, &[[0, 128, 0, 96]], None, [0, 0, 0]),
@@ -75,6 +76,62 @@ proptest! {
             }
         }
     }
+}
+
+/// What is seen of a board round a block is the board with its notch: no edge runs on from the block's sides, where no joint
+/// is.
+#[test]
+fn a_board_round_a_block_is_drawn_as_one() {
+    let layers = layers(8, &TEXTS);
+    let page = Page::new([360.0, 800.0, 18.0, 16.0], false);
+    let (strokes, _) = layers.draw(&page, Look::Front, "");
+    // The frame is 128 eighths wide; the block's gaps lie at 39 and 89, the board over the block between 107 and 112.
+    let upright: Vec<(f32, f32)> = strokes
+        .iter()
+        .filter_map(|stroke| match stroke {
+            Stroke::Line { role: Role::Ink, points, .. } => Some(points.clone()),
+            _ => None,
+        })
+        .filter(|points| points.len() == 2 && alike(points[0].x, points[1].x))
+        .map(|points| ((points[0].y - points[1].y).abs(), points[0].x))
+        .collect();
+    // As high as the sheet is wide, at the most: 150 eighths in 360 dp.
+    let scale = 360.0 / 150.0;
+    let left = (360.0 - 128.0 * scale) / 2.0;
+    let beside: Vec<f32> = upright
+        .iter()
+        .filter(|(_, x)| [39.0, 89.0].iter().any(|at| (x - (left + at * scale)).abs() < 1.0))
+        .map(|(high, _)| high / scale)
+        .collect();
+    // From 46 up to 107, where the pieces meet: not to 112.
+    assert_eq!(beside.len(), 2, "{upright:?}");
+    assert!(beside.iter().all(|high| (high - 61.0).abs() < 0.5), "{beside:?}");
+}
+
+/// A head flashing lies flat on the wall above its bend, runs out over the block, and hangs down over its face.
+#[test]
+fn a_bent_sheet_is_drawn_bent() {
+    let mut layers = layers(8, &TEXTS);
+    let (top, out) = (106 * EIGHTH, 12 * EIGHTH);
+    layers.layers.push(Layer {
+        code: "head-flashing".to_owned(),
+        text: "Sloped head flashing".to_owned(),
+        number: 6,
+        pieces: vec![[40 * EIGHTH, 88 * EIGHTH, top - 3 * EIGHTH, top + 20 * EIGHTH]],
+        hole: None,
+        slit: None,
+        profile: [out, 0, 0],
+        bends: Some([top, top + EIGHTH]),
+    });
+    let (strokes, _) = layers.draw(&Page::new([360.0, 800.0, 18.0, 16.0], false), Look::Section, "head-flashing");
+    let bent = strokes.iter().find_map(|stroke| match stroke {
+        Stroke::Line { role: Role::Chalk, points, .. } => Some(points.clone()),
+        _ => None,
+    });
+    let bent = bent.unwrap();
+    assert_eq!(bent.len(), 4, "{bent:?}");
+    assert!(alike(bent[0].x, bent[1].x) && alike(bent[2].x, bent[3].x) && bent[1].x > bent[2].x, "{bent:?}");
+    assert!(bent.windows(2).all(|pair| pair[0].y > pair[1].y), "{bent:?}");
 }
 
 /// What the later layer covers of an earlier one lies behind it: in the section each stands further out.

@@ -31,12 +31,16 @@ amounts-trim = Trim, { $width } wide
 amounts-trim-from = Wall ends: { $ends }, windows and doors: { $openings }, fixtures: { $fixtures }
 amounts-top-trim = Frieze and rake trim, { $width } wide
 amounts-top-trim-from = Top edges of the walls: { $count }
+amounts-soffit = Soffit, { $width } wide
+amounts-soffit-from = Top edges of the walls: { $count }
 amounts-block = Mounting block { $width } × { $height }, { $thickness } thick
 amounts-block-from = Fixtures that come off: { $count }
 amounts-block-split = Mounting block to split, { $width } × { $height }, { $thickness } thick
 amounts-block-split-from = Fixtures that cannot come off: { $count }. The blank is taller by the saw cut.
 amounts-collar = Sealed collar
 amounts-collar-from = Fixtures finished with a collar: { $count }
+amounts-extension-ring = Extension rings for boxes
+amounts-extension-ring-from = Boxes and lights: { $count }. A ring goes on where the box lies behind the finished face: ask the electrician which.
 amounts-membrane = Self-adhered membrane
 amounts-membrane-from = Patch and slit cover at { $count ->
     [one] 1 fixture
@@ -65,6 +69,8 @@ amounts-primer = Primer for cut edges
 amounts-primer-from = { $edge } of cut edge, { $thickness } thick, at { $coverage }
 amounts-paint = Paint
 amounts-paint-from = { $area } of wall without openings, coats: { $coats }, at { $coverage }. None where boards come painted.
+amounts-touch-up = Touch-up kit in the boards’ own color
+amounts-touch-up-from = { $area } of wall without openings, boards that come painted
 amounts-nails = Siding nails, { $length } or longer
 amounts-nails-from = Boards over studs: { $studs }, joints: { $joints }{ $face ->
     [0] {""}
@@ -81,6 +87,7 @@ amounts-pack-length = length of { $length }
 amounts-pack-roll = roll { $width } × { $length }
 amounts-pack-roll-of = roll of { $length }
 amounts-pack-cartridge = cartridge of { $size }
+amounts-pack-kit = kit for { $area }
 amounts-pack-can = can of { $size }
 amounts-pack-box = box of { $count }
 amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from offcuts. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.

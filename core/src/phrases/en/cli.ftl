@@ -69,6 +69,7 @@ cli-steps = Steps
 cli-layers = Layers, from the wall outward
 cli-patch = Membrane patch
 cli-block = Mounting block
+cli-block-trim = Trim all round
 cli-block-split = Mounting block, split on a slope
 cli-pole-lines = Lines for the stick, top end first
 cli-pole-line = course { $course }, shows { $reveal }

@@ -31,12 +31,16 @@ amounts-trim = Moldura de { $width } de ancho
 amounts-trim-from = Extremos de pared: { $ends }, ventanas y puertas: { $openings }, accesorios: { $fixtures }
 amounts-top-trim = Friso y moldura inclinada, { $width } de ancho
 amounts-top-trim-from = Bordes superiores de las paredes: { $count }
+amounts-soffit = Sofito, { $width } de ancho
+amounts-soffit-from = Bordes superiores de las paredes: { $count }
 amounts-block = Bloque de montaje { $width } × { $height }, { $thickness } de grueso
 amounts-block-from = Accesorios que se quitan: { $count }
 amounts-block-split = Bloque de montaje para partir, { $width } × { $height }, { $thickness } de grueso
 amounts-block-split-from = Accesorios que no se quitan: { $count }. La pieza en bruto es más alta por el corte de la sierra.
 amounts-collar = Collarín sellado
 amounts-collar-from = Accesorios con collarín: { $count }
+amounts-extension-ring = Anillos de extensión para cajas
+amounts-extension-ring-from = Cajas y luces: { $count }. El anillo va donde la caja queda detrás de la cara terminada: pregunte al electricista en cuáles.
 amounts-membrane = Membrana autoadhesiva
 amounts-membrane-from = Parche y cubierta del corte en { $count ->
     [one] 1 accesorio
@@ -65,6 +69,8 @@ amounts-primer = Primario para bordes cortados
 amounts-primer-from = { $edge } de borde cortado, { $thickness } de grueso, con { $coverage }
 amounts-paint = Pintura
 amounts-paint-from = { $area } de pared sin vanos, manos: { $coats }, con { $coverage }. Ninguna si las tablas vienen pintadas.
+amounts-touch-up = Juego de retoque del color de las tablas
+amounts-touch-up-from = { $area } de pared sin vanos, tablas que vienen pintadas
 amounts-nails = Clavos para tablas, de { $length } o más
 amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }{ $face ->
     [0] {""}
@@ -81,6 +87,7 @@ amounts-pack-length = largo de { $length }
 amounts-pack-roll = rollo de { $width } × { $length }
 amounts-pack-roll-of = rollo de { $length }
 amounts-pack-cartridge = cartucho de { $size }
+amounts-pack-kit = juego para { $area }
 amounts-pack-can = lata de { $size }
 amounts-pack-box = caja de { $count }
 amounts-help = Todo lo que hay que pedir para una casa: lo que va puesto, el margen de desperdicio y las presentaciones, redondeadas hacia arriba. Las tablas se cuentan en la lista de cortes del documento, o en una planeada aquí; lo demás, en sus paredes, vanos y accesorios. amount = net + waste; el tamaño de una presentación, un rendimiento y un margen son reglas, que el documento puede cambiar. Largos, áreas y volúmenes van en pies y galones; con "show" en mm, en metros y litros. packs puede ser más de lo que pide amount donde las piezas no salen de sobrantes. Sin pintura si las tablas vienen pintadas: ponga la regla paint.coats en 0. effort limita los pasos del planificador donde no hay lista de cortes.

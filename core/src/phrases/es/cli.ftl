@@ -69,6 +69,7 @@ cli-steps = Pasos
 cli-layers = Capas, de la pared hacia afuera
 cli-patch = Parche de membrana
 cli-block = Bloque de montaje
+cli-block-trim = Moldura por los cuatro lados
 cli-block-split = Bloque de montaje, partido en pendiente
 cli-pole-lines = Líneas para la vara, primero la punta de arriba
 cli-pole-line = hilada { $course }, se ven { $reveal }

@@ -13,15 +13,16 @@ use crate::forms::penetration::layers::{point_out, told_as};
 use crate::forms::penetration::shed;
 use crate::forms::signing::{Detail, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
-use crate::measure::Length;
+use crate::measure::{Length, Show};
 use crate::phrases::key;
+use crate::rules::RuleUnit;
 use crate::screens::result::ActionResult;
 use crate::screens::revision::penetration_revision;
 use crate::steps::Step;
 use crate::store::Id;
 use crate::views::{
-    Code, DetailLine, LayerLine, Note, PenetrationAction, PenetrationView, Place, Problem, Question, Size, Source,
-    StepSaid,
+    Code, DetailLine, LayerLine, Note, PenetrationAction, PenetrationView, Place, Problem, Question, Reading, Size,
+    Source, StepSaid,
 };
 use crate::wall::{Corner, DetailPlace, Shape};
 use crate::work::{DetailProgress, Site, WallDetail, Work};
@@ -92,14 +93,18 @@ fn name_key(place: DetailPlace) -> String {
     format!("detail-{}", place.code())
 }
 
-/// What a layer is called.
-fn layer_name(terms: &Terms<'_>, layer: Layer) -> String {
-    terms.phrase(&format!("detail-layer-{}", told_as(layer)), &[])
+/// What a layer of a place is called. A door has no sill, and no casing below.
+fn layer_name(terms: &Terms<'_>, place: DetailPlace, layer: Layer) -> String {
+    match (place, told_as(layer)) {
+        (DetailPlace::Door, "jamb-flashing") => terms.phrase(key("detail-layer-jamb-flashing-door"), &[]),
+        (DetailPlace::Door, "trim") => terms.phrase(key("detail-layer-trim-door"), &[]),
+        (_, told) => terms.phrase(&format!("detail-layer-{told}"), &[]),
+    }
 }
 
-fn kind_name(terms: &Terms<'_>, kind: LayerKind) -> String {
+fn kind_name(terms: &Terms<'_>, place: DetailPlace, kind: LayerKind) -> String {
     match kind {
-        LayerKind::Detail { layer } => layer_name(terms, layer),
+        LayerKind::Detail { layer } => layer_name(terms, place, layer),
         LayerKind::Board { .. } => terms.phrase(key("detail-layer-boards"), &[]),
         LayerKind::Base => terms.phrase(key("shed-layer-base"), &[]),
         kind => terms.phrase(&format!("detail-layer-{}", kind.code()), &[]),
@@ -154,7 +159,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
         questions,
         layers: layer_lines,
-        shedding: shed::check(terms, &layers, &|kind| kind_name(terms, kind)),
+        shedding: shed::check(terms, &layers, &|kind| kind_name(terms, detail.place(), kind)),
         patch: Vec::new(),
         patch_ends: String::new(),
         block: Vec::new(),
@@ -214,7 +219,7 @@ fn layer_lines(terms: &Terms<'_>, detail: &WallDetail) -> Vec<LayerLine> {
             continue;
         }
         let held = terms.phrase(&format!("detail-held-{}", layer.fastening().code()), &[]);
-        let mut args = vec![("layer", layer_name(terms, layer).into()), ("held", held.into())];
+        let mut args = vec![("layer", layer_name(terms, detail.place(), layer).into()), ("held", held.into())];
         let text = match detail.steps.assembly.hidden_by(layer) {
             Some(over) => {
                 args.push(("by", terms.phrase(&format!("detail-by-{}", told_as(over)), &[]).into()));
@@ -247,11 +252,26 @@ fn notes(terms: &Terms<'_>, detail: &WallDetail) -> Vec<Note> {
 }
 
 fn size(terms: &Terms<'_>, code: &str, length: Length) -> Size {
-    Size {
-        code: code.to_owned(),
-        label: terms.phrase(&format!("detail-size-{code}"), &[]),
-        reading: terms.reading(length, Source::Planned, None),
-    }
+    let reading = terms.reading(length, Source::Planned, None);
+    let reading = match code.starts_with("sheet-") {
+        true => Reading { text: sheet(terms, length), spoken: sheet(terms, length), approximate: false, ..reading },
+        false => reading,
+    };
+    Size { code: code.to_owned(), label: terms.phrase(&format!("detail-size-{code}"), &[]), reading }
+}
+
+/// The thickness of a sheet, which no tape reads: in thousandths of an inch or hundredths of a millimetre, rounded up, as it is
+/// a least.
+fn sheet(terms: &Terms<'_>, length: Length) -> String {
+    let (part, places, unit) = match terms.show {
+        Show::Millimetres(_) => (Length::from_mm(1).nm() / 100, 2, RuleUnit::Millimetre),
+        Show::Inches(_) | Show::FeetInches(_) => (Length::NM_PER_INCH / 1_000, 3, RuleUnit::Inch),
+    };
+    let parts = (length.nm() + part - 1) / part;
+    let scale = 10_i64.pow(places);
+    let (whole, rest) = (parts / scale, parts % scale);
+    let width = usize::try_from(places).unwrap_or_default();
+    format!("{whole}.{rest:0width$} {}", unit.sign_in(terms.phrases.language()))
 }
 
 pub(super) fn act(

@@ -141,7 +141,7 @@ fn made(work: &Work, hole: &Penetration) {
     };
     let (width, height) = (block.x.to - block.x.from, block.y.to - block.y.from);
     let board_thickness = work.board_thickness().unwrap();
-    let (thickness, center, gap) = (block.thickness, block.hole, Length::from_inches_64(0, 4));
+    let (thickness, center, gap) = (block.thickness, block.hole, rule(keys::GAP_BLOCK_MOST));
     match (hole.mounting, hole.finish) {
         (Mounting::Split, Finish::Block) => {
             let made = SplitBlock::lay_out(&SplitRequest {

@@ -232,6 +232,35 @@ fn what_details_take_is_ordered() {
     assert_eq!(net("Furring strips"), "174.5 ft");
 }
 
+/// No tape reads the thickness of a sheet: IRC R905.2.8.3 has 0.019 in for step flashing.
+#[test]
+fn a_sheet_is_as_thick_as_its_source_says() {
+    let (book, _, wall) = house_of_details();
+    let name = detail_of(&book, &wall, "roof-side");
+    let thickness = |show: &str| {
+        let place = Place::Penetration { penetration: name.clone() };
+        let context = Context { show: show.to_owned(), ..context("en", 1) };
+        let View::PenetrationKind { view } = view(&book, &context, &place).unwrap() else { panic!("a detail opens") };
+        view.sizes.into_iter().find(|size| size.code == "sheet-least").unwrap().reading.text
+    };
+    assert_eq!(thickness("in/16"), "0.019 in");
+    // 0.4826 mm, rounded up.
+    assert_eq!(thickness("mm"), "0.49 mm");
+}
+
+/// A door has neither a sill to lap over nor a casing below.
+#[test]
+fn the_layers_of_a_door_name_nothing_that_it_lacks() {
+    let (book, _, wall) = house_of_details();
+    let said = |place: &str| -> String {
+        let view = detail(&book, "en", &detail_of(&book, &wall, place));
+        view.layers.iter().map(|layer| layer.text.as_str()).collect::<Vec<_>>().join(" ")
+    };
+    let (window, door) = (said("window"), said("door"));
+    assert!(window.contains("under the sill") && window.contains("Casing: bottom"), "{window}");
+    assert!(door.contains("under the threshold") && !door.contains("sill") && !door.contains("bottom"), "{door}");
+}
+
 #[test]
 fn a_place_that_a_wall_has_not_is_unknown() {
     let (mut book, _, wall) = house_of_details();

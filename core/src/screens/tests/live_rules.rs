@@ -52,6 +52,8 @@ const OTHER: &[(&str, &str)] = &[
     ("gap.trim", "1/2 in"),
     ("sealant.depth.share", "100 %"),
     ("board.thickness", "3/4 in"),
+    ("paint.coats", "0"),
+    ("soffit.width", "12 in"),
 ];
 
 /// The country whose rules a house has, and what else stands behind its boards.

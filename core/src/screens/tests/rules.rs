@@ -41,6 +41,19 @@ fn a_rule_is_changed_changed_again_and_taken_back() {
     assert_eq!(line(&book, &job, "lap.least").value, "2 in");
 }
 
+/// Whoever reads a published rule also reads which edition has it, or that nobody noted that.
+#[test]
+fn every_published_rule_says_its_edition() {
+    let (book, job) = house();
+    let lines = rules(&book, "en", &job).rules;
+    let edition = |key: &str| lines.iter().find(|line| line.key == key).unwrap().edition.clone();
+    assert_eq!(edition("lap.least"), "2024");
+    assert_eq!(edition("stud.spacing"), "2018 (edition from memory)");
+    assert_eq!(edition("clearance.roof"), "edition not noted");
+    assert_eq!(edition("gap.trim"), "");
+    assert_eq!(edition("trim.length"), "", "what packs hold is in no book");
+}
+
 #[test]
 fn values_of_every_unit_are_taken_as_they_are_printed() {
     let (mut book, job) = house();

@@ -1,4 +1,5 @@
 use super::{Scale, Through};
+use crate::drawing::clip::Dp;
 use crate::drawing::flag;
 use crate::drawing::page::Page;
 use crate::drawing::role::{Pattern, Role};
@@ -13,15 +14,20 @@ pub(crate) fn letter(n: usize) -> String {
     if n < 26 { sign.to_string() } else { format!("{sign}{}", n / 26) }
 }
 
-/// The penetrations, and the letter of each in a box of its own as near to it as there is room.
-pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &Scale, penetrations: &[Through]) {
+/// The penetrations, and the letter of each in a box of its own as near to it as there is room; over a joint only where
+/// there is no other.
+pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &Scale, penetrations: &[Through], joints: &[[Dp; 2]]) {
     let areas: Vec<Area> = penetrations.iter().map(|through| grown(scale.area(&through.at))).collect();
+    let joints = joints.iter().map(|[(x, bottom), (_, top)]| Area { left: *x, top: *top, right: *x, bottom: *bottom });
+    let clear: Vec<Area> = areas.iter().copied().chain(joints).collect();
     for area in &areas {
         sheet.fill(Role::Ground, &area.corners());
         sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &area.corners());
     }
     for (n, area) in areas.iter().enumerate() {
-        flag::put(sheet, page, &letter(n), area, &areas);
+        if !flag::put(sheet, page, &letter(n), area, &clear) {
+            flag::put(sheet, page, &letter(n), area, &areas);
+        }
     }
 }
 

@@ -238,12 +238,15 @@ impl Elevation {
         self.boards(&mut sheet, &scale, |board| !is_there(board));
         self.studs(&mut sheet, &scale);
         self.boards(&mut sheet, &scale, is_there);
-        self.joints(&mut sheet, &scale);
+        let joints = self.joints(&scale);
+        for joint in &joints {
+            sheet.line(Role::Ink, Pattern::Solid, PLAIN, joint);
+        }
         self.openings(&mut sheet, &scale);
         let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
         sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
         self.measure(&mut sheet, page, &scale, (left, right));
-        letters::draw(&mut sheet, page, &scale, &self.penetrations);
+        letters::draw(&mut sheet, page, &scale, &self.penetrations, &joints);
         self.texts(&mut sheet, page, &scale);
         if legend_shown {
             legend::draw(&mut sheet, page, &legend, scale.bottom + measure);
@@ -300,7 +303,8 @@ impl Elevation {
     }
 
     /// The joints between boards of a course: whole lines from edge to edge, so that nobody takes them for studs.
-    fn joints(&self, sheet: &mut Sheet, scale: &Scale) {
+    fn joints(&self, scale: &Scale) -> Vec<[Dp; 2]> {
+        let mut joints = Vec::new();
         for (left, right) in self.boards.iter().zip(self.boards.iter().skip(1)) {
             let open = right.at.left - left.at.right;
             if left.course != right.course || !(0..=JOINT_MOST).contains(&open) {
@@ -317,9 +321,10 @@ impl Elevation {
             };
             let openings = self.openings.iter().map(|opening| &opening.at);
             if bottom < top && !openings.chain(self.penetrations.iter().map(|through| &through.at)).any(parted) {
-                sheet.line(Role::Ink, Pattern::Solid, PLAIN, &[scale.at((x, bottom)), scale.at((x, top))]);
+                joints.push([scale.at((x, bottom)), scale.at((x, top))]);
             }
         }
+        joints
     }
 
     fn openings(&self, sheet: &mut Sheet, scale: &Scale) {

@@ -124,3 +124,30 @@ fn a_tap_on_a_penetration_leads_to_it() {
     // The wall is 376 in on 340 dp less the numbers' gutter; the middle of the first one is a tenth of 370 in along.
     assert!((left..right).contains(&50.0) && right - left <= 64.01 && bottom - top <= 64.01, "{:?}", hits[0].area);
 }
+
+/// Where two boards meet stays to be seen: the box of a letter goes to another side.
+#[test]
+fn a_letter_covers_no_joint() {
+    // The middle of a penetration of 6 in lies 10 in before the joint at 144 in.
+    let wall = wall(376, 104, 0, &[], &[(131.0 / 370.0, 0.4)]);
+    for width in [480.0, 800.0, 1200.0] {
+        let (strokes, ..) =
+            wall.draw(&Page::new([width, 1000.0, 18.0, 16.0], false), Phrases::for_language(Language::English));
+        let lines = |role: Role, is_closed: bool| {
+            strokes.iter().filter_map(move |stroke| match stroke {
+                Stroke::Line { role: of, closed, points, .. } if *of == role && *closed == is_closed => Some(points),
+                _ => None,
+            })
+        };
+        let joints: Vec<_> =
+            lines(Role::Ink, false).filter(|line| line.len() == 2 && alike(line[0].x, line[1].x)).collect();
+        let flag = lines(Role::Chalk, true).next_back().unwrap();
+        let [xs, ys] = [|spot: &Spot| spot.x, |spot: &Spot| spot.y].map(|of| flag.iter().map(of).collect::<Vec<_>>());
+        let within = |of: &[f32], from: f32, to: f32| of.iter().any(|at| *at > from) && of.iter().any(|at| *at < to);
+        assert!(joints.len() > 10, "{width}: {}", joints.len());
+        for joint in joints {
+            let (top, bottom) = (joint[0].y.min(joint[1].y), joint[0].y.max(joint[1].y));
+            assert!(!(within(&xs, joint[0].x, joint[0].x) && within(&ys, top, bottom)), "{width}: {joint:?}, {flag:?}");
+        }
+    }
+}

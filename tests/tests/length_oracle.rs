@@ -13,8 +13,8 @@ const LIMIT_NM: i64 = 1_000_000_000_000_000;
 
 /// A text in the few characters that the expressions below know.
 fn plain(text: &str) -> String {
-    let text = text.replace(['\u{201C}', '\u{201D}', '\u{2033}', '\u{02BA}'], "\"");
-    let text = text.replace(['\u{2018}', '\u{2019}', '\u{2032}', '\u{02B9}'], "'");
+    let text = text.replace(['\u{201C}', '\u{201D}', '\u{2033}', '\u{02BA}', '\u{A8}'], "\"");
+    let text = text.replace(['\u{2018}', '\u{2019}', '\u{2032}', '\u{02B9}', '\u{B4}'], "'");
     let text = text.replace("''", "\"").replace(['\u{2044}', '\u{2215}'], "/");
     text.chars().map(|sign| if sign.is_whitespace() { ' ' } else { sign.to_ascii_lowercase() }).collect()
 }

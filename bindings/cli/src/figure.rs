@@ -24,7 +24,7 @@ pub(crate) fn list() -> ExitCode {
 pub(crate) fn help(name: &str) -> ExitCode {
     match figure::question(name) {
         Some(question) => print(&page(question)),
-        None => reply(&figure::answer(name, "{}")),
+        None => reply(&figure::answer_timed(name, b"{}", locale::chosen(), clock)),
     }
 }
 
@@ -35,7 +35,7 @@ pub(crate) fn answer(name: &str) -> ExitCode {
         Fault::input(&error).say(true);
         return ExitCode::from(2);
     }
-    reply(&figure::answer_timed(name, &request, clock))
+    reply(&figure::answer_timed(name, &request, locale::chosen(), clock))
 }
 
 /// The time since it was first asked for.

@@ -36,7 +36,10 @@ fn main() -> ExitCode {
     };
     match command.task.unwrap_or(Task::Demo { anew: false }) {
         Task::Figure { list: true, .. } => figure::list(),
-        Task::Figure { question: Some(question), .. } => figure::answer(&question),
+        Task::Figure { question: Some(question), .. } => {
+            locale::choose(locale::of_call(&args));
+            figure::answer(&question)
+        }
         task => match manual::printed(&task, &args) {
             Some(printed) => run::printed(printed),
             None => run::run(&command.options, &task, misuse::example(&args).as_deref()),

@@ -37,18 +37,18 @@ impl Json {
         Ok(match raw.as_bytes().first() {
             Some(b'{') => {
                 let levels = deeper()?;
-                let fields: Fields<'_> = serde_json::from_str(raw).map_err(|error| not_json(&error))?;
+                let fields: Fields<'_> = serde_json::from_str(raw).map_err(|_| no_text())?;
                 let read = |(name, raw): (String, &RawValue)| Ok((name, Self::from_raw(raw.get(), levels)?));
                 Self::Object(fields.0.into_iter().map(read).collect::<Result<_, Fault>>()?)
             }
             Some(b'[') => {
                 let levels = deeper()?;
-                let items: Vec<&RawValue> = serde_json::from_str(raw).map_err(|error| not_json(&error))?;
+                let items: Vec<&RawValue> = serde_json::from_str(raw).map_err(|_| no_text())?;
                 Self::List(
                     items.into_iter().map(|raw| Self::from_raw(raw.get(), levels)).collect::<Result<_, Fault>>()?,
                 )
             }
-            Some(b'"') => Self::Text(serde_json::from_str(raw).map_err(|error| not_json(&error))?),
+            Some(b'"') => Self::Text(serde_json::from_str(raw).map_err(|_| no_text())?),
             Some(b't') => Self::Flag(true),
             Some(b'f') => Self::Flag(false),
             Some(b'n') => Self::Null,
@@ -90,8 +90,16 @@ impl fmt::Display for Json {
     }
 }
 
+/// The library says why in English alone; in words of ours it is where.
 fn not_json(error: &serde_json::Error) -> Fault {
-    Fault::new(Code::Json, "", Say::new("figure-not-json").with("why", error.to_string()))
+    let say = if error.is_eof() { "figure-json-ends" } else { "figure-not-json" };
+    let say = Say::new(say).with("line", error.line().to_string()).with("column", error.column().to_string());
+    Fault::new(Code::Json, "", say)
+}
+
+/// A text whose signs are none, though it is JSON as such.
+fn no_text() -> Fault {
+    Fault::new(Code::Json, "", Say::new("figure-json-text"))
 }
 
 /// The fields of an object in their order, repeated ones included.
@@ -134,6 +142,29 @@ mod tests {
         for text in ["", "{", "{\"a\":}", "{} x", "\u{feff}{}", "[1,]", "\"\\ud800\"", "01", "NaN"] {
             assert_eq!(Json::read(text).map_err(|fault| fault.code), Err(Code::Json), "{text:?}");
         }
+    }
+
+    #[test]
+    fn what_is_no_json_is_refused_in_the_language_that_is_spoken() {
+        use crate::figure::answer_timed;
+        use crate::measure::Language;
+        use std::time::Duration;
+        for (request, said) in
+            [("{\n \"text\": }", "línea 2, carácter 10"), ("{", "termina"), ("{\"a\": \"\\ud800\"}", "signo")]
+        {
+            let [spanish, english] = [Language::Spanish, Language::English]
+                .map(|spoken| answer_timed("length", request.as_bytes(), spoken, || Duration::ZERO));
+            assert!(spanish.is_error && spanish.json.contains(said), "{}", spanish.json);
+            for word in ["expected", "EOF", "input", "line "] {
+                assert!(!spanish.json.contains(word), "{word}: {}", spanish.json);
+            }
+            assert!(english.json.contains("\"json\"") && english.json.contains("input"), "{}", english.json);
+        }
+        // A request that names its language is answered in that; how it is read is never another language's.
+        let named = answer_timed("length", br#"{"text": "x", "language": "en"}"#, Language::Spanish, || Duration::ZERO);
+        assert!(named.json.contains("is not a length"), "{}", named.json);
+        let comma = answer_timed("length", br#"{"text": "7,3 mm"}"#, Language::Spanish, || Duration::ZERO);
+        assert!(comma.json.contains("no es una medida"), "{}", comma.json);
     }
 
     #[test]

@@ -40,14 +40,15 @@ pub fn question(name: &str) -> Option<&'static Question> {
 
 /// Answers `request`, one JSON object, to the question of this name. It never panics and opens nothing.
 pub fn answer(name: &str, request: &str) -> Answered {
-    answer_timed(name, request.as_bytes(), || std::time::Duration::ZERO)
+    answer_bytes(name, request.as_bytes())
 }
 
-/// Answers a request with a clock at hand, for questions that may be told to stop after some seconds.
-pub fn answer_timed(name: &str, request: &[u8], clock: Clock) -> Answered {
+/// Answers a request with a clock at hand, for questions that may be told to stop after some seconds. Where the request
+/// names no language, or cannot be read, its texts are in the one that is `spoken`; it is read alike whichever that is.
+pub fn answer_timed(name: &str, request: &[u8], spoken: Language, clock: Clock) -> Answered {
     // U+FFFE is in no JSON text, so bytes that are not UTF-8 are refused as not JSON.
     let request = std::str::from_utf8(request).unwrap_or("\u{fffe}");
-    let mut language = Language::English;
+    let mut language = spoken;
     match answered(name, request, clock, &mut language) {
         Ok(value) => Answered { json: pretty(&value), is_error: false },
         Err(fault) => {
@@ -60,7 +61,7 @@ pub fn answer_timed(name: &str, request: &[u8], clock: Clock) -> Answered {
 
 /// Answers a request as it comes from outside: bytes that should be UTF-8.
 pub fn answer_bytes(name: &str, request: &[u8]) -> Answered {
-    answer_timed(name, request, || std::time::Duration::ZERO)
+    answer_timed(name, request, Language::English, || std::time::Duration::ZERO)
 }
 
 fn answered(name: &str, request: &str, clock: Clock, language: &mut Language) -> Result<Value, Fault> {
@@ -70,8 +71,8 @@ fn answered(name: &str, request: &str, clock: Clock, language: &mut Language) ->
     })?;
     let json = Json::read(request)?;
     // The language is looked at first, so that whatever else is wrong is said in it.
-    if json.get("language") == Some(&Json::Text("es".to_owned())) {
-        *language = Language::Spanish;
+    if let Some(Json::Text(code)) = json.get("language") {
+        *language = Language::from_code(code).unwrap_or(*language);
     }
     request::check_fields(&json, question.request)?;
     let common: Common = request::common(&json, question.request, clock)?;

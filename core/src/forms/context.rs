@@ -2,7 +2,7 @@ use sha2::{Digest, Sha256};
 
 use crate::book::{Field, Record};
 use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit, Written};
-use crate::phrases::{Arg, Language, Phrases, misread, spoken};
+use crate::phrases::{Arg, Language, Phrases, heard, misread, spoken};
 use crate::store::{Author, Id, Now};
 use crate::views::{Code, Context, Problem, Reading, Source};
 
@@ -157,7 +157,16 @@ impl<'a> Terms<'a> {
             ParseErrorKind::Empty => say(Code::Missing, "figure-missing", &[]),
             kind => {
                 let code = if kind == ParseErrorKind::TooBig { Code::TooBig } else { Code::Length };
-                say(code, misread(kind), &[("text", text.into()), ("position", (error.position + 1).into())])
+                let said =
+                    say(code, misread(kind), &[("text", text.into()), ("position", (error.position + 1).into())]);
+                // Words are the ear's to take; how the keys write them is told.
+                match heard(text, self.language) {
+                    Some(typed) if code == Code::Length => {
+                        let typed = self.phrase("figure-length-typed", &[("text", typed.into())]);
+                        Problem { text: format!("{} {typed}", said.text), ..said }
+                    }
+                    _ => said,
+                }
             }
         })?;
         let too_far = || say(Code::TooBig, "figure-too-far", &[]);

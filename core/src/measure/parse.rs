@@ -13,7 +13,7 @@ use super::{Exact, Language, Length, Unit};
 /// Numbers: `6`, `6.0625`, `.5`, `5/16`, `6 1/16`, `6-1/16` (the hyphen joins whole and fraction), Unicode fractions. No
 /// power of ten, no point without a digit behind it, no blank but between whole and fraction.
 ///
-/// Lengths: `6 1/16"`, `7' 3 1/2"`, `7'-3 1/2"`, `154 mm`, `15.4 cm`, `1.54 m`; straight and curly quotes and primes, two
+/// Lengths: `6 1/16"`, `7' 3 1/2"`, `7'-3 1/2"`, `154 mm`, `15.4 cm`, `1.54 m`; straight and curly quotes, primes and accents, two
 /// single ones for inches; units in any case, as [`Unit::from_word`] knows them, with or without a closing point. What
 /// stands behind whole feet without a unit is inches. A leading minus negates the whole, a hyphen after feet never does.
 ///
@@ -181,10 +181,11 @@ impl Reader {
     /// A unit's word, with or without a closing point, or its mark. A letter may not follow a word, so that `in` is not
     /// found in a longer one.
     fn unit_at(&self, cursor: &mut Cursor<'_>) -> Option<Unit> {
-        if cursor.take_if(|c| matches!(c, '"' | '\u{201C}' | '\u{201D}' | '\u{2033}' | '\u{02BA}')) {
+        if cursor.take_if(|c| matches!(c, '"' | '\u{201C}' | '\u{201D}' | '\u{2033}' | '\u{02BA}' | '\u{A8}')) {
             return Some(Unit::Inch);
         }
-        let single = |c| matches!(c, '\'' | '\u{2018}' | '\u{2019}' | '\u{2032}' | '\u{02B9}');
+        // On a Spanish keyboard the accents are nearer than the primes: 7´ 3¨.
+        let single = |c| matches!(c, '\'' | '\u{2018}' | '\u{2019}' | '\u{2032}' | '\u{02B9}' | '\u{B4}');
         if cursor.take_if(single) {
             return Some(if cursor.take_if(single) { Unit::Inch } else { Unit::Foot });
         }

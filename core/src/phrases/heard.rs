@@ -37,7 +37,7 @@ struct Ear {
     minus: &'static str,
     /// What may stand between a fraction and its unit: "of an inch".
     of: &'static [&'static str],
-    /// The words for units that nobody writes out; those that people do write are the reader's.
+    /// The words for units beside those that the reader takes.
     units: &'static [(&'static str, Unit)],
 }
 
@@ -69,6 +69,11 @@ const SPANISH_UNITS: &[(&str, Unit)] = &[
     ("centimetros", Unit::Centimetre),
     ("metro", Unit::Metre),
     ("metros", Unit::Metre),
+    ("mts", Unit::Metre),
+    ("mt", Unit::Metre),
+    ("cms", Unit::Centimetre),
+    ("pulgs", Unit::Inch),
+    ("plg", Unit::Inch),
 ];
 
 impl Ear {
@@ -215,18 +220,22 @@ impl Ear {
     }
 }
 
-/// In small letters, without accents and hyphens, one space between words.
-fn plain(text: &str, language: Language) -> String {
+/// In small letters and without accents, as words are typed in a hurry.
+pub fn plain_word(text: &str) -> String {
     let letter = |sign: char| match sign {
         'á' => 'a',
         'é' => 'e',
         'í' => 'i',
         'ó' => 'o',
         'ú' => 'u',
-        '-' | '\u{2010}' | '\u{2011}' => ' ',
         other => other,
     };
-    let text: String = text.to_lowercase().chars().map(letter).collect();
+    text.to_lowercase().chars().map(letter).collect()
+}
+
+/// In small letters, without accents and hyphens, one space between words.
+fn plain(text: &str, language: Language) -> String {
+    let text = plain_word(text).replace(['-', '\u{2010}', '\u{2011}'], " ");
     let text = text.trim().trim_end_matches(['.', '!', '?']).split_whitespace().collect::<Vec<_>>().join(" ");
     match language {
         // One word each, so that no number is looked for in them.
@@ -310,6 +319,13 @@ mod tests {
             ("7.5 feet 3 inches", Language::English, None),
             ("154,5 milímetros", Language::Spanish, Some("154,5 mm")),
             ("154.5 milímetros", Language::Spanish, Some("154.5 mm")),
+            ("3 metros", Language::Spanish, Some("3 m")),
+            ("3.20 mts.", Language::Spanish, Some("3.20 m")),
+            ("40 cms", Language::Spanish, Some("40 cm")),
+            ("3 1/2 pulgs", Language::Spanish, Some("3 1/2\"")),
+            ("3 pulgadas y media", Language::Spanish, Some("3 1/2\"")),
+            ("tres y media", Language::Spanish, Some("3 1/2")),
+            ("24 pies y 3 pulgadas", Language::Spanish, Some("24' 3\"")),
             ("7 pies 3 pulg", Language::Spanish, Some("7' 3\"")),
             ("2.440 milímetros", Language::Spanish, None),
             ("2.440 millimeters", Language::English, Some("2.440 mm")),

@@ -25,7 +25,7 @@ use std::sync::OnceLock;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
-pub use heard::heard;
+pub use heard::{heard, plain_word};
 pub use nearest::nearest;
 pub use spoken::spoken;
 

@@ -1,5 +1,7 @@
 # figure: every key starts with figure-.
-figure-not-json = The input is not JSON: { $why }. Give one JSON object.
+figure-not-json = The input is not JSON: line { $line }, character { $column }. Give one JSON object, such as {"{"}"text": "154 mm"{"}"}.
+figure-json-ends = The input ends before its JSON does: line { $line }, character { $column }. Give one JSON object, such as {"{"}"text": "154 mm"{"}"}.
+figure-json-text = A text of the input has a sign that is no character, such as \ud800 by itself. Write it out.
 figure-not-object = The input is not a JSON object. Give one JSON object.
 figure-too-deep = The input is nested too deep. At most { $limit } levels are read.
 figure-twice = This field stands twice. Give it once.
@@ -16,6 +18,7 @@ figure-type-pair = One length for both sides, or a list of two, is expected here
 figure-choice = That is not one of the choices: { $choices }.
 figure-unit-missing = This length has no unit. Write it with one, such as "6 1/16\"" or "154 mm", or name a unit in the request.
 figure-length = "{ $text }" is not a length, from character { $position } on. Write it such as 6 1/16", 7' 3 1/2" or 154 mm.
+figure-length-typed = On the keys that is { $text }.
 figure-length-thousands = "{ $text }": the number from character { $position } on may mean thousands or decimals. Write thousands without a point or comma, such as 7300, and decimals with one, two or four digits, such as 7.3.
 figure-length-feet = "{ $text }": feet before inches are a whole number. Write it such as 7' 3 1/2" or 7.5'.
 figure-length-zero = "{ $text }": the lower number of a fraction, at character { $position }, is zero. Write it such as 6 1/16".

@@ -1,5 +1,7 @@
 # figure: cada clave empieza por figure-.
-figure-not-json = La entrada no es JSON: { $why }. Dé un solo objeto JSON.
+figure-not-json = La entrada no es JSON: línea { $line }, carácter { $column }. Dé un objeto JSON, como {"{"}"text": "154 mm"{"}"}.
+figure-json-ends = La entrada termina antes que su JSON: línea { $line }, carácter { $column }. Dé un objeto JSON, como {"{"}"text": "154 mm"{"}"}.
+figure-json-text = Un texto de la entrada tiene un signo que no es ningún carácter, como \ud800 solo. Escríbalo tal cual.
 figure-not-object = La entrada no es un objeto JSON. Dé un solo objeto JSON.
 figure-too-deep = La entrada está anidada demasiado hondo. Se leen hasta { $limit } niveles.
 figure-twice = Este campo está dos veces. Dé uno solo.
@@ -16,6 +18,7 @@ figure-type-pair = Aquí se espera una medida para ambos lados, o una lista de d
 figure-choice = Eso no está entre las opciones: { $choices }.
 figure-unit-missing = Esta medida no tiene unidad. Escríbala con una, como "6 1/16\"" o "154 mm", o nombre una unidad en la solicitud.
 figure-length = «{ $text }» no es una medida, desde el carácter { $position }. Escríbala como 6 1/16", 7' 3 1/2" o 154 mm.
+figure-length-typed = Con las teclas es { $text }.
 figure-length-thousands = «{ $text }»: el número que empieza en el carácter { $position } puede ser de miles o de decimales. Escriba los miles sin punto ni coma, como 7300, y los decimales con una, dos o cuatro cifras, como 7.3.
 figure-length-feet = «{ $text }»: los pies antes de las pulgadas van enteros. Escríbala como 7' 3 1/2" o 7.5'.
 figure-length-zero = «{ $text }»: el número de abajo de una fracción, en el carácter { $position }, es cero. Escríbala como 6 1/16".

@@ -5,7 +5,7 @@ use crate::book::{
     Allowed, Book, DraftKey, Field, FieldSpec, Kind, Operation, OperationKind, Record, field_of, fields_of, taped_code,
 };
 use crate::drawing::has_tape_place;
-use crate::phrases::Arg;
+use crate::phrases::{Arg, plain_word};
 use crate::store::{Outcome, Value};
 use crate::views::{AnswerKind, Choice, Code, Problem, Question};
 use crate::work::WorkError;
@@ -43,19 +43,14 @@ pub(crate) fn unanswered<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &Field
         _ => Vec::new(),
     };
     Question {
-        subject: String::new(),
         field: spec.field.to_string(),
         title: terms.phrase(spec.title, &[]),
         hint: terms.phrase(spec.hint, &[]),
         kind: kind(spec.allowed),
         choices,
-        answer: String::new(),
-        reading: None,
-        draft: String::new(),
         optional: spec.optional,
         picture: picture(spec.title),
-        about: String::new(),
-        nth: String::new(),
+        ..Question::default()
     }
 }
 
@@ -125,20 +120,26 @@ pub(crate) fn value<F: Copy + fmt::Display>(terms: &Terms<'_>, spec: &FieldSpec<
         Allowed::NotNegative => length(Some(0), "figure-range-not-negative")?,
         Allowed::AnyLength => length(None, "")?,
         Allowed::OneOf(choices) => {
-            let lower = text.to_lowercase();
-            let said = |key: &str| terms.phrase(key, &[]).to_lowercase();
-            let found = choices.iter().find(|(code, key)| *code == lower || said(key) == lower);
-            let names = || choices.iter().map(|(code, _)| *code).collect::<Vec<_>>().join(", ");
+            let plain = plain_word(text);
+            let found =
+                choices.iter().find(|(code, key)| *code == plain || plain_word(&terms.phrase(key, &[])) == plain);
+            let names = || choices.iter().map(|choice| choice_name(terms, choice)).collect::<Vec<_>>().join(", ");
             let (code, _) = found.ok_or_else(|| say(Code::Choice, "screen-pick", &[("choices", names().into())]))?;
             Value::Text((*code).to_owned())
         }
         Allowed::Whole(least, most) => {
             let whole = text.parse::<i64>().ok().filter(|whole| (least..=most).contains(whole));
             let bounds = [("least", Arg::from(least)), ("most", most.into())];
-            Value::Whole(whole.ok_or_else(|| say(Code::Range, "figure-range-between", &bounds))?)
+            Value::Whole(whole.ok_or_else(|| say(Code::Range, "screen-whole", &bounds))?)
         }
         Allowed::Text | Allowed::AnyText => Value::Text(text.to_owned()),
     })
+}
+
+/// What a choice is called where it is typed: its code, and its name where that is another word.
+fn choice_name(terms: &Terms<'_>, (code, key): &(&str, &str)) -> String {
+    let name = terms.phrase(key, &[]);
+    if plain_word(&name).replace(' ', "-") == *code { (*code).to_owned() } else { format!("{code} ({name})") }
 }
 
 /// Whether a sign prints nothing and changes how others are printed: a control character, or one that turns the direction

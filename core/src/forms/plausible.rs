@@ -22,7 +22,7 @@ use crate::rules::plausible::{Verdict, judge, judge_name, judge_rule};
 use crate::rules::{Quantity, Rule, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
-use crate::work::Work;
+use crate::work::{Work, rules};
 
 use super::context::Terms;
 use super::desk;
@@ -58,10 +58,11 @@ const BY_HAND: [OperationKind; 15] = [
 /// # Errors
 /// [`Problem`] for what cannot be, and for what hardly can be and was not said before.
 pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -> Result<(Operation, Vec<DraftKey>)> {
-    if !BY_HAND.iter().any(|kind| operation.is(*kind)) {
+    if country(&operation).is_none() && !BY_HAND.iter().any(|kind| operation.is(*kind)) {
         return Ok((operation, Vec::new()));
     }
     names(book, terms, &operation)?;
+    sizes(book, terms, &operation)?;
     if operation.is(OperationKind::JobCreated) {
         // What it takes over from another house was judged there.
         return Ok((operation, Vec::new()));
@@ -69,6 +70,10 @@ pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -
     let house = house_of(book, &operation)?;
     let work = desk::work(book, house.id())?;
     let after = house.with(&operation);
+    if let Some(country) = country(&operation) {
+        let doubt = judged_country(book, terms, (&work, &after), &country)?;
+        return Ok((operation, vec![doubt]));
+    }
     let mut known = Known::of(&after, &work);
     known.learned = learned(book, &known, &operation)?;
     let mut findings = Vec::new();
@@ -195,6 +200,29 @@ pub(crate) fn judged_rule(
         return Ok(key);
     }
     question::keep(book, &key, &shown, ["", ""])?;
+    asked.push(terms.phrase("plausible-again", &[]));
+    Err(Problem::new(Code::Unlikely, field, asked.join(" ")).into())
+}
+
+/// The country whose rules an answer takes; empty where the answer is taken back.
+fn country(operation: &Operation) -> Option<String> {
+    operation.writes().find(|(_, code, _)| *code == Field::Rules.code()).map(|(_, _, value)| value.typed())
+}
+
+/// Judges the rules of another country: what they do not allow and those of before did is asked about once, by name.
+fn judged_country(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    (work, after): (&Work, &House),
+    country: &str,
+) -> Result<DraftKey> {
+    let field = Field::Rules.code();
+    let key = DraftKey::doubt(&work.job()?.id().to_string(), field);
+    let mut asked = against(terms, work, &rules(after));
+    if asked.is_empty() || question::was_asked(book, &key, country)? {
+        return Ok(key);
+    }
+    question::keep(book, &key, country, ["", ""])?;
     asked.push(terms.phrase("plausible-again", &[]));
     Err(Problem::new(Code::Unlikely, field, asked.join(" ")).into())
 }
@@ -341,6 +369,26 @@ fn learned(book: &Book, known: &Known<'_>, operation: &Operation) -> Result<Opti
     };
     let text = |field| gap.text(field).unwrap_or_default();
     Ok(book.gaps()?.habit(text(Field::Signer), text(Field::Saw)))
+}
+
+/// What is bought in one length stands once on a house's list, and so does a block of one size.
+fn sizes(book: &Book, terms: &Terms<'_>, operation: &Operation) -> Result<()> {
+    let (kind, fields): (Kind, &[Field]) = match () {
+        () if operation.is(OperationKind::StockAdded) => (Kind::Stock, &[Field::Length]),
+        () if operation.is(OperationKind::BlockSizeAdded) => (Kind::BlockSize, &[Field::Width, Field::Height]),
+        () => return Ok(()),
+    };
+    let house = house_of(book, operation)?;
+    let after = house.with(operation);
+    let size = |record: &Record| fields.iter().map(|field| record.length(*field)).collect::<Vec<_>>();
+    let Some(added) = operation.created().find_map(|(id, _)| after.get(id, kind).ok()) else { return Ok(()) };
+    if house.own(kind).iter().any(|other| size(other) == size(added)) {
+        let shown: Vec<String> = size(added).into_iter().flatten().map(|length| terms.shown(length)).collect();
+        let text = terms.phrase("plausible-size-taken", &[("size", shown.join(" × ").into())]);
+        let field = fields.first().map_or("", |field| field.code());
+        return Err(Problem::new(Code::Range, field, text).into());
+    }
+    Ok(())
 }
 
 /// Two walls of a house, or two houses, do not go by one name.

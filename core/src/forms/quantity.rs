@@ -4,12 +4,16 @@ use crate::measure::Unit;
 use crate::rules::{Quantity, Rule, RuleUnit};
 use crate::views::{Code, Problem};
 
+use super::ask::is_unprintable;
 use super::context::Terms;
 use super::error::{FormError, Result};
 
 /// A value for a rule as it was typed: a length with its unit, else a number in the rule's own unit.
 pub(crate) fn quantity(terms: &Terms<'_>, rule: &Rule, text: &str) -> Result<Quantity> {
     let own = rule.value.unit();
+    if text.chars().any(is_unprintable) {
+        return Err(Problem::new(Code::Range, "value", terms.phrase("screen-control", &[])).into());
+    }
     if rule.value.length().is_some() {
         let (length, unit) = terms.typed("value", text)?;
         let (nm, unit) = match (unit, own) {

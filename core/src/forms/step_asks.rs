@@ -58,16 +58,11 @@ pub(crate) fn asks(book: &Book, terms: &Terms<'_>, subject: Id, step: &Step) -> 
             title: terms.phrase(title, &[]),
             hint: terms.phrase(step.text, &[]),
             kind,
-            choices: Vec::new(),
-            answer: String::new(),
-            reading: None,
             draft: book.draft(&DraftKey::named(subject, &field))?,
             // What later work hides, or keeps somebody safe, is not left out without a word.
             optional: !(matches!(about, About::Reason) && step.needs_reason()),
-            picture: String::new(),
-            about: String::new(),
-            nth: String::new(),
             field,
+            ..Question::default()
         });
     }
     Ok(asks)

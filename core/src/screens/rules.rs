@@ -126,15 +126,9 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine, is_length: boo
             field,
             title,
             hint,
-            kind: AnswerKind::TextKind,
-            choices: Vec::new(),
-            answer: String::new(),
-            reading: None,
             draft: book.draft(draft)?,
             optional: true,
-            picture: String::new(),
-            about: String::new(),
-            nth: String::new(),
+            ..Question::default()
         })
     };
     let title = terms.phrase("rules-ask-value", &[("rule", rule())]);

@@ -180,7 +180,10 @@ fn draft_key(spec: &SettingSpec) -> DraftKey {
 }
 
 fn question(book: &Book, terms: &Terms<'_>, spec: &SettingSpec) -> Result<Question> {
-    let text = chosen(book, spec.field).unwrap_or_default();
+    // Before anybody has chosen one, the language that is spoken is the answer.
+    let spoken = || terms.language.code().to_owned();
+    let is_open = spec.field == Setting::Language && read(book, Setting::Language).is_none();
+    let text = if is_open { spoken() } else { chosen(book, spec.field).unwrap_or_default() };
     let reading = match spec.allowed {
         Allowed::NotNegative => {
             let written = terms.remembered(&text);

@@ -100,7 +100,7 @@ pub struct Choice {
 }
 
 /// What kind of answer a question takes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "kebab-case")]
 pub enum AnswerKind {
@@ -111,11 +111,12 @@ pub enum AnswerKind {
     /// A whole number.
     WholeKind,
     /// Free text.
+    #[default]
     TextKind,
 }
 
 /// One question of a view: one at a time on a phone.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Question {
     /// The thing that the answer belongs to.

@@ -116,8 +116,11 @@ impl<'a> Known<'a> {
         let own = |of| known(record, of);
         match record.kind {
             Kind::Opening | Kind::Abutment => {
-                around.own_from_left = own(Field::FromLeft);
-                around.own_width = own(Field::Width);
+                // The sides of a head that leans are judged with the head.
+                let leans = matches!(field, Field::HeadFromLeft | Field::HeadWidth);
+                let head = |of| own(of).filter(|_| leans);
+                around.own_from_left = head(Field::HeadFromLeft).or(own(Field::FromLeft));
+                around.own_width = head(Field::HeadWidth).or(own(Field::Width));
                 around.own_from_base = own(Field::FromBase);
                 around.own_height = own(Field::Height);
             }

@@ -9,6 +9,7 @@ pub(super) fn of(record: &Record, field: Field) -> Option<Measurand> {
     let penetration = || record.text(Field::What).and_then(PenetrationKind::from_code);
     Some(match (record.kind, field) {
         (Kind::Job, Field::BoardHeight) | (Kind::Board, Field::Height) => Measurand::BoardHeight,
+        (Kind::Job, Field::RoofHeight) => Measurand::RoofHeight,
         (Kind::Job, Field::BoardThickness) => Measurand::BoardThickness,
         (Kind::Job, Field::Lap) => Measurand::Lap,
         // A board without a course below it laps over nothing.
@@ -39,13 +40,15 @@ pub(super) fn of(record: &Record, field: Field) -> Option<Measurand> {
         (Kind::BaseStep, Field::FromLeft) => Measurand::StepFromLeft,
         (Kind::BaseStep, Field::Rise) => Measurand::StepRise,
         (Kind::Stud, Field::At) => Measurand::StudCentre,
-        (Kind::Opening, Field::FromLeft) => Measurand::OpeningFromLeft,
+        (Kind::Opening, Field::FromLeft | Field::HeadFromLeft) => Measurand::OpeningFromLeft,
+        (Kind::Opening, Field::HeadWidth) => Measurand::HeadWidth,
         (Kind::Opening, Field::Width) => Measurand::OpeningWidth(opening()?),
         (Kind::Opening, Field::FromBase) => Measurand::OpeningFromBase(opening()?),
         (Kind::Opening, Field::Height) => Measurand::OpeningHeight(opening()?),
         (Kind::Abutment, Field::FromLeft) => Measurand::AbutmentFromLeft,
         (Kind::Abutment, Field::Width) => Measurand::AbutmentWidth,
         (Kind::Abutment, Field::Top) => Measurand::AbutmentTop,
+        (Kind::Abutment, Field::Rise) => Measurand::AbutmentRise,
         (Kind::Penetration, Field::Width) => Measurand::PenetrationWidth(penetration()?),
         (Kind::Penetration, Field::Height) => Measurand::PenetrationHeight(penetration()?),
         (Kind::Penetration, Field::FromLeft) => Measurand::PenetrationFromLeft,
@@ -59,4 +62,33 @@ pub(super) fn of(record: &Record, field: Field) -> Option<Measurand> {
         (Kind::Gap, Field::Gap) => Measurand::Gap,
         _ => return None,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::{Allowed, fields_of};
+    use crate::store::{Id, Value};
+
+    /// Whatever length somebody is asked for has bounds: a question without any would believe what cannot be.
+    #[test]
+    fn every_length_that_is_asked_for_is_judged() {
+        let mut judged = 0;
+        for kind in Kind::all() {
+            let specs = || fields_of(kind).iter();
+            let what = specs().find(|spec| spec.field == Field::What).and_then(|spec| match spec.allowed {
+                Allowed::OneOf(choices) => choices.first(),
+                _ => None,
+            });
+            let told = what.map(|(code, _)| (Field::What, Value::Text((*code).to_owned())));
+            let record = Record::unsaved(Id::from_bytes([1; 16]), kind, Id::from_bytes([2; 16]), &Vec::from_iter(told));
+            for spec in specs() {
+                if matches!(spec.allowed, Allowed::Positive | Allowed::NotNegative | Allowed::AnyLength) {
+                    assert!(of(&record, spec.field).is_some(), "{kind} {}", spec.field);
+                    judged += 1;
+                }
+            }
+        }
+        assert!(judged > 60, "{judged}");
+    }
 }

@@ -15,7 +15,8 @@ pub(super) fn keep(book: &mut Book, key: &DraftKey, value: &str, [typed, meant]:
 
 /// Whether exactly this was asked before.
 pub(super) fn was_asked(book: &Book, key: &DraftKey, value: &str) -> Result<bool> {
-    Ok(book.draft(key)?.split(BETWEEN).next() == Some(value))
+    let kept = book.draft(key)?;
+    Ok(!kept.is_empty() && kept.split(BETWEEN).next() == Some(value))
 }
 
 /// A question as it is posed: as a choice, where what is typed is in doubt.

@@ -1,5 +1,5 @@
 # House: what is next, and what is open to the weather.
-house-never-copied = Never copied off this phone
+house-never-copied = Never copied off this device
 house-copied-today = Copied today
 house-copied-days = { $days ->
     [one] Last copy one day old

@@ -37,6 +37,7 @@ plausible-block-overlaps = Its block would lie over { $name }.
 plausible-steep = With a peak at { $value } the roof would rise more than two to one: { $most } is as steep as roofs go.
 plausible-off-house = { $value } on the pole is more than a foot off the walls, which end at { $most }.
 plausible-name-taken = The name { $name } is taken. Give it another one.
+plausible-size-taken = { $size } is on the list already. Give another one, or change that one.
 plausible-far-from-default = { $value } is less than half or more than double of { $name }, the default.
 plausible-no-fall = A head flashing needs a fall to the front, or water stands on it.
 plausible-habit = (Common practice, no source.)

@@ -43,6 +43,7 @@ screen-removed = This was removed.
 screen-not-an-answer = “{ $field }” is not asked here. The questions are: { $fields }.
 screen-not-an-answer-near = “{ $field }” is not asked here. Did you mean { $near }? The questions are: { $fields }.
 screen-first = First: { $what }
+screen-whole = A whole number from { $least } to { $most } belongs here.
 screen-pick = Pick one of: { $choices }.
 screen-control = Only what can be printed belongs in a text; this one has a sign that moves or hides others.
 screen-empty = An answer is needed here.

@@ -1,5 +1,5 @@
 # Casa: qué sigue y qué está abierto a la intemperie.
-house-never-copied = Nunca se copió fuera de este teléfono
+house-never-copied = Nunca se copió fuera de este aparato
 house-copied-today = Copiado hoy
 house-copied-days = { $days ->
     [one] La última copia tiene un día

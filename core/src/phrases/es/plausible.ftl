@@ -37,6 +37,7 @@ plausible-block-overlaps = Su bloque quedaría encima de { $name }.
 plausible-steep = Con la cumbrera en { $value } el techo subiría más de dos por uno: lo más empinado es { $most }.
 plausible-off-house = { $value } en la vara queda a más de un pie de las paredes, que terminan en { $most }.
 plausible-name-taken = El nombre { $name } ya está en uso. Dé otro.
+plausible-size-taken = { $size } ya está en la lista. Dé otro, o cambie ese.
 plausible-far-from-default = { $value } es menos de la mitad o más del doble de { $name }, el valor inicial.
 plausible-no-fall = El tapajuntas de cabezal necesita caída hacia el frente, o el agua se queda encima.
 plausible-habit = (Práctica común, sin fuente.)

@@ -43,6 +43,7 @@ screen-removed = Esto se quitó.
 screen-not-an-answer = «{ $field }» no se pregunta aquí. Las preguntas son: { $fields }.
 screen-not-an-answer-near = «{ $field }» no se pregunta aquí. ¿Quiso decir { $near }? Las preguntas son: { $fields }.
 screen-first = Primero: { $what }
+screen-whole = Aquí va un número entero de { $least } a { $most }.
 screen-pick = Elija uno de: { $choices }.
 screen-control = En un texto solo va lo que se puede imprimir; este trae un signo que mueve o esconde otros.
 screen-empty = Aquí hace falta una respuesta.

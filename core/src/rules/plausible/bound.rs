@@ -199,7 +199,7 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
         Measurand::OpeningFromLeft | Measurand::AbutmentFromLeft => {
             all.most(Impossible, rest(around.wall_width, around.own_width), Reason::OnWall);
         }
-        Measurand::OpeningWidth(_) | Measurand::AbutmentWidth => {
+        Measurand::OpeningWidth(_) | Measurand::HeadWidth | Measurand::AbutmentWidth => {
             all.most(Impossible, rest(around.wall_width, around.own_from_left), Reason::OnWall);
         }
         Measurand::OpeningFromBase(_) => {
@@ -241,7 +241,9 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
                 all.within(Unlikely, range, why);
             }
         }
-        Measurand::BoardThickness
+        Measurand::RoofHeight
+        | Measurand::BoardThickness
+        | Measurand::AbutmentRise
         | Measurand::StockLength
         | Measurand::WallWidth
         | Measurand::WallHeight

@@ -4,6 +4,8 @@ use crate::wall::{OpeningKind, PenetrationKind};
 /// What a person measures or sets on a house: each has bounds of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measurand {
+    /// The mean height of the roof above the ground.
+    RoofHeight,
     /// The height of a board, edge to edge.
     BoardHeight,
     /// The thickness of a board.
@@ -70,12 +72,16 @@ pub enum Measurand {
     OpeningFromBase(OpeningKind),
     /// The height of an opening.
     OpeningHeight(OpeningKind),
+    /// The width of an opening's head, where a side of it leans.
+    HeadWidth,
     /// The left side of ground, paving, roof or deck, from the left corner.
     AbutmentFromLeft,
     /// Its width.
     AbutmentWidth,
     /// Its top above the base line.
     AbutmentTop,
+    /// How much higher its right end is, where it slopes.
+    AbutmentRise,
     /// The width of what goes through the wall; the diameter of what is round.
     PenetrationWidth(PenetrationKind),
     /// Its height, where it is a rectangle.
@@ -140,6 +146,8 @@ impl Measurand {
         const WALL: i64 = Measurand::WIDEST;
         const UP: i64 = Measurand::HIGHEST;
         match self {
+            // A shed's, and twice the highest wall that is clad from planks.
+            Self::RoofHeight => in_feet(inches(36, 2 * UP), inches(84, UP), 60),
             Self::BoardHeight => habit(inches(2, 24), inches(5, 12)),
             Self::BoardThickness => habit(range((0, 12), (1, 32)), range((0, 16), (0, 48))),
             Self::Lap => habit(range((0, 0), (12, 0)), range((0, 48), (3, 0))),
@@ -177,8 +185,11 @@ impl Measurand {
             Self::OpeningFromBase(OpeningKind::Door) => habit(inches(0, UP), inches(0, 144)),
             Self::OpeningHeight(OpeningKind::Window) => in_feet(inches(4, 480), inches(12, 120), 11),
             Self::OpeningHeight(OpeningKind::Door) => in_feet(inches(24, 480), inches(72, 120), 10),
+            // The head of a triangle is all but nothing.
+            Self::HeadWidth => habit(range((0, 1), (480, 0)), range((0, 16), (216, 0))),
             Self::AbutmentWidth => in_feet(inches(0, WALL), inches(6, 960), 5),
             Self::AbutmentTop => habit(inches(-UP, UP), inches(-120, 360)),
+            Self::AbutmentRise => habit(inches(-UP, UP), inches(-240, 240)),
             Self::PenetrationWidth(kind) | Self::PenetrationHeight(kind) => penetration(kind),
             Self::PenetrationFromLeft => habit(inches(0, WALL), inches(1, 960)),
             Self::PenetrationFromBase => habit(inches(-UP, UP), inches(-24, 480)),

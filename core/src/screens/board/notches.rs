@@ -194,13 +194,8 @@ fn which_is_right(terms: &Terms<'_>, notch: &BoardNotch) -> Question {
         hint: terms.phrase(key("notch-which-is-right-hint"), &[]),
         kind: AnswerKind::ChoiceKind,
         choices: vec![choice(right::TAPE, key("notch-right-tape")), choice(right::PLAN, key("notch-right-plan"))],
-        answer: String::new(),
-        reading: None,
-        draft: String::new(),
         optional: true,
-        picture: String::new(),
-        about: String::new(),
-        nth: String::new(),
+        ..Question::default()
     }
 }
 

@@ -95,7 +95,7 @@ fn a_copy_is_kept_by_hand_and_everything_goes_into_one_file() {
     assert_eq!((outcome.place, outcome.group.as_str()), (Place::Backups, ""));
     let view = BackupsView::of(outcome.view);
     assert_eq!((view.copies.len(), view.done.len(), view.notes.len()), (1, 1, 0));
-    assert_eq!(view.copied, "Never copied off this phone");
+    assert_eq!(view.copied, "Never copied off this device");
     Store::verify_copy(&view.copies[0].copy).unwrap();
     let bytes = fs::metadata(&view.copies[0].copy).unwrap().len();
     assert_eq!(view.copies[0].size, format!("{} KB", bytes.div_ceil(1000)));

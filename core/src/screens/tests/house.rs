@@ -254,7 +254,7 @@ fn the_age_of_the_last_copy_is_said() {
 fn a_copy_that_was_made_is_the_last_one_and_a_refused_one_is_not() {
     let folder = tempfile::tempdir().unwrap();
     let (mut book, job) = house();
-    assert_eq!(house_view(&book, "en", &job).copied, "Never copied off this phone");
+    assert_eq!(house_view(&book, "en", &job).copied, "Never copied off this device");
     let now = context("en", 0).now_ms;
     let elsewhere = folder.path().join("copy.lapwright");
     copy(&mut book, now - 49 * 3_600_000, &elsewhere).unwrap();

@@ -269,6 +269,106 @@ fn a_rule_against_what_stands_on_the_house_is_asked_about_with_its_name() {
     tap(&mut book, 28, answer("lap.least/reason", "maker")).unwrap();
 }
 
+/// The rules of another country meet what was answered under those of before: each answer is named, one yes is enough.
+#[test]
+fn the_rules_of_another_country_are_held_against_what_is_answered() {
+    let (mut book, job, wall) = wall();
+    tap(&mut book, 20, of_house(&job, "rules", "au")).unwrap();
+    for (n, action) in [
+        (21, of_house(&job, "lap", "25 mm")),
+        (22, of_house(&job, "board-thickness", "7.5 mm")),
+        (23, of_wall(&wall, "stud-spacing", "600 mm")),
+    ] {
+        if let Err(asked) = tap(&mut book, n, action.clone()) {
+            assert_eq!(asked.code, "unlikely", "{asked:?}");
+            tap(&mut book, n, action).unwrap();
+        }
+    }
+    let name = shown::<MeasureView>(&book, "en", Place::Measure { wall: wall.clone() }).name;
+    let before = book.store().content_hash().unwrap();
+    let to_us = || of_house(&job, "rules", "us");
+    let asked = tap(&mut book, 24, to_us()).unwrap_err();
+    assert_eq!((asked.code.as_str(), asked.field.as_str()), ("unlikely", "rules"), "{asked:?}");
+    // 25 mm where R703.10.2 asks for 1 1/4 in, 600 mm where R703.3 has 16 in.
+    for said in ["25 mm", "600 mm", name.as_str(), "R703.10.2", "R703.3"] {
+        assert!(asked.text.contains(said), "{said}: {}", asked.text);
+    }
+    assert_eq!(book.store().content_hash().unwrap(), before, "nothing was kept");
+    tap(&mut book, 25, to_us()).unwrap();
+    // Back where everything was right, nothing is asked; taking the answer back leads to the United States as well.
+    tap(&mut book, 26, of_house(&job, "rules", "au")).unwrap();
+    insist(&mut book, 27, of_house(&job, "rules", ""));
+}
+
+/// What is bought in one length stands once on the list, however it is written; and so does a block of one size.
+#[test]
+fn a_length_and_a_size_of_block_stand_once_on_a_houses_list() {
+    let (mut book, job) = house();
+    let stock = |length: &str| {
+        let (job, length, count) = (job.clone(), length.to_owned(), String::new());
+        HouseAction::AddStock { job, length, count }
+    };
+    let block = |width: &str, height: &str| {
+        let (job, width, height) = (job.clone(), width.to_owned(), height.to_owned());
+        HouseAction::AddBlockSize { job, width, height }
+    };
+    tap(&mut book, 2, stock("12'")).unwrap();
+    tap(&mut book, 3, stock("10'")).unwrap();
+    tap(&mut book, 4, block("8", "10")).unwrap();
+    tap(&mut book, 5, block("10", "8")).unwrap();
+    let before = book.store().content_hash().unwrap();
+    for (action, field, said) in [(stock("144"), "length", "144\""), (block("8 in", "10 in"), "width", "8\" × 10\"")] {
+        let problem = tap(&mut book, 6, action).unwrap_err();
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), ("range", field));
+        assert!(problem.text.contains(said), "{}", problem.text);
+    }
+    assert_eq!(book.store().content_hash().unwrap(), before, "nothing was kept");
+}
+
+/// A length in words is refused where keys are read, and how the keys write it is told.
+#[test]
+fn words_are_told_how_the_keys_write_them() {
+    let (mut book, _, wall) = wall();
+    for (language, text, typed) in [
+        ("es", "3 metros", "3 m"),
+        ("es", "3.20 mts.", "3.20 m"),
+        ("es", "3 pulgadas y media", "3 1/2\""),
+        ("es", "tres y media", "3 1/2"),
+        ("es", "24 pies y 3 pulgadas", "24' 3\""),
+        ("en", "twenty-four feet", "24'"),
+    ] {
+        let action = of_wall(&wall, "width", text);
+        let problem = act(&mut book, &context(language, 20), &action).unwrap_err();
+        assert_eq!((problem.code.as_str(), problem.field.as_str()), ("length", "width"));
+        assert!(problem.text.contains(&format!(" {typed}.")), "{text}: {}", problem.text);
+    }
+    // Where nobody knows what is meant, nothing is told.
+    let problem = act(&mut book, &context("es", 21), &of_wall(&wall, "width", "3 varas")).unwrap_err();
+    assert!(!problem.text.contains("teclas"), "{}", problem.text);
+}
+
+/// A choice is typed by its code or by its name, with or without accents; a refusal says both.
+#[test]
+fn a_choice_goes_by_its_code_and_by_its_name() {
+    let (mut book, _, wall) = wall();
+    let hole = hose_bib(&mut book, &wall, &[]);
+    let say = |text: &str| {
+        let (penetration, field, text) = (hole.clone(), "painted".to_owned(), text.to_owned());
+        Action::from(PenetrationAction::Answer { penetration, field, text })
+    };
+    for text in ["yes", "Sí", "si", "NO"] {
+        act(&mut book, &context("es", 20), &say(text)).unwrap();
+    }
+    let refused = act(&mut book, &context("es", 21), &say("quizás")).unwrap_err();
+    assert!(refused.text.contains("yes (Sí), no"), "{}", refused.text);
+    let kinds = act(&mut book, &context("es", 22), &through(&wall, &[("what", "grifo")])).unwrap_err();
+    let name = Phrases::for_language(Language::Spanish).phrase("wall-kind-hose-bib", &[]);
+    assert!(kinds.text.contains(&format!("hose-bib ({name})")), "{}", kinds.text);
+    // In English code and name are one word.
+    let kinds = tap(&mut book, 23, through(&wall, &[("what", "tap")])).unwrap_err();
+    assert!(kinds.text.contains("hose-bib, pipe"), "{}", kinds.text);
+}
+
 /// A cheek beside a dormer runs out to nothing, and the triangle of a gable does at both ends.
 #[test]
 fn a_wall_may_run_out_to_nothing() {

@@ -148,6 +148,17 @@ fn keys_of_a_setting_and_of_a_new_name_are_kept_until_they_are_accepted() {
 
 /// The phone's own language, until somebody chooses: not over what was chosen, and none that the program does not speak.
 #[test]
+fn before_a_language_is_chosen_the_one_that_is_spoken_is_shown() {
+    let mut book = Book::in_memory().unwrap();
+    for (language, name) in [("en", "English"), ("es", "Español")] {
+        let view: SettingsView = shown(&book, language, Place::Settings);
+        assert_eq!(view.settings[0].answer, name);
+    }
+    set(&mut book, "language", "en").unwrap();
+    assert_eq!(shown::<SettingsView>(&book, "es", Place::Settings).settings[0].answer, "English");
+}
+
+#[test]
 fn a_new_book_speaks_the_language_of_its_phone() {
     let (mut book, _) = house();
     speak_first(&mut book, "fr").unwrap();

@@ -67,7 +67,7 @@ class HouseTest {
         val app = fixture.app()
         app.go(Place.House(job))
         val copied = { (fixture.view(Place.House(job)) as View.HouseKind).view.copied }
-        assertEquals("Never copied off this phone", copied())
+        assertEquals("Never copied off this device", copied())
         app.go(Place.Jobs)
         rule.setContent { Screens(app, Face) }
         rule.onNodeWithTag("hand over").performScrollTo().performClick()
@@ -77,7 +77,7 @@ class HouseTest {
         val (_, path) = fixture.shared.single()
         Fixture(java.io.File(path)).use { theirs ->
             assertEquals(listOf(job), (theirs.view(Place.Jobs) as View.JobsKind).view.jobs.map { it.job })
-            assertEquals("Never copied off this phone", (theirs.view(Place.House(job)) as View.HouseKind).view.copied)
+            assertEquals("Never copied off this device", (theirs.view(Place.House(job)) as View.HouseKind).view.copied)
         }
     }
 

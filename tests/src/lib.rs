@@ -9,6 +9,7 @@ use lapwright::views::{Context, Outcome};
 use serde_json::Value;
 
 pub mod book;
+pub mod desk;
 pub mod golden;
 pub mod plan_check;
 pub mod random;

@@ -11,11 +11,11 @@ use std::fmt;
 
 use lapwright::book::Book;
 use lapwright::measure::{Length, Reader, Show};
-use lapwright::screens::{act, take_in_document, view};
+use lapwright::screens::take_in_document;
 use lapwright::views::{
-    Action, BoardAction, Context, DoneListAction, HouseAction, NotchView, Outcome, PenetrationAction, Place,
-    PoleAction, Problem, SawListAction, View, WallAction,
+    Action, BoardAction, DoneListAction, HouseAction, NotchView, Outcome, Place, PoleAction, Problem, View, WallAction,
 };
+use lapwright_tests::desk::Desk;
 use lapwright_tests::random::Random;
 use lapwright_tests::{context, fixtures};
 use serde_json::{Map, Value, json};
@@ -269,46 +269,9 @@ fn slips_of_a_house_are_refused_asked_about_or_counted() {
     }
 }
 
-/// A book with the demo house, its pole laid out and its boards planned.
-struct Planned {
-    book: Book,
-    calls: u32,
-}
-
-impl Planned {
-    fn context(&mut self) -> Context {
-        self.calls += 1;
-        let entropy = self.calls.to_be_bytes().into();
-        Context { now_ms: 1_780_000_000_000 + i64::from(self.calls) * 1_000, entropy, ..context(1) }
-    }
-
-    fn act(&mut self, action: &Action) -> Result<Outcome, Problem> {
-        let context = self.context();
-        act(&mut self.book, &context, action)
-    }
-
-    fn view(&mut self, place: &Place) -> Result<View, Problem> {
-        let context = self.context();
-        view(&self.book, &context, place)
-    }
-
-    fn take_in(&mut self, document: &Value) -> Result<String, Problem> {
-        let context = self.context();
-        match take_in_document(&mut self.book, &context, &document.to_string())?.place {
-            Place::House { job } => Ok(job),
-            place => panic!("{place:?}"),
-        }
-    }
-
-    fn walls(&mut self, job: &str) -> Vec<String> {
-        let Ok(View::HouseKind { view }) = self.view(&Place::House { job: job.to_owned() }) else { return Vec::new() };
-        view.walls.into_iter().map(|wall| wall.wall).collect()
-    }
-}
-
 /// Slips at the board in hand: the readings of the first notches of each wall, against what is planned there.
 fn readings(counts: &mut BTreeMap<Slip, Count>, unseen: &mut Vec<String>) {
-    let mut planned = Planned { book: Book::in_memory().unwrap(), calls: 0 };
+    let mut planned = Desk::new();
     let job = planned.take_in(&demo()).unwrap();
     planned.act(&Action::PoleKind { action: PoleAction::LayOut { job: job.clone() } }).unwrap();
     for wall in planned.walls(&job) {
@@ -325,7 +288,7 @@ fn readings(counts: &mut BTreeMap<Slip, Count>, unseen: &mut Vec<String>) {
 }
 
 fn slip_at(
-    planned: &mut Planned,
+    planned: &mut Desk,
     (board, notch): (&str, &NotchView),
     counts: &mut BTreeMap<Slip, Count>,
     unseen: &mut Vec<String>,
@@ -560,39 +523,6 @@ fn true_houses_are_taken_without_a_question() {
     assert!(usize::try_from(asked).unwrap() * 2_000 <= lengths_in, "{asked} of {lengths_in}");
 }
 
-/// Everything that a house that was taken can be asked for; each refusal names the field that it is about.
-fn later_steps(planned: &mut Planned, job: &str) -> Vec<Problem> {
-    let own = || job.to_owned();
-    let mut problems = Vec::new();
-    let mut tried = |answer: Result<(), Problem>| problems.extend(answer.err());
-    tried(planned.act(&Action::PoleKind { action: PoleAction::LayOut { job: own() } }).map(|_| ()));
-    for place in [Place::House { job: own() }, Place::Pole { job: own() }, Place::Rules { job: own() }] {
-        tried(planned.view(&place).map(|_| ()));
-    }
-    for wall in planned.walls(job) {
-        tried(planned.act(&Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } }).map(|_| ()));
-        let view = planned.view(&Place::Wall { wall });
-        if let Ok(View::WallKind { view }) = &view {
-            for one in &view.penetrations {
-                let penetration = one.penetration.clone();
-                tried(planned.view(&Place::Penetration { penetration: penetration.clone() }).map(|_| ()));
-                let action = PenetrationAction::TakeAdvice { penetration };
-                // Nothing better to be had is no failure.
-                let _ = planned.act(&Action::PenetrationKind { action });
-            }
-            for board in view.boards.iter().take(6) {
-                tried(planned.view(&Place::Board { board: board.board.clone() }).map(|_| ()));
-            }
-        }
-        tried(view.map(|_| ()));
-    }
-    tried(planned.act(&Action::SawListKind { action: SawListAction::Plan { job: own() } }).map(|_| ()));
-    for place in [Place::SawList { job: own() }, Place::Order { job: own() }] {
-        tried(planned.view(&place).map(|_| ()));
-    }
-    problems
-}
-
 #[test]
 fn no_accepted_house_makes_a_later_step_fail_without_naming_the_field() {
     let mut random = Random::new(17);
@@ -617,7 +547,7 @@ fn no_accepted_house_makes_a_later_step_fail_without_naming_the_field() {
             ];
             *house.pointer_mut(path).unwrap() = json!(odd.get(random.below(odd.len())).unwrap());
         }
-        let mut planned = Planned { book: Book::in_memory().unwrap(), calls: 0 };
+        let mut planned = Desk::new();
         // Who is asked says yes.
         let job = planned.take_in(&house).or_else(|problem| match problem.code.as_str() {
             "unlikely" => planned.take_in(&house),
@@ -631,7 +561,7 @@ fn no_accepted_house_makes_a_later_step_fail_without_naming_the_field() {
             }
             Ok(job) => {
                 taken += 1;
-                for problem in later_steps(&mut planned, &job) {
+                for problem in planned.later_steps(&job) {
                     failed += 1;
                     assert!(!problem.field.is_empty() && problem.code != "book", "{problem:?}\n{house:#}");
                 }
@@ -645,9 +575,9 @@ fn no_accepted_house_makes_a_later_step_fail_without_naming_the_field() {
 /// What is asked is asked once; a yes is kept in the book, and holds for the next thing of the kind.
 #[test]
 fn a_yes_is_remembered() {
-    let mut planned = Planned { book: Book::in_memory().unwrap(), calls: 0 };
+    let mut planned = Desk::new();
     let job = planned.take_in(&demo()).unwrap();
-    let answer = |planned: &mut Planned, wall: &str, text: &str| {
+    let answer = |planned: &mut Desk, wall: &str, text: &str| {
         let (wall, field, text) = (wall.to_owned(), "stud-spacing".to_owned(), text.to_owned());
         let action = lapwright::views::MeasureAction::Answer { wall, field, text };
         planned.act(&Action::MeasureKind { action })

@@ -35,21 +35,24 @@ impl Fault {
 
     /// A file or folder that could not be read or written.
     pub(crate) fn file(path: &Path, error: &std::io::Error) -> Self {
-        let why = Phrases::for_language(locale::chosen()).io_error(error);
-        let args = [("path", path.display().to_string().into()), ("why", why.into())];
-        Self::said("file", "file", "cli-file", &args)
+        let path = path.display().to_string();
+        Self::of_io("file", "cli-file", error, &[("path", path.into())])
     }
 
     /// What was to be printed could not all be.
     pub(crate) fn output(error: &std::io::Error) -> Self {
-        let why = Phrases::for_language(locale::chosen()).io_error(error);
-        Self::said("file", "", "cli-out", &[("why", why.into())])
+        Self::of_io("", "cli-out", error, &[])
     }
 
     /// Standard input could not be read.
     pub(crate) fn input(error: &std::io::Error) -> Self {
+        Self::of_io("", "cli-in", error, &[])
+    }
+
+    /// What the file system says, put into a phrase as `why`.
+    fn of_io(field: &str, key: &str, error: &std::io::Error, args: &[(&str, Arg<'_>)]) -> Self {
         let why = Phrases::for_language(locale::chosen()).io_error(error);
-        Self::said("file", "", "cli-in", &[("why", why.into())])
+        Self::said("file", field, key, &[args, &[("why", why.into())]].concat())
     }
 
     /// No place for the user's data is known.
@@ -128,9 +131,9 @@ impl Fault {
             return;
         }
         if self.field.is_empty() {
-            eprintln!("lapwright: {}", self.text);
+            eprintln!("lapwright: {}", crate::run::printable(&self.text));
         } else {
-            eprintln!("lapwright: {}: {}", self.field, self.text);
+            eprintln!("lapwright: {}: {}", crate::run::printable(&self.field), crate::run::printable(&self.text));
         }
     }
 }

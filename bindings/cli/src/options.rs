@@ -92,13 +92,13 @@ pub(crate) struct SawOptions {
     pub(crate) improve: bool,
     #[arg(long, value_name = "NUMBER", value_parser = whole::<i64>(1, 1_000_000))]
     pub(crate) cut: Vec<i64>,
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub(crate) offcut: Option<String>,
     #[arg(long, value_name = "OFFCUT")]
     pub(crate) drop: Option<String>,
     #[arg(long, value_name = "OFFCUT")]
     pub(crate) keep: Option<String>,
-    #[arg(long, value_name = "STOCK=COUNT", value_parser = pair)]
+    #[arg(long, value_name = "STOCK=COUNT", value_parser = pair, allow_hyphen_values = true)]
     pub(crate) have: Option<(String, String)>,
 }
 
@@ -143,7 +143,9 @@ pub(crate) enum Task {
     },
     Stock {
         house: String,
+        #[arg(allow_hyphen_values = true)]
         length: String,
+        #[arg(allow_hyphen_values = true)]
         count: Option<String>,
     },
     AddWall {
@@ -198,6 +200,7 @@ pub(crate) enum Task {
         house: String,
     },
     Loose {
+        #[arg(allow_hyphen_values = true)]
         length: String,
         #[arg(long, value_name = "HOUSE")]
         house: Option<String>,
@@ -217,6 +220,7 @@ pub(crate) enum Task {
     },
     Gap {
         board: String,
+        #[arg(allow_hyphen_values = true)]
         gap: String,
         #[arg(long, value_name = "NOTCH")]
         notch: Option<String>,
@@ -227,11 +231,14 @@ pub(crate) enum Task {
     },
     Spoiled {
         board: String,
+        #[arg(allow_hyphen_values = true)]
         left: Option<String>,
     },
     BlockSize {
         house: String,
+        #[arg(allow_hyphen_values = true)]
         width: String,
+        #[arg(allow_hyphen_values = true)]
         height: String,
     },
     Penetration {
@@ -278,6 +285,7 @@ pub(crate) enum Task {
     Rule {
         house: String,
         key: String,
+        #[arg(allow_hyphen_values = true)]
         value: String,
         #[arg(long)]
         reason: String,

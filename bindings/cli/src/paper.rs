@@ -151,6 +151,14 @@ impl Paper {
         }
     }
 
+    /// A call of the program, where there is one: it stands in one line, to be copied.
+    pub(crate) fn call(&mut self, call: Option<&str>) {
+        if let Some(call) = call {
+            let set = self.set(Ink::Faint, &format!("lapwright {call}"));
+            self.row(&format!("    {set}"));
+        }
+    }
+
     /// Where a length comes from: T taped, P planned, R by a rule.
     pub(crate) fn reading(&self, reading: &Reading) -> String {
         let letter = match reading.source {

@@ -136,11 +136,7 @@ impl Session<'_> {
                 self.act(Action::RulesKind { action })
             }
             Task::House { house, answers } => self.house(house, answers),
-            Task::Stock { house, length, count } => {
-                let (length, count) = (length.clone(), count.clone().unwrap_or_default());
-                let action = HouseAction::AddStock { job: self.job(house)?, length, count };
-                self.act(Action::HouseKind { action })
-            }
+            Task::Stock { house, length, count } => self.stock(house, length, count.as_deref().unwrap_or_default()),
             Task::AddWall { house, name } => {
                 let action = HouseAction::AddWall { job: self.job(house)?, name: name.clone() };
                 self.act(Action::HouseKind { action })
@@ -388,8 +384,9 @@ pub(crate) fn out(text: &str) -> Result<(), Fault> {
     }
 }
 
-/// The text without control characters, but for ends of lines and the colours that we put in.
-fn printable(text: &str) -> String {
+/// The text without control characters and signs that turn the direction of writing, but for ends of lines and the colours
+/// that we put in.
+pub(crate) fn printable(text: &str) -> String {
     let mut printed = String::with_capacity(text.len());
     let mut rest = text.chars();
     while let Some(sign) = rest.next() {
@@ -397,10 +394,15 @@ fn printable(text: &str) -> String {
             let (number, _) = rest.as_str().strip_prefix('[')?.split_once('m')?;
             number.bytes().all(|byte| byte.is_ascii_digit() || byte == b';').then_some(())
         };
-        let passes = !sign.is_control() || sign == '\n' || (sign == '\u{1b}' && colour().is_some());
+        let passes = !(sign.is_control() || turns(sign)) || sign == '\n' || (sign == '\u{1b}' && colour().is_some());
         printed.push(if passes { sign } else { '\u{fffd}' });
     }
     printed
+}
+
+/// Whether a sign turns the direction of writing (Unicode Standard Annex 9, section 2).
+const fn turns(sign: char) -> bool {
+    matches!(sign, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 #[cfg(test)]
@@ -411,6 +413,7 @@ mod tests {
     fn a_text_moves_no_cursor_and_sets_no_title() {
         let ours = "\u{1b}[1;32mNorth\u{1b}[0m\n";
         assert_eq!(printable(ours), ours);
+        assert_eq!(printable("24 ft \u{202e}tf 42"), "24 ft \u{fffd}tf 42");
         assert_eq!(
             printable("a\u{1b}[2Jb\u{1b}]0;x\u{7}\r\u{9b}"),
             "a\u{fffd}[2Jb\u{fffd}]0;x\u{fffd}\u{fffd}\u{fffd}"

@@ -266,7 +266,7 @@ fn every_command_answers_in_json() {
 #[test]
 fn after_a_copy_the_house_says_how_old_it_is() {
     let place = Place::with_house();
-    assert!(place.good(&["house", HOUSE]).contains("Never copied off this phone"));
+    assert!(place.good(&["house", HOUSE]).contains("Never copied off this device"));
     place.good(&["copy", place.folder.path().join("copy.lapwright").to_str().unwrap()]);
     assert!(place.good(&["house", HOUSE]).contains("Copied today"));
 }
@@ -279,7 +279,7 @@ fn bad_input_says_the_field_and_what_is_allowed_and_changes_nothing() {
         (&["house", HOUSE, "color=red"] as &[&str], &["color", "lap"] as &[&str]),
         (&["house", HOUSE, "lap=2 bananas"], &["lap", "154 mm"]),
         (&["house", HOUSE, "lap=-1 in"], &["lap"]),
-        (&["house", HOUSE, "rules=moon"], &["rules", "us, ca, au, nz"]),
+        (&["house", HOUSE, "rules=moon"], &["rules", "us (United States), ca (Canada)"]),
         (&["house", "Nowhere"], &["house", HOUSE]),
         (&["wall", "West"], &["wall", "Street gable"]),
         (&["add", "Yard side", "hatch"], &["kind", "base-step", "penetration"]),
@@ -635,6 +635,8 @@ fn an_option_behind_the_answers_is_an_option() {
     let output = place.run(&["loose", "118.5in", "height"]);
     let said = String::from_utf8_lossy(&output.stderr).into_owned();
     assert!(!output.status.success() && said.contains("width=24ft"), "{said}");
+    // A fraction that a shell took for a word of its own.
+    assert!(place.refused(&["board", "3f2a", "left=25", "15/16"]).contains("\"left=25 15/16in\""));
 }
 
 #[test]
@@ -720,6 +722,100 @@ fn boards_at_hand_are_said_without_quotes() {
         let (_, count) = stock.split_once('=').unwrap();
         assert!(list.contains(count), "{show} {stock}: {list}");
     }
+}
+
+#[test]
+fn how_many_there_are_of_a_length_is_said_where_it_is_bought() {
+    let place = Place::new();
+    place.good(&["new-job", "Shed"]);
+    place.good(&["stock", "Shed", "12ft", "60"]);
+    assert!(place.good(&["stock", "Shed", "144", "70"]).contains("70 boards"));
+    let stock = place.json(&["house", "Shed"])["house-kind"]["view"]["stock"].clone();
+    assert_eq!(stock.as_array().unwrap().len(), 1, "{stock}");
+    let twice = place.refused(&["stock", "Shed", "12ft"]);
+    assert!(twice.contains("length") && twice.contains("already"), "{twice}");
+}
+
+/// A minus belongs to the length, wherever a length stands: it is refused as one.
+#[test]
+fn a_minus_is_no_option() {
+    let place = Place::with_house();
+    place.good(&["settings", "signer=Wren"]);
+    let view = place.planned("Street gable");
+    let notched = view["boards"].as_array().unwrap().iter().find(|board| board["notched"] == true).unwrap().clone();
+    let board = text(&notched["board"]);
+    let notch = text(&place.json(&["board", board])["board-kind"]["view"]["notches"][0]["notch"]).to_owned();
+    for (args, field) in [
+        (&["gap", board, "-1/8", "--notch", &notch] as &[&str], "gap: "),
+        (&["gap", "--notch", &notch, board, "-1/8in"], "gap: "),
+        (&["stock", HOUSE, "-12ft"], "length: "),
+        (&["loose", "-12ft", "height=7.25in"], "length: "),
+        (&["block-size", HOUSE, "-8in", "10in"], "width: "),
+        (&["block-size", HOUSE, "8in", "-10in"], "height: "),
+        (&["saw", HOUSE, "--offcut", "-40in"], "length: "),
+        (&["rule", HOUSE, "gap.trim", "-1/8in", "--reason", "so"], "rule-range: "),
+    ] {
+        let said = place.refused(args);
+        assert!(said.contains(field) && !said.contains("option"), "{args:?}: {said}");
+    }
+    // What is an option stays one.
+    assert!(place.good(&["gap", "--help"]).contains("--notch"));
+    assert!(place.refused(&["gap", board, "--nothing"]).contains("--nothing"));
+}
+
+/// A new user copies what stands there, with the value put in, from an empty book to boards on a wall.
+#[test]
+fn what_comes_next_is_said_with_the_call_that_does_it() {
+    let place = Place::new();
+    let mut values = vec![
+        ("house \"Lot 12\" board-height=", "8.25in"),
+        ("house \"Lot 12\" board-thickness=", "5/16in"),
+        ("house \"Lot 12\" lap=", "1.25in"),
+        ("house \"Lot 12\" nail-line=", "1in"),
+        ("stock \"Lot 12\" ", "12ft"),
+        ("add-wall \"Lot 12\" ", "Front"),
+        ("measure Front width=", "24ft"),
+        ("measure Front left-height=", "9ft"),
+        ("measure Front right-height=", "9ft"),
+        ("measure Front base=", "0in"),
+        ("measure Front first-stud=", "16in"),
+        ("measure Front stud-spacing=", "16in"),
+        ("measure Front trim-left=", "3.5in"),
+        ("measure Front trim-right=", "3.5in"),
+        ("pole \"Lot 12\"", ""),
+    ]
+    .into_iter();
+    let mut said = place.good(&["new-job", "Lot 12"]);
+    let call = |said: &str| {
+        let line = said.lines().find_map(|line| line.strip_prefix("    lapwright ")).map(str::to_owned);
+        line.unwrap_or_else(|| said.to_owned())
+    };
+    for (asked, value) in values.by_ref() {
+        let typed = call(&said);
+        assert!(typed.starts_with(asked), "{asked}: {said}");
+        let (command, rest) = asked.split_once(' ').unwrap();
+        let (name, field) = match rest.strip_prefix('"') {
+            Some(rest) => rest.split_once('"').unwrap(),
+            None => rest.split_once(' ').unwrap(),
+        };
+        let last = format!("{}{value}", field.trim_start());
+        let args = [command, name, &last];
+        said = place.good(if last.is_empty() { &args[..2] } else { &args });
+    }
+    for field in ["from=0in", "to=9ft", "mode=fit", "reveal-max=7in", "reveal-min=6in"] {
+        let (name, _) = field.split_once('=').unwrap();
+        let typed = call(&said);
+        let (before, _) = typed.rsplit_once('=').unwrap();
+        let id = typed.split(' ').nth(1).unwrap();
+        assert_eq!(before, format!("pole {id} {name}"), "{said}");
+        said = place.good(&["pole", id, field]);
+    }
+    place.good(&["pole", "Lot 12", "--lay-out"]);
+    assert_eq!(call(&place.good(&["next", "Lot 12"])), "plan Front");
+    let step = call(&place.good(&["plan", "Front"]));
+    let words: Vec<&str> = step.split(' ').collect();
+    assert_eq!(words[0], "tick", "{step}");
+    place.good(&[&words[..], &["--signer", "Wren"]].concat());
 }
 
 #[test]
@@ -873,6 +969,9 @@ fn a_question_takes_the_flags_of_every_call() {
         answers.push(output.stdout);
     }
     assert!(!answers[0].is_empty() && answers.iter().all(|answer| *answer == answers[0]));
+    let output = place.run(&["--language", "es", "figure", "length"]);
+    let told: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert!(text(&told["error"]["text"]).contains("La entrada termina"), "{told}");
     for args in [&["figure", "length", "--help"] as &[&str], &["figure", "--help", "length"]] {
         let page = place.good(args);
         assert!(page.starts_with("lapwright figure length") && page.contains("request:"), "{page}");
@@ -946,6 +1045,15 @@ fn a_name_of_several_things_says_how_to_tell_them_apart_and_one_of_none_what_the
     assert!(nothing.contains("Door"), "{nothing}");
     let rule = place.refused(&["rule", "Lot 7", "gap.trimm", "1/4in", "--reason", "sheet", "--signer", "Wren"]);
     assert!(rule.contains("There is: gap.trim;"), "{rule}");
+}
+
+#[test]
+fn where_there_are_no_copies_that_is_said() {
+    let place = Place::new();
+    for (language, said) in [("en", "No copy is kept yet"), ("es", "Aún no se guarda ninguna copia")] {
+        assert!(place.good(&["--language", language, "backups"]).starts_with(said));
+    }
+    assert_eq!(place.json(&["backups"])["lines"].as_array().unwrap().len(), 0);
 }
 
 #[test]

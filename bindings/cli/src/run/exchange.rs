@@ -41,6 +41,9 @@ impl Session<'_> {
         let folder = self.copies().backups.unwrap_or_default();
         let kept = backups(&folder).map_err(|error| error.at(&folder))?;
         let lines: Vec<String> = kept.iter().map(|backup| backup.path.display().to_string()).collect();
+        if lines.is_empty() && !self.options.json {
+            return out(&self.phrases()?.phrase("cli-no-backups", &[]));
+        }
         self.say_lines(&lines)
     }
 

@@ -2,7 +2,8 @@
 
 use lapwright::book::Field;
 use lapwright::views::{
-    Action, AsBuiltLine, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, PoleView, View,
+    Action, AsBuiltLine, Given, HouseAction, HouseView, NextWork, Outcome, Place, PoleAction, PoleView, SawListAction,
+    View,
 };
 
 use super::Session;
@@ -85,10 +86,10 @@ impl Session<'_> {
     /// Goes on where the work is: shows the thing that comes next.
     pub(super) fn next(&mut self, house: &str) -> Result<(), Fault> {
         let job = self.job(house)?;
-        let next = self.house_view(&job)?.next;
+        let HouseView { name, next, .. } = self.house_view(&job)?;
         if !self.options.json {
-            let paper = Paper::new(self.phrases()?);
-            super::out(&format!("{}\n", show::house::next(&paper, &next)))?;
+            self.say_next((&name, &job), &next)?;
+            super::out("")?;
         }
         let place = match next {
             NextWork::MakeTight { penetration, .. } => Place::Penetration { penetration },
@@ -99,6 +100,49 @@ impl Session<'_> {
             _ => Place::House { job },
         };
         self.show(&place)
+    }
+
+    /// Says what comes next on a house, and how.
+    fn say_next(&self, house: (&str, &str), next: &NextWork) -> Result<(), Fault> {
+        let mut paper = Paper::new(self.phrases()?);
+        let said = show::house::next(&paper, next);
+        paper.line(&said);
+        paper.call(show::call::of_next(&paper, house, next).as_deref());
+        super::out(paper.into_text().trim_end())
+    }
+
+    /// Leads on from a wall that was worked on to what comes next on its house.
+    pub(super) fn lead_on(&self, wall: &str) -> Result<(), Fault> {
+        if self.options.json {
+            return Ok(());
+        }
+        for job in self.jobs()? {
+            let view = self.house_view(&job)?;
+            if view.walls.iter().any(|own| own.wall == wall) {
+                super::out("")?;
+                return self.say_next((&view.name, &job), &view.next);
+            }
+        }
+        Ok(())
+    }
+
+    /// A stock length that is new, or how many there are of one that is on the list.
+    pub(super) fn stock(&mut self, house: &str, length: &str, count: &str) -> Result<(), Fault> {
+        let job = self.job(house)?;
+        let same = self.book.reader()?.length(length).ok();
+        let stock = self.house_view(&job)?.stock;
+        let same = stock.into_iter().find(|line| same.is_some_and(|same| same.nm() == line.length.nm));
+        match same.filter(|_| !count.is_empty()) {
+            Some(line) => {
+                let action = SawListAction::SayStock { job: job.clone(), stock: line.stock, count: count.to_owned() };
+                self.book.act(&Action::SawListKind { action })?;
+                self.show(&Place::House { job })
+            }
+            None => {
+                let (length, count) = (length.to_owned(), count.to_owned());
+                self.act(Action::HouseKind { action: HouseAction::AddStock { job, length, count } })
+            }
+        }
     }
 
     /// Gives every answer, then shows the place.

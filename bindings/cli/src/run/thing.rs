@@ -11,7 +11,7 @@ use crate::options::Answers;
 
 impl Session<'_> {
     /// The houses that are not archived.
-    fn jobs(&self) -> Result<Vec<String>, Fault> {
+    pub(super) fn jobs(&self) -> Result<Vec<String>, Fault> {
         let View::JobsKind { view } = self.book.view(&Place::Jobs)? else { return Ok(Vec::new()) };
         Ok(view.jobs.into_iter().filter(|job| !job.archived).map(|job| job.job).collect())
     }
@@ -79,6 +79,13 @@ impl Session<'_> {
         })
     }
 
+    /// The checks of a board that stand for several steps.
+    fn checks(&self, board: &str) -> Result<Vec<String>, Fault> {
+        let view = self.board_view(board)?;
+        let of_steps = view.checks.into_iter().map(|check| check.code);
+        Ok(of_steps.filter(|code| view.steps.iter().all(|step| step.code != *code)).collect())
+    }
+
     /// Says something of steps of a board or a penetration, one after the other.
     pub(super) fn sign(
         &mut self,
@@ -94,13 +101,15 @@ impl Session<'_> {
         things.extend(boards);
         let id = one("thing", thing, &things)?;
         let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo: None };
+        // With one tap several steps are checked, where no more is said of them.
         let plain = note.is_empty() && measured.is_empty();
+        let checks = if plain && of_board.contains(&id) { self.checks(&id)? } else { Vec::new() };
         let action = |step: &String| {
             let (id, step, said) = (id.clone(), step.clone(), said.clone());
-            let is_check = plain && matches!(step.as_str(), "cut" | "primed" | "up");
-            if of_board.contains(&id) && is_check && how == StepHow::Tick {
+            let is_check = checks.contains(&step);
+            if is_check && how == StepHow::Tick {
                 Action::BoardKind { action: BoardAction::TickCheck { board: id, check: step } }
-            } else if of_board.contains(&id) && is_check && how == StepHow::TakeBack {
+            } else if is_check && how == StepHow::TakeBack {
                 Action::BoardKind { action: BoardAction::TakeCheckBack { board: id, check: step } }
             } else if of_board.contains(&id) {
                 Action::BoardKind { action: BoardAction::SignStep { board: id, step, said } }

@@ -16,14 +16,21 @@ impl Session<'_> {
 
     pub(super) fn plan(&mut self, wall: &str) -> Result<(), Fault> {
         let wall = self.wall_id(wall)?;
-        self.act(Action::WallKind { action: WallAction::PlanBoards { wall } })
+        self.act(Action::WallKind { action: WallAction::PlanBoards { wall: wall.clone() } })?;
+        self.lead_on(&wall)
     }
 
     pub(super) fn measure(&mut self, wall: &str, answers: &Answers) -> Result<(), Fault> {
         let wall = self.wall_id(wall)?;
-        self.answered(&Place::Measure { wall: wall.clone() }, answers, |field, text| Action::MeasureKind {
+        let place = Place::Measure { wall: wall.clone() };
+        self.answered(&place, answers, |field, text| Action::MeasureKind {
             action: MeasureAction::Answer { wall: wall.clone(), field, text },
-        })
+        })?;
+        match self.book.view(&place)? {
+            // Where a question of the wall is open, it says so itself.
+            View::MeasureKind { view } if view.asked.is_some() => Ok(()),
+            _ => self.lead_on(&wall),
+        }
     }
 
     /// Adds a part; of a penetration kind, size and two offsets are enough.

@@ -1,6 +1,7 @@
 use lapwright::phrases::key;
 use lapwright::views::{HouseView, NextWork};
 
+use super::call;
 use super::jobs::short;
 use crate::paper::{Ink, Paper};
 
@@ -9,6 +10,7 @@ pub(super) fn show(paper: &mut Paper, view: &HouseView) {
     let next = next(paper, &view.next);
     let next = paper.set(Ink::Chalk, &next);
     paper.line(&format!("  → {next}"));
+    paper.call(call::of_next(paper, (&view.name, &view.job), &view.next).as_deref());
     if !view.open_to_weather.is_empty() {
         paper.gap();
         paper.heading(key("cli-open-to-weather"));

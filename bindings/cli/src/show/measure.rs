@@ -1,5 +1,6 @@
 use lapwright::views::MeasureView;
 
+use super::call;
 use super::jobs::short;
 use crate::paper::{Ink, Paper};
 
@@ -21,6 +22,7 @@ pub(super) fn show(paper: &mut Paper, view: &MeasureView) {
         let next = paper.phrase("cli-next-measure", &args);
         let next = paper.set(Ink::Chalk, &format!("→ {next}"));
         paper.line(&format!("  {next}"));
+        paper.call(Some(&call::of_wall(paper, (&view.name, &view.wall), question)));
         paper.block(&question.hint);
     }
 }

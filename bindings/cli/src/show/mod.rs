@@ -1,6 +1,7 @@
 //! Views as text, one file a screen.
 
 pub(crate) mod board;
+pub(crate) mod call;
 mod done_list;
 mod exchange;
 pub(crate) mod house;

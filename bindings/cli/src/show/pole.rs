@@ -1,6 +1,7 @@
 use lapwright::phrases::key;
 use lapwright::views::PoleView;
 
+use super::call;
 use crate::paper::{Ink, Paper};
 
 pub(super) fn show(paper: &mut Paper, view: &PoleView) {
@@ -11,6 +12,13 @@ pub(super) fn show(paper: &mut Paper, view: &PoleView) {
     lines(paper, view);
     marks(paper, view);
     as_built(paper, view);
+    if let Some(question) = &view.asked {
+        paper.gap();
+        let next = paper.phrase("cli-next-answer", &[("question", question.title.as_str().into())]);
+        let next = paper.set(Ink::Chalk, &format!("→ {next}"));
+        paper.line(&format!("  {next}"));
+        paper.call(Some(&call::of_pole(paper, &view.job, question)));
+    }
     if !view.lines.is_empty() {
         paper.gap();
         let key = match (view.laid_out, view.up_to_date) {

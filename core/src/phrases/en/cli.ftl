@@ -56,8 +56,8 @@ cli-stock = Stock: { $length }, { $count ->
    *[other] { $count } boards
 }
 cli-next-answer = Next: { $question }
-cli-next-stock = Next: add a stock length (lapwright stock HOUSE LENGTH)
-cli-next-wall = Next: add a wall (lapwright add-wall HOUSE NAME)
+cli-next-stock = Next: add a stock length
+cli-next-wall = Next: add a wall
 cli-next-measure = Next, { $wall }: { $question }
 cli-next-pole = Next: lay out the story pole
 cli-next-plan = Next, { $wall }: plan the boards
@@ -120,4 +120,5 @@ cli-saw-more = { $count ->
 cli-block-advice = Better: a block { $width } × { $height }, the hole { $hole } above its bottom. { $gain } (penetration … --advised takes it)
 cli-block-size = Mounting block { $width } × { $height }
 cli-yes = Nothing was changed. The same with --yes does it.
+cli-no-backups = No copy is kept yet. One is made before a copy is put back or a colleague's file is taken in; lapwright backup lot-7.zip makes one by hand.
 cli-signer = lapwright settings signer="NAME" says it for good, --signer "NAME" for one command.

@@ -201,7 +201,7 @@ command-call-add = add North opening what=window from-left=4ft width=38in from-b
 command-call-change = change North opening width=38in
 command-call-remove = remove North opening
 command-call-plan = plan North
-command-call-pole = pole "Lot 7" from=0in to=9ft mode=fit
+command-call-pole = pole "Lot 7" from=0in to=9ft mode=fit reveal-max=7in reveal-min=6in
 command-call-mark = mark "Lot 7" name=Beam at=80in want=land
 command-call-next = next "Lot 7"
 command-call-loose = loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
@@ -261,7 +261,7 @@ command-error-missing = Missing here: { $missing }.
 command-error-value = “{ $text }” is not possible for { $argument }. Possible: { $known }.
 command-error-no-value = { $argument } needs a value behind it.
 command-error-no-value-allowed = { $argument } takes no value; “{ $text }” is one.
-command-error-pair = “{ $text }” is not a field with its answer: write { $argument }, such as width=24ft or base=-14in.
+command-error-pair = “{ $text }” is not a field with its answer: write { $argument }, such as width=24ft or base=-14in. A length with a blank in it stands in quotes: "left=25 15/16in".
 command-error-stock = “{ $text }” is not a stock length with its count: write { $argument }, such as 12ft=140.
 command-error-whole = “{ $text }” is not possible for { $argument }: a whole number from { $least } to { $most } is.
 command-error-together = { $argument } and { $other } do not go together.

@@ -56,8 +56,8 @@ cli-stock = Existencias: { $length }, { $count ->
    *[other] { $count } tablas
 }
 cli-next-answer = Sigue: { $question }
-cli-next-stock = Sigue: agregar un largo de tabla (lapwright stock CASA LARGO)
-cli-next-wall = Sigue: agregar una pared (lapwright add-wall CASA NOMBRE)
+cli-next-stock = Sigue: agregar un largo de tabla
+cli-next-wall = Sigue: agregar una pared
 cli-next-measure = Sigue, { $wall }: { $question }
 cli-next-pole = Sigue: trazar la vara de hiladas
 cli-next-plan = Sigue, { $wall }: planear las tablas
@@ -120,4 +120,5 @@ cli-saw-more = { $count ->
 cli-block-advice = Mejor: un bloque de { $width } × { $height }, el agujero a { $hole } de su borde inferior. { $gain } (penetration … --advised lo toma)
 cli-block-size = Bloque de montaje { $width } × { $height }
 cli-yes = No se cambió nada. Lo mismo con --yes lo hace.
+cli-no-backups = Aún no se guarda ninguna copia. Se hace una antes de volver a una copia o de incorporar el archivo de un compañero; lapwright backup lote-7.zip hace una a mano.
 cli-signer = lapwright settings signer="NOMBRE" lo dice para siempre, --signer "NOMBRE" para una sola orden.

@@ -201,7 +201,7 @@ command-call-add = add Norte opening what=window from-left=4ft width=38in from-b
 command-call-change = change Norte opening width=38in
 command-call-remove = remove Norte opening
 command-call-plan = plan Norte
-command-call-pole = pole "Lote 7" from=0in to=9ft mode=fit
+command-call-pole = pole "Lote 7" from=0in to=9ft mode=fit reveal-max=7in reveal-min=6in
 command-call-mark = mark "Lote 7" name=Viga at=80in want=land
 command-call-next = next "Lote 7"
 command-call-loose = loose 118.5in height=7.25in lap=1.25in left=52in right=60in bottom-left=-1.5in top-left=4in
@@ -261,7 +261,7 @@ command-error-missing = Aquí falta: { $missing }.
 command-error-value = «{ $text }» no sirve para { $argument }. Sirven: { $known }.
 command-error-no-value = { $argument } necesita un valor detrás.
 command-error-no-value-allowed = { $argument } no lleva valor; «{ $text }» es uno.
-command-error-pair = «{ $text }» no es un campo con su respuesta: escriba { $argument }, como width=24ft o base=-14in.
+command-error-pair = «{ $text }» no es un campo con su respuesta: escriba { $argument }, como width=24ft o base=-14in. Una medida con un espacio adentro va entre comillas: "left=25 15/16in".
 command-error-stock = «{ $text }» no es un largo con su cantidad: escriba { $argument }, como 12ft=140.
 command-error-whole = «{ $text }» no sirve para { $argument }: un número entero de { $least } a { $most } sí.
 command-error-together = { $argument } y { $other } no van juntas.

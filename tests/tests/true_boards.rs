@@ -212,7 +212,7 @@ fn the_top_course_is_ripped_and_nailed_through_its_face() {
     let told: Vec<&str> = view.instructions.iter().map(|line| line.text.as_str()).collect();
     assert_eq!(
         told[1],
-        "Rip 3 1/8\" off the top edge along the whole board: 4 7/8\" stay. Keep the factory edge at the bottom."
+        "Rip 3 1/8\" off the top edge, the whole length of the board. It ends up 4 7/8\" high. Keep the factory edge at the bottom."
     );
     // A board below it has its nail line.
     let below = house.view(7);

@@ -11,7 +11,7 @@ amounts-barrier = Water barrier
 amounts-barrier-from = { $courses ->
     [one] 1 course
    *[other] { $courses } courses
-} with their laps, lapped round the corners; openings are cut out of it
+} with their laps, lapped around the corners; openings are cut out of it
 amounts-barrier-tape = Tape for the barrier’s seams
 amounts-barrier-tape-from = { $seams ->
     [one] 1 upright seam
@@ -77,7 +77,10 @@ amounts-nails-from = Boards over studs: { $studs }, joints: { $joints }{ $face -
    *[other] ; through the face: { $face }
 }
 amounts-trim-nails = Trim nails
-amounts-trim-nails-from = { $pieces } pieces of trim, nails every { $spacing }
+amounts-trim-nails-from = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+} of trim, nails every { $spacing }
 amounts-screws = Screws for blocks
 amounts-screws-from = Blocks: { $blocks }, screws in each: { $each }
 amounts-pack-board = board
@@ -90,7 +93,7 @@ amounts-pack-cartridge = cartridge of { $size }
 amounts-pack-kit = kit for { $area }
 amounts-pack-can = can of { $size }
 amounts-pack-box = box of { $count }
-amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in metres and litres. packs may be more than amount asks for where pieces cannot be cut from offcuts. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.
+amounts-help = Everything to order for a house: what goes on it, the allowance for waste and the packs, rounded up. Boards are counted on the job document's own saw list, or on one planned here; all else on its walls, openings and fixtures. amount = net + waste; a pack's size, a coverage and an allowance are rules, which the document may change. Lengths, areas and volumes are in feet and gallons, with "show" in mm in meters and liters. packs may be more than amount asks for where pieces cannot be cut from offcuts. Paint none where boards come painted: set the rule paint.coats to 0. effort limits the planner's steps where there is no saw list.
 amounts-trouble = The amounts cannot be told: { $why }
 order-name = Material
 order-net = Net
@@ -98,7 +101,7 @@ order-waste = Waste
 order-amount = Amount
 order-packs = Packs
 order-pack = Pack
-order-have = At hand
+order-have = On hand
 order-buy = Buy
 order-from = Computed from
 order-line = Buy { $buy } × { $pack }: { $net } and { $waste } for waste

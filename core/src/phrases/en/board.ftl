@@ -25,7 +25,7 @@ board-outline-twice = Corner { $corner } stands where the one before it stands. 
 board-outline-crosses = The outline crosses or touches itself: the sides that begin at corners { $one } and { $other } share a point. Its corners must go once round the wall.
 board-gaps = With these gaps an edge of the outline would vanish or turn round, or the outline would cross or touch itself. Lower the gaps.
 board-too-many = This makes more than { $limit } boards, corners or holes.
-board-thin-leg = A leg of this board is thinner than { $least }. Fiber cement is brittle: set a joint through the notch, or move what it goes round.
+board-thin-leg = A leg of this board is thinner than { $least }. Fiber cement is brittle: set a joint through the notch, or move what it goes around.
 board-thin-strip = This board is a strip of only { $height }, less than { $least }.
 board-short-piece = This board is only { $length } long, less than { $least }.
 board-cut-length = Cut it square to { $length }, tape on the { $end ->
@@ -36,8 +36,8 @@ board-cut-length-edges = Cut it to { $length } from farthest point to farthest p
     [right] right
    *[left] left
 } end.
-board-cut-rip-top = Rip { $by } off the top edge along the whole board: { $height } stay. Keep the factory edge at the bottom.
-board-cut-rip-bottom = Rip { $by } off the bottom edge along the whole board: { $height } stay. Keep the factory edge at the top.
+board-cut-rip-top = Rip { $by } off the top edge, the whole length of the board. It ends up { $height } high. Keep the factory edge at the bottom.
+board-cut-rip-bottom = Rip { $by } off the bottom edge, the whole length of the board. It ends up { $height } high. Keep the factory edge at the top.
 board-cut-strip = Take it out of the strip that is ripped off another piece of board { $number }. Turn the strip end for end with its face out: the factory edge goes to the bottom.
 board-cut-strip-kept = Take it out of the strip that was kept, number { $number } of the saw list. Turn the strip so that its face is out and its factory edge at the bottom.
 board-cut-rip-strip = Rip the strip down to { $height } along its whole length. Keep the factory edge at the bottom.
@@ -72,9 +72,9 @@ board-cut-notch = Notch the { $side ->
 } from { $from } to { $to }, { $depth } deep. Stop the saw short of the corners.
 board-cut-hole = Cut the hole while the board has its full strength.
 board-cut-hole-round = Cut the hole for { $what } at its marks, while the board has its full strength.
-board-cut-round = Cut round { $what } at its marks.
+board-cut-round = Cut around { $what } at its marks.
 board-cut-contour = Mark the outline from the drawing and cut along it.
-board-cut-pieces = { $what } goes right through: { $count } pieces, { $lengths } long.
+board-cut-pieces = { $what } goes clear through: { $count } pieces, { $lengths } long.
 board-next = Next: course { $course }, { $length }
 board-check-cut = Cut
 board-check-primed = Primed

@@ -1,6 +1,6 @@
 # cli: every key starts with cli-.
 cli-draft = Typed and not yet accepted: { $draft }
-cli-differs = This has changed since it was ticked.
+cli-differs = This has changed since it was checked off.
 cli-out = What was to be printed could not all be written: { $why }
 cli-in = Standard input could not be read: { $why }
 cli-file = { $path }: { $why }
@@ -111,7 +111,7 @@ cli-pole-changed = course { $course }: { $left } left, { $middle } middle, { $ri
 cli-shed = Does it shed water?
 cli-head = Head flashing
 cli-drawn = Drawn: { $path }
-cli-offcuts = Offcuts at hand
+cli-offcuts = Offcuts on hand
 cli-offcut = (offcut)
 cli-saw-more = { $count ->
     [one] … and 1 more board: lapwright saw

@@ -8,7 +8,7 @@ house-copied-days = { $days ->
 house-patch-not-lapped = { $wall }, { $what }: patch not closed
 house-edge-not-primed = { $wall }, { $what }: cut edge not primed
 house-bead-missing = { $wall }, { $what }: bead missing
-house-boards-missing = { $wall }, { $what }: no boards up round it
+house-boards-missing = { $wall }, { $what }: no boards up around it
 house-boards-not-primed = { $count ->
     [one] { $wall }: a board in course { $course } has a cut edge not primed
    *[other] { $wall }: { $count } boards have a cut edge not primed, the lowest in course { $course }

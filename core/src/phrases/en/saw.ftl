@@ -6,7 +6,7 @@ saw-no-board = There is no board to cut from. Give new boards or offcuts.
 saw-too-long = This run is longer than every board, and joints are not allowed. Give a longer board, or allow joints.
 saw-no-stud = { $run } is longer than every board, and there is no stud inside it where a joint may lie. Give the studs, or a longer board.
 saw-no-joints = This run cannot be pieced: between its studs, the stretches to avoid and the least piece no joints are left. Give a longer board, or a smaller piece_min.
-saw-no-stagger = The joints of { $run } and its neighbours cannot keep this stagger, even with one joint more in each. Give a smaller stagger, or allow extra_joints.
+saw-no-stagger = The joints of { $run } and its neighbors cannot keep this stagger, even with one joint more in each. Give a smaller stagger, or allow extra_joints.
 saw-not-enough = The boards do not suffice for all pieces. Give more of them.
 saw-plan-proved = { $boards ->
     [one] { $boards } board, { $used }: no plan takes less.

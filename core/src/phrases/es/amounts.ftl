@@ -77,7 +77,10 @@ amounts-nails-from = Tablas sobre montantes: { $studs }, juntas: { $joints }{ $f
    *[other] ; por la cara: { $face }
 }
 amounts-trim-nails = Clavos de moldura
-amounts-trim-nails-from = { $pieces } piezas de moldura, clavos cada { $spacing }
+amounts-trim-nails-from = { $pieces ->
+    [one] 1 pieza
+   *[other] { $pieces } piezas
+} de moldura, clavos cada { $spacing }
 amounts-screws = Tornillos para bloques
 amounts-screws-from = Bloques: { $blocks }, tornillos en cada uno: { $each }
 amounts-pack-board = tabla

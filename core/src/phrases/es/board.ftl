@@ -36,13 +36,13 @@ board-cut-length-edges = Córtela a { $length } de punta a punta: { $bottom } po
     [right] derecha
    *[left] izquierda
 }.
-board-cut-rip-top = Rebájele { $by } al borde superior a todo lo largo: quedan { $height }. Deje el borde de fábrica abajo.
-board-cut-rip-bottom = Rebájele { $by } al borde inferior a todo lo largo: quedan { $height }. Deje el borde de fábrica arriba.
-board-cut-strip = Sáquela de la tira que se le rebaja a otra pieza de la tabla { $number }. Gire la tira punta por punta, con la cara hacia afuera: el borde de fábrica queda abajo.
-board-cut-strip-kept = Sáquela de la tira que se guardó, número { $number } de la lista de cortes. Voltee la tira con la cara hacia afuera y el borde de fábrica abajo.
-board-cut-rip-strip = Rebaje la tira a { $height } a todo lo largo. Deje el borde de fábrica abajo.
-board-cut-taper-top = Rebaje el borde superior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica abajo.
-board-cut-taper-bottom = Rebaje el borde inferior en cuña: { $left } menos en la punta izquierda, { $right } menos en la derecha. Deje el borde de fábrica arriba.
+board-cut-rip-top = Córtele { $by } a todo lo largo por el borde superior: quedan { $height } de alto. Deje el borde de fábrica abajo.
+board-cut-rip-bottom = Córtele { $by } a todo lo largo por el borde inferior: quedan { $height } de alto. Deje el borde de fábrica arriba.
+board-cut-strip = Sáquela de la tira que sale de otra pieza de la tabla { $number }. Dele media vuelta a la tira, punta por punta, siempre con la cara hacia afuera: el borde de fábrica queda abajo.
+board-cut-strip-kept = Sáquela de la tira que se guardó, número { $number } de la lista de cortes. Gire la tira hasta que la cara quede hacia afuera y el borde de fábrica abajo.
+board-cut-rip-strip = Corte la tira a todo lo largo, a { $height } de alto. Deje el borde de fábrica abajo.
+board-cut-taper-top = Corte el borde superior en cuña: quite { $left } en la punta izquierda y { $right } en la derecha. Deje el borde de fábrica abajo.
+board-cut-taper-bottom = Corte el borde inferior en cuña: quite { $left } en la punta izquierda y { $right } en la derecha. Deje el borde de fábrica arriba.
 board-cut-bevel = Punta { $end ->
     [right] derecha
    *[left] izquierda

@@ -12,8 +12,8 @@ hand-over-house = { $count ->
 hand-over-nothing = En esta casa no se contestó nada desde que se pasó la última vez. Se puede compartir toda otra vez.
 take-in-done = { $count ->
     [0] No había nada nuevo. El libro como estaba queda entre las copias: { $when }
-    [one] Se metió una respuesta. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quita la respuesta.
-   *[other] Se metieron { $count } respuestas. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quitan.
+    [one] Se recibió una respuesta. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quita la respuesta.
+   *[other] Se recibieron { $count } respuestas. El libro como estaba queda entre las copias: { $when }. Al volver a ella se quitan.
 }
 differences-said = { $count ->
     [one] Una cosa se contestó distinto en dos teléfonos

@@ -10,4 +10,4 @@ measure-leans-left = Fuera de escuadra: la parte de arriba queda { $by } a la iz
 measure-under-base = Esto queda por debajo de la línea base en ese lugar, donde sube un escalón.
 measure-head-range = Un lado se inclina una pulgada por pie como máximo y no sale de la pared: aquí de { $least } a { $most }.
 measure-pitch-title = Pendiente del techo
-measure-pitch = «{ $text }» no es una pendiente para este gablete. Escriba la subida sobre el avance, como 6/12 o 6 en 12; las dos orillas deben encontrarse sobre la pared.
+measure-pitch = «{ $text }» no es una pendiente para este gablete. Escriba la subida sobre el avance, como 6/12 o 6 en 12; las dos pendientes deben encontrarse sobre la pared.

@@ -1,14 +1,14 @@
 # El paso por la pared en mano: capas, parche y bloque.
 layer-barrier = Barrera de agua, abierta arriba en U invertida
-layer-patch = Parche de membrana, arriba bajo la solapa de la barrera, abajo sobre la cara de la tabla inferior
-layer-patch-over-starter = Parche de membrana, arriba bajo la solapa de la barrera, abajo sobre la tira de arranque
-layer-cover = Segunda pieza sobre el corte, arriba bajo la solapa de la barrera
+layer-patch = Parche de membrana: el borde superior debajo de la solapa de la barrera, el inferior sobre la cara de la tabla de abajo
+layer-patch-over-starter = Parche de membrana: el borde superior debajo de la solapa de la barrera, el inferior sobre la tira de arranque
+layer-cover = Segunda pieza sobre el corte, con el borde superior debajo de la solapa de la barrera
 layer-split-block = Bloque de montaje en dos piezas, el corte sube hacia la pared
 layer-slip-block = Bloque de montaje de una pieza
 layer-collar = Collarín sellado, sobre las tablas
 layer-trim = Moldura por los cuatro lados
 layer-head-flashing = Tapajuntas de cabezal inclinado, con el ala bajo la solapa de la barrera
-layer-barrier-flap = Solapa de la barrera, abajo sobre todo esto y con cinta adhesiva a los lados
+layer-barrier-flap = Solapa de la barrera, bajada sobre todo lo anterior y con cinta adhesiva a los lados
 layer-boards = Tablas, bordes cortados con primario, con su holgura
 layer-sealant = Juntas de sellador, de { $width } de ancho y { $depth } de fondo, alisadas
 layer-sealant-for-looks = Juntas de sellador, de { $width } de ancho y { $depth } de fondo, alisadas: solo de apariencia, la membrana de atrás mantiene seca la pared
@@ -65,11 +65,11 @@ block-trouble = Con estas medidas no se puede hacer el bloque.
 # La comprobación del escurrimiento y el tapajuntas de cabezal.
 shed-passes = Comprobado de la pared hacia afuera: cada capa traslapa sobre la de abajo, y el agua encuentra salida hacia abajo y afuera.
 shed-short-lap = { $upper } traslapa muy poco sobre { $lower }, a { $height } sobre la línea base. Haga que esa capa baje más.
-shed-stops-short = { $upper } termina por encima de { $lower }, a { $height } sobre la línea base, y el agua entra en medio. Baje esa capa hasta cubrir la otra.
+shed-stops-short = Entra agua: { $upper } no llega a cubrir { $lower } y termina a { $height } sobre la línea base. Baje esa capa hasta cubrir la otra.
 shed-over-nothing = { $upper } termina sin nada que reciba su agua, a { $height } sobre la línea base. Baje esa capa sobre la inferior.
-shed-behind = { $upper } termina detrás de { $lower }, a { $height } sobre la línea base: mete el agua. Pase esa capa por delante de { $lower }.
+shed-behind = Mete el agua: a { $height } sobre la línea base, { $upper } termina por dentro y { $lower } queda por fuera. Debe ir por fuera { $upper }.
 shed-shows = { $upper } queda a la intemperie, y debe ir bajo otra capa. Cierre la holgura o cubra esa capa.
-shed-slit-down = El corte de { $upper } baja desde el tubo. Corte una pieza nueva con el corte hacia arriba.
+shed-slit-down = En { $upper }, el corte baja desde el tubo. Corte una pieza nueva con el corte hacia arriba.
 shed-layer-base = el tapajuntas bajo la primera hilada
 shed-layer-barrier = la barrera de agua
 shed-layer-board = la tabla de la hilada { $course }

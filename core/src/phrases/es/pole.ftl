@@ -1,8 +1,8 @@
 # La vara de hiladas.
-pole-mark-sill = Antepecho de { $what }, { $wall }
-pole-mark-head = Dintel de { $what }, { $wall }
-pole-mark-bottom = Abajo del bloque de { $what }, { $wall }
-pole-mark-top = Arriba del bloque de { $what }, { $wall }
+pole-mark-sill = Antepecho ({ $what }), { $wall }
+pole-mark-head = Dintel ({ $what }), { $wall }
+pole-mark-bottom = Bloque, borde inferior ({ $what }), { $wall }
+pole-mark-top = Bloque, borde superior ({ $what }), { $wall }
 pole-boards-are-up = Hay tablas puestas hasta la hilada { $course }. Sus líneas y las de abajo se quedan como están.
 pole-thin-strip = La última hilada muestra solo { $strip }.
 pole-lap-short = Una vista de { $reveal } deja menos que el traslape mínimo. A lo más { $most }.
@@ -31,7 +31,7 @@ pole-line = Hilada { $course }, se ven { $reveal }
 pole-end = Final
 pole-land = Una línea debe tocarla.
 pole-clear = Las líneas deben quedar lejos de ella.
-pole-met = Así resulta.
+pole-met = Se cumple.
 pole-missed = Falla por { $miss }.
 pole-kept = Estas líneas están guardadas. Las paredes se planean con ellas.
 pole-differs = Estas líneas son nuevas: las paredes tienen todavía las de antes.

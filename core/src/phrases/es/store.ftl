@@ -45,9 +45,9 @@ store-lost-read = Una de ellas era del { $when } por { $who }.
 store-typed-lost = No se pudo guardar todo lo escrito que aún no se había aceptado, o ajustes de este aparato.
 store-somebody = alguien
 store-other-book = { $path } es copia de otro libro. No puede ocupar el lugar de este.
-store-untrusted = Aquí nadie ha comparado todavía las palabras del aparato «{ $words }». No se metió nada.
-store-bad-entry = Trae una respuesta que no es la que se hizo: { $why }. No se metió nada.
-store-ahead = Trae una respuesta con fecha { $when }: uno de los dos relojes anda mal. No se metió nada.
+store-untrusted = Aquí nadie ha comparado todavía las palabras del aparato «{ $words }». No se recibió nada.
+store-bad-entry = Trae una respuesta que no es la que se hizo: { $why }. No se recibió nada.
+store-ahead = Trae una respuesta con fecha { $when }: uno de los dos relojes anda mal. No se recibió nada.
 store-altered = la cambiaron después
 store-forged = no se hizo en el aparato que dice
 store-unsigned = no va firmada, y su aparato firma lo que hace
@@ -94,8 +94,8 @@ store-offer-sign-offs = { $count ->
 store-offer-ahead = La respuesta del { $when } de { $who } trae fecha adelantada: uno de los dos relojes anda mal.
 store-taken-in = { $count ->
     [0] No había nada nuevo. Copia del libro como estaba: { $path }
-    [one] Se metió una respuesta. Copia del libro como estaba: { $path }
-   *[other] Se metieron { $count } respuestas. Copia del libro como estaba: { $path }
+    [one] Se recibió una respuesta. Copia del libro como estaba: { $path }
+   *[other] Se recibieron { $count } respuestas. Copia del libro como estaba: { $path }
 }
 store-standing-unknown = Dele al otro teléfono una copia de este libro, para que los dos tengan lo mismo.
 store-standing-same = Los dos teléfonos ya tienen lo mismo de esta casa.
@@ -106,7 +106,7 @@ store-handed-over = { $count ->
    *[other] Se escribieron { $count } respuestas en { $path }
 }
 store-words = Las palabras de este aparato: { $words }
-store-trusted = Desde ahora se mete lo que firme el aparato «{ $words }».
+store-trusted = Desde ahora se recibe lo que firme el aparato «{ $words }».
 store-restore-holds = { $count ->
     [0] La copia no tiene respuestas.
     [one] La copia tiene una respuesta, del { $when } de { $who }.

@@ -1,7 +1,7 @@
 # Lo que hay en una pared, por los códigos estables de las clases.
 wall-kind-hose-bib = Llave de manguera
 wall-kind-pipe = Tubo
-wall-kind-conduit = Conducto eléctrico
+wall-kind-conduit = Tubo conduit
 wall-kind-cable = Cable
 wall-kind-electrical-box = Caja eléctrica
 wall-kind-light = Lámpara
@@ -18,7 +18,7 @@ wall-opening-door = Puerta
 wall-abutment-ground = Suelo
 wall-abutment-paving = Pavimento
 wall-abutment-roof = Techo
-wall-abutment-deck = Terraza
+wall-abutment-deck = Terraza (deck)
 wall-abutment-ledge = Repisa de piedra o mampostería
 wall-outline-trouble = Estas medidas no forman una pared: { $why }.
 wall-outline-flat = no queda nada entre sus bordes

@@ -231,7 +231,7 @@ fn an_answer_that_was_altered_on_the_way_is_named_and_nothing_comes_in() {
     let preview = two.looks_at(&file);
     assert!(!preview.ready && preview.senders.is_empty());
     let [refused] = preview.refused.as_slice() else { panic!("{preview:?}") };
-    assert!(refused.contains("Ines") && refused.contains("it was changed afterwards"), "{refused}");
+    assert!(refused.contains("Ines") && refused.contains("it was changed later"), "{refused}");
     assert!(two.takes_in(3, &file).is_err());
     assert_eq!(two.names(), ["Own"]);
 }

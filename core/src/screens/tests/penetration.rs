@@ -382,7 +382,7 @@ fn a_layer_that_sheds_inward_is_named_with_what_to_do() {
     let hole = hose_bib(&mut book, &wall, &BLOCK);
     for (language, said) in [
         ("en", "the membrane patch ends behind the board of course 2"),
-        ("es", "el parche de membrana termina detrás de la tabla de la hilada 2"),
+        ("es", "el parche de membrana termina por dentro y la tabla de la hilada 2 queda por fuera"),
     ] {
         let shedding = in_language(&context(language, 8), |terms| {
             super::super::penetration::spoilt(&book, terms, &hole, |layers| layers.layers.swap(3, 4))

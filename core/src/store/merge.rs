@@ -89,10 +89,8 @@ impl Store {
                 return refuse(entry, BadEntry::Unchained);
             }
         }
-        for (row, entry) in fresh {
-            taken.new += 1;
-            taken.touched.append(&mut apply(&tx, row, entry)?);
-        }
+        taken.new = fresh.len();
+        taken.touched = apply(&tx, &fresh)?;
         tx.commit()?;
         Ok(taken)
     }

@@ -2,33 +2,61 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{Connection, OptionalExtension, Row, params};
 
 use super::change::LoggedChange;
-use super::entry::{COLUMNS, Payload};
+use super::entry::Payload;
 use super::{Entry, Id, Result, SignOff, Stamp, Store, Value};
 use crate::store::canon::Canon;
 
-/// Shows an entry of the log in the tables; gives the subjects it touched.
-pub(super) fn apply(conn: &Connection, row: i64, entry: &Entry) -> Result<BTreeSet<Id>> {
-    let deeds = deeds_of(entry.form, &entry.payload);
-    let mut touched = BTreeSet::new();
-    for deed in &deeds {
-        index(conn, row, deed)?;
+/// Shows entries of the log in the tables; gives the subjects they touched. What many of them wrote is worked out once.
+pub(super) fn apply(conn: &Connection, entries: &[(i64, &Entry)]) -> Result<BTreeSet<Id>> {
+    let mut changed = Changed::default();
+    for (row, entry) in entries {
+        for deed in &deeds_of(entry.form, &entry.payload) {
+            index(conn, *row, deed)?;
+            changed.add(deed);
+        }
     }
-    // An undo that came in before what it undoes has been waiting for it.
-    refresh_undone(conn, entry.group(), &mut touched)?;
-    settle_all(conn, &deeds, &mut touched)?;
-    if let Some(target) = entry.undoes {
-        refresh_undone(conn, target, &mut touched)?;
+    for (_, entry) in entries {
+        // An undo that came in before what it undoes has been waiting for it.
+        refresh_undone(conn, entry.group(), &mut changed)?;
+        if let Some(target) = entry.undoes {
+            refresh_undone(conn, target, &mut changed)?;
+        }
     }
-    Ok(touched)
+    changed.settle(conn)
+}
+
+/// What entries changed, and has to be worked out anew.
+#[derive(Default)]
+struct Changed {
+    subjects: BTreeSet<Id>,
+    slots: BTreeSet<(Id, String)>,
+}
+
+impl Changed {
+    fn add(&mut self, deed: &LoggedChange) {
+        self.subjects.insert(deed.subject());
+        // A sign-off is only ever added.
+        if !matches!(deed, LoggedChange::SignOff(_)) {
+            self.slots.insert((deed.subject(), deed.slot()));
+        }
+    }
+
+    /// Works each slot out; gives the subjects.
+    fn settle(self, conn: &Connection) -> Result<BTreeSet<Id>> {
+        for (subject, slot) in &self.slots {
+            settle(conn, *subject, slot)?;
+        }
+        Ok(self.subjects)
+    }
 }
 
 /// The same for an entry that was made just now from these deeds: no undo can name it yet, and of what it makes itself, under
 /// an id that was never used, no older write need be looked for.
 pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[LoggedChange]) -> Result<BTreeSet<Id>> {
-    let mut touched = BTreeSet::new();
+    let mut changed = Changed::default();
     let mut made = BTreeSet::new();
     for deed in deeds {
         index(conn, row, deed)?;
@@ -51,27 +79,22 @@ pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Log
                     row
                 ])?;
             }
-            other => settle(conn, other)?,
+            other => {
+                changed.add(other);
+                continue;
+            }
         }
-        touched.insert(deed.subject());
+        changed.subjects.insert(deed.subject());
     }
     if let Some(target) = entry.undoes {
-        refresh_undone(conn, target, &mut touched)?;
+        refresh_undone(conn, target, &mut changed)?;
     }
-    Ok(touched)
+    changed.settle(conn)
 }
 
 /// What an entry of this form says; nothing for one of a later form.
 pub(super) fn deeds_of(form: i64, payload: &str) -> Vec<LoggedChange> {
     Payload::read(form, payload).map(|payload| payload.deeds).unwrap_or_default()
-}
-
-fn settle_all(conn: &Connection, deeds: &[LoggedChange], touched: &mut BTreeSet<Id>) -> Result<()> {
-    for deed in deeds {
-        settle(conn, deed)?;
-        touched.insert(deed.subject());
-    }
-    Ok(())
 }
 
 fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
@@ -115,8 +138,8 @@ fn index_sign_off(conn: &Connection, row: i64, sign_off: &SignOff) -> Result<()>
 }
 
 /// Works out anew whether a group is undone: whether an undo that is itself in force names it. An undo names an older
-/// hash, so the walk along `undoes` ends.
-fn refresh_undone(conn: &Connection, group: Id, touched: &mut BTreeSet<Id>) -> Result<()> {
+/// hash, so the walk along `undoes` ends. What such groups wrote has changed.
+fn refresh_undone(conn: &Connection, group: Id, changed: &mut Changed) -> Result<()> {
     let mut next = Some(group);
     while let Some(group) = next.take() {
         let found: Option<(i64, Option<Id>, bool, i64, String)> = conn
@@ -136,44 +159,51 @@ fn refresh_undone(conn: &Connection, group: Id, touched: &mut BTreeSet<Id>) -> R
         if is == was {
             break;
         }
-        let change = if is { "INSERT INTO undone VALUES (?1)" } else { "DELETE FROM undone WHERE entry = ?1" };
-        conn.prepare_cached(change)?.execute([row])?;
-        settle_all(conn, &deeds_of(form, &payload), touched)?;
+        let mark = if is { "INSERT INTO undone VALUES (?1)" } else { "DELETE FROM undone WHERE entry = ?1" };
+        conn.prepare_cached(mark)?.execute([row])?;
+        deeds_of(form, &payload).iter().for_each(|deed| changed.add(deed));
         next = undoes;
     }
     Ok(())
 }
 
+/// One write of a slot. `saw` are the groups of the writes that it was written over.
 struct Write {
     row: i64,
     group: Id,
     stamp: Stamp,
     job: Option<Id>,
     value: String,
-    saw: String,
+    saw: Vec<Id>,
     kept: bool,
     undone: bool,
 }
 
+/// The columns of a [`Write`], of `written` as `w` and `entry` as `e`.
+const WRITE: &str = "w.entry, e.grp, e.ms, e.counter, e.device, e.job, w.value, w.saw, w.kept, \
+                     EXISTS (SELECT 1 FROM undone u WHERE u.entry = w.entry)";
+
+impl Write {
+    fn from_row(row: &Row<'_>) -> rusqlite::Result<Self> {
+        Ok(Self {
+            row: row.get(0)?,
+            group: row.get(1)?,
+            stamp: Stamp { ms: row.get(2)?, counter: row.get(3)?, device: row.get(4)? },
+            job: row.get(5)?,
+            value: row.get(6)?,
+            saw: row.get_ref(7)?.as_str()?.split(' ').filter_map(|group| group.parse().ok()).collect(),
+            kept: row.get(8)?,
+            undone: row.get(9)?,
+        })
+    }
+}
+
 fn writes(conn: &Connection, subject: Id, slot: &str) -> Result<Vec<Write>> {
     Ok(conn
-        .prepare_cached(
-            "SELECT w.entry, e.grp, e.ms, e.counter, e.device, e.job, w.value, w.saw, w.kept, \
-             EXISTS (SELECT 1 FROM undone u WHERE u.entry = w.entry) \
-             FROM written w JOIN entry e ON e.id = w.entry WHERE w.subject = ?1 AND w.slot = ?2",
-        )?
-        .query_map(params![subject, slot], |row| {
-            Ok(Write {
-                row: row.get(0)?,
-                group: row.get(1)?,
-                stamp: Stamp { ms: row.get(2)?, counter: row.get(3)?, device: row.get(4)? },
-                job: row.get(5)?,
-                value: row.get(6)?,
-                saw: row.get(7)?,
-                kept: row.get(8)?,
-                undone: row.get(9)?,
-            })
-        })?
+        .prepare_cached(&format!(
+            "SELECT {WRITE} FROM written w JOIN entry e ON e.id = w.entry WHERE w.subject = ?1 AND w.slot = ?2"
+        ))?
+        .query_map(params![subject, slot], Write::from_row)?
         .collect::<rusqlite::Result<_>>()?)
 }
 
@@ -181,24 +211,22 @@ fn writes(conn: &Connection, subject: Id, slot: &str) -> Result<Vec<Write>> {
 /// that whatever the clocks said.
 fn latest(writes: &[Write]) -> Option<&Write> {
     let in_force = || writes.iter().filter(|write| !write.undone);
-    let latest = in_force().max_by_key(|write| write.stamp)?;
-    let group = latest.group.to_string();
-    if !writes.iter().any(|write| write.saw.split(' ').any(|saw| saw == group)) {
-        return Some(latest);
+    if writes.len() < 2 {
+        return in_force().next();
     }
-    let rows: Vec<(&Write, BTreeSet<i64>)> = in_force().map(|write| (write, seen_by(write, writes))).collect();
-    let over = |write: &Write| rows.iter().any(|(other, seen)| other.row != write.row && seen.contains(&write.row));
-    in_force().filter(|write| !over(write)).max_by_key(|write| write.stamp)
+    let over = seen_by(in_force(), writes);
+    in_force().filter(|write| !over.contains(&write.row)).max_by_key(|write| write.stamp)
 }
 
-/// The rows of a write, of those that its maker had seen, of those that their makers had seen, and so on.
-fn seen_by(write: &Write, all: &[Write]) -> BTreeSet<i64> {
-    let by_group: BTreeMap<String, &Write> = all.iter().map(|write| (write.group.to_string(), write)).collect();
+/// The rows of the writes that the makers of these had seen, of those that their makers had seen, and so on.
+fn seen_by<'a>(these: impl Iterator<Item = &'a Write>, all: &'a [Write]) -> BTreeSet<i64> {
+    let by_group: BTreeMap<Id, &Write> = all.iter().map(|write| (write.group, write)).collect();
+    let saw = |write: &'a Write| write.saw.iter().filter_map(|group| by_group.get(group).copied());
     let mut seen = BTreeSet::new();
-    let mut open: Vec<&Write> = vec![write];
+    let mut open: Vec<&Write> = these.flat_map(saw).collect();
     while let Some(write) = open.pop() {
         if seen.insert(write.row) {
-            open.extend(write.saw.split(' ').filter_map(|group| by_group.get(group)).copied());
+            open.extend(saw(write));
         }
     }
     seen
@@ -211,11 +239,10 @@ fn holder(writes: &[Write]) -> Option<&Write> {
 }
 
 /// Works out one slot anew from all its writes that are in force.
-fn settle(conn: &Connection, deed: &LoggedChange) -> Result<()> {
-    match deed {
-        LoggedChange::Set { subject, field, .. } => settle_field(conn, *subject, &deed.slot(), field),
-        LoggedChange::Create { subject, .. } | LoggedChange::Remove { subject } => settle_subject(conn, *subject),
-        LoggedChange::SignOff(_) => Ok(()),
+fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
+    match slot.strip_prefix('=') {
+        Some(field) => settle_field(conn, subject, field, &writes(conn, subject, slot)?),
+        None => settle_subject(conn, subject),
     }
 }
 
@@ -233,10 +260,9 @@ fn settle_subject(conn: &Connection, subject: Id) -> Result<()> {
     Ok(())
 }
 
-fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Result<()> {
-    let all = writes(conn, subject, slot)?;
+fn settle_field(conn: &Connection, subject: Id, name: &str, all: &[Write]) -> Result<()> {
     conn.prepare_cached("DELETE FROM clash WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
-    let Some(winner) = holder(&all) else {
+    let Some(winner) = holder(all) else {
         conn.prepare_cached("DELETE FROM field WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
         return Ok(());
     };
@@ -251,16 +277,13 @@ fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Resul
         return Ok(());
     }
     // Whatever the winner's maker had not seen, made on another device, lost without being looked at.
-    let seen = seen_by(winner, &all);
+    let mut seen = seen_by(std::iter::once(winner), all);
+    seen.insert(winner.row);
     // A write that another loser had seen was answered there: only the last of such a line is shown.
-    let answered: BTreeSet<&str> =
-        all.iter().filter(|write| !write.undone && !seen.contains(&write.row)).flat_map(|w| w.saw.split(' ')).collect();
-    for lost in all.iter().filter(|write| {
-        !write.undone
-            && !seen.contains(&write.row)
-            && write.stamp.device != winner.stamp.device
-            && write.value != winner.value
-            && !answered.contains(write.group.to_string().as_str())
+    let losers = || all.iter().filter(|write| !write.undone && !seen.contains(&write.row));
+    let answered: BTreeSet<Id> = losers().flat_map(|write| write.saw.iter().copied()).collect();
+    for lost in losers().filter(|write| {
+        write.stamp.device != winner.stamp.device && write.value != winner.value && !answered.contains(&write.group)
     }) {
         conn.prepare_cached("INSERT INTO clash VALUES (?1, ?2, ?3, ?4)")?
             .execute(params![subject, name, lost.row, lost.value])?;
@@ -268,18 +291,47 @@ fn settle_field(conn: &Connection, subject: Id, slot: &str, name: &str) -> Resul
     Ok(())
 }
 
-/// Empties the projection and replays every entry in clock order.
+/// Empties the projection and makes it anew from every entry: first all writes, then what stands in each slot.
 pub(super) fn replay(conn: &Connection) -> Result<()> {
     conn.execute_batch(
         "DELETE FROM clash; DELETE FROM sign_off; DELETE FROM field; DELETE FROM subject; DELETE FROM undone; \
          DELETE FROM written;",
     )?;
-    let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.id FROM entry e ORDER BY ms, counter, device"))?;
+    let mut statement = conn.prepare("SELECT id, form, payload FROM entry")?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
-        apply(conn, row.get(17)?, &Entry::from_row(row)?)?;
+        for deed in &deeds_of(row.get(1)?, &row.get::<_, String>(2)?) {
+            index(conn, row.get(0)?, deed)?;
+        }
     }
-    Ok(())
+    let mut undone = conn.prepare("SELECT undoes FROM entry WHERE undoes IS NOT NULL")?;
+    for target in undone.query_map([], |row| row.get(0))? {
+        refresh_undone(conn, target?, &mut Changed::default())?;
+    }
+    let sql = format!(
+        "SELECT {WRITE}, w.subject, w.slot FROM written w JOIN entry e ON e.id = w.entry ORDER BY w.subject, w.slot"
+    );
+    let mut statement = conn.prepare(&sql)?;
+    let mut rows = statement.query([])?;
+    let mut slot: Option<(Id, String)> = None;
+    let mut writes = Vec::new();
+    let settle = |slot: Option<&(Id, String)>, writes: &[Write]| match slot {
+        Some((subject, slot)) => match slot.strip_prefix('=') {
+            Some(field) => settle_field(conn, *subject, field, writes),
+            None => settle_subject(conn, *subject),
+        },
+        None => Ok(()),
+    };
+    while let Some(row) = rows.next()? {
+        let next = Some((row.get(10)?, row.get(11)?));
+        if slot != next {
+            settle(slot.as_ref(), &writes)?;
+            writes.clear();
+            slot = next;
+        }
+        writes.push(Write::from_row(row)?);
+    }
+    settle(slot.as_ref(), &writes)
 }
 
 /// The whole projection as text, free of row numbers, to compare two of them.

@@ -349,6 +349,12 @@ pub(crate) enum Task {
         #[arg(long)]
         force: bool,
     },
+    Sheet {
+        house: String,
+        file: Option<PathBuf>,
+        #[arg(long)]
+        force: bool,
+    },
     Import {
         file: PathBuf,
     },

@@ -183,6 +183,7 @@ impl Session<'_> {
             Task::Saw { house, asked } => self.saw(house, asked),
             Task::Order { house, asked } => self.order(house, asked),
             Task::Export { house, file, force } => self.export(house, file.as_deref(), *force),
+            Task::Sheet { house, file, force } => self.sheet(house, file.as_deref(), *force),
             Task::Import { file } => self.import(file),
             Task::Draw { what, thing, svg, force, width, dark } => {
                 let text = self.draw(what, thing, *width, *dark)?;

@@ -251,6 +251,7 @@ fn every_command_answers_in_json() {
         (&["check"], "why"),
         (&["export", HOUSE, &file], "path"),
         (&["export", HOUSE], "lapwright"),
+        (&["sheet", HOUSE], "sheet"),
         (&["import", &demo], "view"),
     ];
     for (args, key) in commands {

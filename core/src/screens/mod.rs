@@ -23,6 +23,7 @@ mod revision;
 mod rules;
 mod saw_list;
 mod settings;
+mod sheet;
 mod voice;
 mod wall;
 
@@ -43,6 +44,7 @@ pub use drawing::drawing;
 pub(crate) use order::{ORDER_EFFORT, amounts_of_document};
 pub use planning::HousePlanner;
 pub use settings::{remember_place, remembered, speak_first};
+pub use sheet::sign_off_sheet;
 pub use voice::heard;
 
 /// What a screen shows.

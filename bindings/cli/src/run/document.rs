@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use lapwright::handover::job_document;
-use lapwright::screens::take_in_document;
+use lapwright::screens::{sign_off_sheet, take_in_document};
 use lapwright::store::{Overwrite, write_file};
 
 use super::{Session, out};
@@ -17,6 +17,16 @@ impl Session<'_> {
     pub(super) fn export(&mut self, house: &str, file: Option<&Path>, force: bool) -> Result<(), Fault> {
         let job = self.job(house)?;
         let text = job_document(&self.book.inner, &self.book.context()?, &job)?;
+        self.write("cli-exported", file, force, &text)
+    }
+
+    /// The sign-offs of a house for an inspector, written as a document is.
+    pub(super) fn sheet(&mut self, house: &str, file: Option<&Path>, force: bool) -> Result<(), Fault> {
+        let job = self.job(house)?;
+        let text = sign_off_sheet(&self.book.inner, &self.book.context()?, &job)?;
+        if self.options.json && file.is_none() {
+            return out(&format!("{:#}", serde_json::json!({ "sheet": text })));
+        }
         self.write("cli-exported", file, force, &text)
     }
 

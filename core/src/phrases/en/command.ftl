@@ -112,6 +112,7 @@ command-check = Check the data.
 command-repair = Check the data and put it right from the book's own log and its copies; the file as it was is kept.
 command-acknowledge = Clear the notice of what was saved and what was lost.
 command-export = A house as a job document, to a file or standard output.
+command-sheet = A house’s sign-offs for the inspector: each penetration and detail, each step with who, when and what. To a file or standard output.
 command-import = Take in a job document.
 command-import-file = The job document.
 command-draw = A drawing of a board, a wall, a pole or a penetration, as SVG.
@@ -236,6 +237,7 @@ command-call-check = check
 command-call-repair = repair
 command-call-acknowledge = acknowledge
 command-call-export = export "Lot 7" lot-7.json
+command-call-sheet = sheet "Lot 7" lot-7.txt
 command-call-import = import lot-7.json
 command-call-add-penetration = add North penetration what=hose-bib width=1in from-left=5ft from-base=20in
 command-call-add-abutment = add North abutment what=deck from-left=2ft width=8ft top=6in

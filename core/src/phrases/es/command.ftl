@@ -112,6 +112,7 @@ command-check = Revisar los datos.
 command-repair = Revisar los datos y arreglarlos con el registro del libro y sus copias; el archivo como estaba se guarda.
 command-acknowledge = Quitar el aviso de lo que se salvó y lo que se perdió.
 command-export = Una casa como documento de trabajo, en un archivo o en la salida estándar.
+command-sheet = Las firmas de una casa para el inspector: cada paso de cada tubo, caja y detalle, con quién, cuándo y qué. En un archivo o en la salida estándar.
 command-import = Traer un documento de trabajo.
 command-import-file = El documento de trabajo.
 command-draw = Un dibujo de una tabla, una pared, una vara o un paso por la pared, en SVG.
@@ -236,6 +237,7 @@ command-call-check = check
 command-call-repair = repair
 command-call-acknowledge = acknowledge
 command-call-export = export "Lote 7" lote-7.json
+command-call-sheet = sheet "Lote 7" lote-7.txt
 command-call-import = import lote-7.json
 command-call-add-penetration = add Norte penetration what=hose-bib width=1in from-left=5ft from-base=20in
 command-call-add-abutment = add Norte abutment what=deck from-left=2ft width=8ft top=6in

@@ -426,3 +426,28 @@ fn a_begun_reason_comes_back_and_goes_with_the_step() {
     let left_out = view.steps.iter().find(|step| step.code == hidden.code).unwrap();
     assert_eq!((left_out.state, left_out.note.as_str()), (StepState::Skipped, "patched"));
 }
+
+/// What an inspector is handed says of each step who signed it, when, and what was said of it; on another day too.
+#[test]
+fn the_sheet_says_who_signed_what_and_when() {
+    let (mut book, job, wall) = wall();
+    lay_out_pole(&mut book, &job);
+    let hole = hose_bib(&mut book, &wall, &BLOCK);
+    tap(&mut book, 8, said(&hole, "water-line", StepHow::Tick, "meter turned off")).unwrap();
+    tap(&mut book, 9, said(&hole, "patch-roll", StepHow::Skip, "no roller here")).unwrap();
+    let sheet = |language: &str| sign_off_sheet(&book, &context(language, 10), &job).unwrap();
+    let english = sheet("en");
+    let after = |text: &str| english.lines().skip_while(|line| !line.contains(text)).nth(1).unwrap_or_default();
+    let (signed, left_out) = (after("[x] Shut the water off"), after("[-] Roll it tight"));
+    let (day, signer) = ("20", context("en", 8).signer);
+    for (line, note) in [(signed, "meter turned off"), (left_out, "no roller here")] {
+        assert!(line.contains(&signer) && line.contains(note) && line.contains(day), "{line}");
+    }
+    assert!(english.contains("[ ] Slit it from the hole") && english.contains("Inspected by"), "{english}");
+    // The details of the wall stand on it, too.
+    assert!(english.contains("Foot of the wall"), "{english}");
+    let spanish = sheet("es");
+    assert!(spanish.contains("Hoja de firmas") && spanish.contains("[x] Cierre el agua"), "{spanish}");
+    let nowhere = sign_off_sheet(&book, &context("en", 10), "ffffffffffffffffffffffffffffffff").unwrap_err();
+    assert_eq!(nowhere.field, "job");
+}

@@ -115,6 +115,45 @@ fn no_text_is_left_in_the_other_language() {
     }
 }
 
+/// Words that crews stumbled over and that gave way to those of the trade: one word calls one thing, in each language.
+#[test]
+fn a_word_that_was_given_up_does_not_come_back() {
+    const ENGLISH: [&str; 7] = [
+        "put away",
+        "take it off",
+        "lock against",
+        "farthest nails",
+        "relieve it",
+        "on the house",
+        "its flange covers",
+    ];
+    const SPANISH: [&str; 13] = [
+        "retazo",
+        "solape",
+        "imprimador",
+        "hastial",
+        "botaguas",
+        "tapajuntas de dintel",
+        "regla de hiladas",
+        "recorte nuevo",
+        "prevista",
+        "colocada",
+        "sólo",
+        "drenes",
+        "envase",
+    ];
+    for (language, given_up) in [("en", ENGLISH.as_slice()), ("es", SPANISH.as_slice())] {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/phrases").join(language);
+        for file in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+            for line in std::fs::read_to_string(&file).unwrap().lines().filter(|line| !line.starts_with('#')) {
+                let line = line.to_lowercase();
+                let back = given_up.iter().find(|word| line.contains(**word));
+                assert_eq!(back, None, "{}: {line}", file.display());
+            }
+        }
+    }
+}
+
 fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();

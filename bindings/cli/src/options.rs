@@ -256,6 +256,8 @@ pub(crate) enum Task {
         note: String,
         #[arg(long, default_value = "", allow_hyphen_values = true)]
         measured: String,
+        #[arg(long, value_name = "FILE")]
+        photo: Option<PathBuf>,
     },
     Skip {
         thing: String,

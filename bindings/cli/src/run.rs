@@ -29,6 +29,8 @@ use crate::paper::Paper;
 use crate::show;
 use crate::walk;
 
+use self::thing::Said;
+
 /// Prints what the command says of itself.
 pub(crate) fn printed(text: std::io::Result<String>) -> ExitCode {
     let why = |error: std::io::Error| Fault::output(&error);
@@ -164,12 +166,21 @@ impl Session<'_> {
                 self.act(Action::PenetrationKind { action })
             }
             Task::Penetration { penetration, answers, .. } => self.penetration(penetration, answers),
-            Task::Tick { thing, steps, note, measured } => self.sign(thing, steps, StepHow::Tick, note, measured),
+            Task::Tick { thing, steps, note, measured, photo } => {
+                let said = Said { how: StepHow::Tick, note, measured, photo: photo.as_deref() };
+                self.sign(thing, steps, &said)
+            }
             Task::Skip { reason, .. } if reason.trim().is_empty() => {
                 Err(Fault::said("missing", "reason", "screen-empty", &[]))
             }
-            Task::Skip { thing, step, reason } => self.sign(thing, slice::from_ref(step), StepHow::Skip, reason, ""),
-            Task::Untick { thing, step, note } => self.sign(thing, slice::from_ref(step), StepHow::TakeBack, note, ""),
+            Task::Skip { thing, step, reason } => {
+                let said = Said { how: StepHow::Skip, note: reason, measured: "", photo: None };
+                self.sign(thing, slice::from_ref(step), &said)
+            }
+            Task::Untick { thing, step, note } => {
+                let said = Said { how: StepHow::TakeBack, note, measured: "", photo: None };
+                self.sign(thing, slice::from_ref(step), &said)
+            }
             Task::Wall { wall } => self.wall(wall),
             Task::Measure { wall, answers } => self.measure(wall, answers),
             Task::Add { wall, kind, answers } => self.add(wall, kind, answers),

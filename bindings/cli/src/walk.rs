@@ -78,11 +78,18 @@ fn put_aside(path: &Path, options: &Options) -> Result<Option<PathBuf>, Fault> {
     drop(Book::open_at(path, options)?);
     let name = |n: u32| path.with_extension(format!("{n}.lapwright"));
     let Some(aside) = (1..10_000).map(name).find(|name| !name.exists()) else { return Ok(None) };
-    std::fs::rename(path, &aside).map_err(|error| Fault::file(path, &error))?;
-    let (copies, with) = (path.with_extension("copies"), aside.with_extension("copies"));
-    if copies.exists() {
-        std::fs::rename(&copies, with).map_err(|error| Fault::file(&copies, &error))?;
+    // What lies beside the book goes first: what a device remembers of a book that is gone is a loss to the next one there.
+    let beside = |path: &Path, tail: &str| {
+        let mut name = path.as_os_str().to_owned();
+        name.push(tail);
+        PathBuf::from(name)
+    };
+    let with = [".device", ".photos"].map(|tail| (beside(path, tail), beside(&aside, tail)));
+    let copies = (path.with_extension("copies"), aside.with_extension("copies"));
+    for (from, to) in with.into_iter().chain([copies]).filter(|(from, _)| from.exists()) {
+        std::fs::rename(&from, to).map_err(|error| Fault::file(&from, &error))?;
     }
+    std::fs::rename(path, &aside).map_err(|error| Fault::file(path, &error))?;
     Ok(Some(aside))
 }
 

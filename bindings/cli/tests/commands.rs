@@ -715,6 +715,53 @@ fn several_steps_are_ticked_at_once_and_a_sawn_board_is_ticked_by_itself() {
     }
 }
 
+/// The book that was put aside is no book that was lost.
+#[test]
+fn a_demo_that_begins_anew_has_lost_nothing() {
+    let place = Place::new();
+    place.good(&["new-job", "Shed"]);
+    assert!(place.good(&["demo", "--anew"]).contains("put aside"));
+    assert!(place.good(&["check"]).starts_with("The data is sound"));
+    for file in ["book.1.lapwright", "book.1.lapwright.device"] {
+        assert!(place.folder.path().join(file).exists(), "{file}");
+    }
+}
+
+/// The shortest file that has the frame of a JPEG: tables, one scan, an end.
+const JPEG: &[u8] = b"\xFF\xD8\xFF\xDB\0\x03\0\xFF\xDA\0\x03\0\x12\xFF\xD9";
+
+#[test]
+fn a_photo_is_named_by_its_file_and_kept_with_the_tick() {
+    let place = Place::with_house();
+    place.good(&["settings", "signer=Wren"]);
+    place.planned("Street gable");
+    let file = place.folder.path().join("light.jpg");
+    std::fs::write(&file, JPEG).unwrap();
+    let step = |place: &Place| {
+        let view = place.json(&["penetration", "Light"]);
+        view["penetration-kind"]["view"]["steps"][0].clone()
+    };
+    let code = text(&step(&place)["code"]).to_owned();
+    place.good(&["tick", "Light", &code, "--photo", file.to_str().unwrap()]);
+    let signed = step(&place);
+    assert_eq!((text(&signed["state"]), text(&signed["photo"]["place"])), ("done", "here"), "{signed}");
+    assert_eq!(std::fs::read(text(&signed["photo"]["file"])).unwrap(), JPEG, "a copy of its own");
+    // What is no photo, is not there, or is of several steps leaves the step as it was.
+    let done = place.done();
+    std::fs::write(&file, "a letter").unwrap();
+    for (args, said) in [
+        (vec![file.to_str().unwrap()], "photo"),
+        (vec!["nowhere.jpg"], "nowhere.jpg"),
+        (vec![place.folder.path().to_str().unwrap()], "folder"),
+    ] {
+        let refused = place.refused(&[&["tick", "Light", &code, "--photo"], args.as_slice()].concat());
+        assert!(refused.contains(said), "{refused}");
+    }
+    let both = place.refused(&["tick", "Light", &code, &code, "--photo", file.to_str().unwrap()]);
+    assert!(both.contains("one step"), "{both}");
+    assert_eq!(place.done(), done);
+}
+
 #[test]
 fn boards_at_hand_are_said_without_quotes() {
     let place = Place::with_house();

@@ -1,8 +1,12 @@
 //! What a command names: a wall, a penetration or a board of any house, and what is said of its steps.
 
+use std::path::Path;
+
 use lapwright::measure::{Length, Show};
 use lapwright::phrases::Arg;
-use lapwright::views::{Action, BoardAction, BoardLine, PenetrationAction, Place, StepHow, StepSaid, View, WallView};
+use lapwright::views::{
+    Action, BoardAction, BoardLine, PenetrationAction, Place, StepHow, StepPhoto, StepSaid, View, WallView,
+};
 
 use super::Session;
 use crate::fault::Fault;
@@ -79,6 +83,34 @@ impl Session<'_> {
         })
     }
 
+    /// Takes a photo in from a file, for the next tick of a step; gives its id.
+    fn photo(&mut self, thing: &str, of_board: bool, step: &str, file: &Path) -> Result<String, Fault> {
+        let (id, code) = (|| thing.to_owned(), || step.to_owned());
+        let begin = match of_board {
+            true => Action::BoardKind { action: BoardAction::BeginPhoto { board: id(), step: code() } },
+            false => {
+                Action::PenetrationKind { action: PenetrationAction::BeginPhoto { penetration: id(), step: code() } }
+            }
+        };
+        let closed = match of_board {
+            true => Action::BoardKind { action: BoardAction::TakePhotoIn { board: id(), step: code(), closed: true } },
+            false => Action::PenetrationKind {
+                action: PenetrationAction::TakePhotoIn { penetration: id(), step: code(), closed: true },
+            },
+        };
+        let waiting = photo_of(&self.book.act(&begin)?.view, step)?;
+        let copied = match std::fs::metadata(file) {
+            Ok(data) if data.is_dir() => Err(std::io::ErrorKind::IsADirectory.into()),
+            Ok(data) if !data.is_file() => Err(std::io::ErrorKind::InvalidInput.into()),
+            Ok(_) => std::fs::copy(file, &waiting.file).map(|_| ()),
+            Err(error) => Err(error),
+        };
+        // Where nothing came, taking it in gives it up.
+        let taken = self.book.act(&closed);
+        copied.map_err(|error| Fault::file(file, &error))?;
+        Ok(photo_of(&taken?.view, step)?.photo)
+    }
+
     /// The checks of a board that stand for several steps.
     fn checks(&self, board: &str) -> Result<Vec<String>, Fault> {
         let view = self.board_view(board)?;
@@ -87,22 +119,21 @@ impl Session<'_> {
     }
 
     /// Says something of steps of a board or a penetration, one after the other.
-    pub(super) fn sign(
-        &mut self,
-        thing: &str,
-        steps: &[String],
-        how: StepHow,
-        note: &str,
-        measured: &str,
-    ) -> Result<(), Fault> {
+    pub(super) fn sign(&mut self, thing: &str, steps: &[String], said: &Said<'_>) -> Result<(), Fault> {
+        let Said { how, note, measured, photo } = *said;
         let walls = self.wall_views()?;
         let (boards, mut things) = (self.boards(&walls)?, penetrations(&walls, thing));
         let of_board: Vec<String> = boards.iter().map(|board| board.id.clone()).collect();
         things.extend(boards);
         let id = one("thing", thing, &things)?;
-        let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo: None };
+        let photo = match (photo, steps) {
+            (None, _) => None,
+            (Some(file), [step]) => Some(self.photo(&id, of_board.contains(&id), step, file)?),
+            _ => return Err(Fault::said("order", "photo", "cli-photo-one-step", &[])),
+        };
+        let said = StepSaid { how, note: note.to_owned(), measured: measured.to_owned(), photo };
         // With one tap several steps are checked, where no more is said of them.
-        let plain = note.is_empty() && measured.is_empty();
+        let plain = note.is_empty() && measured.is_empty() && said.photo.is_none();
         let checks = if plain && of_board.contains(&id) { self.checks(&id)? } else { Vec::new() };
         let action = |step: &String| {
             let (id, step, said) = (id.clone(), step.clone(), said.clone());
@@ -126,6 +157,26 @@ impl Session<'_> {
         })?;
         ticked.map_or(Ok(()), |outcome| self.print_outcome(&outcome))
     }
+}
+
+/// What is said of steps.
+pub(super) struct Said<'a> {
+    pub(super) how: StepHow,
+    pub(super) note: &'a str,
+    pub(super) measured: &'a str,
+    /// The file of a photo.
+    pub(super) photo: Option<&'a Path>,
+}
+
+/// The photo of a step, as a view has it.
+fn photo_of(view: &View, step: &str) -> Result<StepPhoto, Fault> {
+    let steps = match view {
+        View::BoardKind { view } => view.steps.as_slice(),
+        View::PenetrationKind { view } => view.steps.as_slice(),
+        _ => &[],
+    };
+    let photo = steps.iter().find(|line| line.code == step).and_then(|line| line.photo.clone());
+    photo.ok_or_else(|| Fault::said("unknown", "photo", "signing-photo-not-here", &[]))
 }
 
 /// The penetrations of the walls; with their wall's name before them where `text` says one.

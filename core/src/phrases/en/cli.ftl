@@ -120,5 +120,6 @@ cli-saw-more = { $count ->
 cli-block-advice = Better: a block { $width } × { $height }, the hole { $hole } above its bottom. { $gain } (penetration … --advised takes it)
 cli-block-size = Mounting block { $width } × { $height }
 cli-yes = Nothing was changed. The same with --yes does it.
+cli-photo-one-step = A photo is of one step. Tick that one by itself.
 cli-no-backups = No copy is kept yet. One is made before a copy is put back or a colleague's file is taken in; lapwright backup lot-7.zip makes one by hand.
 cli-signer = lapwright settings signer="NAME" says it for good, --signer "NAME" for one command.

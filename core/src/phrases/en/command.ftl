@@ -65,6 +65,7 @@ command-penetration-advised = Take the advised block.
 command-tick = Tick steps of a board or a penetration, one after the other.
 command-tick-steps = The steps, by the codes that stand behind them in brackets; of a board also cut, primed and up, each for all of its steps.
 command-tick-measured = What was measured at this step.
+command-tick-photo = A photo of this step, as a JPEG file: the book keeps a copy of it.
 command-skip = Leave a step out, with a reason.
 command-skip-reason = Why it is left out.
 command-untick = Take a tick back: the step is open again.
@@ -215,6 +216,7 @@ command-call-block-size = block-size "Lot 7" 8in 10in
 command-call-penetration = penetration "North Hose bib" painted=no
 command-call-tick = tick "North 3" board-measure board-mark
 command-call-tick-note = tick "North 3" board-notch --note "marked yesterday"
+command-call-tick-photo = tick "North Hose bib" look-over --photo tap.jpg
 command-call-skip = skip "North 3" board-mark --reason "marked by the sawyer"
 command-call-untick = untick "North 3" board-mark --note "too early"
 command-call-saw = saw "Lot 7" --plan

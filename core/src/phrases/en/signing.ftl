@@ -6,3 +6,5 @@ signing-photo-not-whole = No whole photo came back from the camera: take it agai
 signing-sheet = Sign-off sheet: { $house }
 signing-sheet-made = Made { $when }
 signing-sheet-inspected = Inspected by: ________________________   Date: ____________
+signing-photo-not-here = There is no photo of that name on this phone: take one, or tick without.
+signing-photo-not-whole = The photo is not whole, or is no JPEG: take it again.

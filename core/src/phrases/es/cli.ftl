@@ -120,5 +120,6 @@ cli-saw-more = { $count ->
 cli-block-advice = Mejor: un bloque de { $width } × { $height }, el agujero a { $hole } de su borde inferior. { $gain } (penetration … --advised lo toma)
 cli-block-size = Bloque de montaje { $width } × { $height }
 cli-yes = No se cambió nada. Lo mismo con --yes lo hace.
+cli-photo-one-step = Una foto es de un solo paso. Marque ese por separado.
 cli-no-backups = Aún no se guarda ninguna copia. Se hace una antes de volver a una copia o de incorporar el archivo de un compañero; lapwright backup lote-7.zip hace una a mano.
 cli-signer = lapwright settings signer="NOMBRE" lo dice para siempre, --signer "NOMBRE" para una sola orden.

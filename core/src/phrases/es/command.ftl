@@ -65,6 +65,7 @@ command-penetration-advised = Usar el bloque aconsejado.
 command-tick = Marcar pasos de una tabla o de un paso por la pared, uno tras otro.
 command-tick-steps = Los pasos, por el código que llevan entre paréntesis; de una tabla también cut, primed y up, cada uno por todos sus pasos.
 command-tick-measured = Lo que se midió en este paso.
+command-tick-photo = Una foto de este paso, en un archivo JPEG: el libro guarda una copia.
 command-skip = Omitir un paso, con su motivo.
 command-skip-reason = Por qué se omite.
 command-untick = Retirar una marca: el paso queda otra vez pendiente.
@@ -215,6 +216,7 @@ command-call-block-size = block-size "Lote 7" 8in 10in
 command-call-penetration = penetration "Norte Llave de manguera" painted=no
 command-call-tick = tick "Norte 3" board-measure board-mark
 command-call-tick-note = tick "Norte 3" board-notch --note "marcada ayer"
+command-call-tick-photo = tick "Norte Llave de manguera" look-over --photo llave.jpg
 command-call-skip = skip "Norte 3" board-mark --reason "la marcó el de la sierra"
 command-call-untick = untick "Norte 3" board-mark --note "demasiado pronto"
 command-call-saw = saw "Lote 7" --plan

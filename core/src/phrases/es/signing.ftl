@@ -6,3 +6,4 @@ signing-photo-not-whole = La cámara no devolvió ninguna foto completa: tómela
 signing-sheet = Hoja de firmas: { $house }
 signing-sheet-made = Hecha el { $when }
 signing-sheet-inspected = Inspeccionó: ________________________   Fecha: ____________
+signing-photo-not-whole = La foto no está completa, o no es JPEG: tómela otra vez.

@@ -39,35 +39,43 @@ impl SawPattern {
         sheet.text(&label, Anchor::Middle, (left + wide / 2.0, base(label.em)));
         sheet.fill(Role::Board, &corners(left, left + wide));
         let mut at = 0;
-        let mut used = 0.0_f64;
+        let mut last = 0;
         for (length, text) in &self.pieces {
             let (from, to) = (x(at), x(at.saturating_add(*length)));
-            used = used.max(self.below(&mut sheet, page, text, Role::Ink, (from, to), bottom));
+            last = last.max(self.below(&mut sheet, page, text, Role::Ink, (from, to), 0));
             sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[(to, top), (to, bottom)]);
             at = at.saturating_add(*length);
         }
         if let Some((length, text)) = &self.rest {
             let (from, to) = (x(self.length.saturating_sub(*length)), x(self.length));
             sheet.hatch(Role::Cut, HATCH, &corners(from, to));
-            used = used.max(self.below(&mut sheet, page, text, Role::Cut, (from, to), bottom));
+            // Never over a piece's row, where it would be taken for the piece.
+            last = last.max(self.below(&mut sheet, page, text, Role::Cut, (from, to), last));
         }
         sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners(left, left + wide));
-        (sheet.into_strokes(), used.max(bottom) + 2.0)
+        (sheet.into_strokes(), bottom + row(page.label) * (last + 1) as f64 + 2.0)
     }
 
-    /// Puts a length under its piece, in the first row where it has room; gives the row's lower edge.
-    fn below(&self, sheet: &mut Sheet, page: &Page, text: &str, role: Role, (from, to): (f64, f64), under: f64) -> f64 {
+    /// Puts a length under its piece, in the first row from `first` on where it has room; gives that row.
+    fn below(
+        &self,
+        sheet: &mut Sheet,
+        page: &Page,
+        text: &str,
+        role: Role,
+        (from, to): (f64, f64),
+        first: usize,
+    ) -> usize {
         let label = page.label(text, role);
         let (half, high) = (label.width() / 2.0, row(page.label));
         let most = (page.width - MARGIN - half).max(MARGIN + half);
         let middle = f64::midpoint(from, to).clamp(MARGIN + half, most);
-        for at in 0..=self.pieces.len() {
-            let top = under + high * at as f64;
-            if sheet.text(&label, Anchor::Middle, (middle, top + base(label.em))) {
-                return top + high;
-            }
-        }
-        under
+        let under = high + BOARD;
+        let has_room = |at: &usize| {
+            let top = under + high * *at as f64;
+            sheet.text(&label, Anchor::Middle, (middle, top + base(label.em)))
+        };
+        (first..=self.pieces.len()).find(has_room).unwrap_or(first)
     }
 
     /// What a screen reader says.
@@ -119,5 +127,22 @@ mod tests {
         let texts = |strokes: &[Stroke]| strokes.iter().filter(|stroke| matches!(stroke, Stroke::Text { .. })).count();
         assert_eq!((texts(&one.0), texts(&many.0)), (3, 14));
         assert!(many.1 > one.1);
+    }
+
+    /// A long piece, a short one beside it, and next to nothing left: with large texts all three want the same room.
+    #[test]
+    fn what_is_left_is_never_written_where_a_piece_would_be() {
+        for label in [18.0, 36.0] {
+            let page = Page::new([360.0, 800.0, 2.0 * label, label], false);
+            let (strokes, _) = pattern(&[125, 18], Some(1)).draw(&page);
+            let line = |of: &str| {
+                let found = strokes.iter().find_map(|stroke| match stroke {
+                    Stroke::Text { text, at, .. } if text == of => Some(at.y),
+                    _ => None,
+                });
+                found.unwrap()
+            };
+            assert!(line("1 in") >= line("18 in") && line("18 in") >= line("125 in"), "labels of {label} dp");
+        }
     }
 }

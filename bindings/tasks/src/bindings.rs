@@ -2,6 +2,9 @@ use std::path::{Path, PathBuf};
 
 use crate::{Done, files, font, project, shell};
 
+/// What Xcode links, beside the generated Swift.
+pub(crate) const FRAMEWORK: &str = "LapwrightFFI.xcframework";
+
 /// The library of this machine and the Kotlin that calls it, where `android/bindings` looks for them, and the font for
 /// `android/screens`.
 pub(crate) fn kotlin() -> Done {
@@ -18,7 +21,8 @@ pub(crate) fn kotlin() -> Done {
 pub(crate) fn swift() -> Done {
     let folder = project::root().join("ios/Lapwright/Generated");
     let library = library()?;
-    files::remove(&folder)?;
+    // Xcode links the framework that `cargo xtask ios` made: only that makes it anew.
+    files::remove_but(&folder, FRAMEWORK)?;
     generate("swift", &library, &folder)?;
     place(&library, &folder.join("Library"))?;
     font::put(&folder.join("font"))

@@ -24,6 +24,23 @@ pub(crate) fn remove(folder: &Path) -> Done {
     }
 }
 
+/// Takes everything in a folder away but what has a name.
+pub(crate) fn remove_but(folder: &Path, kept: &str) -> Done {
+    let entries = match fs::read_dir(folder) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
+        entries => entries.map_err(|error| told(folder, &error))?,
+    };
+    for entry in entries {
+        let path = entry.map_err(|error| told(folder, &error))?.path();
+        if path.file_name().is_some_and(|name| name == kept) {
+            continue;
+        }
+        let removed = if path.is_dir() { fs::remove_dir_all(&path) } else { fs::remove_file(&path) };
+        removed.map_err(|error| told(&path, &error))?;
+    }
+    Ok(())
+}
+
 /// The files of a folder, in order; none where there is no folder.
 pub(crate) fn of_folder(folder: &Path) -> Done<Vec<std::path::PathBuf>> {
     let entries = match fs::read_dir(folder) {
@@ -63,6 +80,19 @@ fn put(path: &Path, mut content: impl Read) -> io::Result<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_has_the_name_stays_and_nothing_else() {
+        let folder = tempfile::tempdir().unwrap();
+        for name in ["kept/inside", "gone/inside", "file"] {
+            write(&folder.path().join(name), name.as_bytes()).unwrap();
+        }
+        remove_but(folder.path(), "kept").unwrap();
+        let left: Vec<_> = fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+        assert_eq!(left, ["kept"]);
+        assert!(folder.path().join("kept/inside").exists());
+        remove_but(&folder.path().join("nowhere"), "kept").unwrap();
+    }
 
     #[test]
     fn a_file_that_cannot_be_written_whole_is_left_as_it_was() {

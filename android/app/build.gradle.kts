@@ -25,11 +25,13 @@ android {
     }
 
     androidResources { localeFilters += listOf("en", "es") }
+    // `src/test` is Maven's: it knows what those tests need.
+    sourceSets["test"].setRoot("target/no-tests")
     sourceSets["main"].jniLibs.srcDir("target/jni")
 
     buildTypes {
         release {
-            // JNA finds what it calls by name.
+            // JNA finds what it calls by name. What starts first is compiled at installing: `src/main/baseline-prof.txt`.
             isMinifyEnabled = false
         }
     }

@@ -12,6 +12,8 @@ android {
         sourceCompatibility = JavaVersion.VERSION_17
         targetCompatibility = JavaVersion.VERSION_17
     }
+    // `src/test` is Maven's: it knows what those tests need.
+    sourceSets["test"].setRoot("target/no-tests")
     sourceSets["main"].kotlin.srcDir("target/generated/kotlin")
 }
 

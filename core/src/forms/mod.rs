@@ -12,6 +12,7 @@ pub(crate) mod error;
 pub(crate) mod instructions;
 pub(crate) mod misfits;
 pub(crate) mod moment;
+pub(crate) mod offer;
 pub(crate) mod parts;
 pub(crate) mod penetration;
 pub(crate) mod photo;

@@ -39,7 +39,7 @@ impl About {
         match self {
             Self::Measured => step.measured.map(|measured| match measured.kind {
                 MeasuredKind::Length => (measured.phrase, AnswerKind::LengthKind),
-                MeasuredKind::Angle => (measured.phrase, AnswerKind::TextKind),
+                MeasuredKind::Angle => (measured.phrase, AnswerKind::NumberKind),
             }),
             Self::Note => Some(("screen-note", AnswerKind::TextKind)),
             Self::Reason => Some(("screen-reason", AnswerKind::TextKind)),

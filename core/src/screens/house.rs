@@ -15,6 +15,7 @@ use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::offer;
 use crate::forms::penetration::line;
 use crate::screens::result::ActionResult;
 
@@ -30,7 +31,8 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseVie
     let boards = walls.iter().flat_map(|wall| &wall.boards);
     let up = boards.clone().filter(|board| board.state == BoardState::Fixed).count();
     let (boards, up) = (said::count(boards.count()), said::count(up));
-    let questions = ask::questions(book, terms, work.job()?)?;
+    let mut questions = ask::questions(book, terms, work.job()?)?;
+    offer::of_house(terms, &work, &mut questions)?;
     Ok(HouseView {
         job: desk::job_id(&work),
         name: work.name().to_owned(),

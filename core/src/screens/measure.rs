@@ -14,6 +14,7 @@ use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::offer;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
@@ -22,7 +23,8 @@ const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutm
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<MeasureView> {
     let (work, wall) = desk::wall(book, terms, wall)?;
-    let questions = ask::questions(book, terms, &wall.record)?;
+    let mut questions = ask::questions(book, terms, &wall.record)?;
+    offer::of_wall(terms, &work, &wall.record, &mut questions)?;
     let part = |part: &Arc<Record>| {
         let questions = ask::questions(book, terms, part)?;
         let title = terms.phrase(&format!("wall-part-{}", part.kind), &[]);

@@ -19,6 +19,7 @@ use crate::forms::ask::{self, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::offer;
 use crate::forms::plausible::{about_new, judged_so_far, posed};
 use crate::screens::result::ActionResult;
 
@@ -209,8 +210,11 @@ fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Resul
 pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Result<NewView> {
     let job = job_of(book, terms, what, parent)?;
     let making = Making::of(book, what, parent)?;
-    let questions: Vec<Question> =
+    let mut questions: Vec<Question> =
         making.asks().map(|spec| making.question(book, terms, spec)).collect::<Result<_>>()?;
+    if let (NewThing::LooseBoard, None) = (what, &job) {
+        offer::of_loose_board(terms, desk::work(book, None)?.as_ref(), &mut questions)?;
+    }
     let asked = making.asked(&questions);
     let title = terms.phrase(what.title(!parent.is_empty()), &[]);
     Ok(NewView { what, parent: parent.to_owned(), job, title, questions, asked })

@@ -135,14 +135,12 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine, is_length: boo
     let now = [("value", line.value.as_str().into()), ("bounds", line.bounds.as_str().into())];
     let hint = terms.phrase("rules-ask-value-hint", &now);
     let mut of_value = question(line.key.clone(), title, hint, &value_draft)?;
-    if is_length {
-        of_value.kind = AnswerKind::LengthKind;
-    }
+    of_value.kind = if is_length { AnswerKind::LengthKind } else { AnswerKind::NumberKind };
     let title = terms.phrase("rules-ask-reason", &[("rule", rule()), ("value", waiting.as_str().into())]);
     let hint = terms.phrase("rules-ask-reason-hint", &[]);
     let mut of_reason = question(format!("{}{REASON}", line.key), title, hint, &reason_draft)?;
     of_reason.optional = waiting.is_empty();
-    of_value.answer = waiting;
+    of_value.answer = if waiting.is_empty() { line.value.clone() } else { waiting };
     Ok(vec![of_value, of_reason])
 }
 

@@ -53,6 +53,8 @@ words! {
     leave_out = "frame-leave-out",
     take_back = "frame-take-back",
     photo = "frame-photo",
+    compare = "frame-compare",
+    compare_not = "frame-compare-not",
     lock = "frame-lock",
     unlock = "frame-unlock",
     more = "frame-more",

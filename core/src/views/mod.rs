@@ -48,7 +48,7 @@ pub use jobs::{JobLine, JobsAction, JobsView};
 pub use measure::{MeasureAction, MeasureView, PartView};
 pub use new::{NewAction, NewThing, NewView};
 pub use order::{OrderLine, OrderView};
-pub use parts::{AnswerKind, Choice, Given, Note, NoteLevel, Question, Reading, Size, Source};
+pub use parts::{AnswerKind, Choice, Given, Note, NoteLevel, Offer, Question, Reading, Size, Source};
 pub use penetration::{BlockAdvice, LayerLine, PenetrationAction, PenetrationView, Shedding};
 pub use place::Place;
 pub use planning::PlanProgress;

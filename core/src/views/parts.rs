@@ -110,6 +110,8 @@ pub enum AnswerKind {
     ChoiceKind,
     /// A whole number.
     WholeKind,
+    /// A number with a decimal point, in a unit that goes without saying.
+    NumberKind,
     /// Free text.
     #[default]
     TextKind,
@@ -145,11 +147,25 @@ pub struct Question {
     /// Which one it is of those that must be answered: `1 of 4`; empty for one by itself.
     #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
     pub nth: String,
+    /// What another answer or a rule already says, where nobody answered yet: it is offered, and a tap takes it.
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub offer: Option<Offer>,
     /// The picture of where to put the tape for it; empty where there is none.
     #[cfg_attr(feature = "uniffi", uniffi(default = ""))]
     // JSON has no drawings.
     #[serde(skip)]
     pub picture: String,
+}
+
+/// An answer that need not be typed.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Offer {
+    /// The answer, as it would be typed.
+    pub text: String,
+    /// The answer and where it comes from, in words.
+    pub said: String,
 }
 
 /// An answer to one field of a new thing, as typed.

@@ -27,6 +27,8 @@ pub struct Met {
     pub id: Id,
     /// The key of its name.
     pub name: String,
+    /// Whether it is a window or a door, whose trim the boards end at; else a block.
+    pub opening: bool,
     /// Left to right on the wall.
     pub x: Span,
     /// Bottom to top on the wall.
@@ -228,7 +230,7 @@ impl Board {
             let head = penetration.head_flashing(work)?.map(|head| gap_over(&head, y.to));
             if near(x, y, gap, head.unwrap_or_default()) {
                 let name = format!("wall-kind-{}", penetration.kind.code());
-                met.push(Met { id: penetration.id(), name, x, y, head });
+                met.push(Met { id: penetration.id(), name, opening: false, x, y, head });
             }
         }
         // A board that ends at a window's trim with its gap does not meet it; one that runs under its sill does.
@@ -237,7 +239,8 @@ impl Board {
             let head = over_opening(work.rules(), opening, work.block_thickness()?)?.map(|head| gap_over(&head, y.to));
             if near(opening.narrowest(bottom, top), y, Length::ZERO, head.unwrap_or_default()) {
                 let x = opening.widest(bottom, top);
-                met.push(Met { id: *id, name: format!("wall-opening-{}", opening.kind.code()), x, y, head });
+                let name = format!("wall-opening-{}", opening.kind.code());
+                met.push(Met { id: *id, name, opening: true, x, y, head });
             }
         }
         Ok(met)

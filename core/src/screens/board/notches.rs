@@ -102,6 +102,7 @@ fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) 
     };
     for (question, spec) in questions.iter_mut().zip(fields_of(Kind::Notch)) {
         question.subject = id(notch);
+        question.title = terms.phrase(title(notch, spec), &[]);
         if question.answer.is_empty()
             && let Some(planned) = notch.planned_reading(spec.field)
         {
@@ -122,6 +123,18 @@ fn questions(book: &Book, terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) 
         questions.extend(gap(book, terms, hand, notch)?);
     }
     Ok(questions)
+}
+
+/// What is asked of a notch: at a window or a door of its trim, else of the block.
+fn title(notch: &BoardNotch, spec: &FieldSpec) -> &'static str {
+    let opening = notch.planned.as_ref().is_some_and(|planned| planned.opening);
+    match spec.field {
+        Field::Left if opening => key("ask-notch-left-trim"),
+        Field::Right if opening => key("ask-notch-right-trim"),
+        Field::BottomLeft if opening => key("ask-notch-bottom-left-trim"),
+        Field::TopLeft if opening => key("ask-notch-top-left-trim"),
+        _ => spec.title,
+    }
 }
 
 /// The question what gap came out, with what was said of it last.
@@ -175,7 +188,7 @@ fn differing(hand: &InHand, notch: &BoardNotch) -> Result<Vec<(&'static FieldSpe
 fn off_plan(terms: &Terms<'_>, hand: &InHand, notch: &BoardNotch) -> Result<Vec<Note>> {
     let says = |(spec, read, planned): (&FieldSpec, Length, Length)| {
         let args = [
-            ("question", terms.phrase(spec.title, &[]).into()),
+            ("question", terms.phrase(title(notch, spec), &[]).into()),
             ("taped", terms.shown(read).into()),
             ("planned", terms.shown(planned).into()),
         ];

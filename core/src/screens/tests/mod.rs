@@ -15,6 +15,7 @@ mod live_rules;
 mod measure;
 mod misfits;
 mod new;
+mod offer;
 mod penetration;
 mod photo;
 mod planning;

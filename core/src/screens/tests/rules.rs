@@ -128,3 +128,18 @@ fn a_typed_value_waits_for_its_reason_and_no_key_is_lost() {
     assert_eq!(line(&book, &job, key).value, "30 mm");
     assert_eq!(asked_then(&mut book, 10, keep("no.such", "1")).unwrap_err().code, "range");
 }
+
+/// A value is typed on keys of its kind, with the value in force before the eyes.
+#[test]
+fn a_value_is_asked_for_with_the_one_in_force() {
+    let (book, job) = demo_laid_out();
+    let view: RulesView = shown(&book, "es", Place::Rules { job });
+    let mut kinds = std::collections::BTreeSet::new();
+    for rule in view.rules.iter().filter(|rule| !rule.fixed) {
+        let asked = &rule.asks[0];
+        assert_eq!(asked.answer, rule.value, "{}", rule.key);
+        assert_ne!(asked.kind, AnswerKind::TextKind, "{}", rule.key);
+        kinds.insert(format!("{:?}", asked.kind));
+    }
+    assert_eq!(kinds.len(), 2, "{kinds:?}");
+}

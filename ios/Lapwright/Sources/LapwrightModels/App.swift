@@ -22,6 +22,8 @@ public final class AppModel {
     public private(set) var done: Done?
     /// The photo that is looked at, as large as the glass.
     public private(set) var looked: StepPhoto?
+    /// Whether the photo before it stands beside it.
+    public private(set) var comparing = false
     /// Whether the app was opened where its signer had left off.
     public private(set) var restored = false
     /// The step that was opened for more than its tick, by its code.
@@ -156,7 +158,13 @@ public final class AppModel {
     /// Looks at a photo, or puts it away.
     public func look(_ photo: StepPhoto?) {
         guard !locked else { return }
-        looked = photo
+        (looked, comparing) = (photo, false)
+    }
+
+    /// Sets the photo before it beside the one that is looked at, or takes it away again.
+    public func compare(_ comparing: Bool) {
+        guard !locked else { return }
+        self.comparing = comparing
     }
 
     /// Keeps keys that were typed and not yet accepted.
@@ -378,7 +386,7 @@ extension AppModel {
         entry.close()
         opened = nil
         if place != self.place || screen?.model.take(view) != true {
-            if place != self.place { (locked, openStep, looked) = (false, "", nil) }
+            if place != self.place { (locked, openStep, looked, comparing) = (false, "", nil, false) }
             (self.place, putAway) = (place, nil)
             screen = Screen(view, app: self)
         }

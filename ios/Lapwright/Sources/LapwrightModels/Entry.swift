@@ -64,6 +64,11 @@ public final class EntryModel {
         handOver(text)
     }
 
+    /// Hands over what is offered.
+    public func accept(_ offer: Offer) {
+        handOver(offer.text)
+    }
+
     /// Hands over one of the choices.
     public func choose(_ choice: Choice) {
         handOver(choice.code)

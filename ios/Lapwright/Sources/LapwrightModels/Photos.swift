@@ -27,6 +27,13 @@ extension AppModel {
         return view
     }
 
+    /// The steps whose photo is looked at, in the order of the work: the one before it first, where there is one.
+    public var lookedSteps: [StepLine] {
+        let taken = (screen?.model as? any Signing)?.steps.filter { $0.photoHere != nil } ?? []
+        guard let at = taken.firstIndex(where: { $0.photo?.photo == looked?.photo }) else { return [] }
+        return Array(taken[max(at - 1, 0)...at])
+    }
+
     /// Hands on a photo under a title, without the place where it was taken.
     @discardableResult public func sharePhoto(_ photo: StepPhoto, title: String) -> Task<Void, Never> {
         tap { [self] in

@@ -70,6 +70,18 @@ public struct Look: Equatable, Sendable {
     /// Whether texts are so large that they stand under each other.
     var large: Bool { scale > 1.3 }
 
+    /// The bundled face in a size that grows with the phone's texts so many times at most: of what must stay in sight as a
+    /// whole where texts are at 200 %, a question over its keys or a step over its caution.
+    func face(_ size: CGFloat, bold: Bool = false, atMost times: CGFloat) -> Font {
+        .custom(bold ? Look.boldFace : Look.face, fixedSize: size * min(scale, times))
+    }
+
+    /// The title of a screen, and the step in hand.
+    var heading: Font { large ? face(18, bold: true, atMost: 1.6) : .large }
+
+    /// What stands small over what is tapped.
+    var aside: Font { face(16, atMost: 1.4) }
+
     /// The least side of anything that is tapped.
     static let target: CGFloat = 64
 

@@ -23,8 +23,8 @@ public struct Root: View {
     public var body: some View {
         ZStack {
             look.inks.ground.ignoresSafeArea()
-            if let photo = app.looked {
-                LargePhoto(app, photo)
+            if app.looked != nil {
+                LargePhoto(app)
             } else if let screen = app.screen {
                 shown(screen).id(ObjectIdentifier(screen.model))
             }

@@ -108,6 +108,26 @@ import Testing
         #expect(try Data(contentsOf: URL(fileURLWithPath: photo.file)) == Self.jpeg)
     }
 
+    @Test func aPhotoStandsBesideTheOneBeforeIt() async throws {
+        let phone = try await opened()
+        let model = try phone.penetration()
+        let codes = [try #require(model.steps.first).code, try #require(model.steps.last).code]
+        // The same photo twice would be one.
+        for (code, scan) in zip(codes, [0x12, 0x13] as [UInt8]) {
+            phone.device.photo = Self.jpeg.dropLast(3) + [scan, 0xFF, 0xD9]
+            await phone.app.takePhoto(try #require(model.steps.first { $0.code == code })).value
+        }
+        #expect(phone.app.lookedSteps.isEmpty)
+        phone.app.look(model.steps.first?.photo)
+        #expect(phone.app.lookedSteps.map(\.code) == [codes[0]], "there is none before the first")
+        phone.app.look(model.steps.last?.photo)
+        #expect(phone.app.lookedSteps.map(\.code) == codes && !phone.app.comparing)
+        phone.app.compare(true)
+        #expect(phone.app.comparing)
+        phone.app.look(nil)
+        #expect(!phone.app.comparing && phone.app.lookedSteps.isEmpty)
+    }
+
     @Test func aCameraThatTookNothingLeavesNothing() async throws {
         let phone = try await opened()
         let model = try phone.penetration()

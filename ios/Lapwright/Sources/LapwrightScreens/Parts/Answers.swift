@@ -136,12 +136,16 @@ struct Answer: View {
     let text: String
     let unit: String
     let color: Color?
-    @ScaledMetric(relativeTo: .body) private var most: CGFloat = 72
+    /// How large it may be; nil for as large as the phone's texts allow.
+    let limit: CGFloat?
+    @ScaledMetric(relativeTo: .body) private var scaled: CGFloat = 72
     @Environment(\.look) private var look
 
-    init(_ text: String, unit: String = "", color: Color? = nil) {
-        (self.text, self.unit, self.color) = (text, unit, color)
+    init(_ text: String, unit: String = "", color: Color? = nil, most limit: CGFloat? = nil) {
+        (self.text, self.unit, self.color, self.limit) = (text, unit, color, limit)
     }
+
+    private var most: CGFloat { limit ?? scaled }
 
     var body: some View {
         (Text(text).font(face(most)) + Text(unit.isEmpty ? "" : " \(unit)").font(face(most / 2)))

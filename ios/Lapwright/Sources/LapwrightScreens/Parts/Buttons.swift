@@ -16,7 +16,8 @@ struct NextAction: View {
             HStack(spacing: 8) {
                 if let glyph { Icon(glyph, look.inks.ground) }
                 Text(text)
-                    .font(text.count > 24 ? .smallStrong : .large)
+                    // The step that it signs stands over it in full size.
+                    .font(text.count > 24 ? look.face(16, bold: true, atMost: 1.4) : .large)
                     .foregroundStyle(look.inks.ground)
                     .multilineTextAlignment(.center)
             }

@@ -48,42 +48,80 @@ struct Frame<Content: View, Strip: View>: View {
 
     var body: some View {
         GeometryReader { space in
+            let height = space.size.height
             // A phone that lies on its side, or is small and set to large texts, has no room for a question over its keys. A line
             // of text needs little room, and its keyboard takes much.
-            if isTight(space.size) && space.size.width >= 600 {
-                HStack(alignment: .top, spacing: 8) {
-                    VStack(spacing: 6) {
-                        ScrollView { above }
-                        Corner(app: app, job: job, next: nil)
-                    }
-                    ScrollView { entry(space.size.height) }
-                }
-                .padding(8)
-            } else if isTight(space.size) {
+            if isLow(height) && space.size.width >= 600 {
+                lying(height).padding(8)
+            } else if isLow(height) && app.entry.question != nil {
                 ScrollView {
                     VStack(spacing: 6) {
-                        above
-                        below(space.size.height)
+                        above(height)
+                        below(height)
                     }
                     .padding(8)
                 }
             } else {
                 VStack(spacing: 6) {
-                    ScrollView { above }.allowsHitTesting(!app.locked)
-                    below(space.size.height)
+                    ScrollView { above(height) }.allowsHitTesting(!app.locked)
+                    below(height)
                 }
                 .padding(8)
             }
         }
     }
 
-    private func isTight(_ space: CGSize) -> Bool {
-        guard let question = app.entry.question, question.kind != .textKind, !app.locked else { return false }
-        return space.height < (look.large ? 760 : 600)
+    private func isLow(_ height: CGFloat) -> Bool {
+        !app.locked && app.entry.question?.kind != .textKind && height < (look.large ? 760 : 600)
     }
 
-    private var above: some View {
-        VStack(alignment: .leading, spacing: 6) { read }.frame(maxWidth: .infinity, alignment: .leading)
+    /// What is read in one column, what is tapped in the other, on the thumb's side.
+    private func lying(_ height: CGFloat) -> some View {
+        HStack(spacing: 8) {
+            if look.leftHanded {
+                tapped(height)
+                beside(height)
+            } else {
+                beside(height)
+                tapped(height)
+            }
+        }
+    }
+
+    private func beside(_ height: CGFloat) -> some View {
+        VStack(spacing: 6) {
+            ScrollView {
+                above(height)
+                if look.large { number }
+            }
+            if app.entry.question != nil {
+                if !look.large { number }
+                Corner(app: app, job: job, next: nil)
+            }
+        }
+    }
+
+    @ViewBuilder private var number: some View {
+        if let question = app.entry.question { QuestionNumber(app: app, question: question, low: true) }
+    }
+
+    private func tapped(_ height: CGFloat) -> some View {
+        VStack(spacing: 6) {
+            if let question = app.entry.question {
+                ScrollView { QuestionKeys(app: app, question: question, height: height - 16, alone: true) }
+            } else {
+                DoneBar(app: app, height: height)
+                Spacer()
+                if !cautions.isEmpty { ScrollView { CautionPanel(app.words.caution, cautions) } }
+                if let next { NextWithCamera(app: app, next: next) }
+                Corner(app: app, job: job, next: nil)
+            }
+        }
+        .frame(maxWidth: app.entry.question == nil ? 300 : .infinity)
+    }
+
+    private func above(_ height: CGFloat) -> some View {
+        VStack(alignment: .leading, spacing: 6) { read(height) }.frame(maxWidth: .infinity, alignment: .leading)
     }
 
     /// What is tapped, on a screen of a height.
@@ -98,7 +136,7 @@ struct Frame<Content: View, Strip: View>: View {
                 if look.large {
                     // What was done stands over them for some seconds, and takes of their room.
                     ScrollView { CautionPanel(app.words.caution, cautions) }
-                        .frame(maxHeight: height * (app.done == nil ? 0.4 : 0.3))
+                        .frame(maxHeight: height * (app.done == nil ? 0.35 : 0.25))
                 } else {
                     CautionPanel(app.words.caution, cautions)
                 }
@@ -112,15 +150,17 @@ struct Frame<Content: View, Strip: View>: View {
     }
 
     /// What is read.
-    @ViewBuilder private var read: some View {
+    @ViewBuilder private func read(_ height: CGFloat) -> some View {
         if app.restored { Text(app.words.cameBack).font(.strong).foregroundStyle(look.inks.chalk) }
         if let question = app.entry.question {
-            QuestionHead(app: app, question: question)
+            QuestionHead(app: app, question: question, low: height < 660)
             strip
-            if !question.picture.isEmpty { Drawn(app, .tapePlace(picture: question.picture), 0, most: 130) }
+            if Strip.self == EmptyView.self && !question.picture.isEmpty {
+                Drawn(app, .tapePlace(picture: question.picture), 0, most: 130)
+            }
         } else {
             if let trouble = app.trouble { TroublePanel(trouble.text) }
-            Text(title).font(.large).accessibilityAddTraits(.isHeader)
+            Text(title).font(look.heading).accessibilityAddTraits(.isHeader)
             content
         }
     }
@@ -184,7 +224,8 @@ private struct Corner: View {
     let next: Next?
     @Environment(\.look) private var look
 
-    private var isOver: Bool { look.large || app.lockable }
+    /// Many words have no room beside the corner.
+    private var isOver: Bool { look.large || app.lockable || (next?.text.count ?? 0) > 48 }
 
     var body: some View {
         VStack(spacing: 6) {
@@ -206,14 +247,7 @@ private struct Corner: View {
     }
 
     @ViewBuilder private var action: some View {
-        if let next {
-            HStack(spacing: 6) {
-                NextAction(next.text, next.glyph, act: next.act)
-                if let camera = next.camera {
-                    GlyphButton(.camera, app.words.photo, spoken: "\(app.words.photo): \(next.text)", act: camera)
-                }
-            }
-        }
+        if let next { NextWithCamera(app: app, next: next) }
     }
 
     @ViewBuilder private var beside: some View {
@@ -230,5 +264,20 @@ private struct Corner: View {
 
     @ViewBuilder private var lock: some View {
         if app.lockable { GlyphButton(.lock, app.words.lockSign, spoken: app.words.lock) { app.lock(true) } }
+    }
+}
+
+/// The next action, and beside it the camera where it wants a photo.
+private struct NextWithCamera: View {
+    let app: AppModel
+    let next: Next
+
+    var body: some View {
+        HStack(spacing: 6) {
+            NextAction(next.text, next.glyph, act: next.act)
+            if let camera = next.camera {
+                GlyphButton(.camera, app.words.photo, spoken: "\(app.words.photo): \(next.text)", act: camera)
+            }
+        }
     }
 }

@@ -1,13 +1,13 @@
 import LapwrightModels
 import SwiftUI
 
-/// The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 points. Fractions are
-/// tapped on the drawn piece of tape. In gloves the signs of a length and the rubber lie on a second page.
+/// The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 points. In gloves the
+/// signs and the rubber lie on a second page.
 struct Keypad: View {
     let app: AppModel
-    /// Whether a length is typed; else a whole number.
-    let lengths: Bool
-    /// The height of the screen that it stands on.
+    /// Whether it is written with more than digits.
+    let signed: Bool
+    /// The height that is left for the keys.
     let height: CGFloat
     @State private var signs = false
     @Environment(\.look) private var look
@@ -16,13 +16,12 @@ struct Keypad: View {
     private static let rows = [["1", "2", "3", "'"], ["4", "5", "6", "."], ["7", "8", "9", "-"]]
 
     /// On a small phone the keys for gloves leave room for the question.
-    private var side: CGFloat { look.gloves ? max(Look.target, min(Look.gloveKey, (height - 320) / 4)) : Look.target }
+    private var side: CGFloat { look.gloves ? max(Look.target, min(Look.gloveKey, height / 4)) : Look.target }
     private var gap: CGFloat { look.gloves ? 1.5 : 6 }
-    private var isPaged: Bool { look.gloves && lengths }
+    private var isPaged: Bool { look.gloves && signed }
 
     var body: some View {
         VStack(spacing: gap) {
-            if lengths { Tape(app: app, name: app.words.tape) }
             if isPaged && signs { signRows } else { digitRows }
             HStack(spacing: gap) {
                 if isPaged {
@@ -31,7 +30,7 @@ struct Keypad: View {
                     rubOut
                 }
                 key("0")
-                if lengths && !look.gloves { space }
+                if signed && !look.gloves { space }
                 accept
             }
         }
@@ -40,7 +39,7 @@ struct Keypad: View {
     private var digitRows: some View {
         ForEach(Self.rows, id: \.self) { row in
             HStack(spacing: gap) {
-                ForEach(Array(row.prefix(lengths && !look.gloves ? 4 : 3)), id: \.self) { text in key(text) }
+                ForEach(Array(row.prefix(signed && !look.gloves ? 4 : 3)), id: \.self) { text in key(text) }
             }
         }
     }

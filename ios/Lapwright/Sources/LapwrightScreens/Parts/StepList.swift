@@ -127,14 +127,15 @@ extension StepState {
 struct StepInHand: View {
     let app: AppModel
     let step: StepLine
+    @Environment(\.look) private var look
 
     init(_ app: AppModel, _ step: StepLine) {
         (self.app, self.step) = (app, step)
     }
 
     var body: some View {
-        Text(step.text).font(.large)
-        if !step.reason.isEmpty { Text(step.reason).font(.small) }
+        Text(step.text).font(look.heading)
+        if !step.reason.isEmpty { Text(step.reason).font(look.face(16, atMost: 1.6)) }
         SizeLines(app, step.sizes)
     }
 }

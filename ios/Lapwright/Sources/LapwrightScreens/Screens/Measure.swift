@@ -20,7 +20,7 @@ struct MeasureScreen: View {
 
     var body: some View {
         let view = model.view
-        Frame(app, view.name, job: view.job, next: Next(app.words.wall) { model.wall() }) {
+        Frame(app, view.name, job: view.job, next: Next("\(app.words.wall): \(view.name)") { model.wall() }) {
             Notes(view.notes)
             Heading(app.words.answers)
             Answers(app, view.questions)

@@ -7,6 +7,7 @@ import struct LapwrightCore.StepLine
 /// One penetration, made weathertight: the step in hand first, with its layer drawn, its sizes and what there is to mind.
 struct PenetrationScreen: View {
     let model: PenetrationModel
+    @Environment(\.look) private var look
 
     private var app: AppModel { model.app }
 
@@ -14,12 +15,13 @@ struct PenetrationScreen: View {
         let view = model.view
         let done = view.steps.filter { $0.state != .open }
         Frame(app, view.name, job: view.job, next: model.currentStep.flatMap { next($0) }, cautions: model.cautions) {
-            Text(view.said).font(.label)
+            Text(view.said).font(look.face(18, atMost: 1.6))
             Notes(view.notes.filter { $0.level == .stop })
             if let shedding = view.shedding, !shedding.sheds { Notes(shedding.lines) }
-            // What is advised changes everything below it.
-            if let advice = view.advice { self.advice(advice) }
             if let step = model.currentStep { StepInHand(app, step) }
+            if let advice = view.advice {
+                Fold("\(app.words.advice): \(advice.gain)") { self.advice(advice) }
+            }
             Drawn(app, .layersFront(penetration: view.penetration, layer: model.picked), view.revision, most: 260)
             if let layer = view.layers.first(where: { $0.code == model.picked }) {
                 Text("\(layer.number). \(layer.text)").font(.small)
@@ -74,8 +76,6 @@ struct PenetrationScreen: View {
 
     /// A block that sits better between the courses: its sizes, what it gains, and the tap that takes it.
     @ViewBuilder private func advice(_ advice: BlockAdvice) -> some View {
-        Heading(app.words.advice)
-        Text(advice.gain).font(.label)
         ReadingLine(app, model.title("block-width"), advice.width)
         ReadingLine(app, model.title("block-height"), advice.height)
         ReadingLine(app, model.title("hole-from-bottom"), advice.holeFromBottom)

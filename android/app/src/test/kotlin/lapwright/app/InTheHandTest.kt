@@ -66,9 +66,9 @@ class InTheHandTest {
             for (asked in listOf(true, false)) {
                 if (!asked) held.app.run { standing?.let(::putAway) }
                 held.settle()
-                val fixed = held.targets().filter { it.boundsInWindow.height > 0 && it.boundsInWindow.width > 0 }
-                assertTrue("$place has targets", fixed.isNotEmpty())
-                for (target in fixed) assertTrue("${target.texts()} of $place at ${target.boundsInWindow}, bars $bars", held.isClear(target, bars))
+                fun fixed() = held.targets().filter { it.boundsInWindow.height > 0 && it.boundsInWindow.width > 0 }
+                await("targets of $place") { fixed().isNotEmpty() }
+                for (target in fixed()) assertTrue("${target.texts()} of $place at ${target.boundsInWindow}, bars $bars", held.isClear(target, bars))
                 if (asked) continue
                 val corner = held.named(held.app.shown!!.frame.words.doneList)!!
                 assertTrue("a whole target", held.dp(corner.boundsInWindow.height) >= 63.9f)

@@ -37,7 +37,7 @@ class Sight(val name: String, val of: String, val manner: Manner, val width: Int
 
 private val PLAIN = Manner("en", "light", "right", 1f)
 
-/** In gloves, on a small phone, on one that lies on its side, over the phone's own keyboard. */
+/** In gloves, on a small phone, on one that lies on its side, over the phone's own keyboard, and down to the end. */
 val Sights: List<Sight> = listOf(
     Sight("gloves", "board-measure", PLAIN.copy(gloves = true)),
     Sight("gloves-small", "board-measure", PLAIN.copy(gloves = true), height = 640),
@@ -45,7 +45,20 @@ val Sights: List<Sight> = listOf(
     Sight("landscape-board", "board", PLAIN, width = 800, height = 360),
     Sight("small-board", "board", PLAIN, height = 640),
     Sight("small-penetration", "penetration", PLAIN, height = 640),
+    Sight("landscape-penetration", "penetration", PLAIN, width = 800, height = 360),
+    Sight("landscape-photos", "photos-compared", PLAIN, width = 800, height = 360),
     Sight("keyboard-up", "new-house", PLAIN, height = 520),
+    // When what there is to mind was read today.
+    Sight("board-in-hand", "board", PLAIN),
+    Sight("penetration-in-hand", "penetration-ticked", PLAIN),
+    // Down to what is seldom scrolled to.
+    Sight("whole-house", "house-unfolded", PLAIN, height = 2_400),
+    Sight("whole-wall", "wall-boards", PLAIN, height = 2_400),
+    Sight("whole-board", "board-answers", PLAIN, height = 2_400),
+    Sight("whole-penetration", "penetration-layers", PLAIN, height = 4_000),
+    Sight("whole-detail", "detail-unfolded", PLAIN, height = 2_400),
+    Sight("whole-photographed", "penetration-photo", PLAIN, height = 2_800),
+    Sight("whole-order", "order", PLAIN, height = 2_800),
 )
 
 /** Writes every screen in every manner into a folder, or those named in [only], from a demo house of its own. */

@@ -59,13 +59,16 @@ class Planned(private val desk: Desk) {
 
     fun board(board: String): BoardView = (desk.view(Place.Board(board)) as View.BoardKind).view
 
-    /** A board that a block is to be cut into. */
+    /** A board that is to be cut round a window; a plan that is made anew has another in its place. */
     val notched: String
         get() = walls.indices.firstNotNullOf { at ->
-            wall(at).boards.firstOrNull { line -> board(line.board).notches.any { it.questions.isNotEmpty() && !it.taped } }
+            val openings = wall(at).openings.map { it.opening }
+            wall(at).boards.firstOrNull { line ->
+                line.notched && board(line.board).notches.any { it.questions.isNotEmpty() && !it.taped && it.notch in openings }
+            }
         }.board
 
-    val penetration: String get() = wall().penetrations.first().penetration
+    val penetration: String by lazy { wall().penetrations.first().penetration }
 
     /** One of a kind that goes through a wall. */
     fun penetration(kind: String): String = walls.indices.firstNotNullOf { at ->
@@ -89,15 +92,21 @@ class Planned(private val desk: Desk) {
         }
     }
 
-    /** A penetration of the other wall, with a photo of a step. */
+    /** A penetration of the other wall, with photos of its first and its last step. */
     val photographed: String by lazy {
         val here = wall(1).penetrations.first().penetration
-        val begun = desk.act(Action.PenetrationKind(PenetrationAction.BeginPhoto(here, LOOKED_OVER))).view as View.PenetrationKind
-        val file = begun.view.steps.first { it.code == LOOKED_OVER }.photo?.file ?: error("the photo has no file")
-        File(file).writeBytes(photo())
-        desk.act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(here, LOOKED_OVER, closed = true)))
+        val steps = (desk.view(Place.Penetration(here)) as View.PenetrationKind).view.steps
+        for ((step, courses) in listOf(steps.first().code to 0, LOOKED_OVER to 8)) {
+            val begun = desk.act(Action.PenetrationKind(PenetrationAction.BeginPhoto(here, step))).view as View.PenetrationKind
+            val file = begun.view.steps.first { it.code == step }.photo?.file ?: error("the photo has no file")
+            File(file).writeBytes(photo(courses))
+            desk.act(Action.PenetrationKind(PenetrationAction.TakePhotoIn(here, step, closed = true)))
+        }
         here
     }
+
+    /** A penetration of which a step is signed for each picture. */
+    val worked: String by lazy { wall(1).penetrations.last().penetration }
 
     /** A board that is cut to length alone. */
     val plain: String
@@ -127,7 +136,7 @@ class Planned(private val desk: Desk) {
     val handed: String by lazy {
         val folder = createTempDirectory("lapwright").toFile()
         val file = File(folder, "house.lapwright-house").path
-        Desk(File(folder, "book.lapwright")).use { theirs ->
+        Desk(File(folder, "book.lapwright"), Noon).use { theirs ->
             theirs.act(Action.SettingsKind(SettingsAction.TakePhone("Teo")))
             val house = (theirs.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
             theirs.act(Action.HandOverKind(HandOverAction.House(house, all = true, path = file)))
@@ -145,14 +154,14 @@ class Planned(private val desk: Desk) {
 /** The last step of every penetration. */
 private const val LOOKED_OVER = "look-over"
 
-/** A photo as a camera would leave it, of boards round a block. */
-internal fun photo(): ByteArray {
+/** A photo as a camera would leave it, of so many boards round a block. */
+internal fun photo(courses: Int = 8): ByteArray {
     val picture = BufferedImage(600, 800, BufferedImage.TYPE_INT_RGB)
     val pen = picture.createGraphics()
     pen.color = java.awt.Color(0xB9, 0xB4, 0xA6)
     pen.fillRect(0, 0, 600, 800)
     pen.color = java.awt.Color(0x6E, 0x6A, 0x60)
-    for (course in 0 until 8) pen.fillRect(0, 92 + 100 * course, 600, 8)
+    for (course in 0 until courses) pen.fillRect(0, 92 + 100 * course, 600, 8)
     pen.color = java.awt.Color(0xE4, 0xE0, 0xD4)
     pen.fillRect(200, 260, 200, 220)
     pen.color = java.awt.Color(0x3A, 0x3A, 0x3A)
@@ -176,7 +185,7 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
     Screenshot("differences") { it.go(Place.Differences) },
     Screenshot("done-list") { it.go(Place.DoneList(planned.job)) },
     Screenshot("rules") { it.go(Place.Rules(planned.job)) },
-    Screenshot("pole") { it.go(Place.Pole(planned.job)) },
+    Screenshot("pole") { it.go(Place.Pole(planned.bare)) },
     Screenshot("saw-list") { it.go(Place.SawList(planned.listed)) },
     Screenshot("saw-list-unplanned") { it.go(Place.SawList(planned.bare)) },
     Screenshot("order") { it.go(Place.Order(planned.listed)) },
@@ -199,19 +208,23 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
     Screenshot("penetration") { it.go(Place.Penetration(planned.penetration)) },
     Screenshot("meter-base") { it.go(Place.Penetration(planned.penetration("meter-base"))) },
     Screenshot("detail") { it.go(Place.Penetration(planned.detail("window"))) },
-    unfolded("detail-unfolded", Place.Penetration(planned.detail("corner-left")), "layers", "sizes", "answers"),
-    unfolded("board-answers", Place.Board(planned.notched), "answers", "more"),
-    unfolded("penetration-layers", Place.Penetration(planned.penetration), "layers", "sizes", "answers"),
-    unfolded("house-unfolded", Place.House(planned.job), "penetrations", "stock", "answers", "more"),
-    unfolded("wall-boards", Place.Wall(planned.walls[0]), "boards"),
-    unfolded("saw-list-later", Place.SawList(planned.listed), "later"),
+    unfolded("detail-unfolded", "layers", "sizes", "answers") { Place.Penetration(planned.detail("corner-left")) },
+    unfolded("board-answers", "answers", "more") { Place.Board(planned.notched) },
+    unfolded("penetration-layers", "layers", "sizes", "answers") { Place.Penetration(planned.penetration) },
+    unfolded("house-unfolded", "penetrations", "stock", "answers", "more") { Place.House(planned.job) },
+    unfolded("wall-boards", "boards") { Place.Wall(planned.walls[0]) },
+    unfolded("saw-list-later", "later") { Place.SawList(planned.listed) },
     Screenshot("penetration-locked") { app ->
         app.go(Place.Penetration(planned.penetration))
         app.lock(true)
     },
     Screenshot("penetration-advice") { it.go(Place.Penetration(planned.advised)) },
+    Screenshot("penetration-advised") { app ->
+        app.go(Place.Penetration(planned.advised))
+        app.unfold("advice")
+    },
     Screenshot("penetration-ticked") { app ->
-        app.go(Place.Penetration(planned.penetration))
+        app.go(Place.Penetration(planned.worked))
         (app.shown?.view as? View.PenetrationKind)?.let { shown ->
             val step = shown.view.steps.first { it.state == StepState.OPEN }.code
             app.sign(Action.PenetrationKind(PenetrationAction.SignStep(shown.view.penetration, step, StepSaid(StepHow.TICK, "", "", null))))
@@ -224,6 +237,11 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
     Screenshot("photo", Services(pictures = DeskPictures)) { app ->
         app.go(Place.Penetration(planned.photographed))
         (app.shown?.view as? View.PenetrationKind)?.let { shown -> app.look(shown.view.steps.first { it.code == LOOKED_OVER }.photo) }
+    },
+    Screenshot("photos-compared", Services(pictures = DeskPictures)) { app ->
+        app.go(Place.Penetration(planned.photographed))
+        (app.shown?.view as? View.PenetrationKind)?.let { shown -> app.look(shown.view.steps.first { it.code == LOOKED_OVER }.photo) }
+        app.compare(true)
     },
     Screenshot("board-cut") { it.go(Place.Board(planned.cut)) },
     Screenshot("board-spoiled") { it.go(Place.New(NewThing.SPOILED, planned.cut)) },
@@ -238,6 +256,13 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
         (shown as View.RulesKind).view.rules.firstNotNullOf { it.asks.firstOrNull() }
     },
     asked("pole-length", Place.Pole(planned.job)) { (it as View.PoleKind).view.questions.length() },
+    asked("rules-number", Place.Rules(planned.job)) { shown ->
+        (shown as View.RulesKind).view.rules.flatMap { it.asks.take(1) }.first { it.kind == AnswerKind.NUMBER_KIND }
+    },
+    Screenshot("board-offered") { app ->
+        app.go(Place.New(NewThing.LOOSE_BOARD, ""))
+        (app.shown?.view as? View.NewKind)?.let { shown -> app.ask(shown.view.questions.first { it.offer != null }) }
+    },
     asked("measure-length", Place.Measure(planned.walls[0])) { (it as View.MeasureKind).view.questions.length() },
     asked("house-length", Place.House(planned.job)) { (it as View.HouseKind).view.questions.length() },
     Screenshot("step-measured") { app ->
@@ -263,8 +288,8 @@ private fun asked(name: String, place: Place, question: (View) -> Question) = Sc
 }
 
 /** A screen with what it keeps folded, and no question over it. */
-private fun unfolded(name: String, place: Place, vararg tags: String) = Screenshot(name) { app ->
-    app.go(place)
+private fun unfolded(name: String, vararg tags: String, place: () -> Place) = Screenshot(name) { app ->
+    app.go(place())
     putAway(app)
     for (tag in tags) app.unfold(tag)
 }

@@ -26,10 +26,16 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
 
-/** The reference phone: 360 x 800 dp, two pixels to the dp. */
+/** Two pixels to the dp. */
 private const val DENSITY = 2f
-private const val WIDTH = 360 * DENSITY
-private const val HEIGHT = 800 * DENSITY
+
+/** The reference phone stands on a glass of 360 x 800 dp. */
+private val STANDING = 360 to 800
+
+/** What holds on the reference phone, and on others for those screens that matter most there. */
+private val OTHERS = listOf(360 to 640, 800 to 360)
+private val MOST_USED =
+    setOf("board", "board-measure", "board-plain", "penetration", "detail", "house", "jobs", "new-penetration", "saw-list")
 private const val TARGET = 64 * DENSITY
 
 /** 18 mm at 160 dp to the inch. */
@@ -51,45 +57,73 @@ class EveryScreenTest {
     private var controls = 0
     private var keys = 0
     private var texts = 0
+    private var actions = 0
+    private var questions = 0
+    private var steps = 0
 
     @Test
     fun everyControlIsLargeAndNamedAndEveryTextWholeAndClear() {
         demo { desk, planned ->
-            runSkikoComposeUiTest(Size(WIDTH, HEIGHT), Density(DENSITY)) {
-                var at by mutableStateOf(0 to desk.app())
-                var scale by mutableStateOf(1f)
-                setContent {
-                    CompositionLocalProvider(LocalDensity provides Density(DENSITY, scale)) {
-                        key(at.first) { Screens(at.second, Face) }
+            for (glass in listOf(STANDING) + OTHERS) {
+                runSkikoComposeUiTest(Size(glass.first * DENSITY, glass.second * DENSITY), Density(DENSITY)) {
+                    var at by mutableStateOf(0 to desk.app())
+                    var scale by mutableStateOf(1f)
+                    setContent {
+                        CompositionLocalProvider(LocalDensity provides Density(DENSITY, scale)) {
+                            key(at.first) { Screens(at.second, Face) }
+                        }
                     }
-                }
-                for (manner in MANNERS) {
-                    desk.set(manner.settings())
-                    for (screenshot in screenshots(planned)) {
-                        val app = desk.app(services = screenshot.services).also(screenshot.open)
-                        runOnIdle { scale = manner.scale; at = at.first + 1 to app }
-                        waitForIdle()
-                        val where = "${screenshot.name} ${manner.name}${if (manner.gloves) " gloves" else ""}"
-                        val merged = all(onRoot().fetchSemanticsNode())
-                        look(where, merged, manner.gloves)
-                        val picture = onRoot().captureToImage().toPixelMap()
-                        assertEquals(WIDTH.toInt() to HEIGHT.toInt(), picture.width to picture.height)
-                        read(where, all(onRoot(useUnmergedTree = true).fetchSemanticsNode()), picture)
+                    for (manner in MANNERS.filter { glass == STANDING || it.scale == 1f }) {
+                        desk.set(manner.settings())
+                        for (screenshot in screenshots(planned).filter { glass == STANDING || it.name in MOST_USED }) {
+                            val app = desk.app(services = screenshot.services).also(screenshot.open)
+                            runOnIdle { scale = manner.scale; at = at.first + 1 to app }
+                            waitForIdle()
+                            assertEquals(screenshot.name, null, app.trouble)
+                            val where = "${screenshot.name} ${manner.name}${if (manner.gloves) " gloves" else ""} $glass"
+                            val merged = all(onRoot().fetchSemanticsNode())
+                            look(where, merged, manner.gloves, glass)
+                            val picture = onRoot().captureToImage().toPixelMap()
+                            assertEquals(glass, picture.width / 2 to picture.height / 2)
+                            val unmerged = all(onRoot(useUnmergedTree = true).fetchSemanticsNode())
+                            read(where, unmerged, picture)
+                            reach(where, unmerged, glass)
+                        }
                     }
                 }
             }
         }
         assertTrue(wrong.joinToString("\n", "${wrong.size} wrong:\n"), wrong.isEmpty())
         assertTrue("$controls controls, $keys keys, $texts texts", controls > 500 && keys > 50 && texts > 500)
+        assertTrue("$actions first actions, $questions questions, $steps steps", actions > 300 && questions > 60 && steps > 40)
+    }
+
+    /** The one next action lies in the thumb's half; what is asked, and the step that is signed, are in sight as a whole. */
+    private fun reach(where: String, nodes: List<SemanticsNode>, glass: Pair<Int, Int>) {
+        fun tagged(vararg tags: String) = nodes.filter { it.config.getOrNull(SemanticsProperties.TestTag) in tags }
+        // On a glass that is too low the keys scroll with their question.
+        for (node in tagged("next", "accept", "camera").filter { glass == STANDING || !it.scrolls() }) {
+            actions += 1
+            if (node.boundsInRoot.center.y < glass.second * DENSITY / 2) wrong += "$where: ${node.says()} is out of the thumb's reach"
+        }
+        for (node in tagged("question")) {
+            questions += 1
+            if (!node.isWhole()) wrong += "$where: the question is not whole: ${node.says()}"
+        }
+        for (node in tagged("step in hand")) {
+            steps += 1
+            if (!node.isWhole()) wrong += "$where: the step in hand is not whole: ${node.says()}"
+        }
     }
 
     /** WCAG 2.2, success criteria 2.5.5 and 4.1.2, with the sizes that gloves need. */
-    private fun look(where: String, nodes: List<SemanticsNode>, gloves: Boolean) {
+    private fun look(where: String, nodes: List<SemanticsNode>, gloves: Boolean, glass: Pair<Int, Int>) {
         for (node in nodes.filter { it.config.contains(SemanticsActions.OnClick) }) {
             controls += 1
             val key = parents(node).any { it.config.getOrNull(SemanticsProperties.TestTag) == "keypad" }
             if (key && gloves) keys += 1
-            val least = if (key && gloves) GLOVE_KEY else TARGET
+            // On a smaller phone keys of 18 mm would leave no room for the question.
+            val least = if (key && gloves && glass == STANDING) GLOVE_KEY else TARGET
             if (node.size.width < least || node.size.height < least) {
                 wrong += "$where: ${node.says()} is ${node.size.width / DENSITY} x ${node.size.height / DENSITY} dp"
             }

@@ -129,7 +129,25 @@ class App(
     /** Looks at a photo, or puts it away. */
     fun look(photo: StepPhoto?) {
         looked = photo
+        comparing = false
     }
+
+    /** Whether the photo before the one that is looked at stands beside it. */
+    var comparing: Boolean by mutableStateOf(false)
+        private set
+
+    /** Sets the photo before it beside the one that is looked at, or takes it away again. */
+    fun compare(comparing: Boolean) {
+        this.comparing = comparing
+    }
+
+    /** The steps whose photo is looked at, in the order of the work: the one before it first, where there is one. */
+    val lookedSteps: List<StepLine>
+        get() {
+            val taken = shown?.let { steps(it.view) }.orEmpty().filter { it.photo?.place == PhotoPlace.HERE }
+            val at = taken.indexOfFirst { it.photo?.photo == looked?.photo }
+            return if (at < 0) emptyList() else taken.subList(maxOf(at - 1, 0), at + 1)
+        }
 
     /** A photo as it can be drawn; `null` where it cannot be read. */
     suspend fun picture(photo: StepPhoto, most: Int): ImageBitmap? =

@@ -53,14 +53,14 @@ class PenetrationTest {
         app.go(Place.Penetration(here))
         rule.setContent { Screens(app, Face) }
         val advice = app.hole().advice!!
-        rule.onNodeWithText(advice.gain).performScrollTo().assertIsDisplayed()
+        rule.onNodeWithText(advice.gain, substring = true).performScrollTo().assertIsDisplayed().performClick()
         rule.onNodeWithTag("take advice").performScrollTo().performClick()
         assertNull(app.trouble)
         assertNull(app.hole().advice)
         val now = app.hole().questions.associate { it.field to it.reading?.nm }
         val advised = listOf(advice.width.nm, advice.height.nm, advice.holeFromBottom.nm)
         assertEquals(advised, listOf("block-width", "block-height", "hole-from-bottom").map { now[it] })
-        assertTrue(rule.onAllNodesWithText(advice.gain).fetchSemanticsNodes().isEmpty())
+        assertTrue(rule.onAllNodesWithText(advice.gain, substring = true).fetchSemanticsNodes().isEmpty())
     }
 
     /** Way through 3: one tap opens the camera, one ticks the step with what it took. */

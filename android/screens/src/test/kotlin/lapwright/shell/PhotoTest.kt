@@ -1,10 +1,13 @@
 package lapwright.shell
 
+import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import lapwright.screens.Action
@@ -98,6 +101,39 @@ class PhotoTest {
         val (title, path) = fixture.shared.single()
         assertEquals(text, title)
         assertEquals(Jpeg.toList(), File(path).readBytes().toList())
+    }
+
+    @Test
+    fun aPhotoStandsBesideTheOneBeforeIt() = Fixture().use { fixture ->
+        val here = penetration(fixture)
+        val app = fixture.app()
+        app.go(Place.Penetration(here))
+        fun steps() = (app.shown!!.view as View.PenetrationKind).view.steps
+        val before = steps().first().code
+        // The same photo twice would be one.
+        for ((code, scan) in listOf(step to 18, before to 19)) {
+            app.takePhoto(code)
+            File(fixture.photos.last().file).writeBytes(Jpeg.copyOf().also { it[12] = scan.toByte() })
+            app.photoBack(fixture.photos.last())
+        }
+        val (first, last) = listOf(before, step).map { code -> steps().single { it.code == code } }
+        assertEquals(listOf(PhotoPlace.HERE, PhotoPlace.HERE), listOf(first, last).map { it.photo!!.place })
+        rule.setContent { Screens(app, Face) }
+        rule.runOnIdle { app.look(first.photo) }
+        // There is none before the first.
+        assertEquals(0, rule.onAllNodesWithTag("compare").fetchSemanticsNodes().size)
+        rule.runOnIdle { app.look(last.photo) }
+        assertEquals(listOf(before, step), app.lookedSteps.map { it.code })
+        assertEquals(1, rule.onAllNodesWithTag("large photo").fetchSemanticsNodes().size)
+        rule.onNodeWithTag("compare").performClick()
+        val boxes = rule.onAllNodesWithTag("large photo").fetchSemanticsNodes().map { it.boundsInRoot }
+        assertEquals("both are whole and as large as each other", 2, boxes.size)
+        assertEquals(boxes[0].size, boxes[1].size)
+        for (said in listOf(first.text, last.text)) rule.onNodeWithText(said).assertIsDisplayed()
+        rule.onNodeWithTag("compare").performClick()
+        rule.onNodeWithText(first.text).assertDoesNotExist()
+        rule.onNodeWithTag("close photo").performClick()
+        assertNull(app.looked)
     }
 
     @Test

@@ -2,6 +2,9 @@ package lapwright.shell
 
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.assertIsSelected
+import androidx.compose.ui.test.hasAnyAncestor
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onAllNodesWithText
@@ -137,12 +140,13 @@ class SetUpTest {
         fixture.sign("Ines")
         val app = fixture.app()
         shown(app, Place.Rules(fixture.demo()))
-        val number = app.rules().rules.flatMap { it.asks.take(1) }.first { it.kind == AnswerKind.TEXT_KIND }
+        val number = app.rules().rules.flatMap { it.asks.take(1) }.first { it.kind == AnswerKind.NUMBER_KIND }
         rule.runOnIdle { app.ask(number) }
-        rule.onNodeWithTag("text").performTextInput("a lot")
+        rule.onNode(hasText(number.answer) and hasAnyAncestor(hasTestTag("typed"))).assertIsDisplayed()
+        for (key in listOf("9", ".", ".")) rule.onNodeWithTag("key $key").performClick()
         rule.onNodeWithTag("accept").performClick()
         assertNotNull(app.trouble)
-        rule.onNodeWithText("a lot").assertIsDisplayed()
+        rule.onNodeWithText("9..").assertIsDisplayed()
         Unit
     }
 

@@ -24,7 +24,6 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.clip
-import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.clearAndSetSemantics
@@ -32,7 +31,6 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
-import androidx.compose.ui.unit.sp
 import lapwright.shell.App
 import lapwright.shell.look.LocalLook
 import lapwright.shell.look.Sizes
@@ -52,7 +50,8 @@ fun NextAction(text: String, modifier: Modifier = Modifier, glyph: Glyph? = null
         Alignment.CenterVertically,
     ) {
         if (glyph != null) Icon(glyph, inks.ground)
-        val size = if (text.length > LONG) Sizes.small else Sizes.title
+        // The step that it signs stands over it in full size.
+        val size = if (text.length > LONG) Sizes.small.atMost(1.4f) else Sizes.title
         Say(text, size = size, color = inks.ground, bold = true, align = TextAlign.Center)
     }
 }
@@ -93,9 +92,7 @@ fun GlyphButton(glyph: Glyph, name: String, modifier: Modifier = Modifier, spoke
 /** The name under a sign: as small as the room for signs needs where texts are large, and never under 16 dp. */
 @Composable
 private fun SignName(name: String) {
-    val density = LocalDensity.current
-    val size = Sizes.small.value * minOf(density.fontScale, 1.4f) / density.fontScale
-    Say(name, size = size.sp, align = TextAlign.Center)
+    Say(name, size = Sizes.small.atMost(1.4f), align = TextAlign.Center)
 }
 
 /** A heading that opens and closes what is under it, by its `tag`, until another screen is shown. */

@@ -3,10 +3,12 @@ package lapwright.shell.parts
 import androidx.compose.foundation.background
 import androidx.compose.foundation.border
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.RowScope
 import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
@@ -72,6 +74,7 @@ fun Frame(
             app.forget(done)
         }
     }
+    val large = LocalDensity.current.fontScale > 1.3f
     val read: @Composable ColumnScope.() -> Unit = {
         if (app.restored) Say(shown.frame.words.cameBack, color = inks.chalk, bold = true)
         if (asking != null) {
@@ -84,28 +87,22 @@ fun Frame(
             }
         } else {
             app.trouble?.let { TroublePanel(it.text) }
-            Say(title, Modifier.semantics { heading() }, size = Sizes.title, bold = true)
+            val size = if (large) Sizes.body.atMost(IN_SIGHT) else Sizes.title
+            Say(title, Modifier.semantics { heading() }, size = size, bold = true)
             above()
         }
     }
-    val large = LocalDensity.current.fontScale > 1.3f
     // Nothing that is read or tapped lies under the system's bars, a notch of the glass or the keyboard.
     BoxWithConstraints(Modifier.fillMaxSize().background(inks.ground).safeDrawingPadding().padding(8.dp)) {
         // A line of text needs little room, and its keyboard takes much: the question scrolls over it as on a large screen.
-        val keys = asking != null && asking.question.kind != AnswerKind.TEXT_KIND
-        val tight = keys && !app.locked && maxHeight < (if (large) 760.dp else 600.dp)
+        val writes = asking?.question?.kind == AnswerKind.TEXT_KIND
+        val low = !writes && !app.locked && maxHeight < (if (large) 760.dp else 600.dp)
         CompositionLocalProvider(LocalRoom provides maxHeight) {
             when {
-                tight && maxWidth >= 600.dp -> Row(Modifier.fillMaxSize(), Arrangement.spacedBy(8.dp)) {
-                    Column(Modifier.weight(1f).fillMaxHeight(), Arrangement.spacedBy(6.dp)) {
-                        Scrolled(Modifier.weight(1f), read)
-                        Corner(app, job, null)
-                    }
-                    Scrolled(Modifier.weight(1f)) { asking?.let { QuestionEntry(app, it) } }
-                }
-                tight -> Scrolled(Modifier.fillMaxSize()) {
+                low && maxWidth >= 600.dp -> Lying(app, job, asking, next, cautions, read)
+                low && asking != null -> Scrolled(Modifier.fillMaxSize()) {
                     read()
-                    asking?.let { QuestionEntry(app, it) }
+                    QuestionEntry(app, asking)
                     Corner(app, job, null)
                 }
                 else -> Column(Modifier.fillMaxSize(), Arrangement.spacedBy(6.dp)) {
@@ -118,12 +115,76 @@ fun Frame(
                             QuestionEntry(app, asking)
                         } else if (cautions.isNotEmpty()) {
                             // What was done stands over them for some seconds, and takes of their room.
-                            val most = this@BoxWithConstraints.maxHeight * (if (app.done == null) 0.4f else 0.3f)
-                            Scrolled(Modifier.heightIn(max = most)) { CautionPanel(shown.frame.words.caution, cautions) }
+                            val room = LocalRoom.current
+                            val share = when {
+                                large -> 0.35f
+                                room < 700.dp -> 0.4f
+                                else -> 0.45f
+                            }
+                            val most = room * (if (app.done == null) share else share - 0.1f)
+                            Cautions(app, cautions, Modifier.heightIn(max = most))
                         }
                         Corner(app, job, next.takeIf { asking == null })
                     }
                 }
+            }
+        }
+    }
+}
+
+/** A screen on a phone that lies on its side: what is read in one column, what is tapped in the other, on the thumb's side. */
+@Composable
+private fun Lying(
+    app: App,
+    job: String?,
+    asking: Asking?,
+    next: Next?,
+    cautions: List<Note>,
+    read: @Composable ColumnScope.() -> Unit,
+) {
+    val large = LocalDensity.current.fontScale > 1.3f
+    val columns = listOf<@Composable RowScope.() -> Unit>(
+        {
+            Column(Modifier.weight(1f).fillMaxHeight(), Arrangement.spacedBy(6.dp)) {
+                Scrolled(Modifier.weight(1f)) {
+                    read()
+                    if (asking != null && large) QuestionNumber(app, asking)
+                }
+                if (asking != null) {
+                    if (!large) QuestionNumber(app, asking)
+                    Corner(app, job, null)
+                }
+            }
+        },
+        {
+            Column(Modifier.weight(if (asking == null) 0.6f else 1f).fillMaxHeight(), Arrangement.spacedBy(6.dp, Alignment.Bottom)) {
+                if (asking != null) {
+                    Scrolled(Modifier) { QuestionKeys(app, asking, alone = true) }
+                } else {
+                    DoneBar(app)
+                    if (cautions.isNotEmpty()) Cautions(app, cautions, Modifier.weight(1f, fill = false))
+                    next?.let { NextWithCamera(app, it, Modifier.fillMaxWidth()) }
+                    Corner(app, job, null)
+                }
+            }
+        },
+    )
+    Row(Modifier.fillMaxSize(), Arrangement.spacedBy(8.dp)) {
+        for (column in if (LocalLook.current.leftHanded) columns.reversed() else columns) column()
+    }
+}
+
+/** What there is to mind, and a sign that there is more of it below. */
+@Composable
+private fun Cautions(app: App, cautions: List<Note>, modifier: Modifier) {
+    val words = app.shown?.frame?.words ?: return
+    val inks = LocalLook.current.inks
+    val scroll = rememberScrollState()
+    Column(modifier) {
+        Column(Modifier.weight(1f, fill = false).verticalScroll(scroll)) { CautionPanel(words.caution, cautions) }
+        if (scroll.canScrollForward) {
+            Box(Modifier.fillMaxWidth().border(1.5.dp, inks.warning).testTag("more below"), Alignment.Center) {
+                Icon(Glyph.UNFOLD, inks.warning, 20.dp)
             }
         }
     }
@@ -167,7 +228,8 @@ private fun Scrolled(modifier: Modifier, content: @Composable ColumnScope.() -> 
 private fun Corner(app: App, job: String?, next: Next?) {
     val words = app.shown?.frame?.words ?: return
     val leftHanded = LocalLook.current.leftHanded
-    val large = LocalDensity.current.fontScale > 1.3f || app.lockable
+    val long = next != null && next.text.length > WORDY
+    val large = LocalDensity.current.fontScale > 1.3f || app.lockable || long
     if (large && next != null) NextWithCamera(app, next, Modifier.fillMaxWidth())
     val buttons: List<@Composable () -> Unit> = listOfNotNull(
         { if (app.canGoBack) GlyphButton(Glyph.BACK, words.back) { app.back() } },
@@ -183,6 +245,9 @@ private fun Corner(app: App, job: String?, next: Next?) {
         if (!leftHanded) action(Modifier.weight(1f))
     }
 }
+
+/** An action with more letters than this has no room beside the corner. */
+private const val WORDY = 48
 
 /** The next action, and beside it the camera where it wants a photo. */
 @Composable

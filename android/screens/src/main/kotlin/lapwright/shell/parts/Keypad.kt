@@ -34,28 +34,41 @@ import lapwright.shell.withMark
 
 private val corner = RoundedCornerShape(6.dp)
 
+/** What a question, its number, the tape and the corner take of the glass. */
+private val QUESTION = 320.dp
+
 /** Three rows of digits, and what else a length is written with. */
 private val bare = listOf(listOf("1", "2", "3", "'"), listOf("4", "5", "6", "."), listOf("7", "8", "9", "-"))
 
+/** The drawn piece of tape, on which the fraction of a length is tapped. */
+@Composable
+fun Fractions(frame: FrameView, text: String, onEdit: ((String) -> String) -> Unit) {
+    val last = text.substringAfterLast(' ')
+    val tapped = frame.tape.lastOrNull { last.endsWith(it.text) }?.text.orEmpty()
+    Tape(frame.tape, tapped, frame.words.tape) { mark -> onEdit { withMark(it, mark.text) } }
+}
+
 /**
- * The keys for a length or a number: three columns of 18 mm keys in gloves, else four of at least 64 dp. Fractions are
- * tapped on the drawn piece of tape. In gloves the signs of a length and the rubber lie on a second page.
+ * The keys for a length or a number, `signed` where it is written with more than digits: three columns of 18 mm keys in gloves,
+ * else four of at least 64 dp. In gloves the signs and the rubber lie on a second page. `beside` is the height of what stands
+ * over or under them.
  */
 @Composable
-fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -> String) -> Unit, onAccept: () -> Unit) {
+fun Keypad(
+    frame: FrameView,
+    signed: Boolean,
+    onEdit: ((String) -> String) -> Unit,
+    onAccept: () -> Unit,
+    beside: Dp = QUESTION,
+) {
     val gloves = LocalLook.current.gloves
     val words = frame.words
     // On a small phone the keys for gloves leave room for the question.
-    val side = if (gloves) ((LocalRoom.current - 320.dp) / 4).coerceIn(Target, GloveKey) else Target
+    val side = if (gloves) ((LocalRoom.current - beside) / 4).coerceIn(Target, GloveKey) else Target
     val gap = if (gloves) 1.5.dp else 6.dp
-    val paged = gloves && lengths
+    val paged = gloves && signed
     var signs by remember(paged) { mutableStateOf(false) }
     Column(Modifier.fillMaxWidth().testTag("keypad"), Arrangement.spacedBy(gap)) {
-        if (lengths) {
-            val last = text.substringAfterLast(' ')
-            val tapped = frame.tape.lastOrNull { last.endsWith(it.text) }?.text.orEmpty()
-            Tape(frame.tape, tapped, words.tape) { mark -> onEdit { withMark(it, mark.text) } }
-        }
         if (signs) {
             // A sign is followed by digits, so their page comes back by itself.
             KeyRow(side, gap) { for (key in bare.map { it.last() }) Key(key, side) { onEdit { it + key }; signs = false } }
@@ -66,7 +79,7 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -
         } else {
             for (row in bare) {
                 KeyRow(side, gap) {
-                    for (key in if (gloves || !lengths) row.take(3) else row) Key(key, side) { onEdit { it + key } }
+                    for (key in if (gloves || !signed) row.take(3) else row) Key(key, side) { onEdit { it + key } }
                 }
             }
         }
@@ -77,7 +90,7 @@ fun Keypad(frame: FrameView, text: String, lengths: Boolean, onEdit: ((String) -
                 GlyphKey(Glyph.RUB_OUT, words.rubOut, side) { onEdit(::rubbedOut) }
             }
             Key("0", side) { onEdit { it + "0" }; signs = false }
-            if (!gloves && lengths) GlyphKey(Glyph.SPACE, words.space, side) { onEdit { "$it " } }
+            if (!gloves && signed) GlyphKey(Glyph.SPACE, words.space, side) { onEdit { "$it " } }
             AcceptKey(words.accept, side, onAccept)
         }
     }

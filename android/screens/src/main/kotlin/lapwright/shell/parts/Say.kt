@@ -45,19 +45,35 @@ fun face(size: TextUnit, bold: Boolean = false): TextStyle = TextStyle(
 )
 
 /**
+ * A size that grows with the phone's texts so many times at most: of what must stay in sight as a whole where texts are at
+ * 200 %, a question over its keys or a step over its caution.
+ */
+@Composable
+fun TextUnit.atMost(times: Float): TextUnit {
+    val scale = LocalDensity.current.fontScale
+    return (value * minOf(scale, times) / scale).sp
+}
+
+/**
  * A number to read at arm's length, with its unit half as large: as large as its width allows, so that it stays on one
  * line where texts are large already, and never under 44 dp.
  */
 @Composable
-fun Answer(text: String, unit: String, modifier: Modifier = Modifier, color: Color = LocalLook.current.inks.ink) {
+fun Answer(
+    text: String,
+    unit: String,
+    modifier: Modifier = Modifier,
+    color: Color = LocalLook.current.inks.ink,
+    most: TextUnit = Sizes.answerMost,
+) {
     BoxWithConstraints(modifier.fillMaxWidth()) {
         val measurer = rememberTextMeasurer()
         val density = LocalDensity.current
-        val style = face(Sizes.answerMost, bold = true)
+        val style = face(most, bold = true)
         val size = remember(text, unit, constraints.maxWidth, density, style) {
             val width = measurer.measure(withUnit(text, unit), style, softWrap = false).size.width
-            val fits = Sizes.answerMost.value * constraints.maxWidth / width.coerceAtLeast(1)
-            fits.coerceIn(Sizes.answerLeast.value / density.fontScale, Sizes.answerMost.value).sp
+            val fits = most.value * constraints.maxWidth / width.coerceAtLeast(1)
+            fits.coerceIn(minOf(Sizes.answerLeast.value / density.fontScale, most.value), most.value).sp
         }
         Text(withUnit(text, unit), color = color, style = style.copy(fontSize = size, lineHeight = 1.1.em))
     }

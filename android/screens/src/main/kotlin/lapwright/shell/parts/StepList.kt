@@ -134,11 +134,16 @@ fun TickBox(tag: String, name: String, state: StepState, words: Words, onTap: ()
     }
 }
 
+/** How many times larger than usual the texts are at most that must stay in sight over what is tapped. */
+const val IN_SIGHT = 1.6f
+
 /** The step that is to be done now: what to do, why, and the sizes that it needs. */
 @Composable
 fun StepInHand(app: App, step: StepLine) {
-    Say(step.text, Modifier.testTag("step in hand"), size = Sizes.title, bold = true)
-    if (step.reason.isNotEmpty()) Say(step.reason, size = Sizes.small)
+    val large = LocalDensity.current.fontScale > 1.3f
+    val size = if (large) Sizes.body.atMost(IN_SIGHT) else Sizes.title
+    Say(step.text, Modifier.testTag("step in hand"), size = size, bold = true)
+    if (step.reason.isNotEmpty()) Say(step.reason, size = Sizes.small.atMost(IN_SIGHT))
     SizeLines(app, step.sizes)
 }
 

@@ -46,7 +46,7 @@ fun Measure(app: App, view: MeasureView) {
         words.baseStep to NewThing.BASE_STEP,
         words.abutment to NewThing.ABUTMENT,
     )
-    Frame(app, view.name, view.job, asking, Next(words.wall) { app.go(Place.Wall(view.wall)) }) {
+    Frame(app, view.name, view.job, asking, Next("${words.wall}: ${view.name}") { app.go(Place.Wall(view.wall)) }) {
         Notes(view.notes)
         Heading(words.answers)
         Answers(app, view.questions)

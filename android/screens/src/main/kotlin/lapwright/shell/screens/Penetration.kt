@@ -27,6 +27,7 @@ import lapwright.shell.parts.Fold
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Glyph
 import lapwright.shell.parts.Heading
+import lapwright.shell.parts.IN_SIGHT
 import lapwright.shell.parts.InHand
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
@@ -37,6 +38,7 @@ import lapwright.shell.parts.Say
 import lapwright.shell.parts.SizeLines
 import lapwright.shell.parts.StepInHand
 import lapwright.shell.parts.StepList
+import lapwright.shell.parts.atMost
 import lapwright.shell.parts.tick
 import lapwright.shell.parts.wantsPhoto
 import lapwright.shell.parts.withTexts
@@ -61,13 +63,14 @@ fun Penetration(app: App, view: PenetrationView) {
     var touched by remember(view.penetration, step?.code) { mutableStateOf("") }
     val picked = touched.ifEmpty { step?.layer.orEmpty() }
     Frame(app, view.name, view.job, asking, step?.let { next(app, it) { said -> sign(it.code, said) } }, cautions = cautions) {
-        Say(view.said)
+        Say(view.said, size = Sizes.body.atMost(IN_SIGHT))
         val (stops, notes) = view.notes.partition { it.level == NoteLevel.STOP }
         Notes(stops)
         view.shedding?.takeIf { !it.sheds }?.let { Notes(it.lines) }
-        // What is advised changes everything below it.
-        view.advice?.let { Advice(app, view, it) }
         step?.let { StepInHand(app, it) }
+        view.advice?.let { advice ->
+            Fold(app, "${words.advice}: ${advice.gain}", "advice") { Advice(app, view, advice) }
+        }
         Drawn(app, Subject.LayersFront(view.penetration, picked), view.revision, 260.dp)
         view.layers.find { it.code == picked }?.let { Say("${it.number}. ${it.text}", size = Sizes.small) }
         Notes(notes)
@@ -121,8 +124,6 @@ private fun AllSizes(app: App, view: PenetrationView) {
 private fun Advice(app: App, view: PenetrationView, advice: BlockAdvice) {
     val words = app.shown?.frame?.words ?: return
     fun title(field: String) = view.questions.find { it.field == field }?.title.orEmpty()
-    Heading(words.advice)
-    Say(advice.gain)
     ReadingLine(app, title("block-width"), advice.width)
     ReadingLine(app, title("block-height"), advice.height)
     ReadingLine(app, title("hole-from-bottom"), advice.holeFromBottom)

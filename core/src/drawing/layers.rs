@@ -301,7 +301,10 @@ impl Layers {
                     let (role, pen) = if layer.is(picked) { (Role::Chalk, HEAVY) } else { (Role::Ink, PLAIN) };
                     sheet.outline(role, Pattern::Solid, pen, &shape);
                 }
-                let middle = shape.iter().fold((0.0, 0.0), |sum, at| (sum.0 + at.0 / 4.0, sum.1 + at.1 / 4.0));
+                let middle = match is_film(layer) {
+                    true => middle_of(&film(layer, (from, to), scale)),
+                    false => shape.iter().fold((0.0, 0.0), |sum, at| (sum.0 + at.0 / 4.0, sum.1 + at.1 / 4.0)),
+                };
                 if layer.number > 0 && !numbered.iter().any(|(number, _)| *number == layer.number) {
                     let spot = Area {
                         left: middle.0 - 1.0,
@@ -433,6 +436,13 @@ fn film(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
         points.insert(at, (lower as f64, y));
     }
     points.into_iter().map(|at| scale.at(at)).collect()
+}
+
+/// The middle of the highest part of a sheet: a number beside it stands at its leg, not in the air under its bend.
+fn middle_of(points: &[Dp]) -> Dp {
+    let parts = points.iter().zip(points.iter().skip(1));
+    let highest = parts.max_by(|(a, b), (c, d)| (a.1 - b.1).abs().total_cmp(&(c.1 - d.1).abs()));
+    highest.map_or((0.0, 0.0), |(from, to)| (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1)))
 }
 
 /// A layer's part between two heights in the section: from its lower back corner round.

@@ -132,6 +132,20 @@ fn a_bent_sheet_is_drawn_bent() {
     assert_eq!(bent.len(), 4, "{bent:?}");
     assert!(alike(bent[0].x, bent[1].x) && alike(bent[2].x, bent[3].x) && bent[1].x > bent[2].x, "{bent:?}");
     assert!(bent.windows(2).all(|pair| pair[0].y > pair[1].y), "{bent:?}");
+    // Its number is led to its leg, not to the air under its bend.
+    let six = strokes.iter().find_map(|stroke| match stroke {
+        Stroke::Text { text, at, .. } if text == "6" => Some(*at),
+        _ => None,
+    });
+    let six = six.unwrap();
+    let near = |spot: &Spot| (spot.x - six.x).abs() < 16.0 && (spot.y - six.y).abs() < 20.0;
+    let led = strokes.iter().filter_map(|stroke| match stroke {
+        Stroke::Line { points, .. } if points.len() == 2 && points.iter().any(near) => Some(points.clone()),
+        _ => None,
+    });
+    for spot in led.flatten() {
+        assert!(spot.x < bent[3].x + 3.0, "{spot:?} {six:?} {bent:?}");
+    }
 }
 
 /// What the later layer covers of an earlier one lies behind it: in the section each stands further out.

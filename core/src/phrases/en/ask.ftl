@@ -124,7 +124,6 @@ ask-notch-left-hint = Hook the tape where the board's left end will lie, a gap a
 ask-notch-right = How far is the block's right side from the board's left end?
 ask-notch-right-hint = Same hook; read it at the block's right side.
 ask-notch-right-trim = How far is the trim's right side from the board's left end?
-ask-notch-right-hint = Same hook, read it at the far side.
 ask-notch-bottom-left = How far is the block's bottom above the board's bottom edge, on the left?
 ask-notch-bottom-left-trim = How far is the trim's bottom above the board's bottom edge, on the left?
 ask-notch-bottom-left-hint = From the line where the board's bottom WILL lie. A minus where it begins below that line.

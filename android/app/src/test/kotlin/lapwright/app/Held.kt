@@ -155,7 +155,8 @@ class Held(gestures: Boolean = false, state: Bundle? = null) {
         /** Puts every phone down. Compose keeps one dispatcher a process: what still waits in it would deafen the next test. */
         fun putDown() {
             held.toList().forEach { it.kill() }
-            repeat(10) { ShadowLooper.idleMainLooper(); Thread.sleep(10) }
+            // Frames wait for their time, too.
+            repeat(10) { ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS); Thread.sleep(10) }
         }
     }
 

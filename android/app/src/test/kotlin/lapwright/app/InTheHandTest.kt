@@ -66,6 +66,7 @@ class InTheHandTest {
             for (asked in listOf(true, false)) {
                 if (!asked) held.app.run { standing?.let(::putAway) }
                 held.settle()
+                held.draw(100)
                 fun fixed() = held.targets().filter { it.boundsInWindow.height > 0 && it.boundsInWindow.width > 0 }
                 await("targets of $place") { fixed().isNotEmpty() }
                 for (target in fixed()) assertTrue("${target.texts()} of $place at ${target.boundsInWindow}, bars $bars", held.isClear(target, bars))

@@ -132,7 +132,9 @@ fn title(notch: &BoardNotch, spec: &FieldSpec) -> &'static str {
         Field::Left if opening => key("ask-notch-left-trim"),
         Field::Right if opening => key("ask-notch-right-trim"),
         Field::BottomLeft if opening => key("ask-notch-bottom-left-trim"),
+        Field::BottomRight if opening => key("ask-notch-bottom-right-trim"),
         Field::TopLeft if opening => key("ask-notch-top-left-trim"),
+        Field::TopRight if opening => key("ask-notch-top-right-trim"),
         _ => spec.title,
     }
 }

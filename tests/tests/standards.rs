@@ -263,7 +263,7 @@ fn movement_from_memory_is_taken_up_by_the_trim_gap() {
 #[test]
 fn cautions_carry_the_numbers_of_their_sources() {
     for (caution, source, english, spanish) in [
-        (Caution::Ladder, "29 CFR 1926.1053", ["a quarter", "3 ft"], ["un cuarto", "3 pies"]),
+        (Caution::Ladder, "29 CFR 1926.1053", ["a quarter", "3 ft"], ["una cuarta parte", "3 pies"]),
         (Caution::PowerLine, "29 CFR 1926.451", ["10 ft", "power lines"], ["10 pies", "líneas eléctricas"]),
         (Caution::Lead, "40 CFR 745", ["1978", "20 sq ft"], ["1978", "20 pies cuadrados"]),
         (Caution::Lead, "40 CFR 745", ["demolition", "certified firm"], ["demuelan", "empresa certificada"]),

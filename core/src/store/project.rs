@@ -240,8 +240,13 @@ fn holder(writes: &[Write]) -> Option<&Write> {
 
 /// Works out one slot anew from all its writes that are in force.
 fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
+    settle_as(conn, subject, slot, || writes(conn, subject, slot))
+}
+
+/// The same, where the writes of a field are at hand, or read when they are asked for.
+fn settle_as(conn: &Connection, subject: Id, slot: &str, writes: impl FnOnce() -> Result<Vec<Write>>) -> Result<()> {
     match slot.strip_prefix('=') {
-        Some(field) => settle_field(conn, subject, field, &writes(conn, subject, slot)?),
+        Some(field) => settle_field(conn, subject, field, &writes()?),
         None => settle_subject(conn, subject),
     }
 }
@@ -313,25 +318,22 @@ pub(super) fn replay(conn: &Connection) -> Result<()> {
     );
     let mut statement = conn.prepare(&sql)?;
     let mut rows = statement.query([])?;
-    let mut slot: Option<(Id, String)> = None;
-    let mut writes = Vec::new();
-    let settle = |slot: Option<&(Id, String)>, writes: &[Write]| match slot {
-        Some((subject, slot)) => match slot.strip_prefix('=') {
-            Some(field) => settle_field(conn, *subject, field, writes),
-            None => settle_subject(conn, *subject),
-        },
-        None => Ok(()),
-    };
+    let mut at: Option<((Id, String), Vec<Write>)> = None;
     while let Some(row) = rows.next()? {
-        let next = Some((row.get(10)?, row.get(11)?));
-        if slot != next {
-            settle(slot.as_ref(), &writes)?;
-            writes.clear();
-            slot = next;
+        let (slot, write) = ((row.get(10)?, row.get(11)?), Write::from_row(row)?);
+        match &mut at {
+            Some((own, writes)) if *own == slot => writes.push(write),
+            _ => {
+                if let Some(((subject, slot), writes)) = at.replace((slot, vec![write])) {
+                    settle_as(conn, subject, &slot, || Ok(writes))?;
+                }
+            }
         }
-        writes.push(Write::from_row(row)?);
     }
-    settle(slot.as_ref(), &writes)
+    match at {
+        Some(((subject, slot), writes)) => settle_as(conn, subject, &slot, || Ok(writes)),
+        None => Ok(()),
+    }
 }
 
 /// The whole projection as text, free of row numbers, to compare two of them.

@@ -4,9 +4,16 @@ use super::role::{Pattern, Role};
 use super::sheet::{Area, PLAIN, Sheet, THIN};
 use super::stroke::Anchor;
 
-/// A letter or a number in a box of its own, as near to `area` as there is room clear of `avoid`, with a line that leads
-/// there. Says whether it found room.
-pub(super) fn put(sheet: &mut Sheet, page: &Page, text: &str, area: &Area, avoid: &[Area]) -> bool {
+/// A letter or a number in a box of its own, as near to `area` as there is room, with a line that leads there. It never
+/// covers what it is to `avoid`, and what it would `rather` leave only where there is no other room.
+pub(super) fn put(sheet: &mut Sheet, page: &Page, text: &str, area: &Area, (avoid, rather): (&[Area], &[Area])) {
+    if !put_clear(sheet, page, text, area, &[avoid, rather].concat()) && !rather.is_empty() {
+        put_clear(sheet, page, text, area, avoid);
+    }
+}
+
+/// The same clear of all of `avoid`; says whether it found room.
+fn put_clear(sheet: &mut Sheet, page: &Page, text: &str, area: &Area, avoid: &[Area]) -> bool {
     let label = page.small(text, Role::Ink);
     let (half, tall) = (label.width().max(label.em * 0.7) / 2.0 + 3.0, label.em * CAPITAL + 7.0);
     let (x, y) = ((area.left + area.right) / 2.0, (area.top + area.bottom) / 2.0);

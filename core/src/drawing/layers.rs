@@ -227,7 +227,7 @@ impl Layers {
             let x = if n % 2 == 0 { area.left + 4.0 } else { area.right - 4.0 };
             let y = if n % 4 < 2 { area.top + 4.0 } else { area.bottom - 4.0 };
             let spot = Area { left: x - 2.0, top: y - 2.0, right: x + 2.0, bottom: y + 2.0 };
-            flag::put(sheet, page, &layer.number.to_string(), &spot, &[]);
+            flag::put(sheet, page, &layer.number.to_string(), &spot, (&[], &[]));
         }
     }
 
@@ -322,9 +322,7 @@ impl Layers {
         }
         let drawn = Area { left: scale.left - 4.0, top: high, right: pipe.right + 2.0, bottom: low };
         for (number, spot) in &numbered {
-            if !flag::put(sheet, page, &number.to_string(), spot, std::slice::from_ref(&drawn)) {
-                flag::put(sheet, page, &number.to_string(), spot, &[]);
-            }
+            flag::put(sheet, page, &number.to_string(), spot, (&[], std::slice::from_ref(&drawn)));
         }
         if self.is_pierced() {
             let middle = (pipe.top + pipe.bottom) / 2.0;

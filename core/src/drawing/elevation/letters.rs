@@ -18,16 +18,14 @@ pub(crate) fn letter(n: usize) -> String {
 /// there is no other.
 pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &Scale, penetrations: &[Through], joints: &[[Dp; 2]]) {
     let areas: Vec<Area> = penetrations.iter().map(|through| grown(scale.area(&through.at))).collect();
-    let joints = joints.iter().map(|[(x, bottom), (_, top)]| Area { left: *x, top: *top, right: *x, bottom: *bottom });
-    let clear: Vec<Area> = areas.iter().copied().chain(joints).collect();
+    let joint = |[(x, bottom), (_, top)]: &[Dp; 2]| Area { left: *x, top: *top, right: *x, bottom: *bottom };
+    let joints: Vec<Area> = joints.iter().map(joint).collect();
     for area in &areas {
         sheet.fill(Role::Ground, &area.corners());
         sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &area.corners());
     }
     for (n, area) in areas.iter().enumerate() {
-        if !flag::put(sheet, page, &letter(n), area, &clear) {
-            flag::put(sheet, page, &letter(n), area, &areas);
-        }
+        flag::put(sheet, page, &letter(n), area, (&areas, &joints));
     }
 }
 

@@ -23,6 +23,11 @@ pub fn lines_value(heights: impl IntoIterator<Item = Length>) -> Value {
     if heights.is_empty() { Value::Absent } else { Value::Text(heights.join(",")) }
 }
 
+/// The offcut that a board is cut from.
+pub fn offcut_value(offcut: Id) -> Value {
+    Value::Text(offcut.to_string())
+}
+
 impl Record {
     /// How far a board is.
     pub fn board_state(&self) -> BoardState {
@@ -59,6 +64,15 @@ mod tests {
         let heights = [-3, 0, 177_800_000].map(Length::from_nm);
         assert_eq!(pole(lines_value(heights)).lines(), Some(heights.to_vec()));
         assert_eq!(lines_value([]), Value::Absent);
+    }
+
+    #[test]
+    fn the_offcut_of_a_board_is_read_as_it_was_written() {
+        let offcut = Id::from_bytes([3; 16]);
+        let id = Id::from_bytes([1; 16]);
+        let cut_from = |value| Record::unsaved(id, Kind::Board, id, &[(Field::Offcut, value)]).cut_from_offcut();
+        assert_eq!(cut_from(offcut_value(offcut)), Some(offcut));
+        assert_eq!(cut_from(Value::Absent), None);
     }
 
     #[test]

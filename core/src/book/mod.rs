@@ -30,7 +30,7 @@ pub use fields::{
 };
 pub use gaps::Gaps;
 pub use house::{House, Missing};
-pub use kept::lines_value;
+pub use kept::{lines_value, offcut_value};
 pub use kind::Kind;
 pub use offcut_state::OffcutState;
 pub use operation::{Operation, OperationKind};

@@ -35,7 +35,7 @@ pub(crate) fn lines(terms: &Terms<'_>, board: &Board, notches: &[NotchView]) -> 
         lines.insert(0, InstructionLine { marks: vec![length.nm()], ..told.length(length) });
     }
     if let Some(number) = board.record.whole(Field::CutFrom).filter(|_| is_of_strip(&board.record)) {
-        let text = match board.record.text(Field::Offcut) {
+        let text = match board.record.cut_from_offcut() {
             Some(_) => key("board-cut-strip-kept"),
             None => key("board-cut-strip"),
         };

@@ -4,7 +4,8 @@ use std::sync::Arc;
 use serde_json::{Map, Value as Json};
 
 use crate::book::{
-    Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, lines_value, taped_code,
+    Allowed, Book, Field, FieldSpec, House, Kind, Operation, OperationKind, field_of_code, lines_value, offcut_value,
+    taped_code,
 };
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
@@ -171,7 +172,7 @@ impl Reading<'_> {
             let names = self.names.keys().cloned().collect::<Vec<_>>().join(", ");
             self.problem(Code::Unknown, &join(path, field.code()), "screen-pick", &[("choices", names.into())])
         })?;
-        let value = if field == Field::Offcut { Value::Text(found.to_string()) } else { Value::Reference(found) };
+        let value = if field == Field::Offcut { offcut_value(found) } else { Value::Reference(found) };
         Ok(Some((field, value)))
     }
 

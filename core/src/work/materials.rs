@@ -76,7 +76,7 @@ impl Piece {
             length: board.length(Field::Length).unwrap_or(Length::ZERO),
             number: board.whole(Field::CutFrom),
             stock: board.length(Field::Stock),
-            offcut: board.text(Field::Offcut).is_some(),
+            offcut: board.cut_from_offcut().is_some(),
             strip: is_of_strip(board),
         }
     }

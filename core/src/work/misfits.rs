@@ -284,7 +284,7 @@ fn height(wall: &Site, board: &Record) -> Option<Length> {
 struct AtHand {
     longest: Length,
     stock: Vec<Length>,
-    offcuts: BTreeMap<String, Length>,
+    offcuts: BTreeMap<Id, Length>,
     /// Numbers of boards that no longer hold what is to be cut from them.
     overfull: BTreeSet<i64>,
     /// Numbers of boards from which something is cut.
@@ -298,14 +298,14 @@ impl AtHand {
         let stock: Vec<Length> = work.stock().into_iter().map(|(length, _)| length).collect();
         let offcuts =
             work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.offcut_state() == OffcutState::AtHand);
-        let offcuts = offcuts.filter_map(|offcut| Some((offcut.id().to_string(), offcut.length(Field::Length)?)));
+        let offcuts = offcuts.filter_map(|offcut| Some((offcut.id(), offcut.length(Field::Length)?)));
         let mut taken: BTreeMap<i64, Taken<'_>> = BTreeMap::new();
         let mut begun = BTreeSet::new();
         let all = work.walls().iter().flat_map(|wall| work.boards(wall.id()).iter().map(move |own| (&**wall, &**own)));
         for (wall, board) in all {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
-            let low = || strip_height(work, board.text(Field::Offcut));
+            let low = || strip_height(work, board.cut_from_offcut());
             let of = || Taken { stock, low: low(), along: Vec::new(), strips: Vec::new() };
             let own = taken.entry(number).or_insert_with(of);
             let row = if is_of_strip(board) { &mut own.strips } else { &mut own.along };
@@ -328,8 +328,8 @@ impl AtHand {
         let Some((number, stock)) = board.whole(Field::CutFrom).zip(board.length(Field::Stock)) else {
             return board.length(Field::Length).is_none_or(|length| length <= self.longest);
         };
-        let there = match board.text(Field::Offcut) {
-            Some(offcut) => self.offcuts.get(offcut) == Some(&stock),
+        let there = match board.cut_from_offcut() {
+            Some(offcut) => self.offcuts.get(&offcut) == Some(&stock),
             None => self.stock.contains(&stock),
         };
         !self.overfull.contains(&number) && (there || self.begun.contains(&number))

@@ -1,4 +1,4 @@
-use crate::book::{BoardState, Field, Kind, Operation, Record};
+use crate::book::{BoardState, Field, Kind, Operation, Record, offcut_value};
 use crate::measure::Length;
 use crate::siding::{End, Run};
 use crate::store::{Id, Value};
@@ -105,7 +105,7 @@ impl PlannedBoard {
         if let Some(CutFrom { number, stock, offcut, strip }) = self.cut_from {
             fields.push((Field::CutFrom, Value::Whole(number)));
             fields.push((Field::Stock, planned(stock)));
-            fields.extend(offcut.map(|offcut| (Field::Offcut, text(&offcut.to_string()))));
+            fields.extend(offcut.map(|offcut| (Field::Offcut, offcut_value(offcut))));
             if strip {
                 fields.push((Field::Strip, text("yes")));
             }

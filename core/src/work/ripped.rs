@@ -1,6 +1,7 @@
 use crate::board::{BoardShape, Instructions, SawCut};
 use crate::book::{Field, Kind, Record};
 use crate::measure::Length;
+use crate::store::Id;
 
 use super::Work;
 use super::placement::Placement;
@@ -15,8 +16,8 @@ pub fn ripped_to(work: &Work, board: &Record) -> Option<Length> {
 }
 
 /// How high the offcut is that a board is cut from, where it is a strip left over.
-pub(super) fn strip_height(work: &Work, offcut: Option<&str>) -> Option<Length> {
-    work.house().get(offcut?.parse().ok()?, Kind::Offcut).ok()?.length(Field::Height)
+pub(super) fn strip_height(work: &Work, offcut: Option<Id>) -> Option<Length> {
+    work.house().get(offcut?, Kind::Offcut).ok()?.length(Field::Height)
 }
 
 /// Whether a strip of one width comes off along the whole of a shape.

@@ -6,6 +6,7 @@ use crate::book::{BoardState, Field, Kind, OffcutState, Record};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::saw::Plan;
+use crate::store::Id;
 
 use super::Work;
 use super::error::Result;
@@ -32,8 +33,8 @@ pub struct SawBoard {
     pub number: i64,
     /// Its length.
     pub length: Length,
-    /// The id of the offcut that it is, as the book has it; none for a new board.
-    pub offcut: Option<String>,
+    /// The offcut that it is; none for a new board.
+    pub offcut: Option<Id>,
     /// What is cut from it, the longest first, and then what comes out of the strips that are ripped off.
     pub pieces: Vec<SawPiece>,
     /// The lengths of what was cut from it and spoiled.
@@ -96,7 +97,7 @@ impl SawBoard {
             pieces.iter_mut().for_each(|piece| piece.strip = false);
         }
         let first = &pieces.first()?.board;
-        let (length, offcut) = (first.length(Field::Stock)?, first.text(Field::Offcut).map(str::to_owned));
+        let (length, offcut) = (first.length(Field::Stock)?, first.cut_from_offcut());
         let along = pieces.iter().filter(|piece| !piece.strip).map(|piece| piece.length);
         let gone: Vec<Length> = along.chain(spoiled.iter().copied()).collect();
         let cuts = i64::try_from(gone.len()).unwrap_or(i64::MAX).saturating_sub(1);
@@ -123,7 +124,7 @@ impl SawBoard {
         let rules = work.rules();
         let freed = division.round(self.rest - rules.get_length(keys::SAW_KERF)?, Rounding::Down);
         let worth = self.rest >= rules.get_length(keys::OFFCUT_KEEP_LEAST)? && freed.is_positive();
-        Ok(worth.then_some(Leftover { length: freed, height: strip_height(work, self.offcut.as_deref()) }))
+        Ok(worth.then_some(Leftover { length: freed, height: strip_height(work, self.offcut) }))
     }
 
     /// The strips that are ripped off its pieces, where a rule lets them hang and no piece comes out of them: those that are long

@@ -85,8 +85,7 @@ fn mark_cut(book: &mut Book, terms: &Terms<'_>, work: &Work, number: i64) -> Res
     for (nth, piece) in (0..).zip(board.pieces.iter().filter(|piece| piece.is_planned())) {
         operation = sawn(book, terms, (piece.board.id(), nth), operation)?;
     }
-    let source = board.offcut.as_deref().and_then(|offcut| offcut.parse().ok());
-    if let Some(offcut) = source {
+    if let Some(offcut) = board.offcut {
         operation = operation.set(offcut, Field::Used, OffcutState::CutUp.into());
     }
     let rest = board.offcut_left(work, terms.division)?;

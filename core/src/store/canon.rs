@@ -1,9 +1,10 @@
 //! Canonical JSON: sorted keys, no spaces, integers and texts only, so that one content has one byte form.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
-use serde::Serialize;
-use serde_json::Value as Loose;
+use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::{Deserialize, Serialize};
 
 /// Written by `serde_json`, its keys in the order of the map's. Not by RFC 8785, whose numbers are floats: past 2^53 one
 /// would come back as another.
@@ -16,6 +17,12 @@ pub(super) enum Canon {
     Map(BTreeMap<String, Canon>),
 }
 
+/// The text of what serialises its names in their order, as [`Canon`] does and everything of the log.
+pub(super) fn write(canon: &(impl Serialize + ?Sized)) -> String {
+    // Texts, integers and keys that are texts: nothing that JSON refuses.
+    serde_json::to_string(canon).unwrap_or_default()
+}
+
 impl Canon {
     pub(super) fn map<const N: usize>(pairs: [(&str, Option<Canon>); N]) -> Self {
         Self::Map(pairs.into_iter().filter_map(|(key, value)| Some((key.to_owned(), value?))).collect())
@@ -26,28 +33,13 @@ impl Canon {
     }
 
     pub(super) fn write(&self) -> String {
-        // Texts, integers and keys that are texts: nothing that JSON refuses.
-        serde_json::to_string(self).unwrap_or_default()
+        write(self)
     }
 
     /// Reads the canonical form and nothing else.
     pub(super) fn read(text: &str) -> Option<Self> {
-        let canon = Self::tighten(&serde_json::from_str(text).ok()?)?;
+        let canon: Self = serde_json::from_str(text).ok()?;
         (canon.write() == text).then_some(canon)
-    }
-
-    fn tighten(loose: &Loose) -> Option<Self> {
-        match loose {
-            Loose::Number(number) => number.as_i64().map(Self::Whole),
-            Loose::String(text) => Some(Self::Text(text.clone())),
-            Loose::Array(items) => items.iter().map(Self::tighten).collect::<Option<_>>().map(Self::List),
-            Loose::Object(items) => items
-                .iter()
-                .map(|(key, item)| Some((key.clone(), Self::tighten(item)?)))
-                .collect::<Option<_>>()
-                .map(Self::Map),
-            Loose::Null | Loose::Bool(_) => None,
-        }
     }
 
     pub(super) fn get(&self, key: &str) -> Option<&Self> {
@@ -62,10 +54,6 @@ impl Canon {
         if let Some(Self::Whole(whole)) = self.get(key) { Some(*whole) } else { None }
     }
 
-    pub(super) fn list(&self, key: &str) -> Option<&[Self]> {
-        if let Some(Self::List(items)) = self.get(key) { Some(items) } else { None }
-    }
-
     /// `None` where the key is there but unreadable, `Some(None)` where it is missing.
     pub(super) fn maybe<T: std::str::FromStr>(&self, key: &str) -> Option<Option<T>> {
         match self.get(key) {
@@ -77,6 +65,51 @@ impl Canon {
 
     pub(super) fn parsed<T: std::str::FromStr>(&self, key: &str) -> Option<T> {
         self.str(key)?.parse().ok()
+    }
+}
+
+/// Null, truth values and fractions are refused; a key that stands twice would not be written again as it was read.
+impl<'de> Deserialize<'de> for Canon {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(CanonVisitor)
+    }
+}
+
+struct CanonVisitor;
+
+impl<'de> Visitor<'de> for CanonVisitor {
+    type Value = Canon;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a whole number of 64 bits, a text, a list or a map")
+    }
+
+    fn visit_i64<E>(self, whole: i64) -> Result<Canon, E> {
+        Ok(Canon::Whole(whole))
+    }
+
+    fn visit_u64<E: Error>(self, whole: u64) -> Result<Canon, E> {
+        i64::try_from(whole).map(Canon::Whole).map_err(E::custom)
+    }
+
+    fn visit_str<E>(self, text: &str) -> Result<Canon, E> {
+        Ok(Canon::Text(text.to_owned()))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Canon, A::Error> {
+        let mut list = Vec::new();
+        while let Some(item) = items.next_element()? {
+            list.push(item);
+        }
+        Ok(Canon::List(list))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut pairs: A) -> Result<Canon, A::Error> {
+        let mut map = BTreeMap::new();
+        while let Some((key, item)) = pairs.next_entry()? {
+            map.insert(key, item);
+        }
+        Ok(Canon::Map(map))
     }
 }
 

@@ -1,6 +1,11 @@
-use super::canon::Canon;
+use std::borrow::Cow;
+
+use serde::de::Error;
+use serde::ser::SerializeMap;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
 use super::entry::Hash;
-use super::{Id, Value};
+use super::{Id, Value, canon};
 
 /// One accepted answer: all its changes are written together, or none.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -134,6 +139,58 @@ pub(super) enum LoggedChange {
     SignOff(SignOff),
 }
 
+/// Canonical JSON: the names of each change in their order.
+impl Serialize for LoggedChange {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        if let Self::SignOff(sign_off) = self {
+            return sign_off.serialize(to);
+        }
+        let mut map = to.serialize_map(None)?;
+        match self {
+            Self::Create { kind, parent, sort_key, .. } => {
+                map.serialize_entry("do", "create")?;
+                map.serialize_entry("kind", kind)?;
+                if let Some(parent) = parent {
+                    map.serialize_entry("parent", parent)?;
+                }
+                map.serialize_entry("sort", sort_key)?;
+            }
+            Self::Set { field, new, old, saw, kept, .. } => {
+                map.serialize_entry("do", if *kept { "keep" } else { "set" })?;
+                map.serialize_entry("field", field)?;
+                map.serialize_entry("new", new)?;
+                map.serialize_entry("old", old)?;
+                map.serialize_entry("saw", saw)?;
+            }
+            Self::Remove { .. } | Self::SignOff(_) => map.serialize_entry("do", "remove")?,
+        }
+        map.serialize_entry("subject", &self.subject())?;
+        map.end()
+    }
+}
+
+/// The same.
+impl Serialize for SignOff {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut map = to.serialize_map(None)?;
+        map.serialize_entry("detail", &self.detail_hash)?;
+        map.serialize_entry("do", "sign")?;
+        if let Some(measured) = &self.measured {
+            map.serialize_entry("measured", measured)?;
+        }
+        map.serialize_entry("note", &self.note)?;
+        if let Some(photo) = self.photo {
+            map.serialize_entry("photo", &photo)?;
+        }
+        map.serialize_entry("reason", &self.reason)?;
+        map.serialize_entry("signer", &self.signer)?;
+        map.serialize_entry("state", self.state.word())?;
+        map.serialize_entry("step", &self.step)?;
+        map.serialize_entry("subject", &self.subject)?;
+        map.end()
+    }
+}
+
 impl LoggedChange {
     pub(super) fn subject(&self) -> Id {
         match self {
@@ -150,88 +207,80 @@ impl LoggedChange {
             Self::SignOff(sign_off) => format!("!{}", sign_off.step),
         }
     }
+}
 
-    pub(super) fn canon(&self) -> Canon {
-        let subject = Canon::text(self.subject().to_string());
-        match self {
-            Self::Create { kind, parent, sort_key, .. } => Canon::map([
-                ("do", Canon::text("create")),
-                ("subject", subject),
-                ("kind", Canon::text(kind.as_str())),
-                ("parent", parent.map(|id| Canon::Text(id.to_string()))),
-                ("sort", Canon::text(sort_key.as_str())),
-            ]),
-            Self::Set { field, new, old, saw, kept, .. } => Canon::map([
-                ("do", Canon::text(if *kept { "keep" } else { "set" })),
-                ("subject", subject),
-                ("field", Canon::text(field.as_str())),
-                ("new", Some(new.canon())),
-                ("old", Some(old.canon())),
-                ("saw", Some(Canon::List(saw.iter().map(|id| Canon::Text(id.to_string())).collect()))),
-            ]),
-            Self::Remove { .. } => Canon::map([("do", Canon::text("remove")), ("subject", subject)]),
-            Self::SignOff(sign_off) => sign_off.canon(),
-        }
+impl SignOff {
+    pub(super) fn write(&self) -> String {
+        canon::write(self)
     }
 
-    pub(super) fn from_canon(canon: &Canon) -> Option<Self> {
-        let subject = canon.parsed("subject")?;
-        match canon.str("do")? {
-            "create" => Some(Self::Create {
-                subject,
-                kind: canon.str("kind")?.to_owned(),
-                parent: canon.maybe("parent")?,
-                sort_key: canon.str("sort")?.to_owned(),
-            }),
-            word @ ("set" | "keep") => Some(Self::Set {
-                subject,
-                field: canon.str("field")?.to_owned(),
-                new: Value::from_canon(canon.get("new")?)?,
-                old: Value::from_canon(canon.get("old")?)?,
-                saw: canon
-                    .list("saw")?
-                    .iter()
-                    .map(|id| if let Canon::Text(id) = id { id.parse().ok() } else { None })
-                    .collect::<Option<_>>()?,
-                kept: word == "keep",
-            }),
-            "remove" => Some(Self::Remove { subject }),
-            "sign" => SignOff::from_canon(canon).map(Self::SignOff),
+    /// What [`SignOff::write`] wrote.
+    pub(super) fn read(text: &str) -> Option<Self> {
+        match serde_json::from_str(text).ok()? {
+            LoggedChange::SignOff(sign_off) => Some(sign_off),
             _ => None,
         }
     }
 }
 
-impl SignOff {
-    pub(super) fn canon(&self) -> Canon {
-        Canon::map([
-            ("do", Canon::text("sign")),
-            ("subject", Canon::text(self.subject.to_string())),
-            ("step", Canon::text(self.step.as_str())),
-            ("state", Canon::text(self.state.word())),
-            ("signer", Canon::text(self.signer.as_str())),
-            ("note", Canon::text(self.note.as_str())),
-            ("reason", Canon::text(self.reason.as_str())),
-            ("measured", self.measured.as_ref().map(Value::canon)),
-            ("photo", self.photo.map(|id| Canon::Text(id.to_string()))),
-            ("detail", Canon::text(self.detail_hash.to_string())),
-        ])
-    }
+/// The names of every change; which of them belong to one says `do`.
+#[derive(Deserialize)]
+struct Names<'a> {
+    #[serde(rename = "do", borrow)]
+    what: Cow<'a, str>,
+    subject: Id,
+    detail: Option<Hash>,
+    field: Option<String>,
+    kind: Option<String>,
+    measured: Option<Value>,
+    new: Option<Value>,
+    note: Option<String>,
+    old: Option<Value>,
+    parent: Option<Id>,
+    photo: Option<Id>,
+    reason: Option<String>,
+    saw: Option<Vec<Id>>,
+    signer: Option<String>,
+    sort: Option<String>,
+    #[serde(borrow)]
+    state: Option<Cow<'a, str>>,
+    step: Option<String>,
+}
 
-    pub(super) fn from_canon(canon: &Canon) -> Option<Self> {
-        Some(Self {
-            subject: canon.parsed("subject")?,
-            step: canon.str("step")?.to_owned(),
-            state: State::of(canon.str("state")?),
-            signer: canon.str("signer")?.to_owned(),
-            note: canon.str("note")?.to_owned(),
-            reason: canon.str("reason")?.to_owned(),
-            measured: match canon.get("measured") {
-                Some(value) => Some(Value::from_canon(value)?),
-                None => None,
-            },
-            photo: canon.maybe("photo")?,
-            detail_hash: canon.parsed("detail")?,
-        })
+impl Names<'_> {
+    fn change(self) -> Option<LoggedChange> {
+        let subject = self.subject;
+        match &*self.what {
+            "create" => {
+                Some(LoggedChange::Create { subject, kind: self.kind?, parent: self.parent, sort_key: self.sort? })
+            }
+            word @ ("set" | "keep") => Some(LoggedChange::Set {
+                subject,
+                field: self.field?,
+                new: self.new?,
+                old: self.old?,
+                saw: self.saw?,
+                kept: word == "keep",
+            }),
+            "remove" => Some(LoggedChange::Remove { subject }),
+            "sign" => Some(LoggedChange::SignOff(SignOff {
+                subject,
+                step: self.step?,
+                state: State::of(&self.state?),
+                signer: self.signer?,
+                note: self.note?,
+                reason: self.reason?,
+                measured: self.measured,
+                photo: self.photo,
+                detail_hash: self.detail?,
+            })),
+            _ => None,
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for LoggedChange {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        Names::deserialize(from)?.change().ok_or_else(|| Error::custom("a change of a newer program"))
     }
 }

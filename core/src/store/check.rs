@@ -1,9 +1,13 @@
-use rusqlite::Connection;
-use rusqlite::backup::{Backup, StepResult};
+use std::path::Path;
 
+use rusqlite::backup::{Backup, StepResult};
+use rusqlite::{Connection, Transaction, TransactionBehavior};
+
+use super::agree::tables_agree;
+use super::copy::look_into;
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
-use super::sign::{Seal, seals_of};
+use super::sign::{Seal, seals_of_known};
 use super::{Entry, Hash, Result, Store, StoreError};
 
 /// What "check the data" found. All empty is good.
@@ -51,7 +55,10 @@ impl Store {
     /// # Errors
     /// What SQLite or the file system said; what is wrong with the book itself stands in the report.
     pub fn check(&self) -> Result<Report> {
-        let mut report = match self.in_mind().and_then(|conn| inspect(&conn)) {
+        // All of it as it is at one moment, whoever writes meanwhile.
+        let begin = || Transaction::new_unchecked(&self.conn, TransactionBehavior::Deferred);
+        let moment = self.conn.is_autocommit().then(begin).transpose();
+        let mut report = match moment.map_err(Into::into).and_then(|_moment| inspect(&self.conn)) {
             Err(StoreError::Damaged(why)) => Report { integrity: vec![why], ..Report::default() },
             report => report?,
         };
@@ -64,31 +71,67 @@ impl Store {
     /// The whole book in memory, as it is at one moment.
     pub(super) fn in_mind(&self) -> Result<Connection> {
         let mut conn = Connection::open_in_memory()?;
-        if Backup::new(&self.conn, &mut conn)?.step(-1)? != StepResult::Done {
-            return Err(StoreError::Busy);
-        }
+        copy_pages(&self.conn, &mut conn)?;
         conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
         conn.set_prepared_statement_cache_capacity(128);
         Ok(conn)
     }
 }
 
-/// Everything that can be checked of a book in memory; its tables are made anew by it.
+/// Everything that can be checked of a book; nothing is written.
 pub(super) fn inspect(conn: &Connection) -> Result<Report> {
     let mut report = Report::default();
     integrity(conn, &mut report)?;
-    if !report.integrity.is_empty() {
-        return Ok(report);
+    if report.integrity.is_empty() {
+        chain(conn, &mut report)?;
+        projection(conn, &mut report)?;
     }
-    chain(conn, &mut report)?;
+    Ok(report)
+}
+
+/// The same of a copy that nobody writes in, where it lies: the log and the tables side by side.
+pub(super) fn inspect_file(path: &Path) -> Result<Report> {
+    let (tables, log) = (look_into(path)?, look_into(path)?);
+    std::thread::scope(|scope| {
+        let log = scope.spawn(move || {
+            let mut report = Report::default();
+            chain(&log, &mut report).map(|()| report.chain)
+        });
+        let mut report = Report::default();
+        integrity(&tables, &mut report)?;
+        // Of a file that is damaged its entries are not told of.
+        if report.integrity.is_empty() {
+            projection(&tables, &mut report)?;
+            report.chain =
+                log.join().unwrap_or_else(|_| Err(StoreError::Damaged("the check ended early".to_owned())))?;
+        }
+        Ok(report)
+    })
+}
+
+/// The tables against the log. Only where they do not agree is it worked out line by line, in memory, what is wrong.
+fn projection(conn: &Connection, report: &mut Report) -> Result<()> {
+    if tables_agree(conn)? {
+        return Ok(());
+    }
     let before = dump(conn)?;
-    conn.execute_batch("BEGIN")?;
-    replay(conn)?;
-    conn.execute_batch("COMMIT")?;
-    let after = dump(conn)?;
+    let mut anew = Connection::open_in_memory()?;
+    copy_pages(conn, &mut anew)?;
+    replay(&anew)?;
+    let after = dump(&anew)?;
     report.projection.extend(before.iter().filter(|line| after.binary_search(line).is_err()).cloned());
     report.projection.extend(after.iter().filter(|line| before.binary_search(line).is_err()).cloned());
-    Ok(report)
+    if report.projection.is_empty() {
+        report.projection.push("the tables and the log tell different things".to_owned());
+    }
+    Ok(())
+}
+
+fn copy_pages(from: &Connection, to: &mut Connection) -> Result<()> {
+    match Backup::new(from, to)?.step(-1)? {
+        StepResult::Done => Ok(()),
+        _ => Err(StoreError::Busy),
+    }
 }
 
 /// The outside of the data: SQLite's own checks.
@@ -105,7 +148,7 @@ pub(super) fn integrity(conn: &Connection, report: &mut Report) -> Result<()> {
 /// Every hash, and every link between neighbours that are here.
 pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
     /// So many are in memory at once.
-    const BLOCK: usize = 4096;
+    const BLOCK: usize = 8192;
     let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.grp FROM entry e ORDER BY device, sequence"))?;
     let mut rows = statement.query_map([], |row| Ok((Entry::from_row(row)?, row.get(17)?)))?;
     let mut last: Option<Entry> = None;
@@ -114,7 +157,7 @@ pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
         if block.is_empty() {
             return Ok(());
         }
-        let seals = seals_of(&block.iter().map(|(entry, _)| entry).collect::<Vec<_>>());
+        let seals = seals_of_known(&block.iter().map(|(entry, _)| entry).collect::<Vec<_>>());
         for ((entry, group), seal) in block.into_iter().zip(seals) {
             link(&mut last, entry, group, seal, report);
         }

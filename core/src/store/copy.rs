@@ -1,4 +1,4 @@
-//! Copies and backups: by SQLite's own backup call, checked, written beside, flushed, renamed.
+//! Copies and backups: written by SQLite itself beside where they go, flushed, checked, renamed.
 //!
 //! A copy holds the book and nothing of the device: no drafts, settings, photo states, seen-marks or device id.
 
@@ -7,11 +7,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Datelike as _, NaiveDateTime};
-use rusqlite::Connection;
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_encode};
+use rusqlite::{Connection, OpenFlags};
 
-use super::check::inspect;
+use super::check::{inspect, inspect_file};
 use super::file::{Part, beside, create_private_folder};
-use super::image::{self, Image};
+use super::image::{Image, is_open_here};
 use super::merge::{content_hash, peers};
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
@@ -56,22 +57,29 @@ impl Store {
         if replaces && !self.is_older_copy(to) {
             return Err(StoreError::InTheWay(to.to_owned()));
         }
-        let part = Part::write(to, &self.bytes_of_copy()?, true)?;
+        let part = self.write_copy(to)?;
         // What is checked is what lies on the disk.
-        Self::verify_copy(part.path())?;
+        inspect_file(part.path())?.pass()?;
         if replaces { part.replace(to) } else { part.place(to) }
     }
 
-    /// The book without what is this device's own.
-    pub(super) fn bytes_of_copy(&self) -> Result<Vec<u8>> {
-        let conn = self.in_mind()?;
-        conn.execute_batch(
-            "PRAGMA secure_delete = ON; BEGIN; DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; \
-             DELETE FROM clash_seen; DELETE FROM here; COMMIT; VACUUM;",
-        )?;
-        let mut bytes = conn.serialize("main")?.to_vec();
-        image::without_log(&mut bytes);
-        Ok(bytes)
+    /// Writes the book without what is this device's own beside a file, page by page: a large book need not be in memory.
+    pub(super) fn write_copy(&self, to: &Path) -> Result<Part> {
+        Part::fill(to, true, |_, part| {
+            // Nobody else knows the file yet. On some systems the lock that we hold on it is one that SQLite would wait for.
+            let part = uri(part, "nolock=1");
+            let into = "VACUUM INTO ?1";
+            match self.is_read_only() || !self.conn.is_autocommit() {
+                true => self.in_mind()?.execute(into, [&part])?,
+                false => self.conn.execute(into, [&part])?,
+            };
+            let copy = Connection::open_with_flags(&part, OpenFlags::SQLITE_OPEN_READ_WRITE | FLAGS)?;
+            copy.execute_batch(
+                "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA secure_delete = ON; BEGIN; \
+                 DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT;",
+            )?;
+            Ok(copy.close().map_err(|(_, error)| error)?)
+        })
     }
 
     fn is_older_copy(&self, to: &Path) -> bool {
@@ -115,7 +123,7 @@ impl Store {
     /// As [`Store::backup`].
     pub fn keep_backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
         let same = |backup: &Backup| -> Result<bool> {
-            let conn = Image::read(&backup.path)?.connect(&backup.path)?;
+            let conn = look_into(&backup.path)?;
             Ok(book_in(&conn)? == self.book && content_hash(&conn)? == self.content_hash()?)
         };
         match backups(&folder)?.into_iter().next() {
@@ -191,7 +199,34 @@ fn fit(copies: &[(i64, u64)], most: u64) -> BTreeSet<i64> {
 
 /// Which book a file is, if it can be told.
 fn book_of(path: &Path) -> Option<Id> {
-    Image::read(path).and_then(|image| image.connect(path)).and_then(|conn| book_in(&conn)).ok()
+    look_into(path).and_then(|conn| book_in(&conn)).ok()
+}
+
+const FLAGS: OpenFlags = OpenFlags::SQLITE_OPEN_URI.union(OpenFlags::SQLITE_OPEN_NO_MUTEX);
+
+/// A copy that nobody writes in, to be read where it lies; nothing is locked, changed, or made beside it.
+///
+/// # Errors
+/// [`StoreError::Busy`] where this process has it open as a book; else what SQLite said.
+pub(super) fn look_into(path: &Path) -> Result<Connection> {
+    if is_open_here(path) {
+        return Err(StoreError::Busy);
+    }
+    let conn = Connection::open_with_flags(uri(path, "immutable=1"), OpenFlags::SQLITE_OPEN_READ_ONLY | FLAGS)?;
+    conn.execute_batch("PRAGMA temp_store = MEMORY;")?;
+    Ok(conn)
+}
+
+/// A path as SQLite reads it with a parameter: <https://www.sqlite.org/uri.html>, section 3.1.
+fn uri(path: &Path, parameter: &str) -> String {
+    const KEPT: &AsciiSet = &NON_ALPHANUMERIC.remove(b'/').remove(b'-').remove(b'.').remove(b'_');
+    #[cfg(unix)]
+    let bytes = std::os::unix::ffi::OsStrExt::as_bytes(path.as_os_str());
+    #[cfg(not(unix))]
+    let text = path.to_string_lossy().replace('\\', "/");
+    #[cfg(not(unix))]
+    let bytes = text.as_bytes();
+    format!("file:{}?{parameter}", percent_encode(bytes, KEPT))
 }
 
 pub(super) fn book_in(conn: &Connection) -> Result<Id> {

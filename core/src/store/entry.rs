@@ -3,11 +3,12 @@ use std::str::FromStr;
 
 use rusqlite::types::{FromSql, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
 use rusqlite::{Connection, Row};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use sha2::{Digest, Sha256};
 
-use super::canon::Canon;
+use super::canon::{self, Canon};
 use super::change::LoggedChange;
-use super::id::{BadId, from_hex};
+use super::id::{BadId, from_hex, parsed};
 use super::{DeviceId, Id, Stamp};
 
 /// The newest payload form that this program projects. Entries of later forms are kept as they are.
@@ -36,6 +37,18 @@ impl fmt::Display for Hash {
 impl fmt::Debug for Hash {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         fmt::Display::fmt(self, f)
+    }
+}
+
+impl Serialize for Hash {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Hash {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        parsed(from)
     }
 }
 
@@ -94,6 +107,33 @@ pub struct Entry {
     pub signature: Vec<u8>,
 }
 
+/// An entry's content, its fields in the order of their names as canonical JSON has it.
+#[derive(Serialize)]
+struct Content<'a> {
+    counter: i64,
+    device: Id,
+    form: i64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hash: Option<Hash>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    job: Option<Id>,
+    kind: &'a str,
+    kind_version: i64,
+    ms: i64,
+    payload: &'a str,
+    previous: Hash,
+    program: &'a str,
+    sequence: i64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    signature: Option<String>,
+    signer: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    subject: Option<Id>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    undoes: Option<Id>,
+    utc_offset: i32,
+}
+
 pub(super) const COLUMNS: &str = "e.ms, e.counter, e.device, e.sequence, e.utc_offset, e.job, e.kind, e.kind_version, \
      e.subject, e.form, e.payload, e.undoes, e.signer, e.program, e.previous, e.hash, e.signature";
 
@@ -114,38 +154,39 @@ impl Entry {
         Id::from_bytes(bytes)
     }
 
-    fn canon(&self, sealed: bool) -> Canon {
-        let whole = |number: i64| Some(Canon::Whole(number));
-        let id = |id: Option<Id>| id.map(|id| Canon::Text(id.to_string()));
-        Canon::map([
-            ("counter", whole(self.stamp.counter)),
-            ("device", id(Some(self.stamp.device.0))),
-            ("form", whole(self.form)),
-            ("hash", sealed.then(|| Canon::Text(self.hash.to_string()))),
-            ("job", id(self.job)),
-            ("kind", Canon::text(self.kind.as_str())),
-            ("kind_version", whole(self.kind_version)),
-            ("ms", whole(self.stamp.ms)),
-            ("payload", Canon::text(self.payload.as_str())),
-            ("previous", Canon::text(self.previous.to_string())),
-            ("program", Canon::text(self.program.as_str())),
-            ("sequence", whole(self.sequence)),
-            ("signature", sealed.then(|| Canon::Text(hex::encode(&self.signature)))),
-            ("signer", Canon::text(self.signer.as_str())),
-            ("subject", id(self.subject)),
-            ("undoes", id(self.undoes)),
-            ("utc_offset", whole(i64::from(self.utc_offset))),
-        ])
+    /// The content as canonical JSON; `sealed` with its hash and signature.
+    fn text(&self, sealed: bool) -> String {
+        let sealed = sealed.then_some(self);
+        let content = Content {
+            counter: self.stamp.counter,
+            device: self.stamp.device.0,
+            form: self.form,
+            hash: sealed.map(|entry| entry.hash),
+            job: self.job,
+            kind: &self.kind,
+            kind_version: self.kind_version,
+            ms: self.stamp.ms,
+            payload: &self.payload,
+            previous: self.previous,
+            program: &self.program,
+            sequence: self.sequence,
+            signature: sealed.map(|entry| hex::encode(&entry.signature)),
+            signer: &self.signer,
+            subject: self.subject,
+            undoes: self.undoes,
+            utc_offset: self.utc_offset,
+        };
+        canon::write(&content)
     }
 
     /// The hash that the content asks for.
     pub fn true_hash(&self) -> Hash {
-        Hash::of(self.canon(false).write())
+        Hash::of(self.text(false))
     }
 
     /// The whole entry as canonical JSON, for exchange.
     pub fn to_text(&self) -> String {
-        self.canon(true).write()
+        self.text(true)
     }
 
     /// Reads what [`Entry::to_text`] wrote; `None` for anything else.
@@ -227,18 +268,16 @@ impl Entry {
 }
 
 /// What a payload of this program's form says.
+#[derive(Serialize, Deserialize)]
 pub(super) struct Payload {
     pub(super) args: Vec<String>,
+    #[serde(rename = "changes")]
     pub(super) deeds: Vec<LoggedChange>,
 }
 
 impl Payload {
     pub(super) fn write(&self) -> String {
-        Canon::map([
-            ("args", Some(Canon::List(self.args.iter().cloned().map(Canon::Text).collect()))),
-            ("changes", Some(Canon::List(self.deeds.iter().map(LoggedChange::canon).collect()))),
-        ])
-        .write()
+        canon::write(self)
     }
 
     /// `None` where the payload is of a newer form or holds a change this program does not know.
@@ -246,12 +285,18 @@ impl Payload {
         if form != FORM {
             return None;
         }
-        let canon = Canon::read(payload)?;
-        let args =
-            canon.list("args")?.iter().map(|arg| if let Canon::Text(arg) = arg { Some(arg.clone()) } else { None });
-        Some(Self {
-            args: args.collect::<Option<_>>()?,
-            deeds: canon.list("changes")?.iter().map(LoggedChange::from_canon).collect::<Option<_>>()?,
-        })
+        let read: Self = serde_json::from_str(payload).ok()?;
+        // One content has one text; what is in this one besides is not understood.
+        (read.write() == payload).then_some(read)
+    }
+
+    /// The texts for the done list alone, whatever the changes are: one that takes a large house in is read in a moment.
+    pub(super) fn args(form: i64, payload: &str) -> Vec<String> {
+        #[derive(Deserialize)]
+        struct Args {
+            args: Vec<String>,
+        }
+        let read = (form == FORM).then(|| serde_json::from_str::<Args>(payload).ok()).flatten();
+        read.map(|read| read.args).unwrap_or_default()
     }
 }

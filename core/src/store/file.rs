@@ -14,6 +14,8 @@ use super::{Result, StoreError};
 /// The end of the names of files that are being written. A file of such a name that nobody holds is what a stopped run
 /// left behind.
 const PART: &str = ".lapwright-part";
+/// What SQLite has beside a file that it writes.
+const JOURNAL: &str = "-journal";
 
 /// `path` with something put behind its name.
 pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
@@ -32,11 +34,15 @@ pub(super) struct Part {
 impl Part {
     /// Writes the bytes of what is to be `to` beside it; `private` for what only its owner may read.
     pub(super) fn write(to: &Path, bytes: &[u8], private: bool) -> Result<Self> {
-        Self::fill(to, private, |file| Ok(file.write_all(bytes)?))
+        Self::fill(to, private, |file, _| Ok(file.write_all(bytes)?))
     }
 
-    /// The same for what is too large to be in memory at once.
-    pub(super) fn fill(to: &Path, private: bool, fill: impl FnOnce(&mut fs::File) -> Result<()>) -> Result<Self> {
+    /// The same for what is too large to be in memory at once, or is written by its name.
+    pub(super) fn fill(
+        to: &Path,
+        private: bool,
+        fill: impl FnOnce(&mut fs::File, &Path) -> Result<()>,
+    ) -> Result<Self> {
         clear_leftovers(to)?;
         loop {
             let path = beside(to, &format!(".{:016x}{PART}", RandomState::new().build_hasher().finish()));
@@ -47,7 +53,7 @@ impl Part {
                 continue;
             }
             let part = Self { path, _file: file.try_clone()? };
-            fill(&mut file)?;
+            fill(&mut file, part.path())?;
             file.sync_all()?;
             return Ok(part);
         }
@@ -85,6 +91,7 @@ impl Drop for Part {
     fn drop(&mut self) {
         // Renamed, it is not there any more; else the first error is the one to tell.
         let _ = fs::remove_file(&self.path);
+        let _ = fs::remove_file(beside(&self.path, JOURNAL));
     }
 }
 
@@ -128,18 +135,25 @@ pub(super) fn clear_leftovers(beside: &Path) -> io::Result<()> {
     }
     for file in fs::read_dir(folder)? {
         let path = file?.path();
-        let rest = path.file_name().and_then(|name| name.to_str()).and_then(|name| name.strip_suffix(PART));
-        let digits = rest.and_then(|rest| rest.rsplit_once('.')).map(|(_, digits)| digits);
+        let name = path.file_name().and_then(|name| name.to_str());
+        let part = name.map(|name| name.strip_suffix(JOURNAL).unwrap_or(name));
+        let digits = part.and_then(|part| part.strip_suffix(PART)?.rsplit_once('.')).map(|(_, digits)| digits);
         let ours = digits.is_some_and(|digits| digits.len() == 16 && digits.bytes().all(|b| b.is_ascii_hexdigit()));
-        if ours && fs::symlink_metadata(&path).is_ok_and(|data| data.is_file()) {
-            // Where it cannot be opened, or is gone by now, there is nothing to clear.
-            let held = fs::File::options().write(true).open(&path).map(|file| FileExt::try_lock(&file).is_err());
-            if !held.unwrap_or(true) {
-                let _ = fs::remove_file(&path);
-            }
+        let Some(part) = part.filter(|_| ours).map(|part| folder.join(part)) else { continue };
+        if fs::symlink_metadata(&path).is_ok_and(|data| data.is_file()) && !is_held(&part) {
+            // Gone by now, or kept from us: there is nothing to clear.
+            let _ = fs::remove_file(&path);
         }
     }
     Ok(())
+}
+
+/// Whether somebody writes a part, or may: what cannot be opened is left alone, unless it is not there.
+fn is_held(part: &Path) -> bool {
+    match fs::File::options().write(true).open(part) {
+        Ok(file) => FileExt::try_lock(&file).is_err(),
+        Err(error) => error.kind() != io::ErrorKind::NotFound,
+    }
 }
 
 pub(super) fn folder_of(path: &Path) -> &Path {

@@ -2,6 +2,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use rusqlite::types::{FromSql, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// A random identity of 16 bytes, written as 32 lower-case hexadecimal digits. Subject ids come from above the store.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -48,6 +49,23 @@ impl FromStr for Id {
 pub(super) fn from_hex(text: &str) -> Option<Vec<u8>> {
     let upper = text.bytes().any(|digit| digit.is_ascii_uppercase());
     (!upper).then(|| hex::decode(text).ok()).flatten()
+}
+
+impl Serialize for Id {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Id {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        parsed(from)
+    }
+}
+
+/// What has one text, read from it.
+pub(super) fn parsed<'de, D: Deserializer<'de>, T: FromStr<Err: fmt::Display>>(from: D) -> Result<T, D::Error> {
+    <std::borrow::Cow<'de, str>>::deserialize(from)?.parse().map_err(serde::de::Error::custom)
 }
 
 impl ToSql for Id {

@@ -5,6 +5,7 @@
 //! tables but the device's own are a projection of the entries that does not depend on the order they came in.
 
 mod account;
+mod agree;
 mod batch;
 mod bulk;
 mod canon;

@@ -199,7 +199,7 @@ impl Store {
     pub fn pack(&self, to: impl AsRef<Path>, overwrite: Overwrite, now: Now) -> Result<Packed> {
         let to = to.as_ref();
         allow(to, overwrite)?;
-        let book = self.bytes_of_copy()?;
+        let book = fs::read(self.write_copy(to)?.path())?;
         let answers: i64 = self.conn.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
         let mut manifest = Manifest {
             lapwright_backup: 1,
@@ -211,7 +211,7 @@ impl Store {
             files: Vec::new(),
         };
         let photos = self.photo_states()?;
-        let part = super::file::Part::fill(to, true, |file| {
+        let part = super::file::Part::fill(to, true, |file, _| {
             let mut zip = ZipWriter::new(BufWriter::new(file));
             let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
             let mut add = |name: &str, bytes: &[u8]| -> Result<()> {

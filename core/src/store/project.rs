@@ -6,7 +6,7 @@ use rusqlite::{Connection, OptionalExtension, Row, params};
 
 use super::change::LoggedChange;
 use super::entry::Payload;
-use super::{Entry, Id, Result, SignOff, Stamp, Store, Value};
+use super::{Entry, Id, Result, Stamp, Store, Value};
 use crate::store::canon::Canon;
 
 /// Shows entries of the log in the tables; gives the subjects they touched. What many of them wrote is worked out once.
@@ -58,13 +58,16 @@ impl Changed {
 pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[LoggedChange]) -> Result<BTreeSet<Id>> {
     let mut changed = Changed::default();
     let mut made = BTreeSet::new();
-    for deed in deeds {
+    // In the order of the tables, whose rows then lie one behind the other and not each on a page of its own.
+    let mut in_order: Vec<&LoggedChange> = deeds.iter().collect();
+    in_order.sort_by_key(|deed| deed.subject());
+    for deed in &in_order {
         index(conn, row, deed)?;
         if let LoggedChange::Create { subject, .. } = deed {
             made.insert(*subject);
         }
     }
-    for deed in deeds {
+    for deed in in_order {
         match deed {
             LoggedChange::Create { subject, kind, parent, sort_key } => {
                 conn.prepare_cached("INSERT INTO subject VALUES (?1, ?2, ?3, ?4, ?5, ?6, NULL)")?
@@ -74,7 +77,7 @@ pub(super) fn apply_new(conn: &Connection, row: i64, entry: &Entry, deeds: &[Log
                 conn.prepare_cached("INSERT INTO field VALUES (?1, ?2, ?3, ?4, ?5)")?.execute(params![
                     subject,
                     field,
-                    new.canon().write(),
+                    new.write(),
                     kept,
                     row
                 ])?;
@@ -97,42 +100,61 @@ pub(super) fn deeds_of(form: i64, payload: &str) -> Vec<LoggedChange> {
     Payload::read(form, payload).map(|payload| payload.deeds).unwrap_or_default()
 }
 
-fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
-    let (value, saw, kept) = match deed {
-        LoggedChange::Create { kind, parent, sort_key, .. } => {
-            let made = Canon::map([
-                ("kind", Canon::text(kind.as_str())),
-                ("parent", parent.map(|id| Canon::Text(id.to_string()))),
-                ("sort", Canon::text(sort_key.as_str())),
-            ]);
-            (made.write(), String::new(), false)
-        }
-        LoggedChange::Set { new, saw, kept, .. } => {
-            (new.canon().write(), saw.iter().map(Id::to_string).collect::<Vec<_>>().join(" "), *kept)
-        }
-        LoggedChange::Remove { .. } => (String::new(), String::new(), false),
-        LoggedChange::SignOff(sign_off) => return index_sign_off(conn, row, sign_off),
-    };
-    conn.prepare_cached("INSERT OR IGNORE INTO written VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(params![
-        deed.subject(),
-        deed.slot(),
-        row,
-        value,
-        saw,
-        kept
-    ])?;
-    Ok(())
+/// What a change is in the tables that every write has a row in.
+pub(super) enum Indexed {
+    /// A row of `written`: all but sign-offs.
+    Written { value: String, saw: String, kept: bool },
+    /// A row of `sign_off`.
+    SignOff { step: String, detail: String, photo: Option<Id> },
 }
 
-fn index_sign_off(conn: &Connection, row: i64, sign_off: &SignOff) -> Result<()> {
-    conn.prepare_cached("INSERT OR IGNORE INTO sign_off VALUES (?1, ?2, ?3, ?4)")?.execute(params![
-        sign_off.subject,
-        sign_off.step,
-        row,
-        sign_off.canon().write()
-    ])?;
-    if let Some(photo) = sign_off.photo {
-        conn.prepare_cached("INSERT OR IGNORE INTO photo VALUES (?1, 'waiting')")?.execute([photo])?;
+impl Indexed {
+    pub(super) fn of(deed: &LoggedChange) -> Self {
+        match deed {
+            LoggedChange::Create { kind, parent, sort_key, .. } => {
+                let made = Canon::map([
+                    ("kind", Canon::text(kind.as_str())),
+                    ("parent", parent.map(|id| Canon::Text(id.to_string()))),
+                    ("sort", Canon::text(sort_key.as_str())),
+                ]);
+                Self::Written { value: made.write(), saw: String::new(), kept: false }
+            }
+            LoggedChange::Set { new, saw, kept, .. } => Self::Written {
+                value: new.write(),
+                saw: saw.iter().map(Id::to_string).collect::<Vec<_>>().join(" "),
+                kept: *kept,
+            },
+            LoggedChange::Remove { .. } => Self::Written { value: String::new(), saw: String::new(), kept: false },
+            LoggedChange::SignOff(sign_off) => {
+                Self::SignOff { step: sign_off.step.clone(), detail: sign_off.write(), photo: sign_off.photo }
+            }
+        }
+    }
+}
+
+fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
+    match Indexed::of(deed) {
+        Indexed::Written { value, saw, kept } => {
+            conn.prepare_cached("INSERT OR IGNORE INTO written VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(params![
+                deed.subject(),
+                deed.slot(),
+                row,
+                value,
+                saw,
+                kept
+            ])?;
+        }
+        Indexed::SignOff { step, detail, photo } => {
+            conn.prepare_cached("INSERT OR IGNORE INTO sign_off VALUES (?1, ?2, ?3, ?4)")?.execute(params![
+                deed.subject(),
+                step,
+                row,
+                detail
+            ])?;
+            if let Some(photo) = photo {
+                conn.prepare_cached("INSERT OR IGNORE INTO photo VALUES (?1, 'waiting')")?.execute([photo])?;
+            }
+        }
     }
     Ok(())
 }
@@ -168,14 +190,14 @@ fn refresh_undone(conn: &Connection, group: Id, changed: &mut Changed) -> Result
 }
 
 /// One write of a slot. `saw` are the groups of the writes that it was written over.
-struct Write {
-    row: i64,
+pub(super) struct Write {
+    pub(super) row: i64,
     group: Id,
     stamp: Stamp,
-    job: Option<Id>,
-    value: String,
+    pub(super) job: Option<Id>,
+    pub(super) value: String,
     saw: Vec<Id>,
-    kept: bool,
+    pub(super) kept: bool,
     undone: bool,
 }
 
@@ -240,60 +262,124 @@ fn holder(writes: &[Write]) -> Option<&Write> {
 
 /// Works out one slot anew from all its writes that are in force.
 fn settle(conn: &Connection, subject: Id, slot: &str) -> Result<()> {
-    settle_as(conn, subject, slot, || writes(conn, subject, slot))
-}
-
-/// The same, where the writes of a field are at hand, or read when they are asked for.
-fn settle_as(conn: &Connection, subject: Id, slot: &str, writes: impl FnOnce() -> Result<Vec<Write>>) -> Result<()> {
     match slot.strip_prefix('=') {
-        Some(field) => settle_field(conn, subject, field, &writes()?),
-        None => settle_subject(conn, subject),
+        Some(name) => {
+            conn.prepare_cached("DELETE FROM clash WHERE subject = ?1 AND name = ?2")?
+                .execute(params![subject, name])?;
+            conn.prepare_cached("DELETE FROM field WHERE subject = ?1 AND name = ?2")?
+                .execute(params![subject, name])?;
+            put_field(conn, subject, name, &writes(conn, subject, slot)?)
+        }
+        None => {
+            conn.prepare_cached("DELETE FROM subject WHERE id = ?1")?.execute([subject])?;
+            put_subject(conn, subject, &writes(conn, subject, "+")?, &writes(conn, subject, "-")?)
+        }
     }
 }
 
-fn settle_subject(conn: &Connection, subject: Id) -> Result<()> {
-    conn.prepare_cached("DELETE FROM subject WHERE id = ?1")?.execute([subject])?;
-    let created = writes(conn, subject, "+")?;
-    let Some(made) = latest(&created) else { return Ok(()) };
-    let Some(canon) = Canon::read(&made.value) else { return Ok(()) };
-    let parent: Option<Id> = canon.maybe("parent").flatten();
-    let (kind, sort_key) = (canon.str("kind").unwrap_or_default(), canon.str("sort").unwrap_or_default());
-    let removed = writes(conn, subject, "-")?;
-    let removed = latest(&removed).map(|write| write.row);
-    conn.prepare_cached("INSERT INTO subject VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")?
-        .execute(params![subject, kind, made.job, parent, sort_key, made.row, removed])?;
+/// A row of `subject`.
+#[derive(PartialEq)]
+pub(super) struct SubjectRow {
+    pub(super) id: Id,
+    pub(super) kind: String,
+    pub(super) job: Option<Id>,
+    pub(super) parent: Option<Id>,
+    pub(super) sort_key: String,
+    pub(super) made: i64,
+    pub(super) removed: Option<i64>,
+}
+
+impl SubjectRow {
+    /// What all that was written of making and removing a subject comes to; none where it was not made.
+    pub(super) fn of(id: Id, created: &[Write], removed: &[Write]) -> Option<Self> {
+        let made = latest(created)?;
+        let canon = Canon::read(&made.value)?;
+        let text = |key| canon.str(key).unwrap_or_default().to_owned();
+        Some(Self {
+            id,
+            kind: text("kind"),
+            job: made.job,
+            parent: canon.maybe("parent").flatten(),
+            sort_key: text("sort"),
+            made: made.row,
+            removed: latest(removed).map(|write| write.row),
+        })
+    }
+}
+
+fn put_subject(conn: &Connection, subject: Id, created: &[Write], removed: &[Write]) -> Result<()> {
+    if let Some(row) = SubjectRow::of(subject, created, removed) {
+        conn.prepare_cached("INSERT INTO subject VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")?.execute(params![
+            row.id,
+            row.kind,
+            row.job,
+            row.parent,
+            row.sort_key,
+            row.made,
+            row.removed
+        ])?;
+    }
     Ok(())
 }
 
-fn settle_field(conn: &Connection, subject: Id, name: &str, all: &[Write]) -> Result<()> {
-    conn.prepare_cached("DELETE FROM clash WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
-    let Some(winner) = holder(all) else {
-        conn.prepare_cached("DELETE FROM field WHERE subject = ?1 AND name = ?2")?.execute(params![subject, name])?;
-        return Ok(());
-    };
-    conn.prepare_cached("INSERT OR REPLACE INTO field VALUES (?1, ?2, ?3, ?4, ?5)")?.execute(params![
+/// Who holds a field and who lost it unseen: whatever the holder's maker had not seen, made on another device. None where
+/// nothing in force was written.
+pub(super) fn holder_and_lost(all: &[Write]) -> Option<(&Write, Vec<&Write>)> {
+    let winner = holder(all)?;
+    if all.iter().all(|write| write.stamp.device == winner.stamp.device) {
+        return Some((winner, Vec::new()));
+    }
+    let mut seen = seen_by(std::iter::once(winner), all);
+    seen.insert(winner.row);
+    // A write that another loser had seen was answered there: only the last of such a line is shown.
+    let losers = || all.iter().filter(|write| !write.undone && !seen.contains(&write.row));
+    let answered: BTreeSet<Id> = losers().flat_map(|write| write.saw.iter().copied()).collect();
+    let lost = losers().filter(|write| {
+        write.stamp.device != winner.stamp.device && write.value != winner.value && !answered.contains(&write.group)
+    });
+    Some((winner, lost.collect()))
+}
+
+fn put_field(conn: &Connection, subject: Id, name: &str, all: &[Write]) -> Result<()> {
+    let Some((winner, lost)) = holder_and_lost(all) else { return Ok(()) };
+    conn.prepare_cached("INSERT INTO field VALUES (?1, ?2, ?3, ?4, ?5)")?.execute(params![
         subject,
         name,
         winner.value,
         winner.kept,
         winner.row
     ])?;
-    if all.iter().all(|write| write.stamp.device == winner.stamp.device) {
-        return Ok(());
-    }
-    // Whatever the winner's maker had not seen, made on another device, lost without being looked at.
-    let mut seen = seen_by(std::iter::once(winner), all);
-    seen.insert(winner.row);
-    // A write that another loser had seen was answered there: only the last of such a line is shown.
-    let losers = || all.iter().filter(|write| !write.undone && !seen.contains(&write.row));
-    let answered: BTreeSet<Id> = losers().flat_map(|write| write.saw.iter().copied()).collect();
-    for lost in losers().filter(|write| {
-        write.stamp.device != winner.stamp.device && write.value != winner.value && !answered.contains(&write.group)
-    }) {
+    for lost in lost {
         conn.prepare_cached("INSERT INTO clash VALUES (?1, ?2, ?3, ?4)")?
             .execute(params![subject, name, lost.row, lost.value])?;
     }
     Ok(())
+}
+
+/// Hands over every subject that was ever written of, in order, with all writes of each of its slots.
+pub(super) fn each_subject(
+    conn: &Connection,
+    mut take: impl FnMut(Id, BTreeMap<String, Vec<Write>>) -> Result<()>,
+) -> Result<()> {
+    let sql = format!(
+        "SELECT {WRITE}, w.subject, w.slot FROM written w JOIN entry e ON e.id = w.entry ORDER BY w.subject, w.slot"
+    );
+    let mut statement = conn.prepare(&sql)?;
+    let mut rows = statement.query([])?;
+    let mut at: Option<(Id, BTreeMap<String, Vec<Write>>)> = None;
+    while let Some(row) = rows.next()? {
+        let (subject, slot): (Id, String) = (row.get(10)?, row.get(11)?);
+        let write = Write::from_row(row)?;
+        match &mut at {
+            Some((own, slots)) if *own == subject => slots.entry(slot).or_default().push(write),
+            _ => {
+                if let Some((subject, slots)) = at.replace((subject, BTreeMap::from([(slot, vec![write])]))) {
+                    take(subject, slots)?;
+                }
+            }
+        }
+    }
+    at.map_or(Ok(()), |(subject, slots)| take(subject, slots))
 }
 
 /// Empties the projection and makes it anew from every entry: first all writes, then what stands in each slot.
@@ -313,27 +399,14 @@ pub(super) fn replay(conn: &Connection) -> Result<()> {
     for target in undone.query_map([], |row| row.get(0))? {
         refresh_undone(conn, target?, &mut Changed::default())?;
     }
-    let sql = format!(
-        "SELECT {WRITE}, w.subject, w.slot FROM written w JOIN entry e ON e.id = w.entry ORDER BY w.subject, w.slot"
-    );
-    let mut statement = conn.prepare(&sql)?;
-    let mut rows = statement.query([])?;
-    let mut at: Option<((Id, String), Vec<Write>)> = None;
-    while let Some(row) = rows.next()? {
-        let (slot, write) = ((row.get(10)?, row.get(11)?), Write::from_row(row)?);
-        match &mut at {
-            Some((own, writes)) if *own == slot => writes.push(write),
-            _ => {
-                if let Some(((subject, slot), writes)) = at.replace((slot, vec![write])) {
-                    settle_as(conn, subject, &slot, || Ok(writes))?;
-                }
-            }
+    each_subject(conn, |subject, mut slots| {
+        let mut of = |slot: &str| slots.remove(slot).unwrap_or_default();
+        put_subject(conn, subject, &of("+"), &of("-"))?;
+        for (slot, writes) in &slots {
+            put_field(conn, subject, slot.strip_prefix('=').unwrap_or_default(), writes)?;
         }
-    }
-    match at {
-        Some(((subject, slot), writes)) => settle_as(conn, subject, &slot, || Ok(writes)),
-        None => Ok(()),
-    }
+        Ok(())
+    })
 }
 
 /// The whole projection as text, free of row numbers, to compare two of them.
@@ -381,7 +454,7 @@ pub(super) fn lines_of(conn: &Connection, subjects: &BTreeSet<Id>) -> Result<BTr
 }
 
 pub(super) fn value(text: &str) -> Value {
-    Canon::read(text).and_then(|canon| Value::from_canon(&canon)).unwrap_or(Value::Absent)
+    Value::read(text).unwrap_or(Value::Absent)
 }
 
 impl Store {

@@ -69,7 +69,7 @@ pub struct HistoryEntry {
     pub kind: String,
     /// The version of that kind.
     pub kind_version: i64,
-    /// The texts for the line; those of the undone group for an undo; none where a newer program wrote it.
+    /// The texts for the line; those of the undone group for an undo; none where a newer program wrote it in a form of its own.
     pub args: Vec<String>,
     /// Who accepted it.
     pub signer: String,
@@ -125,7 +125,7 @@ fn done(row: &Row<'_>) -> rusqlite::Result<HistoryEntry> {
         job: row.get(5)?,
         kind: row.get(6)?,
         kind_version: row.get(7)?,
-        args: Payload::read(row.get(8)?, &row.get::<_, String>(9)?).map(|payload| payload.args).unwrap_or_default(),
+        args: Payload::args(row.get(8)?, row.get_ref(9)?.as_str()?),
         signer: row.get(10)?,
         undoes: row.get(11)?,
         undoes_kind: row.get(12)?,
@@ -135,7 +135,7 @@ fn done(row: &Row<'_>) -> rusqlite::Result<HistoryEntry> {
 
 /// A sign-off; none where a newer program wrote it in a form of its own.
 pub(super) fn signed(row: &Row<'_>) -> rusqlite::Result<Option<Signed>> {
-    let sign_off = Canon::read(row.get_ref(0)?.as_str()?).and_then(|canon| SignOff::from_canon(&canon));
+    let sign_off = SignOff::read(row.get_ref(0)?.as_str()?);
     let stamp = Stamp { ms: row.get(1)?, counter: row.get(2)?, device: row.get(3)? };
     let (group, undone) = (row.get(4)?, row.get(5)?);
     Ok(sign_off.map(|sign_off| Signed { sign_off, stamp, group, undone }))

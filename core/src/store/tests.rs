@@ -329,6 +329,7 @@ proptest! {
         prop_assert_eq!(plain.content_hash().unwrap(), mixed.content_hash().unwrap());
         let tables = project::dump(&mixed.conn).unwrap();
         prop_assert_eq!(&project::dump(&plain.conn).unwrap(), &tables);
+        prop_assert!(agree::tables_agree(&mixed.conn).unwrap());
         mixed.rebuild().unwrap();
         prop_assert_eq!(&project::dump(&mixed.conn).unwrap(), &tables);
     }

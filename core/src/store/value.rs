@@ -1,5 +1,10 @@
-use super::Id;
-use super::canon::Canon;
+use std::borrow::Cow;
+
+use serde::de::Error;
+use serde::ser::SerializeMap;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::{Id, canon};
 use crate::measure::Length;
 
 /// What a field holds.
@@ -24,35 +29,68 @@ pub enum Value {
     Absent,
 }
 
-impl Value {
-    pub(super) fn canon(&self) -> Canon {
+/// Canonical JSON: the names of a kind in their order.
+impl Serialize for Value {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         match self {
-            Self::Text(text) => Canon::map([("text", Canon::text(text.as_str()))]),
-            Self::Whole(whole) => Canon::map([("whole", Some(Canon::Whole(*whole)))]),
-            Self::Length { length, typed, unit } => Canon::map([
-                ("nm", Some(Canon::Whole(length.nm()))),
-                ("typed", Canon::text(typed.as_str())),
-                ("unit", Canon::text(unit.as_str())),
-            ]),
-            Self::Reference(id) => Canon::map([("reference", Canon::text(id.to_string()))]),
-            Self::Absent => Canon::map([]),
+            Self::Text(text) => one(to, "text", text),
+            Self::Whole(whole) => one(to, "whole", whole),
+            Self::Length { length, typed, unit } => {
+                let mut map = to.serialize_map(Some(3))?;
+                map.serialize_entry("nm", &length.nm())?;
+                map.serialize_entry("typed", typed)?;
+                map.serialize_entry("unit", unit)?;
+                map.end()
+            }
+            Self::Reference(id) => one(to, "reference", id),
+            Self::Absent => to.serialize_map(Some(0))?.end(),
         }
     }
+}
 
-    pub(super) fn from_canon(canon: &Canon) -> Option<Self> {
-        let Canon::Map(items) = canon else { return None };
-        if items.is_empty() {
-            Some(Self::Absent)
-        } else if let Some(text) = canon.str("text") {
-            Some(Self::Text(text.to_owned()))
-        } else if let Some(whole) = canon.whole("whole") {
-            Some(Self::Whole(whole))
-        } else if let Some(nm) = canon.whole("nm") {
-            let (typed, unit) = (canon.str("typed")?.to_owned(), canon.str("unit")?.to_owned());
-            Some(Self::Length { length: Length::from_nm(nm), typed, unit })
-        } else {
-            canon.parsed("reference").map(Self::Reference)
-        }
+fn one<S: Serializer>(to: S, name: &str, value: &(impl Serialize + ?Sized)) -> Result<S::Ok, S::Error> {
+    let mut map = to.serialize_map(Some(1))?;
+    map.serialize_entry(name, value)?;
+    map.end()
+}
+
+/// The names of every kind of value: one of these, or none for [`Value::Absent`].
+#[derive(Deserialize)]
+struct Names<'a> {
+    nm: Option<i64>,
+    reference: Option<Id>,
+    #[serde(borrow)]
+    text: Option<Cow<'a, str>>,
+    #[serde(borrow)]
+    typed: Option<Cow<'a, str>>,
+    #[serde(borrow)]
+    unit: Option<Cow<'a, str>>,
+    whole: Option<i64>,
+}
+
+impl<'de> Deserialize<'de> for Value {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        Ok(match Names::deserialize(from)? {
+            Names { text: Some(text), .. } => Self::Text(text.into_owned()),
+            Names { whole: Some(whole), .. } => Self::Whole(whole),
+            Names { nm: Some(nm), typed: Some(typed), unit: Some(unit), .. } => {
+                Self::Length { length: Length::from_nm(nm), typed: typed.into_owned(), unit: unit.into_owned() }
+            }
+            Names { reference: Some(id), .. } => Self::Reference(id),
+            Names { nm: Some(_), .. } => return Err(Error::custom("a length names what was typed and its unit")),
+            Names { .. } => Self::Absent,
+        })
+    }
+}
+
+impl Value {
+    /// What [`Value::write`] wrote.
+    pub(super) fn read(text: &str) -> Option<Self> {
+        serde_json::from_str(text).ok()
+    }
+
+    pub(super) fn write(&self) -> String {
+        canon::write(self)
     }
 
     /// What was typed, as far as the value keeps it.

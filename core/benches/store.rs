@@ -3,13 +3,13 @@
 //! Goals: a tick in at most 1.3 times the bare commit, opening 30,000 fields in less than 50 ms.
 #![allow(clippy::expect_used, clippy::print_stdout, missing_docs, reason = "a bench prints what it measures")]
 
-use std::hint::black_box;
-use std::path::Path;
-use std::time::Instant;
+mod bare;
 
+use std::hint::black_box;
+
+use bare::{Bare, quartiles, timed};
 use criterion::{Criterion, criterion_group, criterion_main};
 use lapwright::store::{Author, Change, Hash, Id, Now, Op, OpenOptions, SignOff, State, Store, Value};
-use rusqlite::{Connection, TransactionBehavior};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -50,26 +50,6 @@ fn tick(store: &mut Store, ms: i64) -> Outcome {
     answer(store, ms, "step.signed", vec![Change::SignOff(sign_off)])
 }
 
-/// One row, durably, under the pragmas of the book.
-struct Bare(Connection);
-
-impl Bare {
-    fn open(path: &Path) -> rusqlite::Result<Self> {
-        let conn = Connection::open(path)?;
-        conn.execute_batch(
-            "PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL; \
-             PRAGMA journal_mode = WAL; CREATE TABLE tick (id INTEGER PRIMARY KEY, ms INTEGER, text TEXT) STRICT;",
-        )?;
-        Ok(Self(conn))
-    }
-
-    fn tick(&mut self, ms: i64) -> Outcome {
-        let tx = self.0.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        tx.prepare_cached("INSERT INTO tick (ms, text) VALUES (?1, ?2)")?.execute((ms, "prime-cut-edges: done"))?;
-        Ok(tx.commit()?)
-    }
-}
-
 /// Durable ticks and bare commits by turns of some each, so that whatever else the machine does falls on both.
 fn tick_beside_bare(criterion: &mut Criterion) {
     let folder = tempfile::tempdir().expect("a folder");
@@ -81,7 +61,7 @@ fn tick_beside_bare(criterion: &mut Criterion) {
         ms += 1;
         tick(&mut store, ms).expect("a tick");
     };
-    let mut one_bare = || bare.tick(1).expect("a bare commit");
+    let mut one_bare = || bare.commit().expect("a bare commit");
     // A log that still grows pays for its growth, so both are first written as long as they get: 1000 pages.
     (0..1100).for_each(|_| one_bare());
     (0..200).for_each(|_| one_tick());
@@ -108,15 +88,9 @@ fn tick_beside_bare(criterion: &mut Criterion) {
     });
 }
 
-fn timed(run: &mut impl FnMut()) -> f64 {
-    let start = Instant::now();
-    run();
-    start.elapsed().as_secs_f64() * 1e6
-}
-
 fn median(times: &mut [f64]) -> f64 {
-    times.sort_unstable_by(f64::total_cmp);
-    times.get(times.len() / 2).copied().unwrap_or_default()
+    let [_, middle, _] = quartiles(times);
+    middle
 }
 
 fn mean(times: &mut [f64]) -> f64 {

@@ -4,6 +4,9 @@
 
 #![allow(clippy::expect_used, clippy::panic, missing_docs, reason = "a bench that cannot go on must fail")]
 
+mod bare;
+
+use bare::{Bare, quartiles, timed};
 use criterion::{Criterion, criterion_group, criterion_main};
 use lapwright::book::Book;
 use lapwright::handover::DEMO_HOUSE;
@@ -112,6 +115,47 @@ fn measured_first(book: &Book, wall: &str) -> Vec<String> {
     wall.boards.into_iter().map(|line| line.board).filter(first).collect()
 }
 
+/// One tap that signs the first step of a board: the answer on the disk, the house brought up to date, the view of the board.
+fn tick(book: &mut Book, board: &str, n: u64) {
+    let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
+    let action = BoardAction::SignStep { board: board.to_owned(), step: "board-measure".to_owned(), said };
+    act(book, &context(n), &Action::BoardKind { action }).expect("what was tapped");
+}
+
+/// Every board of a wall is ticked once, in a copy of the book, and as many bare commits are made by turns with them; then again
+/// in another copy. Nobody signs one step a thousand times, so that no board is ticked twice.
+fn tick_beside_bare(house: &str, book: &Book, boards: &[String]) {
+    const BOOKS: usize = 20;
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut bare = Bare::open(&folder.path().join("bare")).expect("a bare database");
+    (0..1100).for_each(|_| bare.commit().expect("a bare commit"));
+    let (mut ticks, mut bares, mut told) = (Vec::new(), Vec::new(), false);
+    for number in 0..BOOKS {
+        let path = folder.path().join(format!("book-{number}"));
+        book.store().copy(&path).expect("a copy");
+        let (mut book, _) = Book::open(&path, &OpenOptions::default()).expect("a book");
+        // The first answer makes the copy a book of this device, and the second reads it anew for that.
+        let (warm, boards) = boards.split_at(2);
+        warm.iter().zip(1_000..).for_each(|(board, n)| tick(&mut book, board, n));
+        for (n, board) in (1_002..).zip(boards) {
+            bares.push(timed(|| bare.commit().expect("a bare commit")));
+            if told {
+                ticks.push(timed(|| tick(&mut book, board, n)));
+            } else {
+                book.store().count_statements();
+                tick(&mut book, board, n);
+                let run = Store::take_statements();
+                println!("{house}: tick: {} statements, {} of them reads", run.all, run.reads);
+                told = true;
+            }
+        }
+    }
+    let [_, bare, _] = quartiles(&mut bares);
+    let [low, middle, high] = quartiles(&mut ticks);
+    println!("{house}: a bare commit by turns with {} ticks: {bare:.0} µs", ticks.len());
+    println!("tick-{house} time: [{low:.2} µs {middle:.2} µs {high:.2} µs]");
+}
+
 /// A view, a tick, a typed key and a drawing of a board.
 fn taps(criterion: &mut Criterion, house: &str, fill: fn(&mut Book) -> Result<String, Box<dyn std::error::Error>>) {
     let folder = tempfile::tempdir().expect("a folder");
@@ -129,28 +173,9 @@ fn taps(criterion: &mut Criterion, house: &str, fill: fn(&mut Book) -> Result<St
     counted(&book, &format!("{house}: view"), || show(&book));
     criterion.bench_function(&format!("board-view-{house}"), |bencher| bencher.iter(|| show(&book)));
 
-    let mut n = 1_000;
-    let mut say = |book: &mut Book, action: BoardAction| {
-        n += 1;
-        act(book, &context(n), &Action::BoardKind { action }).expect("what was tapped")
-    };
-    // A tick reads what was signed on its board. So the boards of a wall take turns: nobody ticks one step a thousand times.
     let Ok(View::BoardKind { view: shown }) = view(&book, &context(999), &place) else { panic!("a board") };
     let turns = measured_first(&book, &shown.wall);
-    let mut ticked = 0;
-    let mut tick = |book: &mut Book| {
-        let round = ticked / turns.len();
-        let board = turns.get(ticked % turns.len()).expect("a board").clone();
-        ticked += 1;
-        let how = if round.is_multiple_of(2) { StepHow::Tick } else { StepHow::TakeBack };
-        let said = StepSaid { how, note: String::new(), measured: String::new(), photo: None };
-        say(book, BoardAction::SignStep { board, step: "board-measure".to_owned(), said })
-    };
-    book.store().count_statements();
-    tick(&mut book);
-    let run = Store::take_statements();
-    println!("{house}: tick: {} statements, {} of them reads", run.all, run.reads);
-    criterion.bench_function(&format!("tick-{house}"), |bencher| bencher.iter(|| tick(&mut book)));
+    tick_beside_bare(house, &book, &turns);
 
     let key = |book: &mut Book, text: &str| {
         let (board, text) = (board.clone(), text.to_owned());

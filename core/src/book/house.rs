@@ -150,8 +150,33 @@ impl House {
             under.entry((record.parent, record.kind)).or_default().push(Arc::clone(record));
         }
         for records in under.values_mut() {
-            records.sort_by(|a, b| (&a.sort_key, a.id()).cmp(&(&b.sort_key, b.id())));
+            records.sort_by(|a, b| place(a).cmp(&place(b)));
         }
         self.under = under;
     }
+
+    /// Takes one thing out of what hangs under another.
+    pub(super) fn drop_from_index(&mut self, id: Id) {
+        let Some(record) = self.records.get(&id) else { return };
+        let key = (record.parent, record.kind);
+        if let Some(beside) = self.under.get_mut(&key) {
+            beside.retain(|other| other.id() != id);
+            if beside.is_empty() {
+                self.under.remove(&key);
+            }
+        }
+    }
+
+    /// Puts one thing in its place among what hangs under another.
+    pub(super) fn put_in_index(&mut self, id: Id) {
+        let Some(record) = self.records.get(&id) else { return };
+        let beside = self.under.entry((record.parent, record.kind)).or_default();
+        let at = beside.partition_point(|other| place(other) < place(record));
+        beside.insert(at, Arc::clone(record));
+    }
+}
+
+/// Where a thing stands among its like.
+fn place(record: &Record) -> (&str, Id) {
+    (&record.sort_key, record.id())
 }

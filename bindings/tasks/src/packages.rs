@@ -23,7 +23,7 @@ const LICENCES: [&str; 11] = [
 ];
 
 /// Packages of which others' packages ask for two versions.
-const TWICE: [&str; 6] = ["cpufeatures", "getrandom", "hashbrown", "itertools", "r-efi", "syn"];
+const TWICE: [&str; 7] = ["cpufeatures", "getrandom", "hashbrown", "itertools", "r-efi", "rand_core", "syn"];
 
 /// Packages that speak to a network, or that whoever does so stands on: what is in a book stays on its phone.
 const NETWORK: [&str; 24] = [

@@ -571,6 +571,20 @@ fn a_drawing_goes_to_a_file_or_to_the_screen_in_either_language() {
 }
 
 #[test]
+fn what_goes_through_a_wall_that_is_not_measured_is_found_and_has_nothing_to_draw_yet() {
+    let place = Place::new();
+    place.good(&["new-job", "Lot 7"]);
+    place.good(&["add-wall", "Lot 7", "North"]);
+    place.good(&["add", "North", "penetration", "what=hose-bib", "width=1in", "from-left=5ft", "from-base=20in"]);
+    assert!(place.good(&["penetration", "North hose bib"]).contains("Hose bib"));
+    for (language, word) in [("en", "Nothing of"), ("es", "no se puede dibujar")] {
+        let name = if language == "en" { "hose bib" } else { "Llave de manguera" };
+        let refused = place.refused(&["--language", language, "draw", "layers", name]);
+        assert!(refused.contains(word) && refused.contains("next"), "{refused}");
+    }
+}
+
+#[test]
 fn the_saw_list_is_planned_cut_and_ordered() {
     let place = Place::with_house();
     place.good(&["pole", HOUSE, "--lay-out"]);

@@ -27,6 +27,9 @@ impl Session<'_> {
         };
         let drawing = screens::drawing(&self.book.inner, &self.book.context()?, &subject, &frame)?;
         let strokes = unpack(&drawing.bytes, &drawing.texts).map_err(|error| Fault::other(error.to_string()))?;
+        if strokes.is_empty() {
+            return Err(Fault::said("nothing", "thing", "cli-nothing-drawn", &[("thing", thing.into())]));
+        }
         let theme = if dark { Theme::Dark } else { Theme::Sun };
         Ok(svg(&strokes, (drawing.width_dp, drawing.height_dp), theme, &drawing.spoken))
     }

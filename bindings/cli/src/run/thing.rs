@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use lapwright::book::{Field, Kind};
 use lapwright::measure::{Length, Show};
 use lapwright::phrases::Arg;
 use lapwright::views::{
@@ -46,7 +47,30 @@ impl Session<'_> {
 
     /// The id of a penetration: by what it is, alone or after its wall's name.
     pub(super) fn penetration_id(&self, text: &str) -> Result<String, Fault> {
-        one("penetration", text, &penetrations(&self.wall_views()?, text))
+        let walls = self.wall_views()?;
+        let mut all = penetrations(&walls, text);
+        all.extend(self.not_drawn(&walls, text)?);
+        one("penetration", text, &all)
+    }
+
+    /// The penetrations of walls that have no sizes to draw yet.
+    fn not_drawn(&self, drawn: &[WallView], text: &str) -> Result<Vec<Named>, Fault> {
+        let phrases = self.phrases()?;
+        let mut found = Vec::new();
+        for job in self.jobs()? {
+            let house = self.book.inner.house(job.parse().ok())?;
+            for wall in
+                house.own(Kind::Wall).iter().filter(|wall| drawn.iter().all(|own| own.wall != wall.id().to_string()))
+            {
+                let name = wall.text(Field::Name).unwrap_or_default();
+                for penetration in house.under(wall.id(), Kind::Penetration) {
+                    let what = penetration.text(Field::What).unwrap_or_default();
+                    let what = phrases.phrase(&format!("wall-kind-{what}"), &[]);
+                    found.push(on_wall(&penetration.id().to_string(), &what, name, text));
+                }
+            }
+        }
+        Ok(found)
     }
 
     /// The id of a board: by the beginning of its id, or by wall and course where there is one alone.
@@ -181,18 +205,21 @@ fn photo_of(view: &View, step: &str) -> Result<StepPhoto, Fault> {
 
 /// The penetrations of the walls; with their wall's name before them where `text` says one.
 fn penetrations(walls: &[WallView], text: &str) -> Vec<Named> {
-    let text = text.to_lowercase();
     let of = |wall: &WallView| {
-        let says_wall = text.starts_with(&format!("{} ", wall.name.to_lowercase()));
-        let named = |id: &str, name: &str| match says_wall {
-            true => Named::new(id, format!("{} {name}", wall.name)),
-            false => Named::new(id, name).told(&*wall.name),
-        };
+        let named = |id: &str, name: &str| on_wall(id, name, &wall.name, text);
         // The details that every house has are shown and signed as penetrations are.
         let penetrations = wall.penetrations.iter().map(|line| named(&line.penetration, &line.name));
         penetrations.chain(wall.details.iter().map(|line| named(&line.detail, &line.name))).collect::<Vec<_>>()
     };
     walls.iter().flat_map(of).collect()
+}
+
+/// A thing of a wall, which the text may name before it.
+fn on_wall(id: &str, name: &str, wall: &str, text: &str) -> Named {
+    match text.to_lowercase().starts_with(&format!("{} ", wall.to_lowercase())) {
+        true => Named::new(id, format!("{wall} {name}")),
+        false => Named::new(id, name).told(wall),
+    }
 }
 
 fn short(id: &str) -> String {

@@ -5,6 +5,7 @@ cli-out = What was to be printed could not all be written: { $why }
 cli-in = Standard input could not be read: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = There is no folder for your data on this machine. Name a book with --book FILE.
+cli-nothing-drawn = Nothing of “{ $thing }” can be drawn yet, or it has no such drawing. lapwright next says what is to be measured or answered first.
 cli-unknown = Nothing is called “{ $text }”. There is: { $known }.
 cli-board-told = { $length }, from { $from }
 cli-several = “{ $text }” is the name of several things: { $known }. Say which by the id in brackets.

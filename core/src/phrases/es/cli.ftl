@@ -5,6 +5,7 @@ cli-out = No se pudo escribir todo lo que se iba a imprimir: { $why }
 cli-in = No se pudo leer la entrada estándar: { $why }
 cli-file = { $path }: { $why }
 cli-no-folder = En esta máquina no hay carpeta para sus datos. Nombre un libro con --book ARCHIVO.
+cli-nothing-drawn = De «{ $thing }» aún no se puede dibujar nada, o no tiene ese dibujo. lapwright next dice qué hay que medir o contestar primero.
 cli-unknown = Nada se llama «{ $text }». Hay: { $known }.
 cli-board-told = { $length }, desde { $from }
 cli-several = «{ $text }» es el nombre de varias cosas: { $known }. Diga cuál con el id entre paréntesis.

@@ -59,7 +59,6 @@ impl HouseCutList {
         list.kerf = rules.get_length(keys::SAW_KERF)?;
         list.end_gap = rules.get_length(keys::GAP_TRIM)?;
         list.joint_gap = rules.get_length(keys::JOINT_GAP_LEAST)?;
-        list.keep_min = Some(rules.get_length(keys::OFFCUT_KEEP_LEAST)?);
         list.stagger = Length::ZERO;
         let mut house = Self { list, runs: Vec::new(), offcuts: Vec::new(), give_way: Vec::new(), last: 0 };
         let (mut studs, mut up, mut used) = (Vec::new(), Vec::new(), Vec::new());

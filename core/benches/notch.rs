@@ -4,12 +4,12 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lapwright::measure::{Division, Length};
-use lapwright::notch::{Block, Board, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, marks};
+use lapwright::notch::{Block, BoardInHand, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, marks};
 
 fn notch(criterion: &mut Criterion) {
     let inch = Length::from_inches_64;
     let request = NotchRequest {
-        board: Board { height: inch(7, 16), length: inch(118, 32), lap: Some(inch(1, 16)) },
+        board: BoardInHand { height: inch(7, 16), length: inch(118, 32), lap: Some(inch(1, 16)) },
         block: Block {
             left: inch(52, 24),
             right: inch(59, 56),

@@ -3,7 +3,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use lapwright::board::{Course, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits};
+use lapwright::board::{CourseToHang, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits};
 use lapwright::measure::Length;
 use lapwright::wall::{Outline, Point};
 
@@ -32,7 +32,7 @@ fn around() -> Vec<Obstruction> {
 }
 
 fn boards(outline: &MovedOutline, around: &[Obstruction], course: i64, joints: &[Length]) -> usize {
-    let course = Course {
+    let course = CourseToHang {
         bottom: inch(7 * course),
         hang: None,
         height: Length::from_inches_64(8, 16),

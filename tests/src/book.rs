@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use lapwright::store::{
-    Author, Change, Entry, Hash, Id, Now, Op, OpenOptions, Opened, Outcome, SignOff, State, Store, StoreError, Value,
+    Accepted, Author, Change, Entry, Hash, Id, Now, Op, OpenOptions, Opened, SignOff, State, Store, StoreError, Value,
 };
 
 use crate::random::Random;
@@ -67,7 +67,7 @@ pub fn options(path: &Path) -> OpenOptions {
 ///
 /// # Errors
 /// As [`Store::transact`].
-pub fn answer(store: &mut Store, ms: i64) -> Result<Outcome, StoreError> {
+pub fn answer(store: &mut Store, ms: i64) -> Result<Accepted, StoreError> {
     let subject = thing(1);
     let change = match ms {
         0 => make(1),

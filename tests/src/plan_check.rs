@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use lapwright::measure::{Length, Rounding};
-use lapwright::saw::{CutList, Plan, Run, Studs};
+use lapwright::saw::{CutList, Plan, RunToCut, StudCenters};
 
 /// Everything that is wrong with a plan; empty for a sound one.
 ///
@@ -36,12 +36,12 @@ fn centre(list: &CutList, joint: (i128, i128)) -> i128 {
 fn on_stud(list: &CutList, at: i128) -> bool {
     match &list.studs {
         None => false,
-        Some(Studs::Listed(studs)) => studs.iter().any(|stud| nm(*stud) == at),
-        Some(Studs::Spaced { first, spacing }) => (at - nm(*first)).rem_euclid(nm(*spacing)) == 0,
+        Some(StudCenters::Listed(studs)) => studs.iter().any(|stud| nm(*stud) == at),
+        Some(StudCenters::Spaced { first, spacing }) => (at - nm(*first)).rem_euclid(nm(*spacing)) == 0,
     }
 }
 
-fn avoided(list: &CutList, run: &Run, at: i128) -> bool {
+fn avoided(list: &CutList, run: &RunToCut, at: i128) -> bool {
     list.avoid.iter().any(|zone| {
         (zone.wall.is_none() || zone.wall.as_ref() == Some(&run.wall))
             && (zone.courses.is_none() || zone.courses.as_ref().is_some_and(|c| c.contains(&run.course)))
@@ -51,7 +51,7 @@ fn avoided(list: &CutList, run: &Run, at: i128) -> bool {
 }
 
 /// The fewest joints of a run by itself: how far one, two … pieces can reach.
-pub fn fewest_joints(list: &CutList, run: &Run, longest: Length) -> Option<usize> {
+pub fn fewest_joints(list: &CutList, run: &RunToCut, longest: Length) -> Option<usize> {
     let (start, end) = (run.from + list.end_gap, run.to - list.end_gap);
     let half = Length::from_nm((list.joint_gap.nm() + 1) / 2);
     let rest = list.joint_gap - half;
@@ -61,8 +61,8 @@ pub fn fewest_joints(list: &CutList, run: &Run, longest: Length) -> Option<usize
     };
     let studs: Vec<Length> = match &list.studs {
         None => Vec::new(),
-        Some(Studs::Listed(studs)) => studs.clone(),
-        Some(Studs::Spaced { first, spacing }) => {
+        Some(StudCenters::Listed(studs)) => studs.clone(),
+        Some(StudCenters::Spaced { first, spacing }) => {
             let low = (start - *first).nm().div_euclid(spacing.nm());
             let high = (end - *first).nm().div_euclid(spacing.nm());
             (low..=high).map(|k| Length::from_nm(first.nm() + k * spacing.nm())).collect()
@@ -288,7 +288,7 @@ mod tests {
         list.stock.push(Stock { length: Length::from_inches(144), cost: 10, count: None });
         for (course, inches) in [(0, 72), (1, 72), (2, 40)] {
             let to = Length::from_inches(inches);
-            list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+            list.runs.push(RunToCut { wall: String::new(), course, from: Length::ZERO, to });
         }
         let plan = Planner::new(&list).unwrap().plan();
         assert_eq!((packed(&list, &plan), faults(&list, &plan, false)), (Some(20), Vec::new()));

@@ -8,8 +8,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use lapwright::board::{
-    BoardError, BoardShape, BoxSide, Course, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits,
-    ShapeWarning,
+    BoardError, BoardShape, BoxSide, CourseToHang, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps,
+    ShapeLimits, ShapeWarning,
 };
 use lapwright::measure::Length;
 use lapwright::wall::{Outline, Point};
@@ -371,7 +371,7 @@ fn ask(case: &Case) -> Result<Vec<BoardShape>, BoardError> {
     });
     let (around, joints): (Vec<_>, Vec<_>) =
         (around.collect(), case.joints.iter().map(|j| Length::from_mm(*j)).collect());
-    let course = Course {
+    let course = CourseToHang {
         bottom: Length::from_mm(case.bottom),
         hang: None,
         height: Length::from_mm(case.height),

@@ -4,7 +4,7 @@
 
 use geo::{Area, BooleanOps, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Rect};
 use lapwright::board::{
-    BoardShape, Course, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits, ShapeWarning,
+    BoardShape, CourseToHang, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps, ShapeLimits, ShapeWarning,
 };
 use lapwright::measure::Length;
 use lapwright::wall::{Outline, Point};
@@ -111,7 +111,7 @@ impl House {
     }
 
     fn boards(&self, bottom: Length, height: Length) -> Vec<BoardShape> {
-        let course = Course {
+        let course = CourseToHang {
             bottom,
             hang: None,
             height,

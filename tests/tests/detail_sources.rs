@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a check without its answer must fail")]
 
-use lapwright::flashing::{Detail, DetailAssembly, DetailBoard, DetailRequest, Layer, Rectangle, fall};
+use lapwright::flashing::{Detail, DetailAssembly, DetailBoard, DetailRequest, Layer, WallRectangle, fall};
 use lapwright::measure::Length;
 use lapwright::rules::NailedTo::{AnyHeight, Design, Feet};
 use lapwright::rules::{Exposure, Family, RuleSet, RuleUnit, keys, nailed_to};
@@ -22,8 +22,8 @@ fn detail(family: Family, place: DetailPlace, slope: Option<(Length, Length)>) -
             thickness: Length::from_inches_64(0, 20),
             lap: Length::from_inches_64(1, 16),
         },
-        wall: Rectangle { left: inch(0), right: inch(240), bottom: inch(0), top: inch(96) },
-        area: Rectangle { left: inch(60), right: inch(100), bottom: inch(0), top: inch(20) },
+        wall: WallRectangle { left: inch(0), right: inch(240), bottom: inch(0), top: inch(96) },
+        area: WallRectangle { left: inch(60), right: inch(100), bottom: inch(0), top: inch(20) },
         casing: inch(1),
         head: None,
         slope,

@@ -2,7 +2,7 @@
 
 use geo::{Area, BooleanOps, BoundingRect, Coord, LineString, Polygon};
 use lapwright::measure::{Division, Length};
-use lapwright::notch::{Block, Board, EIGHTH, Gap, GapRule, Notch, NotchRequest, Overcut, Point, Sides};
+use lapwright::notch::{Block, BoardInHand, BoardPoint, EIGHTH, Gap, GapRule, Notch, NotchRequest, Overcut, Sides};
 use lapwright_tests::random::Random;
 
 /// A random length in sixteenths of an inch.
@@ -15,17 +15,17 @@ fn sixteenths(length: Length) -> f64 {
     length.nm() as f64 / (Length::NM_PER_INCH / 16) as f64
 }
 
-fn polygon(points: &[Point]) -> Polygon {
+fn polygon(points: &[BoardPoint]) -> Polygon {
     let ring = points.iter().map(|point| Coord { x: sixteenths(point.x), y: sixteenths(point.y) });
     Polygon::new(LineString(ring.collect()), vec![])
 }
 
 fn quad(left: Length, right: Length, bottom: Sides<Length>, top: Sides<Length>) -> Polygon {
     polygon(&[
-        Point { x: left, y: bottom.left },
-        Point { x: right, y: bottom.right },
-        Point { x: right, y: top.right },
-        Point { x: left, y: top.left },
+        BoardPoint { x: left, y: bottom.left },
+        BoardPoint { x: right, y: bottom.right },
+        BoardPoint { x: right, y: top.right },
+        BoardPoint { x: left, y: top.left },
     ])
 }
 
@@ -36,7 +36,7 @@ fn request(random: &mut Random, sloped: bool) -> NotchRequest {
     let slope = if sloped { length(random, -12, 12) } else { Length::ZERO };
     let gap_max = Length::from_inches_64(0, 8 * random.between(0, 4));
     NotchRequest {
-        board: Board { height: Length::from_inches(8), length: Length::from_inches(100), lap: None },
+        board: BoardInHand { height: Length::from_inches(8), length: Length::from_inches(100), lap: None },
         block: Block {
             left,
             right: left + length(random, 16, 400),

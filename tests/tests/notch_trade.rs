@@ -2,7 +2,7 @@
 
 use lapwright::measure::{Division, Length};
 use lapwright::notch::{
-    Block, Board, EIGHTH, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, learned_overcut,
+    Block, BoardInHand, EIGHTH, Edge, FittedGap, Gap, GapRule, Notch, NotchRequest, Overcut, Sides, learned_overcut,
 };
 use lapwright_tests::random::Random;
 
@@ -12,7 +12,7 @@ fn inch(whole: i64, sixteenths: i64) -> Length {
 
 fn request(bottom: Length, top: Length) -> NotchRequest {
     NotchRequest {
-        board: Board { height: inch(7, 4), length: inch(118, 8), lap: Some(inch(1, 4)) },
+        board: BoardInHand { height: inch(7, 4), length: inch(118, 8), lap: Some(inch(1, 4)) },
         block: Block { left: inch(40, 0), right: inch(46, 0), bottom: Sides::both(bottom), top: Sides::both(top) },
         gap: GapRule::One(Gap { min: inch(0, 1), max: inch(0, 2) }),
         overcut: Overcut { min: Length::ZERO, max: inch(0, 1) },

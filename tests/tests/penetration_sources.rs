@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a check without its answer must fail")]
 
 use lapwright::figure;
-use lapwright::flashing::{HeadFlashing, HeadRequest, Rectangle, duct_narrow, head_needed, way_between};
+use lapwright::flashing::{HeadFlashing, HeadRequest, WallRectangle, duct_narrow, head_needed, way_between};
 use lapwright::measure::Length;
 use lapwright::phrases::{Language, Phrases};
 use lapwright::rules::{Family, RuleSet, keys};
@@ -90,7 +90,7 @@ fn a_head_flashing_is_bent_as_the_code_has_it() {
     let rules = RuleSet::of(Family::Canada);
     let (mm, rule) = (Length::from_mm, |key| rules.get_length(key).unwrap());
     let head = HeadFlashing::bend(&HeadRequest {
-        block: Rectangle { left: mm(0), right: mm(200), bottom: mm(500), top: mm(700) },
+        block: WallRectangle { left: mm(0), right: mm(200), bottom: mm(500), top: mm(700) },
         thickness: mm(45),
         up_leg: rule(keys::HEAD_FLASHING_UP_LEG),
         gap: mm(6),
@@ -111,7 +111,7 @@ fn a_dryers_hood_keeps_its_distance_and_its_width() {
     let rules = RuleSet::standard();
     let narrow = |inches| duct_narrow(&rules, Shape::Round { diameter: inch(inches) }).unwrap();
     assert!(narrow(3) && !narrow(4));
-    let area = |left: i64, bottom: i64| Rectangle {
+    let area = |left: i64, bottom: i64| WallRectangle {
         left: inch(left),
         right: inch(left + 4),
         bottom: inch(bottom),

@@ -8,7 +8,7 @@
 )]
 
 use lapwright::measure::Length;
-use lapwright::saw::{CutList, Planner, Run, SawError, Stock, Studs};
+use lapwright::saw::{CutList, Planner, RunToCut, SawError, Stock, StudCenters};
 use lapwright_tests::plan_check;
 
 const FOUR: &[i64] = &[96, 120, 144, 192];
@@ -20,7 +20,7 @@ fn inches(inches: i64) -> Length {
 fn house(stock: &[i64]) -> CutList {
     let mut list = CutList::new();
     list.kerf = Length::from_inches_64(0, 8);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: inches(16) });
+    list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: inches(16) });
     for length in stock.iter().map(|length| inches(*length)) {
         list.stock.push(Stock { length, cost: length.nm().unsigned_abs(), count: None });
     }
@@ -33,7 +33,7 @@ fn loose(stock: &[i64]) -> CutList {
 
 fn run(list: &mut CutList, to: Length) {
     let course = list.runs.len() as i64;
-    list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+    list.runs.push(RunToCut { wall: String::new(), course, from: Length::ZERO, to });
 }
 
 fn refused(list: &CutList) -> SawError {
@@ -73,7 +73,7 @@ fn what_cannot_be_planned_is_named() {
     run(&mut list, inches(300));
     assert_eq!(refused(&CutList { studs: None, ..list.clone() }), SawError::NoStud { run: 0 });
     assert_eq!(
-        refused(&CutList { studs: Some(Studs::Listed(Vec::new())), ..list.clone() }),
+        refused(&CutList { studs: Some(StudCenters::Listed(Vec::new())), ..list.clone() }),
         SawError::NoStud { run: 0 }
     );
     assert_eq!(refused(&CutList { end_gap: inches(-1), ..list.clone() }), SawError::Negative { what: "end_gap" });
@@ -96,13 +96,13 @@ fn too_much_of_anything_is_refused() {
     assert_eq!(refused(&list), SawError::TooMany { what: "runs" });
     // A million pieces in one run, a hundred million in ten.
     let mut list = house(&[1]);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: inches(1) });
+    list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: inches(1) });
     for _ in 0..10 {
         run(&mut list, inches(1_000_000));
     }
     assert!(matches!(refused(&list), SawError::TooMany { .. }));
     let mut list = house(&[144]);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_nm(1) });
+    list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: Length::from_nm(1) });
     run(&mut list, inches(300));
     assert_eq!(refused(&list), SawError::TooMany { what: "studs" });
 }

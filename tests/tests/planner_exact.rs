@@ -11,7 +11,7 @@
 use std::collections::BTreeMap;
 
 use lapwright::measure::{Length, Rounding};
-use lapwright::saw::{Avoid, CutList, Planner, Run, SawError, Stock, Studs};
+use lapwright::saw::{CutList, JointFree, Planner, RunToCut, SawError, Stock, StudCenters};
 use lapwright_tests::plan_check;
 use lapwright_tests::random::Random;
 
@@ -65,8 +65,8 @@ fn least_cost(list: &CutList, pieces: &[i64]) -> Option<u64> {
 }
 
 /// All ways to joint a run with at most so many joints.
-fn ways(list: &CutList, run: &Run, longest: Length, most: usize) -> Vec<Vec<i64>> {
-    let Some(Studs::Spaced { first, spacing }) = &list.studs else { return Vec::new() };
+fn ways(list: &CutList, run: &RunToCut, longest: Length, most: usize) -> Vec<Vec<i64>> {
+    let Some(StudCenters::Spaced { first, spacing }) = &list.studs else { return Vec::new() };
     let studs: Vec<i64> = (-40..80)
         .map(|k| first.nm() + k * spacing.nm())
         .filter(|at| run.from.nm() < *at && *at < run.to.nm())
@@ -92,7 +92,7 @@ fn ways(list: &CutList, run: &Run, longest: Length, most: usize) -> Vec<Vec<i64>
     ways
 }
 
-fn cut(list: &CutList, run: &Run, joints: &[i64]) -> Vec<i64> {
+fn cut(list: &CutList, run: &RunToCut, joints: &[i64]) -> Vec<i64> {
     let half = list.joint_gap.nm() / 2;
     let mut start = run.from.nm() + list.end_gap.nm();
     let mut pieces = Vec::new();
@@ -114,10 +114,11 @@ enum Answer {
 /// The least cost over all joints, and whether stagger forced one more joint somewhere.
 fn exact(list: &CutList) -> Option<Answer> {
     let longest = list.longest_board();
-    let whole =
-        |run: &Run| list.division.round(run.to - run.from - list.end_gap - list.end_gap, Rounding::Down) <= longest;
+    let whole = |run: &RunToCut| {
+        list.division.round(run.to - run.from - list.end_gap - list.end_gap, Rounding::Down) <= longest
+    };
     let mut known: BTreeMap<Vec<i64>, Option<u64>> = BTreeMap::new();
-    let pieced: Vec<&Run> = list.runs.iter().filter(|run| !whole(run)).collect();
+    let pieced: Vec<&RunToCut> = list.runs.iter().filter(|run| !whole(run)).collect();
     let mut fewest = Vec::new();
     for run in &pieced {
         fewest.push(plan_check::fewest_joints(list, run, longest)? + list.extra_joints as usize);
@@ -173,7 +174,7 @@ fn any_list(random: &mut Random) -> CutList {
     list.kerf = Length::from_inches_64(0, 8 * random.between(0, 2));
     list.end_gap = Length::from_inches_64(0, 8 * random.between(0, 1));
     list.joint_gap = Length::from_inches_64(0, 8 * random.between(0, 1));
-    list.studs = Some(Studs::Spaced { first: inches(random.between(0, 15)), spacing: inches(16) });
+    list.studs = Some(StudCenters::Spaced { first: inches(random.between(0, 15)), spacing: inches(16) });
     list.stagger = inches(16 * random.between(0, 4));
     list.piece_min = inches(random.between(0, 20));
     list.extra_joints = u32::from(random.between(0, 3) == 0);
@@ -188,7 +189,7 @@ fn any_list(random: &mut Random) -> CutList {
     }
     for course in 0..random.between(1, 4) {
         let from = inches(random.between(0, 20));
-        list.runs.push(Run { wall: "a".into(), course, from, to: from + inches(random.between(30, 170)) });
+        list.runs.push(RunToCut { wall: "a".into(), course, from, to: from + inches(random.between(30, 170)) });
     }
     if random.between(0, 5) == 0 {
         // Courses that two boards just cover leave no room for stagger.
@@ -200,7 +201,7 @@ fn any_list(random: &mut Random) -> CutList {
     }
     if random.between(0, 2) == 0 {
         let from = inches(random.between(0, 100));
-        list.avoid.push(Avoid {
+        list.avoid.push(JointFree {
             wall: None,
             from,
             to: from + inches(random.between(10, 40)),

@@ -8,7 +8,7 @@
 )]
 
 use lapwright::measure::Length;
-use lapwright::saw::{CutList, DEFAULT_EFFORT, Plan, Planner, Run, Stock, Studs};
+use lapwright::saw::{CutList, DEFAULT_EFFORT, Plan, Planner, RunToCut, Stock, StudCenters};
 use lapwright_tests::plan_check;
 
 fn cut(stock: &[i64], kerf_64: i64, pieces: &[(i64, usize)]) -> Plan {
@@ -24,7 +24,7 @@ fn cut(stock: &[i64], kerf_64: i64, pieces: &[(i64, usize)]) -> Plan {
         for _ in 0..*count {
             let course = list.runs.len() as i64;
             let to = Length::from_inches(*inches);
-            list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+            list.runs.push(RunToCut { wall: String::new(), course, from: Length::ZERO, to });
         }
     }
     solve(&list)
@@ -69,7 +69,7 @@ fn on_studs() -> CutList {
     list.end_gap = Length::from_inches_64(0, 8);
     list.stagger = Length::from_inches(32);
     list.piece_min = Length::from_inches(24);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
+    list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
     list.stock = [144, 192]
         .map(Length::from_inches)
         .map(|length| Stock { length, cost: length.nm() as u64, count: None })
@@ -84,7 +84,7 @@ fn a_small_wall() {
     let mut list = on_studs();
     for (course, from, to) in [(1, 0, 230), (2, 0, 230), (3, 0, 81), (3, 119, 230)] {
         let (from, to) = (Length::from_inches(from), Length::from_inches(to));
-        list.runs.push(Run { wall: String::new(), course, from, to });
+        list.runs.push(RunToCut { wall: String::new(), course, from, to });
     }
     let plan = solve(&list);
     assert_eq!((plan.cost, plan.bound), (17_068_800_000, 17_068_800_000));
@@ -97,7 +97,7 @@ fn a_wall_with_one_change_is_planned_again() {
     let mut list = on_studs();
     for course in 1..=20 {
         let to = Length::from_inches(if course < 15 { 330 } else { 330 - 4 * (course - 14) });
-        list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+        list.runs.push(RunToCut { wall: String::new(), course, from: Length::ZERO, to });
     }
     let mut before = Planner::new(&list).expect("a plan");
     before.step(200);
@@ -105,14 +105,15 @@ fn a_wall_with_one_change_is_planned_again() {
     let whole = list.runs.remove(9);
     for (from, to) in [(0, 110), (158, 330)] {
         let (from, to) = (Length::from_inches(from), Length::from_inches(to));
-        list.runs.insert(9, Run { from, to, ..whole.clone() });
+        list.runs.insert(9, RunToCut { from, to, ..whole.clone() });
     }
     let plan = Planner::again(&list, &before).expect("a plan").plan();
     assert_eq!(plan_check::faults(&list, &plan, false), Vec::<String>::new());
     let packed = plan_check::packed(&list, &plan).expect("boards for all");
     assert!(u128::from(plan.cost) <= packed, "{} for {packed} packed by hand", plan.cost);
     let lengths = |plan: &Plan| -> Vec<Vec<Length>> {
-        let cut = |board: &lapwright::saw::Board| board.pieces.iter().map(|piece| plan.pieces[*piece].length).collect();
+        let cut =
+            |board: &lapwright::saw::SawnBoard| board.pieces.iter().map(|piece| plan.pieces[*piece].length).collect();
         plan.boards.iter().map(cut).collect()
     };
     let (mut kept, now) = (0, lengths(&plan));

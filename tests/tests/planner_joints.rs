@@ -9,7 +9,7 @@
 use std::path::Path;
 
 use lapwright::measure::Length;
-use lapwright::saw::{Avoid, CutList, Planner, Run, Stock, Studs};
+use lapwright::saw::{CutList, JointFree, Planner, RunToCut, Stock, StudCenters};
 use lapwright_tests::plan_check;
 use serde_json::Value;
 
@@ -25,7 +25,7 @@ fn each<'a>(wall: &'a Value, field: &str) -> impl Iterator<Item = &'a Value> {
 fn list(wall: &Value) -> CutList {
     let mut list = CutList::new();
     list.runs = each(wall, "runs")
-        .map(|run| Run {
+        .map(|run| RunToCut {
             wall: run["wall"].to_string(),
             course: run["course"].as_i64().unwrap(),
             from: length(&run["from"]),
@@ -33,8 +33,8 @@ fn list(wall: &Value) -> CutList {
         })
         .collect();
     list.studs = Some(match &wall["studs"] {
-        Value::Array(studs) => Studs::Listed(studs.iter().map(length).collect()),
-        studs => Studs::Spaced { first: length(&studs["first"]), spacing: length(&studs["spacing"]) },
+        Value::Array(studs) => StudCenters::Listed(studs.iter().map(length).collect()),
+        studs => StudCenters::Spaced { first: length(&studs["first"]), spacing: length(&studs["spacing"]) },
     });
     list.stock = each(wall, "stock")
         .map(|stock| Stock {
@@ -45,7 +45,7 @@ fn list(wall: &Value) -> CutList {
         .collect();
     list.offcuts = each(wall, "offcuts").map(length).collect();
     list.avoid = each(wall, "avoid")
-        .map(|zone| Avoid {
+        .map(|zone| JointFree {
             wall: None,
             from: length(&zone["from"]),
             to: length(&zone["to"]),

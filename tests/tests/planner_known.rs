@@ -9,7 +9,7 @@
 )]
 
 use lapwright::measure::Length;
-use lapwright::saw::{CutList, Plan, Planner, Run, Stock};
+use lapwright::saw::{CutList, Plan, Planner, RunToCut, Stock};
 use lapwright_tests::plan_check;
 use lapwright_tests::random::Random;
 
@@ -26,7 +26,7 @@ fn list(boards: &[i64], kerf: i64, with_kerf: bool, pieces: &[i64]) -> CutList {
     list.stock = boards.iter().map(|board| Stock { length: length(*board), cost: cost(*board), count: None }).collect();
     for (course, piece) in pieces.iter().enumerate() {
         let to = length(*piece);
-        list.runs.push(Run { wall: String::new(), course: course as i64, from: Length::ZERO, to });
+        list.runs.push(RunToCut { wall: String::new(), course: course as i64, from: Length::ZERO, to });
     }
     list
 }

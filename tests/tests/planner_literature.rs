@@ -8,7 +8,7 @@
 )]
 
 use lapwright::measure::{Division, Length};
-use lapwright::saw::{CutList, Plan, Planner, Run, Stock};
+use lapwright::saw::{CutList, Plan, Planner, RunToCut, Stock};
 use lapwright_tests::plan_check;
 
 /// Pieces and how many of each, out of stock that costs its length; the source's unit is a millimetre here.
@@ -24,7 +24,7 @@ fn list(stock: &[(i64, Option<u32>)], pieces: &[(i64, i64)]) -> CutList {
     let each = pieces.iter().flat_map(|(length, count)| (0..*count).map(|_| *length));
     list.runs = each
         .enumerate()
-        .map(|(course, length)| Run {
+        .map(|(course, length)| RunToCut {
             wall: String::new(),
             course: course as i64,
             from: Length::ZERO,

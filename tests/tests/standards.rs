@@ -7,7 +7,7 @@
 
 use lapwright::flashing::{
     Bead, BeadRequest, BeadShape, BeadWarning, BlockLimits, Cartridge, Patch, PatchBoard, PatchEnd, PatchError,
-    PatchRequest, Pipe, Rectangle,
+    PatchRequest, Pipe, WallRectangle,
 };
 use lapwright::measure::{Division, Length, Show};
 use lapwright::notch::{Gap, Notch, Overcut};
@@ -99,7 +99,7 @@ fn patch(nail_line: Length, lap: Length) -> Result<Patch, PatchError> {
     Patch::cut(&PatchRequest {
         board: PatchBoard { height: inches(8, 4), lap, nail_line },
         bottoms: vec![Length::ZERO, inches(8, 4) - lap, inches(16, 8) - lap - lap],
-        block: Rectangle { left: inches(20, 0), right: inches(26, 0), bottom: inches(9, 0), top: inches(15, 0) },
+        block: WallRectangle { left: inches(20, 0), right: inches(26, 0), bottom: inches(9, 0), top: inches(15, 0) },
         pipe: Pipe { shape: Shape::Round { diameter: inches(0, 14) }, x: inches(23, 0), y: inches(12, 0) },
         beyond_side: length(keys::PATCH_BEYOND_SIDE),
         beyond_top: length(keys::PATCH_BEYOND_TOP),

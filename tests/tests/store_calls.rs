@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Output;
 
-use lapwright::store::{Account, Entry, Found, Id, Lost, Opening, Store};
+use lapwright::store::{Account, BookOpening, Entry, Found, Id, Lost, Store};
 use lapwright_tests::book::{count, entries, fill, open, tell};
 use lapwright_tests::shim::{Fault, run};
 use tempfile::TempDir;
@@ -91,7 +91,7 @@ fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
         kept.extend(acknowledged(&output));
         told += usize::from(!output.status.success());
         let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
-        assert!(matches!(opened.opening, Opening::Existing | Opening::New), "{what}: {:?}", opened.opening);
+        assert!(matches!(opened.opening, BookOpening::Existing | BookOpening::New), "{what}: {:?}", opened.opening);
         let here = groups(&opened.store);
         assert!(here.is_superset(&kept), "{what}: an acknowledged answer is lost");
         assert!(opened.store.check().unwrap().is_good(), "{what}");

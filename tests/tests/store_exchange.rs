@@ -5,8 +5,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use lapwright::store::{
-    AHEAD, BadEntry, Change, DeviceId, Entry, Hash, Id, Offer, Op, OpenOptions, Opened, Opening, Overwrite, PhotoState,
-    SignOff, Standing, State, Store, StoreError, Value,
+    AHEAD, BadEntry, BookOpening, Change, DeviceId, Entry, ExchangeOffer, Hash, Id, Op, OpenOptions, Opened, Overwrite,
+    PhotoState, SignOff, Standing, State, Store, StoreError, Value,
 };
 use lapwright_tests::book::{author, below, count, entries, make, now, op, open, options, tell, thing};
 use lapwright_tests::random::Random;
@@ -38,7 +38,7 @@ impl Phone {
 
     /// Takes a file in as a person does: looks at it, compares the words, takes it.
     fn take(&mut self, file: &Path, house: Option<Id>) -> usize {
-        let offer = Offer::read(file).unwrap();
+        let offer = ExchangeOffer::read(file).unwrap();
         let preview = self.store.preview(&offer, house, now(TODAY)).unwrap();
         assert_eq!(preview.refused, []);
         for sender in &preview.senders {
@@ -92,7 +92,7 @@ fn two_phones_that_exchange_their_books_hold_the_same() {
     let (mut one, mut two) = (Phone::new(), Phone::new());
     one.answer(None, 0, vec![make(1)]);
     one.answer(Some(thing(1)), 1, vec![set(1, "lap", 5)]);
-    let offer = Offer::read(one.whole()).unwrap();
+    let offer = ExchangeOffer::read(one.whole()).unwrap();
     let preview = two.store.preview(&offer, None, now(TODAY)).unwrap();
     let sender = &preview.senders[0];
     assert_eq!((preview.new, sender.device, sender.trusted, sender.signs), (2, one.store.device(), false, true));
@@ -106,7 +106,7 @@ fn two_phones_that_exchange_their_books_hold_the_same() {
     // Both answer the same, neither having seen the other's.
     one.answer(Some(thing(1)), 2, vec![set(1, "lap", 6)]);
     two.answer(Some(thing(1)), 3, vec![set(1, "lap", 7)]);
-    let preview = one.store.preview(&Offer::read(two.whole()).unwrap(), None, now(TODAY)).unwrap();
+    let preview = one.store.preview(&ExchangeOffer::read(two.whole()).unwrap(), None, now(TODAY)).unwrap();
     assert_eq!((preview.new, preview.known, preview.changed, preview.clashes), (1, 2, 1, 1));
     assert_eq!((one.take(&two.whole(), None), two.take(&one.whole(), None)), (1, 1));
     assert_eq!((one.take(&two.whole(), None), two.take(&one.whole(), None)), (0, 0), "twice is once");
@@ -128,27 +128,27 @@ fn one_house_goes_over_with_all_that_is_about_it_and_nothing_else() {
     let wall = Change::Set { subject: board, field: "wall".to_owned(), value: Value::Reference(house) };
     one.answer(Some(house), 6, vec![wall]);
     assert_eq!(one.store.hand_over(house, &file, false, Overwrite::Never).unwrap().answers, 5);
-    assert_eq!(Offer::read(&file).unwrap().house(), Some(house));
+    assert_eq!(ExchangeOffer::read(&file).unwrap().house(), Some(house));
     assert_eq!(two.take(&file, None), 5);
     assert!(groups(&two.store).is_disjoint(&secret.into()), "an exchange holds the house chosen");
-    assert_eq!(two.store.standing(&Offer::read(&file).unwrap()).unwrap(), Standing::Same);
+    assert_eq!(two.store.standing(&ExchangeOffer::read(&file).unwrap()).unwrap(), Standing::Same);
     // What came since the last one, and then a file that went lost.
     one.answer(Some(house), 7, vec![set(1, "lap", 5)]);
     assert_eq!(one.store.hand_over(house, &file, false, Overwrite::PlainFiles).unwrap().answers, 1);
     one.answer(Some(house), 8, vec![set(1, "lap", 6)]);
     assert_eq!(one.store.hand_over(house, &file, false, Overwrite::PlainFiles).unwrap().answers, 1);
     assert_eq!(two.take(&file, None), 1);
-    let offer = Offer::read(&file).unwrap();
+    let offer = ExchangeOffer::read(&file).unwrap();
     assert_eq!(two.store.standing(&offer).unwrap(), Standing::ThisLacks);
     assert_eq!(one.store.hand_over(house, &file, true, Overwrite::PlainFiles).unwrap().answers, 7);
     assert_eq!(two.take(&file, None), 1);
-    assert_eq!(two.store.standing(&Offer::read(&file).unwrap()).unwrap(), Standing::Same);
+    assert_eq!(two.store.standing(&ExchangeOffer::read(&file).unwrap()).unwrap(), Standing::Same);
     two.answer(Some(house), 9, vec![set(1, "lap", 7)]);
-    assert_eq!(two.store.standing(&Offer::read(&file).unwrap()).unwrap(), Standing::OtherLacks);
+    assert_eq!(two.store.standing(&ExchangeOffer::read(&file).unwrap()).unwrap(), Standing::OtherLacks);
     // One house out of a whole book is the same.
     let mut three = Phone::new();
     three.take(&one.whole(), Some(house));
-    assert_eq!(three.store.standing(&Offer::read(&file).unwrap()).unwrap(), Standing::Same);
+    assert_eq!(three.store.standing(&ExchangeOffer::read(&file).unwrap()).unwrap(), Standing::Same);
     assert!(three.store.check().unwrap().is_good());
 }
 
@@ -222,7 +222,7 @@ fn a_sign_off_that_was_altered_or_forged_is_named_and_nothing_comes_in() {
     for (number, (change, why)) in forgeries.into_iter().enumerate() {
         one.store.hand_over(house, &file, true, Overwrite::PlainFiles).unwrap();
         forge(&file, change);
-        let offer = Offer::read(&file).unwrap();
+        let offer = ExchangeOffer::read(&file).unwrap();
         let refused = two.store.preview(&offer, None, now(TODAY)).unwrap().refused;
         assert_eq!(refused.iter().map(|one| (one.why, one.signs_off)).collect::<Vec<_>>(), [(why, true)], "{number}");
         let taken = two.store.take_in_offer(&offer, None, TODAY + AHEAD, two.path("book.copies"), now(TODAY));
@@ -248,7 +248,7 @@ fn an_exchange_file_that_was_cut_or_changed_is_none() {
     let mut refused = |bytes: &[u8], what: &str| {
         fs::write(&hurt, bytes).unwrap();
         tried += 1;
-        assert!(Offer::read(&hurt).is_err(), "{what}");
+        assert!(ExchangeOffer::read(&hurt).is_err(), "{what}");
     };
     for cut in (0..whole.len()).step_by(count(13, 1)) {
         refused(&whole[..cut], &format!("cut at {cut}"));
@@ -268,7 +268,7 @@ fn a_clock_that_is_far_ahead_is_asked_about() {
     let (mut one, mut two) = (Phone::new(), Phone::new());
     let far = TODAY + 70 * 365 * 86_400_000;
     one.store.transact(&op(vec![make(1)]), &author(), now(far), &[]).unwrap();
-    let offer = Offer::read(one.whole()).unwrap();
+    let offer = ExchangeOffer::read(one.whole()).unwrap();
     assert_eq!(two.store.preview(&offer, None, now(TODAY)).unwrap().ahead.unwrap().ms, far);
     two.store.trust(one.store.device()).unwrap();
     let copies = two.path("book.copies");
@@ -424,7 +424,7 @@ fn a_restore_that_is_refused_leaves_the_book_as_it_was() {
     assert_eq!((one.store.content_hash().unwrap(), one.store.accounts().unwrap()), (before, vec![]));
     let again = one.reopen(|path| {
         let opened = open(path).unwrap();
-        assert_eq!(opened.opening, Opening::Existing);
+        assert_eq!(opened.opening, BookOpening::Existing);
         opened
     });
     assert!(again.store.check().unwrap().is_good());

@@ -9,7 +9,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use lapwright::store::{Author, Change, Entry, Id, Now, Op, OpenOptions, Opening, Store, StoreError, Value};
+use lapwright::store::{Author, BookOpening, Change, Entry, Id, Now, Op, OpenOptions, Store, StoreError, Value};
 use lapwright_tests::book::{count, tell};
 use lapwright_tests::random::Random;
 
@@ -188,7 +188,7 @@ fn a_full_disk_is_an_error_and_leaves_whole_answers() {
         let acknowledged: Vec<Id> =
             String::from_utf8(output.stdout).unwrap().lines().map(|line| line.parse().unwrap()).collect();
         let opened = open(&path);
-        assert_eq!(opened.opening, Opening::Existing);
+        assert_eq!(opened.opening, BookOpening::Existing);
         let mut store = opened.store;
         assert!(acknowledged.iter().all(|group| store.done_one(*group).unwrap().is_some()));
         assert!(store.check().unwrap().is_good());
@@ -242,7 +242,7 @@ fn damaged_bytes_are_found_or_harmless() {
         std::fs::write(&hurt, &bytes).unwrap();
         let refused = Store::verify_copy(&hurt).is_err();
         match Store::open(&hurt, &OpenOptions::default()) {
-            Ok(opened) if opened.opening == Opening::Recovered => {
+            Ok(opened) if opened.opening == BookOpening::Recovered => {
                 assert!(refused, "byte {at}: what opening finds, the check of a copy finds too");
                 found += 1;
             }

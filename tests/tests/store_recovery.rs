@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::store::{Account, Entry, Found, Hash, Lost, Opened, Opening, Store, StoreError};
+use lapwright::store::{Account, BookOpening, Entry, Found, Hash, Lost, Opened, Store, StoreError};
 use lapwright_tests::book::{answer, below, count, entries, fill, now, open, options, tell};
 use lapwright_tests::random::Random;
 use tempfile::TempDir;
@@ -64,7 +64,7 @@ impl Place {
         let here = hashes(&store);
         assert!(self.hashes().is_superset(&here), "{what}: something is made up");
         let account = store.accounts().unwrap().pop();
-        assert_eq!(opening == Opening::Recovered, account.is_some(), "{what}: {opening:?}");
+        assert_eq!(opening == BookOpening::Recovered, account.is_some(), "{what}: {opening:?}");
         let told = account.as_ref().map_or(0, lost);
         assert_eq!(here.len() + told, self.entries.len(), "{what}: {account:?}");
         if let Some(account) = &account {
@@ -72,7 +72,7 @@ impl Place {
         }
         drop(store);
         let again = open(&self.book()).unwrap();
-        assert_eq!(again.opening, Opening::Existing, "{what}: once is enough");
+        assert_eq!(again.opening, BookOpening::Existing, "{what}: once is enough");
         assert_eq!(again.store.accounts().unwrap().pop(), account, "{what}: told until somebody has read it");
         (again.store, account)
     }
@@ -255,7 +255,7 @@ fn a_missing_book_comes_back_from_its_newest_good_copy_and_is_never_taken_for_a_
         let _ = fs::remove_file(place.aside(number));
     }
     let opened = open(&place.book()).unwrap();
-    assert_eq!(opened.opening, Opening::Recovered);
+    assert_eq!(opened.opening, BookOpening::Recovered);
     assert_eq!(opened.store.accounts().unwrap()[0].found, Found::Missing);
     place.entries.clear();
 
@@ -270,13 +270,13 @@ fn a_missing_book_comes_back_from_its_newest_good_copy_and_is_never_taken_for_a_
         fs::copy(copy.path(), options(&path).backups.unwrap().join(copy.file_name())).unwrap();
     }
     let opened = open(&path).unwrap();
-    assert_eq!((opened.opening, hashes(&opened.store)), (Opening::Recovered, other.hashes()));
+    assert_eq!((opened.opening, hashes(&opened.store)), (BookOpening::Recovered, other.hashes()));
 }
 
 impl Place {
     fn opens_missing(&self, at_least: usize) -> (Store, Account) {
         let opened = open(&self.book()).unwrap();
-        assert_eq!(opened.opening, Opening::Recovered);
+        assert_eq!(opened.opening, BookOpening::Recovered);
         let account = opened.store.accounts().unwrap().pop().unwrap();
         assert_eq!(account.found, Found::Missing);
         let here = entries(&opened.store).unwrap().len() + lost(&account);
@@ -299,11 +299,11 @@ fn an_older_file_put_in_the_books_place_is_told_of_and_left_as_it_is() {
     let opened = open(&place.book()).unwrap();
     let account = opened.store.accounts().unwrap().pop().unwrap();
     let (opening, kept) = (opened.opening.clone(), account.kept.clone());
-    assert_eq!((opening, account.found, lost(&account), kept), (Opening::Recovered, Found::Older, 3, None));
+    assert_eq!((opening, account.found, lost(&account), kept), (BookOpening::Recovered, Found::Older, 3, None));
     assert_ne!(opened.store.device(), device, "numbers that are lost are not used again");
     assert_eq!(hashes(&opened.store), place.hashes());
     drop(opened);
-    assert_eq!(open(&place.book()).unwrap().opening, Opening::Existing);
+    assert_eq!(open(&place.book()).unwrap().opening, BookOpening::Existing);
 }
 
 #[test]
@@ -355,7 +355,7 @@ fn looking_into_a_copy_changes_nothing_of_it() {
     store.copy(&copy).unwrap();
     let before = fs::read(&copy).unwrap();
     let look = open(&copy).unwrap();
-    assert_eq!((look.opening.clone(), hashes(&look.store)), (Opening::Existing, place.hashes()));
+    assert_eq!((look.opening.clone(), hashes(&look.store)), (BookOpening::Existing, place.hashes()));
     drop(look);
     assert_eq!(fs::read(&copy).unwrap(), before);
     answer(&mut store, 50).unwrap();
@@ -415,11 +415,11 @@ fn a_flipped_bit_of_a_number_is_found_before_it_is_copied_and_put_right() {
         let copy = place.folder.path().join("copy");
         let (copied, report) = (opened.store.copy(&copy), opened.store.check().unwrap());
         assert_eq!(copied.is_ok(), report.is_good(), "{what}: {report:?}");
-        if views(&opened.store) != truth && opened.opening == Opening::Existing {
+        if views(&opened.store) != truth && opened.opening == BookOpening::Existing {
             shown += 1;
             assert!(!report.is_good(), "{what}: a wrong number is shown after a check");
         }
-        if report.is_good() && opened.opening == Opening::Existing {
+        if report.is_good() && opened.opening == BookOpening::Existing {
             harmless += 1;
             continue;
         }

@@ -6,7 +6,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use lapwright::store::{AHEAD, Change, Hash, Id, Now, Offer, Op, OpenOptions, Overwrite, SignOff, State, Store, Value};
+use lapwright::store::{
+    AHEAD, Change, ExchangeOffer, Hash, Id, Now, Op, OpenOptions, Overwrite, SignOff, State, Store, Value,
+};
 use lapwright_tests::book::{author, below, count, entries, now, op, tell};
 use lapwright_tests::random::Random;
 use tempfile::TempDir;
@@ -103,7 +105,7 @@ impl Phone {
     fn take_in(&mut self, file: &Path, ms: i64, look: &mut Times, take: &mut Times) {
         let here = now((self.clock)(ms));
         let (offer, preview) = look.of(|| {
-            let offer = Offer::read(file).unwrap();
+            let offer = ExchangeOffer::read(file).unwrap();
             let preview = self.store.preview(&offer, None, here).unwrap();
             (offer, preview)
         });

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use lapwright::store::{Author, Change, Id, Now, Op, OpenOptions, Opening, SCHEMA, Store, StoreError};
+use lapwright::store::{Author, BookOpening, Change, Id, Now, Op, OpenOptions, SCHEMA, Store, StoreError};
 use rusqlite::Connection;
 
 const FIRST: &str = include_str!("../../fixtures/book/schema-1.sql");
@@ -30,7 +30,7 @@ fn a_book_of_the_first_schema_gets_the_tables_of_a_new_one() {
     drop(conn);
 
     let opened = Store::open(&old, &OpenOptions::default()).unwrap();
-    let expected = if SCHEMA == 1 { Opening::Existing } else { Opening::Upgraded { from: 1 } };
+    let expected = if SCHEMA == 1 { BookOpening::Existing } else { BookOpening::Upgraded { from: 1 } };
     assert_eq!(opened.opening, expected);
     let mut store = opened.store;
     assert_eq!(store.book(), book);
@@ -61,7 +61,7 @@ fn a_newer_book_is_read_only_where_it_allows_it() {
         drop(conn);
         let before = std::fs::read(&path).unwrap();
         match Store::open(&path, &OpenOptions::default()) {
-            Ok(opened) => assert!(opens && opened.opening == Opening::Existing),
+            Ok(opened) => assert!(opens && opened.opening == BookOpening::Existing),
             Err(StoreError::NewerBook { needs, reads }) => {
                 assert!(!opens && (needs, reads) == (SCHEMA + 1, SCHEMA));
                 assert_eq!(std::fs::read(&path).unwrap(), before);

@@ -44,7 +44,7 @@ fn clock() -> Duration {
     START.get_or_init(Instant::now).elapsed()
 }
 
-fn page(question: &figure::Question) -> String {
+fn page(question: &figure::FigureQuestion) -> String {
     let answer = figure::answer(question.name, question.example);
     let help = Phrases::for_language(locale::chosen()).phrase(question.help, &[]);
     format!(

@@ -1,4 +1,4 @@
-use lapwright::figure::Code;
+use lapwright::figure::FaultCode;
 use lapwright::measure::{Length, Show};
 use lapwright::phrases::{Language, Phrases};
 
@@ -21,7 +21,7 @@ pub fn length_text(length: Length, show: &str, language: &str) -> Result<String,
         let choices = Show::CODES.join(", ");
         let phrases = Phrases::for_language(Language::from_locale(language));
         let text = phrases.phrase("figure-choice", &[("choices", (&choices).into())]);
-        Refusal::Refused { code: Code::Choice.text().to_owned(), field: "show".to_owned(), text }
+        Refusal::Refused { code: FaultCode::Choice.text().to_owned(), field: "show".to_owned(), text }
     })?;
     Ok(show.text(length))
 }

@@ -2,7 +2,7 @@
 //! made anew here. Lengths are in sixteenths of an inch.
 
 use lapwright::measure::Length;
-use lapwright::saw::{CutList, Run, Stock, Studs};
+use lapwright::saw::{CutList, RunToCut, Stock, StudCenters};
 use rand_xoshiro::SplitMix64;
 use rand_xoshiro::rand_core::{Rng, SeedableRng};
 
@@ -47,7 +47,7 @@ fn list(stock: &[i64], kerf: i64) -> CutList {
 }
 
 fn run(list: &mut CutList, wall: i64, course: i64, from: i64, to: i64) {
-    list.runs.push(Run { wall: wall.to_string(), course, from: length(from), to: length(to) });
+    list.runs.push(RunToCut { wall: wall.to_string(), course, from: length(from), to: length(to) });
 }
 
 fn pieces(stock: &[i64], kerf: i64, pieces: impl IntoIterator<Item = i64>) -> CutList {
@@ -125,7 +125,7 @@ fn house(random: &mut Random, stock: &[i64], walls: i64, courses: i64) -> CutLis
     list.end_gap = length(2);
     list.stagger = length(16 * 32);
     list.piece_min = length(16 * 24);
-    list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: length(16 * 16) });
+    list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: length(16 * 16) });
     for wall in 0..walls {
         let width = random.between(16 * 200, 16 * 480);
         let left = random.between(16 * 40, width - 16 * 100);

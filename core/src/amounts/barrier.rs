@@ -1,23 +1,23 @@
 use num_bigint::BigInt;
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Words, lengths};
+use super::{AmountError, CountedHouse, Item, Measure, Wording, WordingPlace, lengths};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleError, keys};
 use crate::wall::Outline;
 
 /// One course of barrier on a wall: how long it is with its laps, and its upright seams.
-struct Course {
+struct BarrierCourse {
     length: Length,
     seams: i64,
 }
 
 /// Water barrier in courses from the bottom up, each over the one below, lapped round the corners of the wall and where a
 /// roll ends; and the tape on its upright seams. Openings are cut out of it, so they take none off.
-pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
+pub(super) fn items(house: &CountedHouse) -> Result<Vec<Item>, AmountError> {
     let courses = courses(house)?;
-    let rule = |key: &'static str| Ok::<_, AmountError>(Place::Rule(house.rules.get(key)?));
+    let rule = |key: &'static str| Ok::<_, AmountError>(WordingPlace::Rule(house.rules.get(key)?));
     let width = house.rules.get_length(keys::BARRIER_ROLL_WIDTH)?;
     let (roll, tape) =
         (house.rules.get_length(keys::BARRIER_ROLL_LENGTH)?, house.rules.get_length(keys::BARRIER_TAPE_LENGTH)?);
@@ -27,7 +27,7 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
         material,
         code: material.to_owned(),
         stock: None,
-        name: Words::new(name),
+        name: Wording::new(name),
         measure: Measure::Length,
         net: whole(net),
         waste,
@@ -40,22 +40,22 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
         "barrier",
         key("amounts-barrier"),
         (courses.iter().map(|course| BigInt::from(course.length.nm())).sum(), roll),
-        Words::new(key("amounts-pack-roll"))
+        Wording::new(key("amounts-pack-roll"))
             .with("width", rule(keys::BARRIER_ROLL_WIDTH)?)
             .with("length", rule(keys::BARRIER_ROLL_LENGTH)?),
-        Words::new(key("amounts-barrier-from")).count("courses", courses.len()),
+        Wording::new(key("amounts-barrier-from")).count("courses", courses.len()),
     );
     let taped = draft(
         "barrier-tape",
         key("amounts-barrier-tape"),
         (BigInt::from(seams) * width.nm(), tape),
-        Words::new(key("amounts-pack-roll-of")).with("length", rule(keys::BARRIER_TAPE_LENGTH)?),
-        Words::new(key("amounts-barrier-tape-from")).count("seams", usize::try_from(seams).unwrap_or(usize::MAX)),
+        Wording::new(key("amounts-pack-roll-of")).with("length", rule(keys::BARRIER_TAPE_LENGTH)?),
+        Wording::new(key("amounts-barrier-tape-from")).count("seams", usize::try_from(seams).unwrap_or(usize::MAX)),
     );
     Ok([barrier.item()?, taped.item()?].into_iter().flatten().collect())
 }
 
-fn courses(house: &House) -> Result<Vec<Course>, RuleError> {
+fn courses(house: &CountedHouse) -> Result<Vec<BarrierCourse>, RuleError> {
     let rule = |key: &str| house.rules.get_length(key);
     let (width, roll) = (rule(keys::BARRIER_ROLL_WIDTH)?, rule(keys::BARRIER_ROLL_LENGTH)?);
     let (over, end) = (rule(keys::BARRIER_LAP_HORIZONTAL)?, rule(keys::BARRIER_LAP_VERTICAL)?);
@@ -66,7 +66,7 @@ fn courses(house: &House) -> Result<Vec<Course>, RuleError> {
             let length = across + end + end;
             let joins = lengths::joins(length, roll, end);
             let laps = end.checked_mul(joins).unwrap_or_default();
-            courses.push(Course { length: length + laps, seams: joins + 2 });
+            courses.push(BarrierCourse { length: length + laps, seams: joins + 2 });
         }
     }
     Ok(courses)

@@ -1,13 +1,13 @@
 use std::collections::BTreeMap;
 
 use super::item::{Draft, one, whole};
-use super::{AmountError, House, Item, Measure, Place, Words};
+use super::{AmountError, CountedHouse, Item, Measure, Wording, WordingPlace};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 
 /// New boards by length, as the saw list takes them: its cutting waste is in the count, the allowance is for breakage.
-pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
+pub(super) fn items(house: &CountedHouse) -> Result<Vec<Item>, AmountError> {
     let mut lengths: BTreeMap<Length, (usize, usize)> = BTreeMap::new();
     for board in house.cut.iter().filter(|board| !board.offcut) {
         let (boards, pieces) = lengths.entry(board.length).or_default();
@@ -20,14 +20,14 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
             material: "boards",
             code: format!("boards-{}", length.nm()),
             stock: Some(length),
-            name: Words::new(key("amounts-boards")).with("length", Place::Stock(length)),
+            name: Wording::new(key("amounts-boards")).with("length", WordingPlace::Stock(length)),
             measure: Measure::Each,
             net: whole(boards),
             waste: house.rules.get_share(keys::WASTE_BOARDS)?,
             pack: one(),
-            pack_name: Words::new(key("amounts-pack-board")),
+            pack_name: Wording::new(key("amounts-pack-board")),
             least: 0,
-            from: Words::new(key("amounts-boards-from")).count("boards", boards).count("pieces", pieces),
+            from: Wording::new(key("amounts-boards-from")).count("boards", boards).count("pieces", pieces),
         };
         items.extend(draft.item()?);
     }

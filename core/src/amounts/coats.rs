@@ -4,7 +4,7 @@ use num_traits::Zero;
 
 use super::edges::{edges, length};
 use super::item::{Draft, System, ratio, whole};
-use super::{AmountError, House, Item, Measure, Place, WallBoard, Words};
+use super::{AmountError, CountedBoard, CountedHouse, Item, Measure, Wording, WordingPlace};
 use crate::board::{BoardShape, Instructions};
 use crate::measure::Length;
 use crate::phrases::key;
@@ -12,28 +12,28 @@ use crate::rules::{RuleSet, RuleUnit, keys};
 use crate::wall::Opening;
 
 /// Primer for the cut edges and paint for the faces; where boards come painted, what touches them up.
-pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
+pub(super) fn items(house: &CountedHouse) -> Result<Vec<Item>, AmountError> {
     Ok([primer(house)?, paint(house)?, touch_up(house)?].into_iter().flatten().collect())
 }
 
 /// Primer: the edges of the boards that the factory did not make, by their thickness.
-fn primer(house: &House) -> Result<Option<Item>, AmountError> {
+fn primer(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let boards = || house.walls.iter().flat_map(|wall| &wall.boards);
-    let primed = |board: &WallBoard| -> BigInt {
+    let primed = |board: &CountedBoard| -> BigInt {
         Instructions::of(&board.shape, house.board.nail_line).primed.into_iter().map(length).sum()
     };
     let edge = boards().map(primed).sum::<BigInt>() - factory_ends(house);
     let area = whole(&edge * house.board.thickness.nm());
     let coats = house.rules.get_whole(keys::PRIMER_COATS)?;
-    let from = Words::new(key("amounts-primer-from"))
-        .with("edge", Place::Amount(whole(edge), Measure::Length))
-        .with("thickness", Place::Size(house.board.thickness));
+    let from = Wording::new(key("amounts-primer-from"))
+        .with("edge", WordingPlace::Amount(whole(edge), Measure::Length))
+        .with("thickness", WordingPlace::Size(house.board.thickness));
     let keys = [keys::PRIMER_COVERAGE, keys::PRIMER_CAN];
-    coat(&house.rules, "primer", Words::new(key("amounts-primer")), area, coats, from, keys)
+    coat(&house.rules, "primer", Wording::new(key("amounts-primer")), area, coats, from, keys)
 }
 
 /// The walls without their openings, with the trim at their ends, in square nanometres.
-fn faces(house: &House) -> BigRational {
+fn faces(house: &CountedHouse) -> BigRational {
     let twice: BigInt = house
         .walls
         .iter()
@@ -47,16 +47,16 @@ fn faces(house: &House) -> BigRational {
 }
 
 /// Paint for the faces.
-fn paint(house: &House) -> Result<Option<Item>, AmountError> {
+fn paint(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let area = faces(house);
     let coats = house.rules.get_whole(keys::PAINT_COATS)?;
-    let from = Words::new(key("amounts-paint-from"))
-        .with("area", Place::Amount(area.clone(), Measure::Area))
-        .with("coats", Place::Whole(coats));
+    let from = Wording::new(key("amounts-paint-from"))
+        .with("area", WordingPlace::Amount(area.clone(), Measure::Area))
+        .with("coats", WordingPlace::Whole(coats));
     coat(
         &house.rules,
         "paint",
-        Words::new(key("amounts-paint")),
+        Wording::new(key("amounts-paint")),
         area,
         coats,
         from,
@@ -65,7 +65,7 @@ fn paint(house: &House) -> Result<Option<Item>, AmountError> {
 }
 
 /// Kits of the boards' own paint, for nails through the face, scratches and edges. Where the house is painted, its paint does.
-fn touch_up(house: &House) -> Result<Option<Item>, AmountError> {
+fn touch_up(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     if house.rules.get_whole(keys::PAINT_COATS)? > 0 {
         return Ok(None);
     }
@@ -75,14 +75,14 @@ fn touch_up(house: &House) -> Result<Option<Item>, AmountError> {
         material: "touch-up",
         code: "touch-up".to_owned(),
         stock: None,
-        name: Words::new(key("amounts-touch-up")),
+        name: Wording::new(key("amounts-touch-up")),
         measure: Measure::Area,
         net: area.clone(),
         waste: (0, 1),
         pack: kit.value_in(RuleUnit::SquareFoot).unwrap_or_default() * Measure::Area.worth(System::Inches),
-        pack_name: Words::new(key("amounts-pack-kit")).with("area", Place::Rule(kit)),
+        pack_name: Wording::new(key("amounts-pack-kit")).with("area", WordingPlace::Rule(kit)),
         least: 0,
-        from: Words::new(key("amounts-touch-up-from")).with("area", Place::Amount(area, Measure::Area)),
+        from: Wording::new(key("amounts-touch-up-from")).with("area", WordingPlace::Amount(area, Measure::Area)),
     };
     draft.item()
 }
@@ -90,10 +90,10 @@ fn touch_up(house: &House) -> Result<Option<Item>, AmountError> {
 fn coat(
     rules: &RuleSet,
     material: &'static str,
-    name: Words,
+    name: Wording,
     area: BigRational,
     coats: i64,
-    from: Words,
+    from: Wording,
     [coverage, can]: [&str; 2],
 ) -> Result<Option<Item>, AmountError> {
     let (covers, can) = (rules.get(coverage)?, rules.get(can)?);
@@ -110,16 +110,16 @@ fn coat(
         net: litres,
         waste: rules.get_share(keys::WASTE_COATING)?,
         pack: can.value_in(RuleUnit::Litre).unwrap_or_default(),
-        pack_name: Words::new(key("amounts-pack-can")).with("size", Place::Rule(can)),
+        pack_name: Wording::new(key("amounts-pack-can")).with("size", WordingPlace::Rule(can)),
         least: 0,
-        from: from.with("coverage", Place::Rule(covers)),
+        from: from.with("coverage", WordingPlace::Rule(covers)),
     };
     draft.item()
 }
 
 /// The ends of pieces that are the factory's own. A new board has two; where something is left of it, that keeps one. An offcut
 /// counts as cut at both. Which ends they are is the saw's affair: the lowest ones count, so that primer suffices.
-fn factory_ends(house: &House) -> BigInt {
+fn factory_ends(house: &CountedHouse) -> BigInt {
     let mut ends: Vec<Vec<Length>> = vec![Vec::new(); house.cut.len()];
     for board in house.walls.iter().flat_map(|wall| &wall.boards) {
         if let Some(own) = ends.get_mut(board.cut_from) {

@@ -1,12 +1,12 @@
 use super::lengths::{self, Sold};
-use super::{AmountError, House, Item, Place, Words};
+use super::{AmountError, CountedHouse, Item, Wording, WordingPlace};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 
 /// Head flashing over windows, doors and what else carries one: as wide as what is under it, with an end dam turned up at
 /// each end; past an opening as far as the house's own rules ask for.
-pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
+pub(super) fn item(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let dam = house.rules.get_length(keys::HEAD_FLASHING_END_DAM)?;
     let heads = house.walls.iter().flat_map(|wall| &wall.openings).map(|opening| opening.head().length());
     let beyond = house.rules.get_own_length(keys::FLASHING_BEYOND_OPENING)?.unwrap_or_default().max(dam);
@@ -23,14 +23,14 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let sold = Sold {
         material: "flashing",
         code: "head-flashing".to_owned(),
-        name: Words::new(key("amounts-flashing")),
+        name: Wording::new(key("amounts-flashing")),
         length: keys::FLASHING_LENGTH,
         kerf: Length::ZERO,
     };
-    let from = Words::new(key("amounts-flashing-from"))
+    let from = Wording::new(key("amounts-flashing-from"))
         .count("openings", openings)
         .count("blocks", holes)
-        .with("dam", Place::Rule(house.rules.get(keys::HEAD_FLASHING_END_DAM)?));
+        .with("dam", WordingPlace::Rule(house.rules.get(keys::HEAD_FLASHING_END_DAM)?));
     lengths::draft(house, sold, &pieces, from)?.item()
 }
 

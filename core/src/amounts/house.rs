@@ -7,11 +7,11 @@ use crate::wall::{Finish, Mounting, Opening, Outline, PenetrationKind, Point, Sh
 
 /// A house as materials are counted on it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct House {
+pub struct CountedHouse {
     /// Its boards.
-    pub board: Board,
+    pub board: BoardSizes,
     /// Its walls.
-    pub walls: Vec<Wall>,
+    pub walls: Vec<CountedWall>,
     /// Every board that is cut up, new and left over, as the saw list has it.
     pub cut: Vec<CutBoard>,
     /// Coverages, pack sizes and allowances.
@@ -20,7 +20,7 @@ pub struct House {
 
 /// The sizes of the boards.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Board {
+pub struct BoardSizes {
     /// From edge to edge.
     pub height: Length,
     /// From face to back.
@@ -46,7 +46,7 @@ pub struct CutBoard {
 
 /// A wall.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Wall {
+pub struct CountedWall {
     /// Its siding.
     pub outline: Outline,
     /// Its studs.
@@ -54,7 +54,7 @@ pub struct Wall {
     /// Its courses, from the bottom.
     pub courses: Vec<CourseLine>,
     /// Its boards, each in its own shape.
-    pub boards: Vec<WallBoard>,
+    pub boards: Vec<CountedBoard>,
     /// Its windows and doors, with their trim.
     pub openings: Vec<Opening>,
     /// The width of the trim at its left end; zero for none.
@@ -80,14 +80,14 @@ pub enum WallPart {
 
 /// A board of a wall.
 #[derive(Clone, Debug, PartialEq)]
-pub struct WallBoard {
+pub struct CountedBoard {
     /// Its course, counted on the pole from one.
     pub course: u32,
     /// Its shape, where it lies on the wall.
     pub shape: BoardShape,
     /// Whether another board meets it at a joint at its left end, and at its right one.
     pub joints: [bool; 2],
-    /// The board of the saw list that it is cut from, by its place in [`House::cut`].
+    /// The board of the saw list that it is cut from, by its place in [`CountedHouse::cut`].
     pub cut_from: usize,
 }
 
@@ -123,7 +123,7 @@ impl Hole {
     }
 }
 
-impl Wall {
+impl CountedWall {
     /// The visible height of the board of a course: up to the next course, or to the top of the wall.
     pub(super) fn reveal(&self, course: u32) -> Length {
         let mut lines = self.courses.iter().skip_while(|line| line.course != course);
@@ -133,12 +133,12 @@ impl Wall {
     }
 
     /// How much of a board shows over the lowest point of its shape.
-    pub(super) fn shows(&self, board: &WallBoard) -> Length {
+    pub(super) fn shows(&self, board: &CountedBoard) -> Length {
         self.reveal(board.course) - board.shape.rip.bottom
     }
 }
 
-impl House {
+impl CountedHouse {
     /// How many joints there are.
     pub(super) fn joints(&self) -> usize {
         self.walls.iter().flat_map(|wall| &wall.boards).filter(|board| board.joints[1]).count()

@@ -6,7 +6,7 @@ use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
 use crate::rules::RuleUnit;
 
-use super::{AmountError, Words};
+use super::{AmountError, Wording};
 
 /// What a material is counted in. The exact amounts are in pieces, nanometres, square nanometres and litres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -94,7 +94,7 @@ pub struct Item {
     /// The stock length, of boards.
     pub stock: Option<Length>,
     /// What it is called.
-    pub name: Words,
+    pub name: Wording,
     /// What it is counted in.
     pub measure: Measure,
     /// What goes on the house, exactly.
@@ -106,9 +106,9 @@ pub struct Item {
     /// What one pack holds, exactly.
     pub pack: BigRational,
     /// What one pack is called.
-    pub pack_name: Words,
+    pub pack_name: Wording,
     /// What the amount was computed from.
-    pub from: Words,
+    pub from: Wording,
 }
 
 /// An item before its packs are counted.
@@ -116,17 +116,17 @@ pub(super) struct Draft {
     pub(super) material: &'static str,
     pub(super) code: String,
     pub(super) stock: Option<Length>,
-    pub(super) name: Words,
+    pub(super) name: Wording,
     pub(super) measure: Measure,
     pub(super) net: BigRational,
     /// The allowance as a share of what goes on the house.
     pub(super) waste: (i64, i64),
     /// What one pack holds.
     pub(super) pack: BigRational,
-    pub(super) pack_name: Words,
+    pub(super) pack_name: Wording,
     /// No fewer packs than these, whatever the amount: pieces cannot be joined from rests.
     pub(super) least: i64,
-    pub(super) from: Words,
+    pub(super) from: Wording,
 }
 
 impl Item {

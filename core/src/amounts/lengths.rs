@@ -1,16 +1,16 @@
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
-use crate::saw::{CutList, Planner, Run, Stock};
+use crate::saw::{CutList, Planner, RunToCut, Stock};
 
 use super::item::{Draft, whole};
-use super::{AmountError, House, Measure, Place, Words};
+use super::{AmountError, CountedHouse, Measure, Wording, WordingPlace};
 
 /// What is bought in lengths, and how it is called in the order.
 pub(super) struct Sold<'a> {
     pub(super) material: &'static str,
     pub(super) code: String,
-    pub(super) name: Words,
+    pub(super) name: Wording,
     /// The rule that says how long one is as it is sold.
     pub(super) length: &'a str,
     /// What a cut takes; zero where shears cut it.
@@ -18,7 +18,12 @@ pub(super) struct Sold<'a> {
 }
 
 /// The pieces of something that is bought in lengths; `from` says what they are for.
-pub(super) fn draft(house: &House, sold: Sold<'_>, pieces: &[Length], from: Words) -> Result<Draft, AmountError> {
+pub(super) fn draft(
+    house: &CountedHouse,
+    sold: Sold<'_>,
+    pieces: &[Length],
+    from: Wording,
+) -> Result<Draft, AmountError> {
     let Sold { material, code, name, length, kerf } = sold;
     let stock = house.rules.get_length(length)?;
     Ok(Draft {
@@ -30,7 +35,8 @@ pub(super) fn draft(house: &House, sold: Sold<'_>, pieces: &[Length], from: Word
         net: pieces.iter().map(|piece| whole(piece.nm())).sum(),
         waste: house.rules.get_share(keys::WASTE_LENGTHS)?,
         pack: whole(stock.nm()),
-        pack_name: Words::new(key("amounts-pack-length")).with("length", Place::Rule(house.rules.get(length)?)),
+        pack_name: Wording::new(key("amounts-pack-length"))
+            .with("length", WordingPlace::Rule(house.rules.get(length)?)),
         least: packs(material, pieces, stock, kerf)?,
         from,
     })
@@ -59,7 +65,7 @@ fn packs(material: &'static str, pieces: &[Length], stock: Length, kerf: Length)
         let rest = Length::from_nm(piece.nm() % stock.nm().max(1));
         // What is under a mark of the tape is no piece.
         if rest >= list.division.length() {
-            list.runs.push(Run { wall: String::new(), course: 0, from: Length::ZERO, to: rest });
+            list.runs.push(RunToCut { wall: String::new(), course: 0, from: Length::ZERO, to: rest });
         }
     }
     let mut planner = Planner::new(&list).map_err(|why| AmountError::Saw { material, why })?;

@@ -1,15 +1,15 @@
 use num_bigint::BigInt;
 
 use super::item::{Draft, whole};
-use super::{AmountError, Hole, House, Item, Measure, Place, Wall, Words};
-use crate::flashing::{Patch, PatchBoard, PatchRequest, Pipe, Rectangle};
+use super::{AmountError, CountedHouse, CountedWall, Hole, Item, Measure, Wording, WordingPlace};
+use crate::flashing::{Patch, PatchBoard, PatchRequest, Pipe, WallRectangle};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::{RuleError, keys};
 
 /// Self-adhered membrane: a patch and the piece over its slit at everything that goes through a wall, as the patches
 /// are cut, and whole rolls that they fit on side by side.
-pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
+pub(super) fn item(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let mut sheets = Vec::new();
     for wall in &house.walls {
         for hole in &wall.holes {
@@ -24,22 +24,22 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
         material: "membrane",
         code: "membrane".to_owned(),
         stock: None,
-        name: Words::new(key("amounts-membrane")),
+        name: Wording::new(key("amounts-membrane")),
         measure: Measure::Area,
         net: sheets.iter().map(|(width, height)| area(*width, *height)).sum(),
         waste: house.rules.get_share(keys::WASTE_MEMBRANE)?,
         pack: area(width, length),
-        pack_name: Words::new(key("amounts-pack-roll"))
-            .with("width", Place::Rule(house.rules.get(keys::MEMBRANE_ROLL_WIDTH)?))
-            .with("length", Place::Rule(house.rules.get(keys::MEMBRANE_ROLL_LENGTH)?)),
+        pack_name: Wording::new(key("amounts-pack-roll"))
+            .with("width", WordingPlace::Rule(house.rules.get(keys::MEMBRANE_ROLL_WIDTH)?))
+            .with("length", WordingPlace::Rule(house.rules.get(keys::MEMBRANE_ROLL_LENGTH)?)),
         least: rolls(sheets, width, length),
-        from: Words::new(key("amounts-membrane-from")).count("count", count),
+        from: Wording::new(key("amounts-membrane-from")).count("count", count),
     };
     draft.item()
 }
 
 /// The patch and, where it is slit, its cover: width and height.
-fn cut(house: &House, wall: &Wall, hole: &Hole) -> Result<Vec<(Length, Length)>, RuleError> {
+fn cut(house: &CountedHouse, wall: &CountedWall, hole: &Hole) -> Result<Vec<(Length, Length)>, RuleError> {
     let board = house.board;
     let rule = |key: &str| house.rules.get_length(key);
     let (side, top, cover) =
@@ -47,7 +47,7 @@ fn cut(house: &House, wall: &Wall, hole: &Hole) -> Result<Vec<(Length, Length)>,
     let request = PatchRequest {
         board: PatchBoard { height: board.height, lap: board.lap, nail_line: board.nail_line },
         bottoms: wall.courses.iter().map(|course| course.bottom).collect(),
-        block: Rectangle { left: hole.x.from, right: hole.x.to, bottom: hole.y.from, top: hole.y.to },
+        block: WallRectangle { left: hole.x.from, right: hole.x.to, bottom: hole.y.from, top: hole.y.to },
         pipe: Pipe { shape: hole.shape, x: hole.centre.x, y: hole.centre.y },
         beyond_side: side,
         beyond_top: top,

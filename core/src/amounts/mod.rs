@@ -1,6 +1,6 @@
 //! Materials to order: each with what it was computed from, the waste allowance apart, and packs rounded up.
 //!
-//! A [`House`] goes in, with the boards that the saw list takes; [`amounts`] gives its [`Item`]s. Every number is exact.
+//! A [`CountedHouse`] goes in, with the boards that the saw list takes; [`amounts`] gives its [`Item`]s. Every number is exact.
 //! Coverages, pack sizes and allowances are rules ([`crate::rules`]), so that a crew can change them.
 //!
 //! Each material is a file: what of the house it is counted on, and how. To add one: such a file, a line in
@@ -29,16 +29,16 @@ mod trim;
 mod words;
 
 pub use error::AmountError;
-pub use house::{Board, CutBoard, Hole, House, Wall, WallBoard, WallPart};
+pub use house::{BoardSizes, CountedBoard, CountedHouse, CountedWall, CutBoard, Hole, WallPart};
 pub use item::{Item, Measure};
 pub use nail::siding_nail;
-pub use words::{Place, Words};
+pub use words::{Wording, WordingPlace};
 
 /// The materials of a house in the order in which a crew loads them; what there is none of is left out.
 ///
 /// # Errors
 /// [`AmountError`].
-pub fn amounts(house: &House) -> Result<Vec<Item>, AmountError> {
+pub fn amounts(house: &CountedHouse) -> Result<Vec<Item>, AmountError> {
     let mut items = boards::items(house)?;
     items.extend(barrier::items(house)?);
     items.extend(starter::item(house)?);

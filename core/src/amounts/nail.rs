@@ -21,11 +21,11 @@ pub fn siding_nail(rules: &RuleSet, board: Length) -> Result<Length, RuleError> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{Change, Family, Quantity, RuleUnit};
+    use crate::rules::{Family, Quantity, RuleChange, RuleUnit};
 
     fn change(rules: &mut RuleSet, key: &str, n: i64, d: i64) {
         let value = Quantity::new(n, d, RuleUnit::Inch).unwrap();
-        rules.set(key, Change { value, by: "Ana".into(), at_ms: 0, reason: "as built".into() }).unwrap();
+        rules.set(key, RuleChange { value, by: "Ana".into(), at_ms: 0, reason: "as built".into() }).unwrap();
     }
 
     /// 5/16 + 7/16 + 1 in is 1 3/4 in, but over sheathing the code's table has 2 in; with 1 in of foam 5/16 + 1 + 7/16 +

@@ -3,7 +3,7 @@ use num_rational::BigRational;
 
 use super::edges::{edges, length_under};
 use super::item::{Draft, whole};
-use super::{AmountError, House, Item, Measure, Place, Wall, WallBoard, Words};
+use super::{AmountError, CountedBoard, CountedHouse, CountedWall, Item, Measure, Wording, WordingPlace};
 use crate::flashing::{JointSection, JointsRequest};
 use crate::measure::Length;
 use crate::phrases::key;
@@ -23,7 +23,7 @@ struct Sealed {
 
 /// Sealant by the volume of its joints: at the boards' ends, at what goes through the walls, and at butt joints where the
 /// rules leave a gap there. Above a head flashing a joint stays open.
-pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
+pub(super) fn item(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let rules = &house.rules;
     let mut joints = Vec::new();
     for (gap, length) in [
@@ -41,18 +41,18 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
         material: "sealant",
         code: "sealant".to_owned(),
         stock: None,
-        name: Words::new(key("amounts-sealant")),
+        name: Wording::new(key("amounts-sealant")),
         measure: Measure::Sealant,
         net: joints.iter().map(Sealed::litres).sum(),
         waste: rules.get_share(keys::WASTE_SEALANT)?,
         pack: pack.value_in(RuleUnit::Litre).unwrap_or_default(),
-        pack_name: Words::new(key("amounts-pack-cartridge")).with("size", Place::Rule(pack)),
+        pack_name: Wording::new(key("amounts-pack-cartridge")).with("size", WordingPlace::Rule(pack)),
         least: 0,
-        from: Words::new(key("amounts-sealant-from"))
-            .with("length", Place::Amount(whole(total), Measure::Length))
-            .with("trim", Place::Size(rules.get_length(keys::GAP_TRIM)?))
-            .with("block", Place::Size(rules.get_length(keys::GAP_BLOCK_MOST)?))
-            .with("depth", Place::Size(depth)),
+        from: Wording::new(key("amounts-sealant-from"))
+            .with("length", WordingPlace::Amount(whole(total), Measure::Length))
+            .with("trim", WordingPlace::Size(rules.get_length(keys::GAP_TRIM)?))
+            .with("block", WordingPlace::Size(rules.get_length(keys::GAP_BLOCK_MOST)?))
+            .with("depth", WordingPlace::Size(depth)),
     };
     draft.item()
 }
@@ -78,12 +78,12 @@ const SLACK: Length = Length::from_inches_64(0, 4);
 const FLATTEST: i128 = 24;
 
 /// The ends of every board at trim and along the rakes, as far as they show; what ends at a block is sealed with that.
-fn ends(house: &House, near: Length) -> BigInt {
+fn ends(house: &CountedHouse, near: Length) -> BigInt {
     let walls = house.walls.iter();
     walls.flat_map(|wall| wall.boards.iter().map(move |board| ends_of(wall, board, near))).sum()
 }
 
-fn ends_of(wall: &Wall, board: &WallBoard, near: Length) -> BigInt {
+fn ends_of(wall: &CountedWall, board: &CountedBoard, near: Length) -> BigInt {
     let shows = wall.shows(board);
     let sealed = |[from, to]: &[Point; 2]| {
         let (across, up) = ((to.x - from.x).wide().abs(), (to.y - from.y).wide().abs());
@@ -96,33 +96,33 @@ fn ends_of(wall: &Wall, board: &WallBoard, near: Length) -> BigInt {
     edges(&board.shape).filter(sealed).map(|edge| length_under(edge, shows)).sum()
 }
 
-fn at_joint(board: &WallBoard, x: Length) -> bool {
+fn at_joint(board: &CountedBoard, x: Length) -> bool {
     let [left, right] = board.joints;
     (left && x == Length::ZERO) || (right && x == board.shape.length)
 }
 
 /// Whether something plumb at `x` is no farther than `near` from the trim of the wall or of an opening.
-fn at_trim(wall: &Wall, x: Length, near: Length) -> bool {
+fn at_trim(wall: &CountedWall, x: Length, near: Length) -> bool {
     let ends = [wall.trim_left, wall.outline.width() - wall.trim_right];
     let openings = wall.openings.iter().flat_map(|own| [own.left, own.right]);
     ends.into_iter().chain(openings).any(|trim| (trim - x).abs() <= near)
 }
 
 /// Every butt joint, as far as it shows: as high as its board there.
-fn butts(house: &House) -> BigInt {
-    let end = |wall: &Wall, board: &WallBoard| -> BigInt {
+fn butts(house: &CountedHouse) -> BigInt {
+    let end = |wall: &CountedWall, board: &CountedBoard| -> BigInt {
         let shows = wall.shows(board);
         let right = |[from, to]: &[Point; 2]| from.x == to.x && from.x == board.shape.length;
         edges(&board.shape).filter(right).map(|edge| length_under(edge, shows)).sum()
     };
-    let jointed = |wall: &Wall| -> BigInt {
+    let jointed = |wall: &CountedWall| -> BigInt {
         wall.boards.iter().filter(|board| board.joints[1]).map(|board| end(wall, board)).sum()
     };
     house.walls.iter().map(jointed).sum()
 }
 
 /// Every joint at what goes through the walls.
-fn round(house: &House) -> Result<BigInt, AmountError> {
+fn round(house: &CountedHouse) -> Result<BigInt, AmountError> {
     let sealed_share = house.rules.get_share(keys::FLANGE_SEALED_SHARE)?;
     let joints = house.holes().flat_map(|hole| {
         let request = JointsRequest {

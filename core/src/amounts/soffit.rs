@@ -1,11 +1,11 @@
 use super::lengths::{self, Sold};
-use super::{AmountError, House, Item, Place, Words, trim};
+use super::{AmountError, CountedHouse, Item, Wording, WordingPlace, trim};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
 
 /// The soffit along the eaves and the rakes, where the rules say how wide it is.
-pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
+pub(super) fn item(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     if !house.rules.get_length(keys::SOFFIT_WIDTH)?.is_positive() {
         return Ok(None);
     }
@@ -13,10 +13,11 @@ pub(super) fn item(house: &House) -> Result<Option<Item>, AmountError> {
     let sold = Sold {
         material: "soffit",
         code: "soffit".to_owned(),
-        name: Words::new(key("amounts-soffit")).with("width", Place::Rule(house.rules.get(keys::SOFFIT_WIDTH)?)),
+        name: Wording::new(key("amounts-soffit"))
+            .with("width", WordingPlace::Rule(house.rules.get(keys::SOFFIT_WIDTH)?)),
         length: keys::SOFFIT_LENGTH,
         kerf: house.rules.get_length(keys::SAW_KERF)?,
     };
-    let from = Words::new(key("amounts-soffit-from")).count("count", pieces.len());
+    let from = Wording::new(key("amounts-soffit-from")).count("count", pieces.len());
     lengths::draft(house, sold, &pieces, from)?.item()
 }

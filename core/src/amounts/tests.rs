@@ -4,10 +4,10 @@ use proptest::prelude::*;
 
 use super::item::{ratio, whole};
 use super::*;
-use crate::board::{BoardShape, Course, Hang, MovedOutline, OutlineGaps, ShapeLimits};
+use crate::board::{BoardShape, CourseToHang, Hang, MovedOutline, OutlineGaps, ShapeLimits};
 use crate::measure::{Length, Show};
 use crate::phrases::{Language, Phrases};
-use crate::rules::{Change, Quantity, RuleSet, RuleUnit};
+use crate::rules::{Quantity, RuleChange, RuleSet, RuleUnit};
 use crate::siding::CourseLine;
 use crate::wall::{Finish, Mounting, Opening, OpeningKind, Outline, PenetrationKind, Point, Shape, Span, Studs};
 
@@ -15,8 +15,8 @@ fn inch(n: i64) -> Length {
     Length::from_inches(n)
 }
 
-fn board() -> Board {
-    Board {
+fn board() -> BoardSizes {
+    BoardSizes {
         height: Length::from_inches_64(8, 16),
         thickness: Length::from_inches_64(0, 20),
         lap: Length::from_inches_64(1, 16),
@@ -25,7 +25,7 @@ fn board() -> Board {
 }
 
 /// A wall through these corners in courses of 7 in from `bottom`, nothing jointed.
-fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
+fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> CountedWall {
     let points: Vec<Point> = points.iter().map(|(x, y)| Point::new(inch(*x), inch(*y))).collect();
     let outline = Outline::new(points).unwrap();
     let (bottom, top) = (outline.bottom(), outline.top());
@@ -34,12 +34,16 @@ fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
         .take_while(|course| course.bottom < top)
         .collect();
     let boards = courses.iter().flat_map(|line| shapes(&outline, line).into_iter().map(|shape| (line.course, shape)));
-    let boards =
-        boards.enumerate().map(|(cut_from, (course, shape))| WallBoard { course, shape, joints: [false; 2], cut_from });
+    let boards = boards.enumerate().map(|(cut_from, (course, shape))| CountedBoard {
+        course,
+        shape,
+        joints: [false; 2],
+        cut_from,
+    });
     let boards = boards.collect();
     let studs = Studs::Spaced { first: inch(0), spacing: inch(16) };
     let zero = Length::ZERO;
-    Wall {
+    CountedWall {
         outline,
         studs,
         courses,
@@ -55,7 +59,7 @@ fn wall(points: &[(i64, i64)], openings: Vec<Opening>) -> Wall {
 /// The boards of a course on a bare wall.
 fn shapes(outline: &Outline, line: &CourseLine) -> Vec<BoardShape> {
     let moved = MovedOutline::new(outline, &OutlineGaps::default()).unwrap();
-    let course = Course {
+    let course = CourseToHang {
         bottom: line.bottom,
         hang: None,
         height: line.height,
@@ -67,11 +71,11 @@ fn shapes(outline: &Outline, line: &CourseLine) -> Vec<BoardShape> {
 }
 
 /// The same wall with each of its boards parted at places along it, without a gap.
-fn jointed(mut wall: Wall, joints: &[Length]) -> Wall {
+fn jointed(mut wall: CountedWall, joints: &[Length]) -> CountedWall {
     let moved = MovedOutline::new(&wall.outline, &OutlineGaps::default()).unwrap();
     wall.boards.clear();
     for line in &wall.courses {
-        let course = Course {
+        let course = CourseToHang {
             bottom: line.bottom,
             hang: None,
             height: line.height,
@@ -82,19 +86,19 @@ fn jointed(mut wall: Wall, joints: &[Length]) -> Wall {
         for shape in course.boards(&moved, &ShapeLimits::default()).unwrap() {
             let at = |x: Length| joints.contains(&x);
             let joints = [at(shape.at.x), at(shape.at.x + shape.length)];
-            wall.boards.push(WallBoard { course: line.course, shape, joints, cut_from: wall.boards.len() });
+            wall.boards.push(CountedBoard { course: line.course, shape, joints, cut_from: wall.boards.len() });
         }
     }
     wall
 }
 
-fn house(walls: Vec<Wall>) -> House {
+fn house(walls: Vec<CountedWall>) -> CountedHouse {
     let pieces = walls.iter().map(|wall| wall.boards.len()).sum();
     let cut = CutBoard { length: inch(144), offcut: false, pieces: 1, rest: true };
-    House { board: board(), walls, cut: vec![cut; pieces], rules: RuleSet::standard() }
+    CountedHouse { board: board(), walls, cut: vec![cut; pieces], rules: RuleSet::standard() }
 }
 
-fn net(house: &House, code: &str) -> Option<BigRational> {
+fn net(house: &CountedHouse, code: &str) -> Option<BigRational> {
     amounts(house).unwrap().into_iter().find(|item| item.code == code).map(|item| item.net)
 }
 
@@ -118,13 +122,13 @@ fn hole() -> Hole {
 }
 
 /// A wall of 20 ft by 96 in, with rules changed.
-fn ruled(holes: Vec<Hole>, changed: &[(&str, i64, RuleUnit)]) -> House {
+fn ruled(holes: Vec<Hole>, changed: &[(&str, i64, RuleUnit)]) -> CountedHouse {
     let mut wall = wall(&[(0, 0), (240, 0), (240, 96), (0, 96)], vec![]);
     wall.holes = holes;
     let mut house = house(vec![wall]);
     for (key, value, unit) in changed {
         let value = Quantity::new(*value, 1, *unit).unwrap();
-        house.rules.set(key, Change { value, by: "Ana".into(), at_ms: 0, reason: "test".into() }).unwrap();
+        house.rules.set(key, RuleChange { value, by: "Ana".into(), at_ms: 0, reason: "test".into() }).unwrap();
     }
     house
 }
@@ -170,8 +174,8 @@ fn a_gable_is_painted_to_its_peak_and_primed_along_its_rakes() {
     assert_eq!(net(&gable, "paint"), Some(litres(square_inches(240 * 96 + 120 * 50))));
     assert_eq!(net(&level, "paint"), Some(litres(square_inches(240 * 96))));
     // The last level course is ripped; on a gable only the tip is.
-    let primer = |house: &House| net(house, "primer").unwrap();
-    let per_end = |house: &House| primer(house) / whole(house.cut.len());
+    let primer = |house: &CountedHouse| net(house, "primer").unwrap();
+    let per_end = |house: &CountedHouse| primer(house) / whole(house.cut.len());
     assert!(per_end(&gable) < per_end(&level));
     // Each rake's end is 13/12 as long as it is high where it is wholly on the rake: 5, 12, 13.
     let course = CourseLine { course: 1, bottom: inch(0), height: inch(5) };
@@ -291,7 +295,7 @@ fn offcuts_are_not_bought() {
 }
 
 /// The length of edges that are primed, by the area of an edge 5/16 in thick: one coat at 300 sq ft a gallon.
-fn primed(house: &House) -> BigRational {
+fn primed(house: &CountedHouse) -> BigRational {
     let litres = net(house, "primer").unwrap();
     // A gallon is 3.785411784 L, a square foot 0.09290304 m2 (NIST SP 811).
     let square_metres = litres / ratio(3_785_411_784, 1_000_000_000) * whole(300) * ratio(9_290_304, 100_000_000);
@@ -341,12 +345,12 @@ fn edges_joints_and_nails_are_those_of_the_shape() {
     let corners = |points: &[(i64, i64)]| {
         Outline::new(points.iter().map(|(x, y)| Point::new(inch(*x), inch(*y))).collect()).unwrap()
     };
-    let eight = Board { height: inch(8), ..board() };
+    let eight = BoardSizes { height: inch(8), ..board() };
     let of = |outline: Outline| {
         let mut wall = wall(&[(0, 0), (120, 0), (120, 7), (0, 7)], vec![]);
         wall.outline = outline;
         wall.courses = vec![CourseLine { course: 1, bottom: inch(0), height: eight.height }];
-        House { board: eight, ..house(vec![jointed(wall, &[])]) }
+        CountedHouse { board: eight, ..house(vec![jointed(wall, &[])]) }
     };
     let step = of(corners(&[(0, 0), (60, 0), (60, 3), (120, 3), (120, 8), (0, 8)]));
     assert_eq!(step.walls[0].boards[0].shape.corners.len(), 6);
@@ -360,7 +364,7 @@ fn edges_joints_and_nails_are_those_of_the_shape() {
     let nails = amounts(&tip).unwrap().into_iter().find(|item| item.code == "nails").unwrap();
     assert_eq!(nails.net, whole(2), "studs at 0 and 16 in");
     let face = nails.from.places.iter().find(|(name, _)| *name == "face").map(|(_, place)| place.clone());
-    assert_eq!(face, Some(Place::Whole(2)));
+    assert_eq!(face, Some(WordingPlace::Whole(2)));
 }
 
 /// By hand: a course that rises half an inch over 120 in under a top at 5 in is 5 in high at its left end and 4 1/2 in at its right one.
@@ -371,7 +375,7 @@ fn an_edge_that_is_level_on_the_wall_is_no_joint_along_a_rake() {
     let hang =
         Hang::new(vec![Point::new(inch(0), inch(0)), Point::new(inch(120), Length::from_inches_64(0, 32))]).unwrap();
     let moved = MovedOutline::new(&wall.outline, &OutlineGaps::default()).unwrap();
-    let course = Course {
+    let course = CourseToHang {
         bottom: inch(0),
         hang: Some(&hang),
         height: board().height,
@@ -465,7 +469,7 @@ proptest! {
         wall.holes.push(Hole { x: span(block), y: span(block), ..hole() });
         wall.trim_left = inch(4);
         let mut house = house(vec![wall]);
-        let change = |key: &str, rules: &mut RuleSet| rules.set(key, crate::rules::Change {
+        let change = |key: &str, rules: &mut RuleSet| rules.set(key, crate::rules::RuleChange {
             value: crate::rules::Quantity::new(waste, 1, crate::rules::RuleUnit::Percent).unwrap(),
             by: "Ana".into(), at_ms: 0, reason: "test".into(),
         }).unwrap();

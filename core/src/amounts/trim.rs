@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use super::lengths::{self, Sold};
-use super::{AmountError, Hole, House, Item, Place, Wall, Words};
+use super::{AmountError, CountedHouse, CountedWall, Hole, Item, Wording, WordingPlace};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::rules::keys;
@@ -19,7 +19,7 @@ struct Width {
 /// Trim by its width: at the walls' ends as each wall has it, round windows, doors and fixtures as the rules have it; then
 /// frieze and rake trim.
 /// A piece is as long as the edge that the boards meet, so that its corners may be mitred.
-pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
+pub(super) fn items(house: &CountedHouse) -> Result<Vec<Item>, AmountError> {
     let mut widths: BTreeMap<Length, Width> = BTreeMap::new();
     for (width, height) in house.walls.iter().flat_map(ends) {
         let own = widths.entry(width).or_default();
@@ -40,7 +40,7 @@ pub(super) fn items(house: &House) -> Result<Vec<Item>, AmountError> {
 }
 
 /// Every piece of trim of a house.
-pub(super) fn pieces(house: &House) -> impl Iterator<Item = Length> {
+pub(super) fn pieces(house: &CountedHouse) -> impl Iterator<Item = Length> {
     let openings = house.walls.iter().flat_map(|wall| &wall.openings).flat_map(round_opening);
     let fixtures = house.holes().filter(|hole| hole.finish == Finish::Trim).flat_map(round_hole);
     let ends = house.walls.iter().flat_map(|wall| ends(wall).map(|(_, height)| height));
@@ -48,13 +48,13 @@ pub(super) fn pieces(house: &House) -> impl Iterator<Item = Length> {
 }
 
 /// The top edges of a wall, level and sloped: the sides of its outline that run to the left.
-pub(super) fn tops(wall: &Wall) -> impl Iterator<Item = Length> + '_ {
+pub(super) fn tops(wall: &CountedWall) -> impl Iterator<Item = Length> + '_ {
     let sides = wall.outline.sides().filter(|(from, to)| to.x < from.x);
     sides.map(|(from, to)| across((from.x - to.x).wide(), (to.y - from.y).wide()))
 }
 
 /// How long the top edges of a wall are together.
-pub(super) fn along_top(wall: &Wall) -> Length {
+pub(super) fn along_top(wall: &CountedWall) -> Length {
     tops(wall).sum()
 }
 
@@ -64,7 +64,7 @@ fn across(run: i128, rise: i128) -> Length {
 }
 
 /// Width and height of the trim at a wall's ends.
-fn ends(wall: &Wall) -> impl Iterator<Item = (Length, Length)> + use<> {
+fn ends(wall: &CountedWall) -> impl Iterator<Item = (Length, Length)> + use<> {
     let (left, right) = heights(wall);
     let both = [(wall.trim_left, left), (wall.trim_right, right)];
     both.into_iter().filter(|(width, height)| width.is_positive() && height.is_positive())
@@ -86,7 +86,7 @@ fn round_hole(hole: &Hole) -> [Length; 4] {
 }
 
 /// The heights of a wall's two plumb ends.
-fn heights(wall: &Wall) -> (Length, Length) {
+fn heights(wall: &CountedWall) -> (Length, Length) {
     let sides = wall.outline.sides().filter(|(from, to)| from.x == to.x);
     let (start, end) = (Length::ZERO, wall.outline.width());
     let (mut left, mut right) = (Length::ZERO, Length::ZERO);
@@ -102,28 +102,29 @@ fn heights(wall: &Wall) -> (Length, Length) {
 }
 
 /// The frieze under the soffits, and the trim along the rakes.
-fn top_item(house: &House) -> Result<Option<Item>, AmountError> {
+fn top_item(house: &CountedHouse) -> Result<Option<Item>, AmountError> {
     let pieces: Vec<Length> = house.walls.iter().flat_map(tops).collect();
     let sold = Sold {
         material: "top-trim",
         code: "top-trim".to_owned(),
-        name: Words::new(key("amounts-top-trim")).with("width", Place::Rule(house.rules.get(keys::TRIM_WIDTH)?)),
+        name: Wording::new(key("amounts-top-trim"))
+            .with("width", WordingPlace::Rule(house.rules.get(keys::TRIM_WIDTH)?)),
         length: keys::TRIM_LENGTH,
         kerf: house.rules.get_length(keys::SAW_KERF)?,
     };
-    let from = Words::new(key("amounts-top-trim-from")).count("count", pieces.len());
+    let from = Wording::new(key("amounts-top-trim-from")).count("count", pieces.len());
     lengths::draft(house, sold, &pieces, from)?.item()
 }
 
-fn item(house: &House, width: Length, own: &Width) -> Result<Option<Item>, AmountError> {
-    let from = Words::new(key("amounts-trim-from"))
+fn item(house: &CountedHouse, width: Length, own: &Width) -> Result<Option<Item>, AmountError> {
+    let from = Wording::new(key("amounts-trim-from"))
         .count("ends", own.ends)
         .count("openings", own.openings)
         .count("fixtures", own.fixtures);
     let sold = Sold {
         material: "trim",
         code: format!("trim-{}", width.nm()),
-        name: Words::new(key("amounts-trim")).with("width", Place::Size(width)),
+        name: Wording::new(key("amounts-trim")).with("width", WordingPlace::Size(width)),
         length: keys::TRIM_LENGTH,
         kerf: house.rules.get_length(keys::SAW_KERF)?,
     };

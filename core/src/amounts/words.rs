@@ -9,16 +9,16 @@ const FOOT: i64 = 12 * Length::NM_PER_INCH;
 
 /// A text before it is put into a language: the key of a phrase and what fills its places.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Words {
+pub struct Wording {
     /// The phrase's key.
     pub key: &'static str,
     /// Name and value of each place.
-    pub places: Vec<(&'static str, Place)>,
+    pub places: Vec<(&'static str, WordingPlace)>,
 }
 
 /// What fills a place of a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Place {
+pub enum WordingPlace {
     /// A count.
     Whole(i64),
     /// A size, read on a tape.
@@ -31,41 +31,41 @@ pub enum Place {
     Rule(Quantity),
 }
 
-impl Words {
+impl Wording {
     /// A text without places.
     pub(super) const fn new(key: &'static str) -> Self {
         Self { key, places: Vec::new() }
     }
 
     /// The same text with one more place filled.
-    pub(super) fn with(mut self, place: &'static str, value: Place) -> Self {
+    pub(super) fn with(mut self, place: &'static str, value: WordingPlace) -> Self {
         self.places.push((place, value));
         self
     }
 
     /// The same text with a count put in.
     pub(super) fn count(self, place: &'static str, count: usize) -> Self {
-        self.with(place, Place::Whole(i64::try_from(count).unwrap_or(i64::MAX)))
+        self.with(place, WordingPlace::Whole(i64::try_from(count).unwrap_or(i64::MAX)))
     }
 
     /// The text in words.
     pub fn text(&self, phrases: &Phrases, show: Show) -> String {
-        let value = |place: &Place| match place {
-            Place::Whole(whole) => Arg::Whole(*whole),
-            Place::Size(length) => show.text(*length).into(),
-            Place::Stock(length) => match (System::of(show), length.nm() % FOOT) {
+        let value = |place: &WordingPlace| match place {
+            WordingPlace::Whole(whole) => Arg::Whole(*whole),
+            WordingPlace::Size(length) => show.text(*length).into(),
+            WordingPlace::Stock(length) => match (System::of(show), length.nm() % FOOT) {
                 (System::Inches, 0) => {
                     format!("{} {}", length.nm() / FOOT, RuleUnit::Foot.sign_in(phrases.language())).into()
                 }
                 _ => show.text(*length).into(),
             },
-            Place::Amount(amount, measure) => {
+            WordingPlace::Amount(amount, measure) => {
                 let system = System::of(show);
                 let (number, unit) =
                     (decimal(&measure.shown(amount, system)), measure.unit_in(system, phrases.language()));
                 format!("{number} {unit}").trim_end().to_owned().into()
             }
-            Place::Rule(quantity) => quantity.text_in(phrases.language()).into(),
+            WordingPlace::Rule(quantity) => quantity.text_in(phrases.language()).into(),
         };
         let args: Vec<(&str, Arg<'_>)> = self.places.iter().map(|(name, place)| (*name, value(place))).collect();
         phrases.phrase(self.key, &args)

@@ -1,12 +1,12 @@
-use super::line::Line;
-use super::number::{Number, halves};
-use super::parts::{Bound, BoundKind, parts};
+use super::line::EdgeLine;
+use super::number::{Coordinate, halves};
+use super::parts::{BoundKind, Upright, parts};
 use super::{BoardError, BoardShape, Hang, MovedOutline, Obstruction, ShapeLimits};
 use crate::measure::Length;
 
 /// A course of a wall, with what parts it and what it goes round.
 #[derive(Clone, Copy, Debug)]
-pub struct Course<'a> {
+pub struct CourseToHang<'a> {
     /// The bottom edge of its boards, on the wall; of a course that hangs out of level the height that its knots go from.
     pub bottom: Length,
     /// How it hangs out of level; none where it is level.
@@ -21,7 +21,7 @@ pub struct Course<'a> {
     pub around: &'a [Obstruction],
 }
 
-impl Course<'_> {
+impl CourseToHang<'_> {
     /// The most boards of a course, and the most corners and holes of a board.
     pub const LIMIT: usize = super::error::BOARDS_MOST;
 
@@ -37,7 +37,7 @@ impl Course<'_> {
         let (low, high) = (halves(self.bottom), halves(self.bottom + self.height));
         let parts = parts(&self.bounds(outline, low, high), low, high);
         let holes =
-            |part: &super::parts::Part| part.holes.iter().map(Vec::len).max().unwrap_or(0).max(part.holes.len());
+            |part: &super::parts::BoardPart| part.holes.iter().map(Vec::len).max().unwrap_or(0).max(part.holes.len());
         if parts.len() > Self::LIMIT || parts.iter().any(|part| part.outer.len().max(holes(part)) > Self::LIMIT) {
             return Err(BoardError::TooMany);
         }
@@ -48,8 +48,8 @@ impl Course<'_> {
     }
 
     /// How much higher than `bottom` its lower edge lies at a place.
-    pub(super) fn rise(&self, x: &Number) -> Number {
-        self.hang.map_or(Number::ZERO, |hang| hang.rise(x))
+    pub(super) fn rise(&self, x: &Coordinate) -> Coordinate {
+        self.hang.map_or(Coordinate::ZERO, |hang| hang.rise(x))
     }
 
     fn check(&self) -> Result<(), BoardError> {
@@ -67,20 +67,20 @@ impl Course<'_> {
     }
 
     /// What bounds its boards between two heights, in half nanometres.
-    fn bounds(&self, outline: &MovedOutline, low: i64, high: i64) -> Vec<Bound> {
-        let mut bounds: Vec<Bound> = Vec::new();
-        let upright = |x: i64, low: i64, high: i64, kind| Bound {
-            line: Line::Plumb(x),
-            low: Number::Whole(low),
-            high: Number::Whole(high),
+    fn bounds(&self, outline: &MovedOutline, low: i64, high: i64) -> Vec<Upright> {
+        let mut bounds: Vec<Upright> = Vec::new();
+        let upright = |x: i64, low: i64, high: i64, kind| Upright {
+            line: EdgeLine::Plumb(x),
+            low: Coordinate::Whole(low),
+            high: Coordinate::Whole(high),
             kind,
         };
         for edge in outline.edges() {
             let (from, to) = (&edge.from.y, &edge.to.y);
             match (self.hang, &edge.line) {
                 (Some(hang), line) => bounds.extend(hang.edge(line, &edge.from, &edge.to)),
-                (None, Line::Level(_)) => {}
-                (None, line) => bounds.push(Bound {
+                (None, EdgeLine::Level(_)) => {}
+                (None, line) => bounds.push(Upright {
                     line: line.clone(),
                     low: from.min(to).clone(),
                     high: from.max(to).clone(),
@@ -89,14 +89,14 @@ impl Course<'_> {
             }
         }
         for own in self.around.iter().map(Obstruction::grown) {
-            let meets = own.low < Number::Whole(high) && Number::Whole(low) < own.high;
+            let meets = own.low < Coordinate::Whole(high) && Coordinate::Whole(low) < own.high;
             match self.hang {
                 Some(hang) => bounds.extend(hang.obstruction(&own)),
                 None if meets && own.is_level() => {
                     let [left, right] = own.sides();
                     for (line, kind) in [(left, BoundKind::Enters), (right, BoundKind::Leaves)] {
                         let (low, high) = (own.low.clone(), own.high.clone());
-                        bounds.push(Bound { line, low, high, kind });
+                        bounds.push(Upright { line, low, high, kind });
                     }
                 }
                 None if meets => bounds.extend(own.bounds()),

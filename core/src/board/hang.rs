@@ -2,10 +2,10 @@ use num_bigint::BigInt;
 use num_traits::One;
 
 use super::BoardError;
-use super::line::{Line, Spot};
-use super::number::{Number, halves};
+use super::line::{EdgeLine, ExactPoint};
+use super::number::{Coordinate, halves};
 use super::obstruction::Grown;
-use super::parts::{Bound, BoundKind};
+use super::parts::{BoundKind, Upright};
 use crate::measure::Length;
 use crate::wall::Point;
 
@@ -53,11 +53,11 @@ impl Hang {
     }
 
     /// How much higher than its `bottom` the course lies at a place, exactly.
-    pub(super) fn rise(&self, x: &Number) -> Number {
+    pub(super) fn rise(&self, x: &Coordinate) -> Coordinate {
         let floor = x.floor();
         let stretches = self.stretches();
         let own = stretches.iter().find(|own| floor < own.to).or(stretches.last());
-        own.map_or(Number::ZERO, |own| own.rise(x))
+        own.map_or(Coordinate::ZERO, |own| own.rise(x))
     }
 
     fn stretches(&self) -> Vec<Stretch> {
@@ -71,12 +71,12 @@ impl Hang {
     }
 
     /// An edge of the outline, seen from the course.
-    pub(super) fn edge(&self, line: &Line, from: &Spot, to: &Spot) -> Vec<Bound> {
+    pub(super) fn edge(&self, line: &EdgeLine, from: &ExactPoint, to: &ExactPoint) -> Vec<Upright> {
         self.pieces(line, from, to).into_iter().map(|(bound, _)| bound).collect()
     }
 
     /// The pieces of a line from one point to another, seen from the course, each with whether the way rises.
-    fn pieces(&self, line: &Line, from: &Spot, to: &Spot) -> Vec<(Bound, bool)> {
+    fn pieces(&self, line: &EdgeLine, from: &ExactPoint, to: &ExactPoint) -> Vec<(Upright, bool)> {
         let leftwards = to.x < from.x;
         let (left, right) = if leftwards { (&to.x, &from.x) } else { (&from.x, &to.x) };
         let mut found = Vec::new();
@@ -90,8 +90,8 @@ impl Hang {
                 }
                 continue;
             }
-            let start = left.max(&Number::Whole(own.from)).clone();
-            let end = right.min(&Number::Whole(own.to)).clone();
+            let start = left.max(&Coordinate::Whole(own.from)).clone();
+            let end = right.min(&Coordinate::Whole(own.to)).clone();
             if start < end {
                 let piece = own.lowered(line, &start, &end);
                 found.extend(piece.map(|(bound, rises)| (bound, rises != leftwards)));
@@ -101,7 +101,7 @@ impl Hang {
     }
 
     /// What boards go round, grown by its gaps, seen from the course.
-    pub(super) fn obstruction(&self, grown: &Grown) -> Vec<Bound> {
+    pub(super) fn obstruction(&self, grown: &Grown) -> Vec<Upright> {
         let Some(ring) = grown.ring() else { return Vec::new() };
         let next = ring.iter().cycle().skip(1);
         let mut bounds = Vec::new();
@@ -117,16 +117,17 @@ impl Hang {
 }
 
 impl Stretch {
-    fn rise(&self, x: &Number) -> Number {
+    fn rise(&self, x: &Coordinate) -> Coordinate {
         let ((x0, height), (run, rise)) = (self.at, self.slope);
         let [run_number, rise_number, minus] = [run, rise, -1].map(BigInt::from);
-        let along = Number::sum(&[(&rise_number, x), (&(&minus * &rise_number), &Number::Whole(x0))], &run_number);
-        Number::sum(&[(&BigInt::one(), &along), (&BigInt::one(), &Number::Whole(height))], &BigInt::one())
+        let along =
+            Coordinate::sum(&[(&rise_number, x), (&(&minus * &rise_number), &Coordinate::Whole(x0))], &run_number);
+        Coordinate::sum(&[(&BigInt::one(), &along), (&BigInt::one(), &Coordinate::Whole(height))], &BigInt::one())
     }
 
     /// What of a line that is not plumb lies over this stretch between two places, and whether it rises to the right; none
     /// where it is level to the course.
-    fn lowered(&self, line: &Line, from: &Number, to: &Number) -> Option<(Bound, bool)> {
+    fn lowered(&self, line: &EdgeLine, from: &Coordinate, to: &Coordinate) -> Option<(Upright, bool)> {
         let lowered = line.lowered(self.at, self.slope);
         let (start, end) = (lowered.y_at(from)?, lowered.y_at(to)?);
         bound(lowered, start, end)
@@ -134,8 +135,8 @@ impl Stretch {
 }
 
 /// A bound of the outline from one height to another, and whether that is up; none where they are the same.
-fn bound(line: Line, from: Number, to: Number) -> Option<(Bound, bool)> {
+fn bound(line: EdgeLine, from: Coordinate, to: Coordinate) -> Option<(Upright, bool)> {
     let rises = from < to;
     let (low, high) = if rises { (from, to) } else { (to, from) };
-    (low < high).then_some((Bound { line, low, high, kind: BoundKind::Outline }, rises))
+    (low < high).then_some((Upright { line, low, high, kind: BoundKind::Outline }, rises))
 }

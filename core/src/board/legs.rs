@@ -1,6 +1,6 @@
-use super::line::Line;
-use super::number::Number;
-use super::parts::{Part, Turn};
+use super::line::EdgeLine;
+use super::number::Coordinate;
+use super::parts::{BoardPart, Turn};
 use super::rows::{Reach, marks, place, walk};
 
 /// Which way a leg is thin.
@@ -13,41 +13,48 @@ pub enum Leg {
 }
 
 /// An edge of a part with both its ends.
-struct Edge<'a> {
-    line: &'a Line,
+struct PartEdge<'a> {
+    line: &'a EdgeLine,
     ends: [&'a Turn; 2],
 }
 
 /// A direction in which a part is looked through.
-struct Look<'a> {
+struct LookThrough<'a> {
     /// Whether an edge's line lies square to it.
-    is_square: fn(&Line) -> bool,
+    is_square: fn(&EdgeLine) -> bool,
     /// The coordinate by which the rows along it are told apart.
-    row: fn(&Turn) -> &Number,
+    row: fn(&Turn) -> &Coordinate,
     /// Where an edge's line crosses a line along it.
-    position: fn(&Line, &Number) -> Option<Number>,
+    position: fn(&EdgeLine, &Coordinate) -> Option<Coordinate>,
     /// The part from end to end.
-    whole: (&'a Number, &'a Number),
+    whole: (&'a Coordinate, &'a Coordinate),
 }
 
 /// The ways in which a part has a leg thinner than `least`: a stretch between two edges square to it that is not the whole
 /// of the part's box from end to end. On a course out of level an edge that is level on the wall counts as square.
-pub(super) fn thin(part: &Part, x: (&Number, &Number), y: (&Number, &Number), least: &Number) -> Vec<Leg> {
+pub(super) fn thin(
+    part: &BoardPart,
+    x: (&Coordinate, &Coordinate),
+    y: (&Coordinate, &Coordinate),
+    least: &Coordinate,
+) -> Vec<Leg> {
     let rings = || std::iter::once(&part.outer).chain(&part.holes);
-    let edges: Vec<Edge<'_>> = rings()
+    let edges: Vec<PartEdge<'_>> = rings()
         .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
-        .map(|(from, to)| Edge { line: &from.line, ends: [from, to] })
+        .map(|(from, to)| PartEdge { line: &from.line, ends: [from, to] })
         .collect();
-    let across = Look { is_square: Line::is_plumb, row: |turn| &turn.spot.y, position: Line::x_at, whole: x };
-    let upright = Look { is_square: Line::is_level, row: |turn| &turn.spot.x, position: Line::y_at, whole: y };
+    let across =
+        LookThrough { is_square: EdgeLine::is_plumb, row: |turn| &turn.spot.y, position: EdgeLine::x_at, whole: x };
+    let upright =
+        LookThrough { is_square: EdgeLine::is_level, row: |turn| &turn.spot.x, position: EdgeLine::y_at, whole: y };
     let looks = [(Leg::Across, across), (Leg::Upright, upright)];
     looks.into_iter().filter(|(_, look)| look.is_thin(&edges, least)).map(|(leg, _)| leg).collect()
 }
 
-impl Look<'_> {
-    fn is_thin(&self, edges: &[Edge<'_>], least: &Number) -> bool {
+impl LookThrough<'_> {
+    fn is_thin(&self, edges: &[PartEdge<'_>], least: &Coordinate) -> bool {
         let rows = marks(edges.iter().map(|edge| (self.row)(edge.ends[0]).clone()).collect());
-        let reach = |edge: &Edge<'_>| {
+        let reach = |edge: &PartEdge<'_>| {
             let [from, to] = edge.ends.map(|end| place(&rows, (self.row)(end)));
             Reach { from: from.min(to), to: from.max(to) }
         };
@@ -76,7 +83,13 @@ impl Look<'_> {
     }
 
     /// Whether two lines come nearer to each other than `least` at the ends of a row, and are not the box's both ends.
-    fn narrows<'a>(&self, from: &Line, to: &Line, ends: impl Iterator<Item = &'a Number>, least: &Number) -> bool {
+    fn narrows<'a>(
+        &self,
+        from: &EdgeLine,
+        to: &EdgeLine,
+        ends: impl Iterator<Item = &'a Coordinate>,
+        least: &Coordinate,
+    ) -> bool {
         let (mut narrow, mut whole) = (false, true);
         for end in ends {
             let Some((from, to)) = (self.position)(from, end).zip((self.position)(to, end)) else { continue };

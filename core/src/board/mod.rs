@@ -1,7 +1,7 @@
 //! The true shape of every board: what of a course lies inside the wall's outline, less its gaps and less everything that
 //! the boards go round, parted at joints.
 //!
-//! [`MovedOutline::new`] moves a wall's outline inwards, once for all its courses; [`Course::boards`] gives the boards of
+//! [`MovedOutline::new`] moves a wall's outline inwards, once for all its courses; [`CourseToHang::boards`] gives the boards of
 //! one course. Everything is decided in exact arithmetic and rounded to nanometres once, at the end; the decision record
 //! `exact-boards` tells how.
 
@@ -20,7 +20,7 @@ mod rows;
 mod saw_cut;
 mod shape;
 
-pub use course::Course;
+pub use course::CourseToHang;
 pub use error::BoardError;
 pub use hang::Hang;
 pub use instructions::{EdgeLengths, Instruction, Instructions, Nailing, Section};

@@ -14,7 +14,7 @@ use crate::measure::Length;
 /// edges by sums and whole factors. So all of them are `(whole + k1 sqrt(n1) + k2 sqrt(n2) ...) / over`, and two of them
 /// are compared without any rounding: see `core/docs/decisions/exact-boards.md`.
 #[derive(Clone, Debug)]
-pub(super) enum Number {
+pub(super) enum Coordinate {
     /// A whole number of half nanometres.
     Whole(i64),
     /// Anything else.
@@ -32,7 +32,7 @@ pub(super) struct Surd {
     floor: i64,
 }
 
-impl Number {
+impl Coordinate {
     pub(super) const ZERO: Self = Self::Whole(0);
 
     /// A length in half nanometres; saturates like [`Length`]'s operators.
@@ -137,21 +137,21 @@ impl Number {
     }
 }
 
-impl PartialEq for Number {
+impl PartialEq for Coordinate {
     fn eq(&self, other: &Self) -> bool {
         self.cmp(other).is_eq()
     }
 }
 
-impl Eq for Number {}
+impl Eq for Coordinate {}
 
-impl PartialOrd for Number {
+impl PartialOrd for Coordinate {
     fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
         Some(self.cmp(other))
     }
 }
 
-impl Ord for Number {
+impl Ord for Coordinate {
     fn cmp(&self, other: &Self) -> Ordering {
         match (self, other) {
             (Self::Whole(own), Self::Whole(other)) => own.cmp(other),
@@ -181,7 +181,7 @@ impl Parts {
         }
     }
 
-    fn number(mut self) -> Number {
+    fn number(mut self) -> Coordinate {
         if self.over.is_negative() {
             self.over = -self.over;
             self.whole = -self.whole;
@@ -193,7 +193,7 @@ impl Parts {
             if self.roots.is_empty() {
                 let (floor, rest) = self.whole.div_mod_floor(&self.over);
                 return match floor.to_i64() {
-                    Some(whole) if rest.is_zero() => Number::Whole(whole),
+                    Some(whole) if rest.is_zero() => Coordinate::Whole(whole),
                     _ => self.surd(&floor),
                 };
             }
@@ -212,10 +212,10 @@ impl Parts {
         }
     }
 
-    fn surd(self, floor: &BigInt) -> Number {
+    fn surd(self, floor: &BigInt) -> Coordinate {
         let saturated = if floor.sign() == Sign::Minus { i64::MIN } else { i64::MAX };
         let floor = floor.to_i64().unwrap_or(saturated);
-        Number::Surd(Arc::new(Surd { whole: self.whole, roots: self.roots, over: self.over, floor }))
+        Coordinate::Surd(Arc::new(Surd { whole: self.whole, roots: self.roots, over: self.over, floor }))
     }
 
     /// Bounds of the numerator times two to the power of `places`.
@@ -267,13 +267,16 @@ mod tests {
     }
 
     /// `(whole + sum(factor sqrt(n))) / over`
-    fn surd(whole: i64, roots: &[(i64, u128)], over: i64) -> Number {
+    fn surd(whole: i64, roots: &[(i64, u128)], over: i64) -> Coordinate {
         let one = BigInt::one();
-        let roots: Vec<Number> =
-            roots.iter().map(|(factor, n)| Number::with_root(BigInt::ZERO, BigInt::from(*factor), root(*n))).collect();
-        let whole = Number::Whole(whole);
-        let terms: Vec<(&BigInt, &Number)> = std::iter::once(&whole).chain(&roots).map(|term| (&one, term)).collect();
-        Number::sum(&terms, &BigInt::from(over))
+        let roots: Vec<Coordinate> = roots
+            .iter()
+            .map(|(factor, n)| Coordinate::with_root(BigInt::ZERO, BigInt::from(*factor), root(*n)))
+            .collect();
+        let whole = Coordinate::Whole(whole);
+        let terms: Vec<(&BigInt, &Coordinate)> =
+            std::iter::once(&whole).chain(&roots).map(|term| (&one, term)).collect();
+        Coordinate::sum(&terms, &BigInt::from(over))
     }
 
     #[test]
@@ -288,8 +291,8 @@ mod tests {
     #[test]
     fn sums_that_are_whole_are_found() {
         // sqrt(8) = 2 sqrt(2), sqrt(18) = 3 sqrt(2), sqrt(50) = 5 sqrt(2)
-        assert!(matches!(surd(7, &[(1, 2), (1, 18), (2, 8), (-1, 50), (-3, 2)], 7), Number::Whole(1)));
-        assert!(matches!(surd(7, &[(1, 8), (-2, 2)], 2), Number::Surd(_)), "three and a half");
+        assert!(matches!(surd(7, &[(1, 2), (1, 18), (2, 8), (-1, 50), (-3, 2)], 7), Coordinate::Whole(1)));
+        assert!(matches!(surd(7, &[(1, 8), (-2, 2)], 2), Coordinate::Surd(_)), "three and a half");
         assert_eq!(surd(7, &[(1, 8), (-2, 2)], 2), surd(14, &[(3, 12), (-6, 3)], 4));
         assert_eq!(surd(0, &[(1, 2), (1, 3)], 1), surd(0, &[(2, 3), (2, 2)], 2));
     }
@@ -302,19 +305,19 @@ mod tests {
             (p, q) = (&p * &p + BigInt::from(2) * &q * &q, BigInt::from(2) * &p * &q);
         }
         assert_eq!(&p * &p - BigInt::from(2) * &q * &q, BigInt::one());
-        let near = Number::with_root(p, -q, root(2));
+        let near = Coordinate::with_root(p, -q, root(2));
         assert_eq!(near.sign(), Ordering::Greater);
         assert_eq!(near.floor(), 0);
-        let minus = Number::sum(&[(&BigInt::from(-1), &near)], &BigInt::one());
+        let minus = Coordinate::sum(&[(&BigInt::from(-1), &near)], &BigInt::one());
         assert_eq!((minus.sign(), minus.floor()), (Ordering::Less, -1));
-        assert_eq!(near.cmp(&Number::ZERO), Ordering::Greater);
+        assert_eq!(near.cmp(&Coordinate::ZERO), Ordering::Greater);
         assert_eq!(near.cmp(&minus), Ordering::Greater);
     }
 
     #[test]
     fn halves_round_away_from_zero_and_all_else_to_the_nearer() {
         for (halves, nm) in [(5, 3), (-5, -3), (4, 2), (-4, -2), (1, 1), (-1, -1), (0, 0)] {
-            assert_eq!(Number::Whole(halves).nearest().unwrap().nm(), nm, "{halves}");
+            assert_eq!(Coordinate::Whole(halves).nearest().unwrap().nm(), nm, "{halves}");
         }
         // Half nanometres: 2.828, -2.828, 1.732, -1.732; 4/3, -4/3, 1/3, -2/3.
         for (number, nm) in [
@@ -335,10 +338,12 @@ mod tests {
     fn a_number_between_lies_between() {
         let (a, b) = (surd(0, &[(1, 2)], 1), surd(0, &[(1, 3)], 1));
         let close = surd(1, &[(1_000_000, 2)], 1_000_000);
-        for (low, high) in [(&a, &b), (&a, &close), (&Number::Whole(3), &Number::Whole(4)), (&Number::Whole(-7), &a)] {
+        for (low, high) in
+            [(&a, &b), (&a, &close), (&Coordinate::Whole(3), &Coordinate::Whole(4)), (&Coordinate::Whole(-7), &a)]
+        {
             let middle = low.between(high);
             assert!(*low < middle && middle < *high, "{low:?} {middle:?} {high:?}");
         }
-        assert!(matches!(Number::Whole(3).between(&Number::Whole(9)), Number::Whole(6)));
+        assert!(matches!(Coordinate::Whole(3).between(&Coordinate::Whole(9)), Coordinate::Whole(6)));
     }
 }

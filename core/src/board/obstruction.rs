@@ -1,7 +1,7 @@
 use super::BoardError;
-use super::line::{Line, Spot};
-use super::number::{Number, halves};
-use super::parts::{Bound, BoundKind};
+use super::line::{EdgeLine, ExactPoint};
+use super::number::{Coordinate, halves};
+use super::parts::{BoundKind, Upright};
 use crate::measure::Length;
 use crate::wall::Point;
 
@@ -77,16 +77,16 @@ impl Obstruction {
         let ObstructionGaps { side, top, bottom } = self.gap;
         let (left, right) = (self.left - side, self.right + side);
         let upright = |x: Length, lean: Length| match lean {
-            Length::ZERO => Line::Plumb(halves(x)),
-            lean => Line::through(Point::new(x, self.bottom), Point::new(x + lean, self.top), Length::ZERO),
+            Length::ZERO => EdgeLine::Plumb(halves(x)),
+            lean => EdgeLine::through(Point::new(x, self.bottom), Point::new(x + lean, self.top), Length::ZERO),
         };
         let across = |[from, to]: [Length; 2], up: Length| {
-            let line = Line::through(Point::new(left, from + up), Point::new(right, to + up), Length::ZERO);
+            let line = EdgeLine::through(Point::new(left, from + up), Point::new(right, to + up), Length::ZERO);
             line.counted_as_level()
         };
-        let ends = |ends: [Length; 2], up: Length| ends.map(|y| Number::of(y + up));
+        let ends = |ends: [Length; 2], up: Length| ends.map(|y| Coordinate::of(y + up));
         let [lower, upper] = [ends(self.bottoms(), Length::ZERO - bottom), ends(self.tops(), top)];
-        let [low, high] = [lower.iter().min(), upper.iter().max()].map(|y| y.cloned().unwrap_or(Number::ZERO));
+        let [low, high] = [lower.iter().min(), upper.iter().max()].map(|y| y.cloned().unwrap_or(Coordinate::ZERO));
         Grown {
             left: upright(left, self.lean.left),
             right: upright(right, self.lean.right),
@@ -120,18 +120,18 @@ impl Obstruction {
 /// A rectangle grown by its gaps.
 #[derive(Clone, Debug)]
 pub(super) struct Grown {
-    left: Line,
-    right: Line,
-    pub(super) bottom: Line,
-    pub(super) top: Line,
+    left: EdgeLine,
+    right: EdgeLine,
+    pub(super) bottom: EdgeLine,
+    pub(super) top: EdgeLine,
     /// Its lowest and its highest point.
-    pub(super) low: Number,
-    pub(super) high: Number,
+    pub(super) low: Coordinate,
+    pub(super) high: Coordinate,
 }
 
 impl Grown {
     /// The lines of its left and its right side.
-    pub(super) fn sides(&self) -> [Line; 2] {
+    pub(super) fn sides(&self) -> [EdgeLine; 2] {
         [self.left.clone(), self.right.clone()]
     }
 
@@ -141,17 +141,17 @@ impl Grown {
     }
 
     /// From its leftmost to its rightmost point between two heights; beyond its own heights those of its ends.
-    pub(super) fn across(&self, low: &Number, high: &Number) -> Option<(Number, Number)> {
-        let within = |y: &Number| y.max(&self.low).min(&self.high).clone();
-        let at = |line: &Line| Some([line.x_at(&within(low))?, line.x_at(&within(high))?]);
+    pub(super) fn across(&self, low: &Coordinate, high: &Coordinate) -> Option<(Coordinate, Coordinate)> {
+        let within = |y: &Coordinate| y.max(&self.low).min(&self.high).clone();
+        let at = |line: &EdgeLine| Some([line.x_at(&within(low))?, line.x_at(&within(high))?]);
         let ([left, left_high], [right, right_high]) = (at(&self.left)?, at(&self.right)?);
         Some((left.min(left_high), right.max(right_high)))
     }
 
     /// Its corners counter-clockwise, each with the line from it to the next one. A side that leans far may cross the other
     /// one within the gaps: then it has none.
-    pub(super) fn ring(&self) -> Option<[(Spot, Line); 4]> {
-        let corner = |side: &Line, edge: &Line, next: &Line| Some((side.meet(edge)?, next.clone()));
+    pub(super) fn ring(&self) -> Option<[(ExactPoint, EdgeLine); 4]> {
+        let corner = |side: &EdgeLine, edge: &EdgeLine, next: &EdgeLine| Some((side.meet(edge)?, next.clone()));
         Some([
             corner(&self.left, &self.bottom, &self.bottom)?,
             corner(&self.right, &self.bottom, &self.right)?,
@@ -161,15 +161,15 @@ impl Grown {
     }
 
     /// Its edges that are not level, for a course that is.
-    pub(super) fn bounds(&self) -> Vec<Bound> {
+    pub(super) fn bounds(&self) -> Vec<Upright> {
         let Some(ring) = self.ring() else { return Vec::new() };
         let next = ring.iter().cycle().skip(1);
-        let bound = |((from, line), (to, _)): (&(Spot, Line), &(Spot, Line))| {
+        let bound = |((from, line), (to, _)): (&(ExactPoint, EdgeLine), &(ExactPoint, EdgeLine))| {
             let rises = from.y < to.y;
             let (low, high) = if rises { (&from.y, &to.y) } else { (&to.y, &from.y) };
             // Counter-clockwise it lies to the left of a way up.
             let kind = if rises { BoundKind::Leaves } else { BoundKind::Enters };
-            (low < high).then(|| Bound { line: line.clone(), low: low.clone(), high: high.clone(), kind })
+            (low < high).then(|| Upright { line: line.clone(), low: low.clone(), high: high.clone(), kind })
         };
         ring.iter().zip(next).filter_map(bound).collect()
     }

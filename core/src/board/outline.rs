@@ -1,8 +1,8 @@
 use std::cmp::Ordering;
 
 use super::BoardError;
-use super::line::{Line, Spot};
-use super::number::Number;
+use super::line::{EdgeLine, ExactPoint};
+use super::number::Coordinate;
 use crate::measure::Length;
 use crate::wall::{Outline, Point};
 
@@ -28,9 +28,9 @@ pub struct MovedOutline {
 /// An edge between the corners where it meets its moved neighbours, the wall to the left of its way.
 #[derive(Clone, Debug)]
 pub(super) struct MovedEdge {
-    pub(super) line: Line,
-    pub(super) from: Spot,
-    pub(super) to: Spot,
+    pub(super) line: EdgeLine,
+    pub(super) from: ExactPoint,
+    pub(super) to: ExactPoint,
 }
 
 impl MovedOutline {
@@ -52,21 +52,25 @@ impl MovedOutline {
         }
         let corners = without_straight(outline.points());
         let next = || corners.iter().cycle().skip(1);
-        let lines: Vec<Line> = corners.iter().zip(next()).map(|(from, to)| gaps.moved(*from, *to)).collect();
+        let lines: Vec<EdgeLine> = corners.iter().zip(next()).map(|(from, to)| gaps.moved(*from, *to)).collect();
         let before = lines.iter().cycle().skip(lines.len().saturating_sub(1));
-        let met: Option<Vec<Spot>> = before.zip(&lines).map(|(before, line)| before.meet(line)).collect();
+        let met: Option<Vec<ExactPoint>> = before.zip(&lines).map(|(before, line)| before.meet(line)).collect();
         // Neighbours in one line are one edge, and an outline does not fold back: they always meet.
         let met = met.ok_or(BoardError::Gaps)?;
         let sides = corners.iter().zip(next());
         let ends = met.iter().zip(met.iter().cycle().skip(1));
-        let keeps_its_way = |((from, to), (own_from, own_to)): ((&Point, &Point), (&Spot, &Spot))| {
+        let keeps_its_way = |((from, to), (own_from, own_to)): ((&Point, &Point), (&ExactPoint, &ExactPoint))| {
             let across = own_to.x.cmp(&own_from.x);
             if from.x == to.x { own_to.y.cmp(&own_from.y) == to.y.cmp(&from.y) } else { across == to.x.cmp(&from.x) }
         };
         if !sides.zip(ends.clone()).all(keeps_its_way) {
             return Err(BoardError::Gaps);
         }
-        let edge = |(line, (from, to)): (Line, (&Spot, &Spot))| MovedEdge { line, from: from.clone(), to: to.clone() };
+        let edge = |(line, (from, to)): (EdgeLine, (&ExactPoint, &ExactPoint))| MovedEdge {
+            line,
+            from: from.clone(),
+            to: to.clone(),
+        };
         let edges: Vec<MovedEdge> = lines.into_iter().zip(ends).map(edge).collect();
         if touches_itself(&edges) { Err(BoardError::Gaps) } else { Ok(Self { edges }) }
     }
@@ -78,14 +82,14 @@ impl MovedOutline {
 
 impl OutlineGaps {
     /// The line of the edge from one corner to the next, the wall to its left, moved inwards.
-    fn moved(&self, from: Point, to: Point) -> Line {
+    fn moved(&self, from: Point, to: Point) -> EdgeLine {
         let gap = match (to.x.cmp(&from.x), to.y.cmp(&from.y)) {
             (Ordering::Equal, _) => self.side,
             (Ordering::Greater, Ordering::Equal) => self.base,
             (Ordering::Less, Ordering::Equal) => self.top,
             _ => self.rake,
         };
-        Line::through(from, to, gap)
+        EdgeLine::through(from, to, gap)
     }
 }
 
@@ -128,7 +132,7 @@ struct Extent {
 
 impl Extent {
     fn of(edge: &MovedEdge) -> Self {
-        let ends = |from: &Number, to: &Number| {
+        let ends = |from: &Coordinate, to: &Coordinate| {
             let (from, to) = (from.floor(), to.floor());
             (from.min(to), from.max(to).saturating_add(1))
         };
@@ -138,7 +142,7 @@ impl Extent {
 }
 
 fn touch(edge: &MovedEdge, other: &MovedEdge) -> bool {
-    let sides = |line: &Line, edge: &MovedEdge| (line.side(&edge.from), line.side(&edge.to));
+    let sides = |line: &EdgeLine, edge: &MovedEdge| (line.side(&edge.from), line.side(&edge.to));
     let (own, others) = (sides(&other.line, edge), sides(&edge.line, other));
     let apart = |(from, to): (Ordering, Ordering)| from == to.reverse() && from != Ordering::Equal;
     (apart(own) && apart(others))
@@ -149,7 +153,7 @@ fn touch(edge: &MovedEdge, other: &MovedEdge) -> bool {
 }
 
 /// Whether a point on an edge's line lies on the edge.
-fn holds(edge: &MovedEdge, spot: &Spot) -> bool {
-    let within = |from: &Number, to: &Number, own: &Number| from.min(to) <= own && own <= from.max(to);
+fn holds(edge: &MovedEdge, spot: &ExactPoint) -> bool {
+    let within = |from: &Coordinate, to: &Coordinate, own: &Coordinate| from.min(to) <= own && own <= from.max(to);
     within(&edge.from.x, &edge.to.x, &spot.x) && within(&edge.from.y, &edge.to.y, &spot.y)
 }

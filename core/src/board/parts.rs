@@ -7,16 +7,16 @@
 
 use std::cmp::Ordering;
 
-use super::line::{Line, Spot};
-use super::number::Number;
+use super::line::{EdgeLine, ExactPoint};
+use super::number::Coordinate;
 use super::rows::{Reach, place, walk};
 
 /// Something upright that bounds spans, from a height to a greater one.
 #[derive(Clone, Debug)]
-pub(super) struct Bound {
-    pub(super) line: Line,
-    pub(super) low: Number,
-    pub(super) high: Number,
+pub(super) struct Upright {
+    pub(super) line: EdgeLine,
+    pub(super) low: Coordinate,
+    pub(super) high: Coordinate,
     pub(super) kind: BoundKind,
 }
 
@@ -36,8 +36,8 @@ pub(super) enum BoundKind {
 /// A corner of a ring and the line from it to the next one.
 #[derive(Clone, Debug)]
 pub(super) struct Turn {
-    pub(super) spot: Spot,
-    pub(super) line: Line,
+    pub(super) spot: ExactPoint,
+    pub(super) line: EdgeLine,
 }
 
 /// A closed way round that does not touch itself, what it bounds to its left; from its lowest, then leftmost corner.
@@ -45,7 +45,7 @@ pub(super) type Ring = Vec<Turn>;
 
 /// One connected part of what is left.
 #[derive(Clone, Debug)]
-pub(super) struct Part {
+pub(super) struct BoardPart {
     /// Counter-clockwise.
     pub(super) outer: Ring,
     /// Clockwise, in the order of their first corners.
@@ -53,18 +53,18 @@ pub(super) struct Part {
 }
 
 /// The parts that are left between two heights, in the order of their lowest, then leftmost corners.
-pub(super) fn parts(bounds: &[Bound], low: i64, high: i64) -> Vec<Part> {
-    let (low, high) = (Number::Whole(low), Number::Whole(high));
-    let bounds: Vec<Bound> = bounds.iter().filter_map(|bound| bound.within(&low, &high)).collect();
+pub(super) fn parts(bounds: &[Upright], low: i64, high: i64) -> Vec<BoardPart> {
+    let (low, high) = (Coordinate::Whole(low), Coordinate::Whole(high));
+    let bounds: Vec<Upright> = bounds.iter().filter_map(|bound| bound.within(&low, &high)).collect();
     let mut levels = vec![low, high];
     levels.extend(bounds.iter().flat_map(|bound| [bound.low.clone(), bound.high.clone()]));
     levels.extend(crossings(&bounds));
     let levels = super::rows::marks(levels);
-    let reach = |bound: &Bound| Reach { from: place(&levels, &bound.low), to: place(&levels, &bound.high) };
+    let reach = |bound: &Upright| Reach { from: place(&levels, &bound.low), to: place(&levels, &bound.high) };
     let reaches: Vec<Reach> = bounds.iter().map(reach).collect();
     let mut trace = Trace { bounds: &bounds, ..Trace::default() };
     let mut open: Vec<Open> = Vec::new();
-    let across = |at: usize, y: &Number| bounds.get(at).and_then(|bound| bound.line.x_at(y));
+    let across = |at: usize, y: &Coordinate| bounds.get(at).and_then(|bound| bound.line.x_at(y));
     walk(&levels, &reaches, across, |row, active| {
         let spans = spans(&bounds, active);
         if let Some(level) = levels.get(row) {
@@ -77,9 +77,9 @@ pub(super) fn parts(bounds: &[Bound], low: i64, high: i64) -> Vec<Part> {
     trace.rings()
 }
 
-impl Bound {
+impl Upright {
     /// What of it lies between two heights.
-    fn within(&self, low: &Number, high: &Number) -> Option<Self> {
+    fn within(&self, low: &Coordinate, high: &Coordinate) -> Option<Self> {
         let (own_low, own_high) = ((&self.low).max(low), (&self.high).min(high));
         (own_low < own_high).then(|| Self { low: own_low.clone(), high: own_high.clone(), ..self.clone() })
     }
@@ -93,12 +93,12 @@ impl Bound {
 }
 
 /// The heights at which a sloped bound crosses another one. Edges of the outline do not cross each other.
-fn crossings(bounds: &[Bound]) -> Vec<Number> {
+fn crossings(bounds: &[Upright]) -> Vec<Coordinate> {
     let mut found = Vec::new();
     if !bounds.iter().any(|bound| bound.line.is_sloped()) {
         return found;
     }
-    let extents: Vec<(i64, i64)> = bounds.iter().map(Bound::extent).collect();
+    let extents: Vec<(i64, i64)> = bounds.iter().map(Upright::extent).collect();
     for (at, (bound, extent)) in
         bounds.iter().zip(&extents).enumerate().filter(|(_, (bound, _))| bound.line.is_sloped())
     {
@@ -121,13 +121,13 @@ fn crossings(bounds: &[Bound]) -> Vec<Number> {
 
 /// A stretch of a row that is left, by its left and right bound.
 #[derive(Clone, Copy, Debug)]
-struct Span {
+struct RowSpan {
     left: usize,
     right: usize,
 }
 
 /// The stretches that are left, from the bounds across a row in their order.
-fn spans(bounds: &[Bound], active: &[(usize, Number)]) -> Vec<Span> {
+fn spans(bounds: &[Upright], active: &[(usize, Coordinate)]) -> Vec<RowSpan> {
     let (mut inside, mut covered, mut left) = (false, 0_usize, None);
     let mut spans = Vec::new();
     for together in active.chunk_by(|(_, one), (_, next)| one == next) {
@@ -144,7 +144,7 @@ fn spans(bounds: &[Bound], active: &[(usize, Number)]) -> Vec<Span> {
         }
         let open = inside && covered == 0;
         if let (Some(from), true) = (left, joint || !open) {
-            spans.push(Span { left: from, right: *first });
+            spans.push(RowSpan { left: from, right: *first });
             left = None;
         }
         if open && left.is_none() {
@@ -157,14 +157,14 @@ fn spans(bounds: &[Bound], active: &[(usize, Number)]) -> Vec<Span> {
 /// A span of the row below a height, with its cell.
 #[derive(Clone, Copy, Debug)]
 struct Open {
-    span: Span,
+    span: RowSpan,
     cell: usize,
 }
 
 /// Spans of following rows between the same two sides. Corners are places among [`Trace::spots`].
 #[derive(Clone, Debug)]
 struct Cell {
-    span: Span,
+    span: RowSpan,
     /// The cell that it belongs together with.
     joined: usize,
     bottom: [usize; 2],
@@ -199,22 +199,22 @@ enum Ray {
 
 #[derive(Debug, Default)]
 struct Trace<'a> {
-    bounds: &'a [Bound],
+    bounds: &'a [Upright],
     cells: Vec<Cell>,
     /// Corners from below, at one height from the left.
-    spots: Vec<Spot>,
+    spots: Vec<ExactPoint>,
     ways: Vec<Way>,
 }
 
 /// A span with its left and right end at a height.
 struct Stretch {
-    span: Span,
-    ends: [Number; 2],
+    span: RowSpan,
+    ends: [Coordinate; 2],
 }
 
 /// A left or right end at a height.
-struct End {
-    x: Number,
+struct RowEnd {
+    x: Coordinate,
     /// The cell that ends or begins there.
     cell: usize,
     begins: bool,
@@ -224,7 +224,7 @@ struct End {
 
 impl Trace<'_> {
     /// Passes a height: spans below it end or go on, those above it begin or go on. Gives the spans above with their cells.
-    fn pass(&mut self, y: &Number, lower: &[Open], upper: &[Span]) -> Vec<Open> {
+    fn pass(&mut self, y: &Coordinate, lower: &[Open], upper: &[RowSpan]) -> Vec<Open> {
         let below: Vec<Stretch> = lower.iter().map(|open| self.stretch(open.span, y)).collect();
         let above: Vec<Stretch> = upper.iter().map(|span| self.stretch(*span, y)).collect();
         let (mut at_below, mut at_above) = (0, 0);
@@ -246,9 +246,9 @@ impl Trace<'_> {
                     let stretches = |all: &[Stretch], from: usize, cells: &[usize], begins: bool| {
                         let each = all.iter().skip(from).zip(cells).flat_map(|(own, cell)| {
                             let [left, right] = own.ends.clone();
-                            [(left, 0), (right, 1)].map(|(x, side)| End { x, cell: *cell, begins, side })
+                            [(left, 0), (right, 1)].map(|(x, side)| RowEnd { x, cell: *cell, begins, side })
                         });
-                        each.collect::<Vec<End>>()
+                        each.collect::<Vec<RowEnd>>()
                     };
                     let mut ends = stretches(&below, at_below, &ending, false);
                     ends.extend(stretches(&above, at_above, &begun, true));
@@ -261,8 +261,8 @@ impl Trace<'_> {
         open
     }
 
-    fn stretch(&self, span: Span, y: &Number) -> Stretch {
-        let x = |bound: usize| self.bounds.get(bound).and_then(|own| own.line.x_at(y)).unwrap_or(Number::ZERO);
+    fn stretch(&self, span: RowSpan, y: &Coordinate) -> Stretch {
+        let x = |bound: usize| self.bounds.get(bound).and_then(|own| own.line.x_at(y)).unwrap_or(Coordinate::ZERO);
         Stretch { span, ends: [x(span.left), x(span.right)] }
     }
 
@@ -274,7 +274,7 @@ impl Trace<'_> {
         mut at_below: usize,
         mut at_above: usize,
     ) -> (usize, usize) {
-        let mut reach: Option<&Number> = None;
+        let mut reach: Option<&Coordinate> = None;
         loop {
             let (next_below, next_above) = (below.get(at_below), above.get(at_above));
             let takes_below = match (next_below, next_above) {
@@ -285,7 +285,7 @@ impl Trace<'_> {
                 break;
             };
             // Across a joint nothing belongs together, even where both sides touch all along.
-            let meets = |reach: &Number| match from.cmp(reach) {
+            let meets = |reach: &Coordinate| match from.cmp(reach) {
                 Ordering::Less => true,
                 Ordering::Equal => !self.is_joint(span.left),
                 Ordering::Greater => false,
@@ -300,9 +300,9 @@ impl Trace<'_> {
     }
 
     /// Begins a cell for each span, the first of them at a place from the left.
-    fn begin(&mut self, spans: &[Span], place: usize) -> Vec<usize> {
+    fn begin(&mut self, spans: &[RowSpan], place: usize) -> Vec<usize> {
         let first = self.cells.len();
-        let cell = |(at, span): (usize, &Span)| Cell {
+        let cell = |(at, span): (usize, &RowSpan)| Cell {
             span: *span,
             joined: first + at,
             bottom: [0; 2],
@@ -318,16 +318,17 @@ impl Trace<'_> {
     }
 
     /// Whether a span lies between the same two lines as another.
-    fn goes_on(&self, one: Span, other: Span) -> bool {
+    fn goes_on(&self, one: RowSpan, other: RowSpan) -> bool {
         let same = |one: usize, other: usize| {
             let line = |at: usize| self.bounds.get(at).map(|bound| &bound.line);
-            one == other || matches!((line(one), line(other)), (Some(Line::Plumb(a)), Some(Line::Plumb(b))) if a == b)
+            one == other
+                || matches!((line(one), line(other)), (Some(EdgeLine::Plumb(a)), Some(EdgeLine::Plumb(b))) if a == b)
         };
         same(one.left, other.left) && same(one.right, other.right)
     }
 
     /// Sets the corners where cells end and begin at one height and meet, and what is covered on one side only.
-    fn weld(&mut self, y: &Number, lower: &[usize], upper: &[usize], mut ends: Vec<End>) {
+    fn weld(&mut self, y: &Coordinate, lower: &[usize], upper: &[usize], mut ends: Vec<RowEnd>) {
         ends.sort_by(|a, b| a.x.cmp(&b.x));
         let first = self.spots.len();
         for together in ends.chunk_by(|one, next| one.x == next.x) {
@@ -339,7 +340,7 @@ impl Trace<'_> {
                     *own = corner;
                 }
             }
-            self.spots.extend(together.first().map(|end| Spot { x: end.x.clone(), y: y.clone() }));
+            self.spots.extend(together.first().map(|end| ExactPoint { x: end.x.clone(), y: y.clone() }));
         }
         let (mut lower, mut upper) = (lower.iter().copied().peekable(), upper.iter().copied().peekable());
         for from in first..self.spots.len().saturating_sub(1) {
@@ -417,7 +418,7 @@ impl Trace<'_> {
 
     /// Links the ways to rings. Where a ring would touch itself in a point, what is outside stays together and the ring is
     /// parted: from a corner it goes on along the way that bounds the same outside, the next one counter-clockwise.
-    fn rings(mut self) -> Vec<Part> {
+    fn rings(mut self) -> Vec<BoardPart> {
         let ways = self.ways();
         let mut used = vec![false; ways.len()];
         let mut found: Vec<(usize, usize, bool, Ring)> = Vec::new();
@@ -438,11 +439,11 @@ impl Trace<'_> {
         // Of a part's rings the outer one comes first: no hole reaches below it, and where one touches its lowest corner
         // the flag decides.
         found.sort_by_key(|(cell, first, outer, _)| (*cell, !*outer, *first));
-        let mut parts: Vec<(usize, usize, Part)> = Vec::new();
+        let mut parts: Vec<(usize, usize, BoardPart)> = Vec::new();
         for (cell, first, outer, ring) in found {
             match parts.last_mut().filter(|(own, ..)| *own == cell) {
                 Some((.., part)) => part.holes.push(ring),
-                None if outer => parts.push((cell, first, Part { outer: ring, holes: Vec::new() })),
+                None if outer => parts.push((cell, first, BoardPart { outer: ring, holes: Vec::new() })),
                 None => {}
             }
         }
@@ -466,7 +467,7 @@ impl Trace<'_> {
         let (last, start) = *turns.first()?;
         let turn = |(_, way): &(&Way, &Way)| {
             let spot = self.spots.get(way.from)?.clone();
-            let line = line(way).cloned().unwrap_or_else(|| Line::Level(spot.y.clone()));
+            let line = line(way).cloned().unwrap_or_else(|| EdgeLine::Level(spot.y.clone()));
             Some(Turn { spot, line })
         };
         let ring: Ring = turns.iter().map(turn).collect::<Option<_>>()?;

@@ -1,4 +1,4 @@
-use super::number::Number;
+use super::number::Coordinate;
 
 /// The marks from which and to which something reaches across the rows between neighbouring marks.
 #[derive(Clone, Copy, Debug)]
@@ -8,14 +8,14 @@ pub(super) struct Reach {
 }
 
 /// Sorts marks and leaves each once.
-pub(super) fn marks(mut all: Vec<Number>) -> Vec<Number> {
+pub(super) fn marks(mut all: Vec<Coordinate>) -> Vec<Coordinate> {
     all.sort();
     all.dedup();
     all
 }
 
 /// The place of a mark among sorted ones.
-pub(super) fn place(marks: &[Number], mark: &Number) -> usize {
+pub(super) fn place(marks: &[Coordinate], mark: &Coordinate) -> usize {
     marks.partition_point(|own| own < mark)
 }
 
@@ -23,21 +23,21 @@ pub(super) fn place(marks: &[Number], mark: &Number) -> usize {
 /// positions halfway, in order. `position` is where an item crosses a line between two marks; no two items may change
 /// their order within a row.
 pub(super) fn walk(
-    marks: &[Number],
+    marks: &[Coordinate],
     items: &[Reach],
-    position: impl Fn(usize, &Number) -> Option<Number>,
-    mut each: impl FnMut(usize, &[(usize, Number)]),
+    position: impl Fn(usize, &Coordinate) -> Option<Coordinate>,
+    mut each: impl FnMut(usize, &[(usize, Coordinate)]),
 ) {
     let mut waiting: Vec<usize> = (0..items.len()).collect();
     let from = |item: usize| items.get(item).map_or(0, |reach| reach.from);
     let to = |item: usize| items.get(item).map_or(0, |reach| reach.to);
     waiting.sort_by_key(|item| std::cmp::Reverse(from(*item)));
-    let mut active: Vec<(usize, Number)> = Vec::new();
+    let mut active: Vec<(usize, Coordinate)> = Vec::new();
     for (row, (low, high)) in marks.iter().zip(marks.iter().skip(1)).enumerate() {
         active.retain(|(item, _)| to(*item) > row);
         while let Some(item) = waiting.pop_if(|item| from(*item) <= row) {
             if to(item) > row {
-                active.push((item, Number::ZERO));
+                active.push((item, Coordinate::ZERO));
             }
         }
         let middle = low.between(high);

@@ -2,11 +2,11 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::ToPrimitive;
 
-use super::Course;
+use super::CourseToHang;
 use super::legs::{Leg, thin};
-use super::line::Line;
-use super::number::Number;
-use super::parts::{Part, Ring, Turn};
+use super::line::EdgeLine;
+use super::number::Coordinate;
+use super::parts::{BoardPart, Ring, Turn};
 use super::root::PLACES;
 use crate::measure::Length;
 use crate::siding::{End, Run};
@@ -98,7 +98,7 @@ pub enum ShapeWarning {
 }
 
 /// What boards are sorted by: their least `x`, their least `y`, then their first corner.
-pub(super) type Order = (Number, Number, Number);
+pub(super) type Order = (Coordinate, Coordinate, Coordinate);
 
 impl Default for ShapeLimits {
     /// Two inches each (common practice).
@@ -109,7 +109,7 @@ impl Default for ShapeLimits {
 
 impl BoardShape {
     /// The shape of a part of a course, rounded to nanometres; `None` where a corner is too far for a [`Length`].
-    pub(super) fn of(part: &Part, course: &Course<'_>, limits: &ShapeLimits) -> Option<(Order, Self)> {
+    pub(super) fn of(part: &BoardPart, course: &CourseToHang<'_>, limits: &ShapeLimits) -> Option<(Order, Self)> {
         let first = part.outer.first()?;
         let xs = || part.outer.iter().map(|turn| &turn.spot.x);
         let ys = || part.outer.iter().map(|turn| &turn.spot.y);
@@ -118,18 +118,18 @@ impl BoardShape {
         let far = Point::new(right.nearest()?, top.nearest()?);
         let corner = |turn: &Turn| Some(Point::new(turn.spot.x.nearest()? - near.x, turn.spot.y.nearest()? - near.y));
         let corners = |ring: &Ring| ring.iter().map(corner).collect::<Option<Vec<Point>>>();
-        let hung = course.rise(left).less(&Number::ZERO.less(bottom));
+        let hung = course.rise(left).less(&Coordinate::ZERO.less(bottom));
         let at = Point::new(near.x, hung.nearest()?);
-        let left_of = |joint: &&Length| Number::of(**joint) <= *left;
+        let left_of = |joint: &&Length| Coordinate::of(**joint) <= *left;
         let mut warnings = Vec::new();
         // A board of four corners is one stretch from end to end, or has no two edges facing each other square.
         let legs = if part.outer.len() > 4 || !part.holes.is_empty() {
-            thin(part, (left, right), (bottom, top), &Number::of(limits.leg))
+            thin(part, (left, right), (bottom, top), &Coordinate::of(limits.leg))
         } else {
             Vec::new()
         };
         warnings.extend(legs.first().map(|leg| ShapeWarning::ThinLeg(*leg)));
-        let under = |from: &Number, to: &Number, least: Length| to.less(from) < Number::of(least);
+        let under = |from: &Coordinate, to: &Coordinate, least: Length| to.less(from) < Coordinate::of(least);
         warnings.extend(under(bottom, top, limits.strip).then_some(ShapeWarning::ThinStrip));
         warnings.extend(under(left, right, limits.leg).then_some(ShapeWarning::ShortPiece));
         let order = (left.clone(), bottom.clone(), first.spot.x.clone());
@@ -173,11 +173,16 @@ impl BoardShape {
 }
 
 /// The grown obstructions that share an area with a board's box, clipped to it.
-fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: [&Number; 4]) -> Vec<BoardCut> {
+fn cuts(
+    course: &CourseToHang<'_>,
+    at: Point,
+    far: Point,
+    [left, right, bottom, top]: [&Coordinate; 4],
+) -> Vec<BoardCut> {
     let mut cuts = Vec::new();
     for (place, own) in course.around.iter().enumerate() {
         let own = own.grown();
-        let wall = |y: &Number| y.less(&Number::ZERO.less(&course.rise(left)));
+        let wall = |y: &Coordinate| y.less(&Coordinate::ZERO.less(&course.rise(left)));
         let Some((own_left, own_right)) = own.across(&wall(bottom), &wall(top)) else { continue };
         if own_left >= *right || own_right <= *left {
             continue;
@@ -185,7 +190,7 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
         // Seen from the course, at both ends of what of it lies in the box.
         let ends = [left.max(&own_left), right.min(&own_right)];
         let rises = ends.map(|x| course.rise(x));
-        let seen = |edge: &Line| {
+        let seen = |edge: &EdgeLine| {
             let [from, to] = ends.map(|x| edge.y_at(x));
             let [from_rise, to_rise] = &rises;
             Some([from?.less(from_rise), to?.less(to_rise)])
@@ -200,7 +205,7 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
             (BoxSide::Bottom, low.iter().any(|y| y <= bottom)),
             (BoxSide::Top, high.iter().any(|y| y >= top)),
         ];
-        let height = |y: &Number| y.nearest().map_or(Length::ZERO, |y| y.max(at.y).min(far.y) - at.y);
+        let height = |y: &Coordinate| y.nearest().map_or(Length::ZERO, |y| y.max(at.y).min(far.y) - at.y);
         cuts.push(BoardCut {
             around: place,
             sides: reached.into_iter().filter_map(|(side, reached)| reached.then_some(side)).collect(),
@@ -214,7 +219,7 @@ fn cuts(course: &Course<'_>, at: Point, far: Point, [left, right, bottom, top]: 
 }
 
 /// The area of a part, less its holes.
-fn area_mm2(part: &Part) -> f64 {
+fn area_mm2(part: &BoardPart) -> f64 {
     /// Square half nanometres in a square millimetre.
     const IN_MM2: i64 = 4_000_000_000_000;
     let rings = || std::iter::once(&part.outer).chain(&part.holes);
@@ -229,7 +234,7 @@ fn area_mm2(part: &Part) -> f64 {
 /// Twice the area to the left of a ring whose corners are all whole.
 fn twice_area(ring: &Ring) -> Option<i128> {
     let whole = |turn: &Turn| match (&turn.spot.x, &turn.spot.y) {
-        (Number::Whole(x), Number::Whole(y)) => Some((i128::from(*x), i128::from(*y))),
+        (Coordinate::Whole(x), Coordinate::Whole(y)) => Some((i128::from(*x), i128::from(*y))),
         _ => None,
     };
     let after = ring.iter().cycle().skip(1);

@@ -35,7 +35,8 @@ fn boards(outline: &MovedOutline, bottom: i64, around: &[Obstruction]) -> Vec<Bo
 
 /// The boards of a course that lies `bottom` up and falls as it hangs.
 fn hung(outline: &MovedOutline, (bottom, hang): (i64, Option<&Hang>), around: &[Obstruction]) -> Vec<BoardShape> {
-    let course = Course { bottom: mm(bottom), hang, height: mm(180), joints: &[], joint_gap: Length::ZERO, around };
+    let course =
+        CourseToHang { bottom: mm(bottom), hang, height: mm(180), joints: &[], joint_gap: Length::ZERO, around };
     course.boards(outline, &ShapeLimits::default()).unwrap()
 }
 
@@ -181,8 +182,14 @@ fn marks_go_from_the_square_end() {
 fn a_board_cut_right_through_is_pieces_of_one_section() {
     let joints = [mm(2000)];
     let around = [rectangle(800, 1000, 0, 2500), rectangle(2600, 3000, 950, 1020)];
-    let course =
-        Course { bottom: mm(900), hang: None, height: mm(180), joints: &joints, joint_gap: mm(4), around: &around };
+    let course = CourseToHang {
+        bottom: mm(900),
+        hang: None,
+        height: mm(180),
+        joints: &joints,
+        joint_gap: mm(4),
+        around: &around,
+    };
     let boards = course.boards(&plain(), &ShapeLimits::default()).unwrap();
     let lengths: Vec<Length> = boards.iter().map(|own| own.length).collect();
     assert_eq!(lengths, [mm(800), mm(998), mm(1998)]);
@@ -199,7 +206,7 @@ fn a_course_out_of_level_is_ripped_to_a_taper_and_notched_askew() {
     let wall = outline(&[(0, 0), (4000, 0), (4000, 1000), (0, 1000)]);
     let hang = Hang::new(vec![point(0, 20), point(4000, -20)]).unwrap();
     let around = [rectangle(1960, 2040, 860, 940)];
-    let course = Course {
+    let course = CourseToHang {
         bottom: mm(900),
         hang: Some(&hang),
         height: mm(180),
@@ -234,7 +241,7 @@ fn a_course_out_of_level_is_ripped_to_a_taper_and_notched_askew() {
 fn a_course_that_hangs_level_is_a_level_course() {
     let hang = Hang::new(vec![point(1000, 12), point(2000, 12), point(2500, 12)]).unwrap();
     let around = [rectangle(1500, 2600, 860, 960)];
-    let course = |bottom, hang| Course {
+    let course = |bottom, hang| CourseToHang {
         bottom: mm(bottom),
         hang,
         height: mm(180),
@@ -254,7 +261,7 @@ fn what_is_wrong_is_refused() {
     let wall = plain();
     let course = |around: &[Obstruction], height: i64, joint_gap: i64| {
         let (height, joint_gap) = (mm(height), mm(joint_gap));
-        let course = Course { bottom: mm(0), hang: None, height, joints: &[], joint_gap, around };
+        let course = CourseToHang { bottom: mm(0), hang: None, height, joints: &[], joint_gap, around };
         course.boards(&wall, &ShapeLimits::default()).map(|boards| boards.len())
     };
     let mut grown = rectangle(0, 1, 0, 1);
@@ -268,8 +275,14 @@ fn what_is_wrong_is_refused() {
     assert_eq!(course(&[rectangle(0, i64::MAX / 1_000_000, 0, 1)], 180, 0), Err(BoardError::TooFar));
     let slots: Vec<Obstruction> = (0..10_001).map(|at| rectangle(3 * at, 3 * at + 1, 0, 500)).collect();
     let wide = outline(&[(0, 0), (40_000, 0), (40_000, 500), (0, 500)]);
-    let course =
-        Course { bottom: mm(0), hang: None, height: mm(180), joints: &[], joint_gap: Length::ZERO, around: &slots };
+    let course = CourseToHang {
+        bottom: mm(0),
+        hang: None,
+        height: mm(180),
+        joints: &[],
+        joint_gap: Length::ZERO,
+        around: &slots,
+    };
     assert_eq!(course.boards(&wide, &ShapeLimits::default()), Err(BoardError::TooMany));
 }
 
@@ -290,7 +303,7 @@ fn boards_beside_a_leaning_window_are_bevelled_along_it() {
     // Seen from a course that hangs by nothing all is the same.
     let hang = Hang::new(vec![point(100, 0), point(3000, 0)]).unwrap();
     let around = [window];
-    let course = Course {
+    let course = CourseToHang {
         bottom: mm(900),
         hang: Some(&hang),
         height: mm(180),
@@ -300,7 +313,7 @@ fn boards_beside_a_leaning_window_are_bevelled_along_it() {
     };
     assert_eq!(course.boards(&plain(), &ShapeLimits::default()).unwrap(), found);
     let narrow = Obstruction { lean: Lean { left: mm(600), right: mm(-600) }, ..window };
-    let course = Course { hang: None, around: &[narrow], ..course };
+    let course = CourseToHang { hang: None, around: &[narrow], ..course };
     assert_eq!(course.boards(&plain(), &ShapeLimits::default()), Err(BoardError::Width(0)));
 }
 

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::store::{
-    Account, Author, Clash, HistoryEntry, Id, Now, OpenOptions, Opening, Outcome, PhotoState, Reopened, Result, Scope,
-    Stamp, Store, StoreError, Undone,
+    Accepted, Account, Author, BookOpening, Clash, HistoryEntry, Id, Now, OpenOptions, PhotoState, Reopened, Result,
+    Scope, Stamp, Store, StoreError, Undone,
 };
 
 use super::memory::Memory;
@@ -50,7 +50,7 @@ impl Book {
     ///
     /// # Errors
     /// As [`Store::open`].
-    pub fn open(path: impl AsRef<Path>, options: &OpenOptions) -> Result<(Self, Opening)> {
+    pub fn open(path: impl AsRef<Path>, options: &OpenOptions) -> Result<(Self, BookOpening)> {
         let opened = Store::open(path, options)?;
         Ok((opened.store.into(), opened.opening))
     }
@@ -429,7 +429,7 @@ impl Book {
         author: &Author,
         now: Now,
         drafts: &[DraftKey],
-    ) -> Result<Outcome> {
+    ) -> Result<Accepted> {
         let keys: Vec<&str> = drafts.iter().map(DraftKey::code).collect();
         let outcome = self.store.transact(operation.op(), author, now, &keys)?;
         if let Some(kept) = &mut self.memory.get_mut().drafts {
@@ -461,7 +461,7 @@ impl Book {
 
     /// Brings what is in memory up to date after an answer. The answer is on the disk: where this fails, the next tap reads
     /// everything anew.
-    fn follow(&mut self, outcome: &Outcome) {
+    fn follow(&mut self, outcome: &Accepted) {
         let memory = self.memory.get_mut();
         // A sign-off may name a photo, a gap may have come or gone.
         memory.photos = None;

@@ -4,7 +4,7 @@ use chrono::DateTime;
 
 use crate::phrases::{Phrases, key};
 use crate::store::{
-    Account, Backup, BadEntry, Found, HandedOver, Known, Packed, Preview, Refused, Restoring, Sender, Standing,
+    Account, Backup, BackupContents, BadEntry, Found, HandedOver, Known, Preview, Refused, Restoring, Sender, Standing,
     StoreError, TakenIn,
 };
 
@@ -233,7 +233,7 @@ impl Restoring {
     }
 }
 
-impl Packed {
+impl BackupContents {
     /// What a backup made by hand holds, in a sentence.
     pub fn text(&self, phrases: &Phrases) -> String {
         let args = [

@@ -7,21 +7,21 @@ use super::clip::Dp;
 use super::dimension;
 use super::font::{CAPITAL, DESCENT};
 use super::page::{MARGIN, Page, base, row};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, HATCH, HEAVY, Label, PLAIN, Sheet, THIN};
 use super::stroke::{Anchor, Stroke};
 
 /// What is drawn of a block: its sizes by their codes, as its view holds them.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(crate) struct Block {
-    pub(super) sizes: Vec<BlockSize>,
+pub(crate) struct BlockDrawing {
+    pub(super) sizes: Vec<BlockMeasure>,
     /// Face, wall, side view.
     pub(super) words: [String; 3],
 }
 
 /// A size of a block.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(super) struct BlockSize {
+pub(super) struct BlockMeasure {
     pub(super) code: String,
     pub(super) label: String,
     pub(super) nm: i64,
@@ -65,10 +65,10 @@ const AIR: f64 = 6.0;
 /// How wide the wall behind a block is drawn, in dp.
 const WALL: f64 = 12.0;
 
-impl Block {
+impl BlockDrawing {
     /// What is drawn of a block, from what the view of its penetration holds.
     pub(crate) fn of(phrases: &Phrases, sizes: &[Size]) -> Self {
-        let size = |size: &Size| BlockSize {
+        let size = |size: &Size| BlockMeasure {
             code: size.code.clone(),
             label: size.label.clone(),
             nm: size.reading.nm,
@@ -78,7 +78,7 @@ impl Block {
         Self { sizes: sizes.iter().map(size).collect(), words: words.map(|key| phrases.phrase(key, &[])) }
     }
 
-    fn size(&self, code: &str) -> Option<&BlockSize> {
+    fn size(&self, code: &str) -> Option<&BlockMeasure> {
         self.sizes.iter().find(|size| size.code == code)
     }
 
@@ -194,7 +194,7 @@ impl Block {
     fn draw_front(&self, sheet: &mut Sheet, figure: &Figure, (width, blank): Dp) {
         let blank_corners = [(0.0, 0.0), (width, 0.0), (width, blank), (0.0, blank)].map(|at| figure.at(at));
         sheet.fill(Role::Board, &blank_corners);
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &blank_corners);
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &blank_corners);
         if let Some(at) = self.nm("drill-at").or_else(|| self.nm("hole-at")) {
             let centre = (width / 2.0, at);
             let (half_wide, half_high) = match (self.nm("bit"), self.nm("hole-width"), self.nm("hole-height")) {
@@ -207,15 +207,15 @@ impl Block {
                 ring(centre, (half_wide, half_high), round).into_iter().map(|at| figure.at(at)).collect();
             sheet.fill(Role::Ground, &hole);
             sheet.hatch(Role::Cut, HATCH, &hole);
-            sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &hole);
+            sheet.outline(Role::Chalk, Dash::Solid, HEAVY, &hole);
             // The centre is where the bit is set: its cross runs out to the line of measure at the left.
             let across = [(0.0, at), (width / 2.0 + half_wide * 1.3, at)].map(|at| figure.at(at));
             let upright = [(width / 2.0, at - half_high * 1.3), (width / 2.0, at + half_high * 1.3)];
-            sheet.line(Role::Chalk, Pattern::Dashed, THIN, &across);
-            sheet.line(Role::Chalk, Pattern::Dashed, THIN, &upright.map(|at| figure.at(at)));
+            sheet.line(Role::Chalk, Dash::Dashed, THIN, &across);
+            sheet.line(Role::Chalk, Dash::Dashed, THIN, &upright.map(|at| figure.at(at)));
         }
         if let Some(face) = self.nm("lower-face") {
-            sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[figure.at((0.0, face)), figure.at((width, face))]);
+            sheet.line(Role::Chalk, Dash::Solid, HEAVY, &[figure.at((0.0, face)), figure.at((width, face))]);
         }
     }
 
@@ -225,10 +225,10 @@ impl Block {
         let top = figure.at((0.0, blank)).1;
         let wall = Area { left: left - WALL, top: top - 4.0, right: left, bottom: figure.bottom + 4.0 };
         sheet.hatch(Role::Planned, HATCH, &wall.corners());
-        sheet.line(Role::Ink, Pattern::Solid, HEAVY, &[(left, wall.top), (left, wall.bottom)]);
+        sheet.line(Role::Ink, Dash::Solid, HEAVY, &[(left, wall.top), (left, wall.bottom)]);
         let block = Area { left, top, right, bottom: figure.bottom };
         sheet.fill(Role::Board, &block.corners());
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &block.corners());
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &block.corners());
         let hole = match (
             self.nm("drill-at").or_else(|| self.nm("hole-at")),
             self.nm("bit").or_else(|| self.nm("hole-height")),
@@ -238,11 +238,11 @@ impl Block {
         };
         for y in hole {
             let line = [(0.0, y), (thick, y)].map(|at| figure.at(at));
-            sheet.line(Role::Planned, Pattern::Dotted, PLAIN, &line);
+            sheet.line(Role::Planned, Dash::Dotted, PLAIN, &line);
         }
         if let (Some(face), Some(back)) = (self.nm("lower-face"), self.nm("lower-back")) {
             let cut = [(thick, face), (0.0, back)].map(|at| figure.at(at));
-            sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &cut);
+            sheet.line(Role::Chalk, Dash::Solid, HEAVY, &cut);
         }
         // The wall's side and the face are lettered under the figure, each on its own side.
         let [face, wall, _] = &self.words;
@@ -257,7 +257,7 @@ impl Block {
         let (left, right) = (figure.left, figure.at((width, 0.0)).0);
         let y = top + row(page.label) / 2.0;
         for x in [left, right] {
-            sheet.line(Role::Chalk, Pattern::Solid, THIN, &[(x, figure.bottom), (x, y + 6.0)]);
+            sheet.line(Role::Chalk, Dash::Solid, THIN, &[(x, figure.bottom), (x, y + 6.0)]);
         }
         dimension::level(sheet, (left, right), y);
         let label = page.label(self.text("width"), Role::Ink);

@@ -1,5 +1,5 @@
 use super::clip::Dp;
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{HEAVY, PLAIN, Sheet, THIN};
 
 /// How a line of measure begins.
@@ -18,11 +18,11 @@ const HEAD: f64 = 9.0;
 pub(super) fn across(sheet: &mut Sheet, (from, to): (f64, f64), y: f64, begins: Begins) {
     chalk(sheet, &[(from, y), (to, y)]);
     match begins {
-        Begins::Hook => sheet.line(Role::Chalk, Pattern::Solid, PLAIN, &[(from, y - 6.0), (from, y + 6.0)]),
+        Begins::Hook => sheet.line(Role::Chalk, Dash::Solid, PLAIN, &[(from, y - 6.0), (from, y + 6.0)]),
         Begins::Beyond => {
             let slash = |x: f64| [(x - 3.0, y + 6.0), (x + 3.0, y - 6.0)];
-            sheet.line(Role::Chalk, Pattern::Solid, PLAIN, &slash(from + 5.0));
-            sheet.line(Role::Chalk, Pattern::Solid, PLAIN, &slash(from + 10.0));
+            sheet.line(Role::Chalk, Dash::Solid, PLAIN, &slash(from + 5.0));
+            sheet.line(Role::Chalk, Dash::Solid, PLAIN, &slash(from + 10.0));
         }
     }
     let long = HEAD.min((to - from).abs());
@@ -54,19 +54,19 @@ pub(super) fn tape(sheet: &mut Sheet, hook: Dp, read: Dp) {
     let (along, aside) = ((x / long, y / long), (-y / long, x / long));
     let foot = (HEAD * 1.4).min(long / 2.0);
     let end = (read.0 - along.0 * foot, read.1 - along.1 * foot);
-    sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[hook, end]);
+    sheet.line(Role::Chalk, Dash::Solid, HEAVY, &[hook, end]);
     let bar = [-10.0, 10.0].map(|side| (hook.0 + aside.0 * side, hook.1 + aside.1 * side));
-    sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &bar);
+    sheet.line(Role::Chalk, Dash::Solid, HEAVY, &bar);
     head(sheet, read, (-along.0 * foot, -along.1 * foot));
 }
 
 /// A thin line that leads from what is measured to its line of measure.
 pub(super) fn leader(sheet: &mut Sheet, points: &[Dp]) {
-    sheet.line(Role::Chalk, Pattern::Solid, THIN, points);
+    sheet.line(Role::Chalk, Dash::Solid, THIN, points);
 }
 
 fn chalk(sheet: &mut Sheet, points: &[Dp]) {
-    sheet.line(Role::Chalk, Pattern::Solid, PLAIN, points);
+    sheet.line(Role::Chalk, Dash::Solid, PLAIN, points);
 }
 
 /// An arrow head with its tip at `tip`; `back` leads from the tip to its foot.

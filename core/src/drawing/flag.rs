@@ -1,6 +1,6 @@
 use super::font::CAPITAL;
 use super::page::Page;
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, PLAIN, Sheet, THIN};
 use super::stroke::Anchor;
 
@@ -28,9 +28,9 @@ fn put_clear(sheet: &mut Sheet, page: &Page, text: &str, area: &Area, avoid: &[A
         }
         let (wide, high) = (area.width() / 2.0, area.height() / 2.0);
         let near = (x + dx.max(-wide).min(wide), y + dy.max(-high).min(high));
-        sheet.line(Role::Chalk, Pattern::Solid, THIN, &[near, (middle, height)]);
+        sheet.line(Role::Chalk, Dash::Solid, THIN, &[near, (middle, height)]);
         sheet.fill(Role::Ground, &flag.corners());
-        sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &flag.corners());
+        sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &flag.corners());
         sheet.text(&label, Anchor::Middle, base);
         sheet.take(flag);
         return true;

@@ -1,6 +1,6 @@
 //! The layers of a penetration, numbered from the wall outward: seen from outside, and in a section through the pipe.
 
-use crate::flashing::{LayerKind, Pipe, Rectangle, WallLayer, WallLayers};
+use crate::flashing::{LayerKind, Pipe, WallLayer, WallLayers, WallRectangle};
 use crate::measure::Length;
 use crate::phrases::{Phrases, key};
 use crate::views::LayerLine;
@@ -10,7 +10,7 @@ use super::block::ring;
 use super::clip::Dp;
 use super::flag;
 use super::page::{MARGIN, Page};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, HATCH, HEAVY, PLAIN, Sheet, THIN};
 use super::stroke::Stroke;
 
@@ -63,7 +63,7 @@ pub(crate) enum Look {
 }
 
 /// The wall's part on the sheet.
-struct Scale {
+struct SheetScale {
     left: f64,
     bottom: f64,
     across: f64,
@@ -71,7 +71,7 @@ struct Scale {
     from: Dp,
 }
 
-impl Scale {
+impl SheetScale {
     fn at(&self, (x, y): Dp) -> Dp {
         (self.left + (x - self.from.0) * self.across, self.bottom - (y - self.from.1) * self.up)
     }
@@ -85,7 +85,7 @@ impl Scale {
 impl Layers {
     /// What is drawn of a penetration's layers; `lines` are what its view says of them.
     pub(crate) fn of(phrases: &Phrases, lines: &[LayerLine], layers: &WallLayers, pipe: Pipe) -> Self {
-        let area = |area: &Rectangle| [area.left, area.right, area.bottom, area.top].map(|length| length.nm());
+        let area = |area: &WallRectangle| [area.left, area.right, area.bottom, area.top].map(|length| length.nm());
         let said = |kind: LayerKind| match lines.iter().find(|line| line.code == listed(kind.code())) {
             Some(line) => (line.number, line.text.clone()),
             None => (0, phrases.phrase(unsaid(kind), &[])),
@@ -168,7 +168,8 @@ impl Layers {
         };
         let high = tall * up;
         let height = (2.0 * MARGIN + high).min(page.height);
-        let scale = Scale { left: ((page.width - drawn) / 2.0).max(MARGIN), bottom: MARGIN + high, across, up, from };
+        let scale =
+            SheetScale { left: ((page.width - drawn) / 2.0).max(MARGIN), bottom: MARGIN + high, across, up, from };
         let mut sheet = Sheet::new(page.width, height);
         match look {
             Look::Front => self.front(&mut sheet, page, &scale, picked),
@@ -192,30 +193,30 @@ impl Layers {
     }
 
     /// From outside: what lies further in is drawn dashed through what covers it.
-    fn front(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, picked: &str) {
+    fn front(&self, sheet: &mut Sheet, page: &Page, scale: &SheetScale, picked: &str) {
         for layer in &self.layers {
             for piece in &layer.pieces {
                 sheet.fill(fill(layer), &self.on_frame(scale, *piece).corners());
             }
-            self.outline(sheet, scale, layer, (Role::Ink, Pattern::Solid, PLAIN));
+            self.outline(sheet, scale, layer, (Role::Ink, Dash::Solid, PLAIN));
             self.hole(sheet, scale, layer);
         }
         // What is hidden, in its order: a sheet under boards is still where it is.
         for layer in self.layers.iter().filter(|layer| is_film(layer)) {
-            self.outline(sheet, scale, layer, (Role::Planned, Pattern::Dashed, PLAIN));
+            self.outline(sheet, scale, layer, (Role::Planned, Dash::Dashed, PLAIN));
             if let Some([from, to]) = layer.slit {
                 let x = self.centre[0] as f64;
                 let slit = [scale.at((x, from as f64)), scale.at((x, to as f64))];
-                sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &slit);
+                sheet.line(Role::Chalk, Dash::Solid, HEAVY, &slit);
             }
         }
         for layer in self.layers.iter().filter(|layer| layer.is(picked)) {
-            self.outline(sheet, scale, layer, (Role::Chalk, Pattern::Solid, HEAVY));
+            self.outline(sheet, scale, layer, (Role::Chalk, Dash::Solid, HEAVY));
         }
         if self.is_pierced() {
             let pipe = self.round_the_centre(scale, self.pipe);
             sheet.fill(Role::Ground, &pipe);
-            sheet.outline(Role::Ink, Pattern::Solid, HEAVY, &pipe);
+            sheet.outline(Role::Ink, Dash::Solid, HEAVY, &pipe);
         }
         let mut done: Vec<u32> = Vec::new();
         for (n, layer) in self.layers.iter().enumerate() {
@@ -232,7 +233,7 @@ impl Layers {
     }
 
     /// The outline of all that a layer's pieces cover: where two of them meet there is no edge.
-    fn outline(&self, sheet: &mut Sheet, scale: &Scale, layer: &Layer, (role, pattern, pen): (Role, Pattern, f64)) {
+    fn outline(&self, sheet: &mut Sheet, scale: &SheetScale, layer: &Layer, (role, pattern, pen): (Role, Dash, f64)) {
         if let [piece] = layer.pieces.as_slice() {
             return sheet.outline(role, pattern, pen, &self.on_frame(scale, *piece).corners());
         }
@@ -243,14 +244,14 @@ impl Layers {
         }
     }
 
-    fn hole(&self, sheet: &mut Sheet, scale: &Scale, layer: &Layer) {
+    fn hole(&self, sheet: &mut Sheet, scale: &SheetScale, layer: &Layer) {
         let Some(hole) = layer.hole.map(|hole| self.round_the_centre(scale, hole)) else { return };
         sheet.fill(Role::Ground, &hole);
-        sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &hole);
+        sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &hole);
     }
 
     /// The outline of what is as wide and high as that, and of the pipe's own shape.
-    fn round_the_centre(&self, scale: &Scale, [width, height]: [i64; 2]) -> Vec<Dp> {
+    fn round_the_centre(&self, scale: &SheetScale, [width, height]: [i64; 2]) -> Vec<Dp> {
         let [x, y] = self.centre.map(|nm| nm as f64);
         let (across, up) = (width as f64 / 2.0, height as f64 / 2.0);
         if self.round {
@@ -261,7 +262,7 @@ impl Layers {
     }
 
     /// A piece's part within the frame.
-    fn on_frame(&self, scale: &Scale, piece: [i64; 4]) -> Area {
+    fn on_frame(&self, scale: &SheetScale, piece: [i64; 4]) -> Area {
         scale.area(self.clipped(piece))
     }
 
@@ -272,12 +273,12 @@ impl Layers {
     }
 
     /// Through the middle of the pipe: the wall at the left, each layer as far out as it stands.
-    fn section(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, picked: &str) {
+    fn section(&self, sheet: &mut Sheet, page: &Page, scale: &SheetScale, picked: &str) {
         let [_, _, bottom, top] = self.frame;
         let (low, high) = (scale.bottom, scale.at((0.0, top as f64)).1);
         let wall = Area { left: (scale.left - 14.0).max(0.0), top: high, right: scale.left, bottom: low };
         sheet.hatch(Role::Planned, HATCH, &wall.corners());
-        sheet.line(Role::Ink, Pattern::Solid, HEAVY, &[(scale.left, low), (scale.left, high)]);
+        sheet.line(Role::Ink, Dash::Solid, HEAVY, &[(scale.left, low), (scale.left, high)]);
         let ([_, y], [_, height]) = (self.centre, self.pipe);
         let out = self.depth() as i64;
         let pipe = scale.area([0, out + out / 6, y - height / 2, y + height / 2]);
@@ -293,13 +294,13 @@ impl Layers {
                 }
                 let shape = profile(layer, (from, to), scale);
                 if is_film(layer) {
-                    let pattern = if layer.code.starts_with("barrier") { Pattern::Dashed } else { Pattern::Solid };
+                    let pattern = if layer.code.starts_with("barrier") { Dash::Dashed } else { Dash::Solid };
                     let role = if layer.is(picked) { Role::Chalk } else { Role::Ink };
                     sheet.line(role, pattern, FILM, &film(layer, (from, to), scale));
                 } else {
                     sheet.fill(fill(layer), &shape);
                     let (role, pen) = if layer.is(picked) { (Role::Chalk, HEAVY) } else { (Role::Ink, PLAIN) };
-                    sheet.outline(role, Pattern::Solid, pen, &shape);
+                    sheet.outline(role, Dash::Solid, pen, &shape);
                 }
                 let middle = match is_film(layer) {
                     true => middle_of(&film(layer, (from, to), scale)),
@@ -318,7 +319,7 @@ impl Layers {
         }
         let ends = [(pipe.left, pipe.top), (pipe.right, pipe.top), (pipe.right, pipe.bottom), (pipe.left, pipe.bottom)];
         if self.is_pierced() {
-            sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &ends);
+            sheet.outline(Role::Ink, Dash::Solid, PLAIN, &ends);
         }
         let drawn = Area { left: scale.left - 4.0, top: high, right: pipe.right + 2.0, bottom: low };
         for (number, spot) in &numbered {
@@ -326,7 +327,7 @@ impl Layers {
         }
         if self.is_pierced() {
             let middle = (pipe.top + pipe.bottom) / 2.0;
-            sheet.line(Role::Planned, Pattern::Dashed, THIN, &[(scale.left, middle), (pipe.right, middle)]);
+            sheet.line(Role::Planned, Dash::Dashed, THIN, &[(scale.left, middle), (pipe.right, middle)]);
         }
     }
 
@@ -415,7 +416,7 @@ fn back(layer: &Layer, y: f64) -> f64 {
 }
 
 /// A film's or a sheet's part between two heights in the section, with its bends.
-fn film(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
+fn film(layer: &Layer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
     let mut heights = vec![from];
     heights.extend(layer.bends.into_iter().flatten().filter(|bend| from <= *bend && *bend <= to));
     heights.push(to);
@@ -444,7 +445,7 @@ fn middle_of(points: &[Dp]) -> Dp {
 }
 
 /// A layer's part between two heights in the section: from its lower back corner round.
-fn profile(layer: &Layer, (from, to): (i64, i64), scale: &Scale) -> Vec<Dp> {
+fn profile(layer: &Layer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
     let thickness = layer.profile[2] as f64;
     let out = |y: i64| (back(layer, y as f64), y as f64);
     let ((low, from), (high, to)) = (out(from), out(to));

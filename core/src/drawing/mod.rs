@@ -26,15 +26,15 @@ mod stroke;
 mod svg;
 mod tape_place;
 
-pub(crate) use block::Block;
-pub(crate) use board::{Board, Side};
+pub(crate) use block::BlockDrawing;
+pub(crate) use board::{BoardDrawing, Side};
 pub(crate) use elevation::{Elevation, Hit, letter};
 pub use font::Weight;
 pub(crate) use layers::{Layers, Look};
 pub use pack::{PackError, Packed, VERSION, pack, unpack};
 pub(crate) use page::Page;
 pub(crate) use pole::Stick;
-pub use role::{Pattern, Role};
+pub use role::{Dash, Role};
 pub(crate) use saw_pattern::SawPattern;
 pub use stroke::{Anchor, Spot, Stroke};
 pub use svg::{Theme, svg};

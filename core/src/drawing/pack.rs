@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 use super::font::Weight;
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::stroke::{Anchor, Spot, Stroke};
 
 /// The version of the format: the first byte.
@@ -114,8 +114,8 @@ fn role_byte(role: Role) -> u8 {
     place(&Role::ALL, role)
 }
 
-fn pattern_byte(pattern: Pattern) -> u8 {
-    place(&Pattern::ALL, pattern)
+fn pattern_byte(pattern: Dash) -> u8 {
+    place(&Dash::ALL, pattern)
 }
 
 /// The place of a thing in a short list of all of its kind.
@@ -175,7 +175,7 @@ impl Bytes<'_> {
         Ok(match kind {
             FILL => Stroke::Fill { role, corners: self.points()? },
             LINE => {
-                let (pattern, closed) = (self.one_of(&Pattern::ALL)?, self.one_of(&[false, true])?);
+                let (pattern, closed) = (self.one_of(&Dash::ALL)?, self.one_of(&[false, true])?);
                 Stroke::Line { role, pattern, closed, thickness: self.number()?, points: self.points()? }
             }
             HATCH => {
@@ -207,7 +207,7 @@ mod tests {
 
     fn stroke() -> impl Strategy<Value = Stroke> {
         let role = || proptest::sample::select(Role::ALL.to_vec());
-        let pattern = proptest::sample::select(Pattern::ALL.to_vec());
+        let pattern = proptest::sample::select(Dash::ALL.to_vec());
         let size = || 0.1_f32..50.0;
         prop_oneof![
             (role(), spots()).prop_map(|(role, corners)| Stroke::Fill { role, corners }),

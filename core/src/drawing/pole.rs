@@ -6,7 +6,7 @@ use crate::views::{MarkLine, PoleLine, PoleView};
 use super::clip::Dp;
 use super::font::CAPITAL;
 use super::page::{MARGIN, Page, row};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, HEAVY, Label, PLAIN, Sheet, THIN};
 use super::stroke::{Anchor, Stroke};
 
@@ -14,7 +14,7 @@ use super::stroke::{Anchor, Stroke};
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 pub(crate) struct Stick {
     /// From the lowest up.
-    pub(super) lines: Vec<Line>,
+    pub(super) lines: Vec<StickLine>,
     pub(super) marks: Vec<StickMark>,
     /// What stands at the lowest line.
     pub(super) datum: String,
@@ -22,7 +22,7 @@ pub(crate) struct Stick {
 
 /// A line of the pole.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(super) struct Line {
+pub(super) struct StickLine {
     pub(super) nm: i64,
     pub(super) text: String,
 }
@@ -58,7 +58,7 @@ struct Beside {
 impl Stick {
     /// What is drawn of a pole, from what its view holds.
     pub(crate) fn of(phrases: &Phrases, view: &PoleView) -> Self {
-        let line = |line: &PoleLine| Line {
+        let line = |line: &PoleLine| StickLine {
             nm: line.height.nm,
             text: phrases
                 .phrase("drawing-pole-line", &[("course", line.course.into()), ("height", (&line.height.text).into())]),
@@ -154,15 +154,15 @@ impl Stick {
         let (near, far) = (flip(page, MARGIN), flip(page, MARGIN + WIDE));
         let stick = Area { left: near.min(far), top: top - 4.0, right: near.max(far), bottom: bottom + 4.0 };
         sheet.fill(Role::Board, &stick.corners());
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &stick.corners());
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &stick.corners());
         for line in &self.lines {
-            sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[(near, y(line.nm)), (far, y(line.nm))]);
+            sheet.line(Role::Chalk, Dash::Solid, HEAVY, &[(near, y(line.nm)), (far, y(line.nm))]);
         }
         for mark in &self.marks {
             let (role, pattern) = match mark.met {
-                Some(true) => (Role::Done, Pattern::Dotted),
-                Some(false) => (Role::Warning, Pattern::Dashed),
-                None => (Role::Ink, Pattern::Dotted),
+                Some(true) => (Role::Done, Dash::Dotted),
+                Some(false) => (Role::Warning, Dash::Dashed),
+                None => (Role::Ink, Dash::Dotted),
             };
             sheet.line(role, pattern, PLAIN, &[(near, y(mark.nm)), (flip(page, MARGIN + WIDE + 8.0), y(mark.nm))]);
         }
@@ -196,7 +196,7 @@ fn texts(sheet: &mut Sheet, page: &Page, mut beside: Vec<Beside>, (top, bottom):
             (flip(page, MARGIN + WIDE + LEAD - 6.0), middle),
             (flip(page, MARGIN + WIDE + LEAD), middle),
         ];
-        sheet.line(beside.role, Pattern::Solid, THIN, &leader);
+        sheet.line(beside.role, Dash::Solid, THIN, &leader);
         let text = shortened(page, &beside.text, beside.role, width);
         let label = page.small(&text, beside.role);
         let label = Label { em: label.em.min(label.em * width / label.width().max(1.0)), ..label };

@@ -57,7 +57,7 @@ impl Role {
 
 /// How a stroke is broken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Pattern {
+pub enum Dash {
     /// Unbroken.
     Solid,
     /// 8 dp drawn, 5 dp left out.
@@ -66,7 +66,7 @@ pub enum Pattern {
     Dotted,
 }
 
-impl Pattern {
+impl Dash {
     /// All patterns; the place of each is its byte.
     pub const ALL: [Self; 3] = [Self::Solid, Self::Dashed, Self::Dotted];
 

@@ -2,7 +2,7 @@ use serde::Serialize;
 
 use super::clip::Dp;
 use super::page::{MARGIN, Page, base, row};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{HATCH, HEAVY, PLAIN, Sheet};
 use super::stroke::{Anchor, Stroke};
 
@@ -43,7 +43,7 @@ impl SawPattern {
         for (length, text) in &self.pieces {
             let (from, to) = (x(at), x(at.saturating_add(*length)));
             last = last.max(self.below(&mut sheet, page, text, Role::Ink, (from, to), 0));
-            sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &[(to, top), (to, bottom)]);
+            sheet.line(Role::Chalk, Dash::Solid, HEAVY, &[(to, top), (to, bottom)]);
             at = at.saturating_add(*length);
         }
         if let Some((length, text)) = &self.rest {
@@ -52,7 +52,7 @@ impl SawPattern {
             // Never over a piece's row, where it would be taken for the piece.
             last = last.max(self.below(&mut sheet, page, text, Role::Cut, (from, to), last));
         }
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners(left, left + wide));
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &corners(left, left + wide));
         (sheet.into_strokes(), bottom + row(page.label) * (last + 1) as f64 + 2.0)
     }
 

@@ -1,6 +1,6 @@
 use super::clip::{self, Dp};
 use super::font::{self, ASCENT, DESCENT, Weight};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::stroke::{Anchor, Spot, Stroke};
 
 /// A text before it is placed.
@@ -84,14 +84,14 @@ impl Sheet {
         }
     }
 
-    pub(super) fn line(&mut self, role: Role, pattern: Pattern, thickness: f64, points: &[Dp]) {
+    pub(super) fn line(&mut self, role: Role, pattern: Dash, thickness: f64, points: &[Dp]) {
         for part in clip::line(points, self.size) {
             self.push_line(role, pattern, thickness, false, &part);
         }
     }
 
     /// The outline of a polygon; where it is cut off, the edge of the drawing is no part of it.
-    pub(super) fn outline(&mut self, role: Role, pattern: Pattern, thickness: f64, corners: &[Dp]) {
+    pub(super) fn outline(&mut self, role: Role, pattern: Dash, thickness: f64, corners: &[Dp]) {
         let inside = |(x, y): &Dp| (0.0..=self.size.0).contains(x) && (0.0..=self.size.1).contains(y);
         if corners.iter().all(inside) {
             self.push_line(role, pattern, thickness, true, corners);
@@ -101,7 +101,7 @@ impl Sheet {
         }
     }
 
-    fn push_line(&mut self, role: Role, pattern: Pattern, thickness: f64, closed: bool, points: &[Dp]) {
+    fn push_line(&mut self, role: Role, pattern: Dash, thickness: f64, closed: bool, points: &[Dp]) {
         let thickness = thickness as f32;
         self.strokes.push(Stroke::Line { role, pattern, thickness, closed, points: spots(points) });
     }

@@ -1,5 +1,5 @@
 use super::font::Weight;
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 
 /// A point of a drawing in dp, right of its left and below its top edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,7 +36,7 @@ pub enum Stroke {
         /// What it stands for.
         role: Role,
         /// How it is broken.
-        pattern: Pattern,
+        pattern: Dash,
         /// How thick it is, in dp.
         thickness: f32,
         /// Whether the last point joins the first.

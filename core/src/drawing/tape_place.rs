@@ -5,7 +5,7 @@ use crate::phrases::{Phrases, key};
 use super::clip::Dp;
 use super::dimension;
 use super::page::{MARGIN, Page, base, row};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, HEAVY, PLAIN, Sheet, THIN};
 use super::stroke::{Anchor, Stroke};
 
@@ -174,14 +174,14 @@ impl Scene {
     fn draw(self, sheet: &mut Sheet, at: &dyn Fn(At) -> Dp, corners: &dyn Fn(u8, u8, u8, u8) -> [Dp; 4]) {
         let ink = |sheet: &mut Sheet, points: &[At]| {
             let points: Vec<Dp> = points.iter().copied().map(at).collect();
-            sheet.line(Role::Ink, Pattern::Solid, PLAIN, &points);
+            sheet.line(Role::Ink, Dash::Solid, PLAIN, &points);
         };
         let wall = corners(LEFT, RIGHT, BOTTOM, TOP);
         match self {
             Self::Board | Self::Notch => {
                 let board = corners(4, 96, 24, 76);
                 sheet.fill(Role::Board, &board);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &board);
+                sheet.outline(Role::Ink, Dash::Solid, PLAIN, &board);
             }
             Self::Gable | Self::Step => {
                 let round: &[At] = if self == Self::Gable {
@@ -191,11 +191,11 @@ impl Scene {
                 };
                 let round: Vec<Dp> = round.iter().copied().map(at).collect();
                 sheet.fill(Role::Board, &round);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &round);
+                sheet.outline(Role::Ink, Dash::Solid, PLAIN, &round);
             }
             _ => {
                 sheet.fill(Role::Board, &wall);
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &wall);
+                sheet.outline(Role::Ink, Dash::Solid, PLAIN, &wall);
             }
         }
         match self {
@@ -206,13 +206,13 @@ impl Scene {
             }
             Self::Studs => {
                 for x in [24, 42, 60, 78] {
-                    sheet.line(Role::Ink, Pattern::Dashed, THIN, &[at((x, BOTTOM)), at((x, TOP))]);
+                    sheet.line(Role::Ink, Dash::Dashed, THIN, &[at((x, BOTTOM)), at((x, TOP))]);
                 }
             }
             Self::Pole => {
-                sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners(2, 6, 4, 96));
-                sheet.line(Role::Ink, Pattern::Dashed, THIN, &[at((2, 4)), at((98, 4))]);
-                sheet.line(Role::Ink, Pattern::Dashed, THIN, &[at((6, BOTTOM)), at((LEFT, BOTTOM))]);
+                sheet.outline(Role::Ink, Dash::Solid, PLAIN, &corners(2, 6, 4, 96));
+                sheet.line(Role::Ink, Dash::Dashed, THIN, &[at((2, 4)), at((98, 4))]);
+                sheet.line(Role::Ink, Dash::Dashed, THIN, &[at((6, BOTTOM)), at((LEFT, BOTTOM))]);
             }
             Self::Wall
             | Self::Gable
@@ -231,7 +231,7 @@ impl Scene {
             sheet.fill(Role::Ground, &round);
         }
         let heavy = matches!(self, Self::Through | Self::Notch);
-        sheet.outline(Role::Ink, Pattern::Solid, if heavy { HEAVY } else { PLAIN }, &round);
+        sheet.outline(Role::Ink, Dash::Solid, if heavy { HEAVY } else { PLAIN }, &round);
     }
 
     /// What stands on the wall or the board, as left, right, bottom and top.

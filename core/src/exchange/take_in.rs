@@ -1,7 +1,7 @@
 //! Take in: what a colleague handed over is looked at first, its devices are compared, then it comes into the book.
 
 use crate::book::Book;
-use crate::store::{AHEAD, DeviceId, Offer, Preview, StoreError};
+use crate::store::{AHEAD, DeviceId, ExchangeOffer, Preview, StoreError};
 use crate::views::{DifferencesView, SenderLine, TakeInView};
 
 use super::{copied, differences};
@@ -9,7 +9,7 @@ use crate::forms::context::Terms;
 use crate::forms::error::Result;
 
 pub(crate) fn view(book: &Book, terms: &Terms<'_>, file: &str) -> Result<TakeInView> {
-    let preview = book.store().preview(&Offer::read(file)?, None, terms.now())?;
+    let preview = book.store().preview(&ExchangeOffer::read(file)?, None, terms.now())?;
     let Preview { senders, refused, .. } = &preview;
     let ready = refused.is_empty() && preview.new > 0 && senders.iter().all(|sender| sender.trusted);
     let senders = senders.iter().map(|sender| SenderLine {
@@ -41,7 +41,7 @@ pub(crate) fn take_in(
     even_ahead: bool,
 ) -> Result<Option<DifferencesView>> {
     let now = terms.now();
-    let offer = Offer::read(file)?;
+    let offer = ExchangeOffer::read(file)?;
     let copies = book.store().backups_folder().ok_or(StoreError::NoFolder)?.to_owned();
     let latest = if even_ahead { i64::MAX } else { now.ms.saturating_add(AHEAD) };
     let (taken, before) = book.store_mut().take_in_offer(&offer, None, latest, copies, now)?;

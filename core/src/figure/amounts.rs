@@ -1,25 +1,25 @@
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::phrases::{Phrases, key};
 use crate::screens::{ORDER_EFFORT, amounts_of_document};
 use crate::views::{Context, Problem};
 
-const ITEM: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("amount", Shape::Number),
-    Field::new("unit", Shape::Choice(&["each", "ft", "m", "sq ft", "m2", "fl oz", "mL", "gal", "L"])),
-    Field::new("net", Shape::Number),
-    Field::new("waste", Shape::Number),
-    Field::new("packs", Shape::Whole),
-    Field::new("pack", Shape::Text),
-    Field::new("from", Shape::Text),
+const ITEM: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("amount", FigureShape::Number),
+    FigureField::new("unit", FigureShape::Choice(&["each", "ft", "m", "sq ft", "m2", "fl oz", "mL", "gal", "L"])),
+    FigureField::new("net", FigureShape::Number),
+    FigureField::new("waste", FigureShape::Number),
+    FigureField::new("packs", FigureShape::Whole),
+    FigureField::new("pack", FigureShape::Text),
+    FigureField::new("from", FigureShape::Text),
 ];
 
 /// Everything to order for a house.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "amounts",
-    request: &[Field::new("job", Shape::Document), Field::optional("effort", Shape::Whole)],
-    reply: &[Field::new("items", Shape::List(&Shape::Object(ITEM)))],
+    request: &[FigureField::new("job", FigureShape::Document), FigureField::optional("effort", FigureShape::Whole)],
+    reply: &[FigureField::new("items", FigureShape::List(&FigureShape::Object(ITEM)))],
     example: r#"{"job": {"lapwright": 1, "name": "Shed", "board-height": "8 1/4 in", "lap": "1 1/4 in", "nail-line": "3/4 in",
  "stock": [{"length": "12 ft"}],
  "pole": {"from": "0 in", "to": "56 in", "mode": "fixed", "reveal": "7 in", "reveal-max": "7 in", "reveal-min": "1 in",
@@ -58,14 +58,14 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
 /// What is wrong with the document, with its path in the request.
 fn fault(request: &Node<'_>, problem: &Problem) -> Fault {
     let code = match problem.code.as_str() {
-        "missing" | "first" => Code::MissingField,
-        "length" => Code::Length,
-        "order" => Code::Order,
-        "choice" => Code::Choice,
-        "too-big" => Code::TooBig,
-        "unknown" => Code::UnknownField,
-        "infeasible" => Code::Infeasible,
-        _ => Code::Range,
+        "missing" | "first" => FaultCode::MissingField,
+        "length" => FaultCode::Length,
+        "order" => FaultCode::Order,
+        "choice" => FaultCode::Choice,
+        "too-big" => FaultCode::TooBig,
+        "unknown" => FaultCode::UnknownField,
+        "infeasible" => FaultCode::Infeasible,
+        _ => FaultCode::Range,
     };
     let path = request.path_of("job");
     let path = if problem.field.is_empty() { path } else { format!("{path}.{}", problem.field) };

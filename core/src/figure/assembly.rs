@@ -1,29 +1,29 @@
 use serde_json::{Map, Value, json};
 
-use super::shape::{Field, Shape};
-use super::{Fault, Node, Question, Reply, through};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FigureQuestion, Node, Reply, through};
 use crate::flashing::Layer;
 use crate::phrases::key;
 use crate::steps::{PenetrationDetail, Step};
 use crate::wall::{Finish, Mounting, PenetrationKind};
 
 /// What goes round a penetration, and the steps that put it there.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "assembly",
     request: &[
-        Field::new("kind", Shape::Choice(PenetrationKind::CODES)),
-        Field::new("through", Shape::Either(&[Shape::Object(ROUND), Shape::Object(RECTANGLE)])),
-        Field::new("comes_off", Shape::Flag),
-        Field::new("finish", Shape::Choice(Finish::CODES)),
-        Field::optional("head_flashing", Shape::Flag),
-        Field::optional("first_course", Shape::Flag),
-        Field::optional("painted", Shape::Flag),
-        Field::optional("old_house", Shape::Flag),
-        Field::optional("above_reach", Shape::Flag),
+        FigureField::new("kind", FigureShape::Choice(PenetrationKind::CODES)),
+        FigureField::new("through", FigureShape::Either(&[FigureShape::Object(ROUND), FigureShape::Object(RECTANGLE)])),
+        FigureField::new("comes_off", FigureShape::Flag),
+        FigureField::new("finish", FigureShape::Choice(Finish::CODES)),
+        FigureField::optional("head_flashing", FigureShape::Flag),
+        FigureField::optional("first_course", FigureShape::Flag),
+        FigureField::optional("painted", FigureShape::Flag),
+        FigureField::optional("old_house", FigureShape::Flag),
+        FigureField::optional("above_reach", FigureShape::Flag),
     ],
     reply: &[
-        Field::new("layers", Shape::List(&Shape::Choice(Layer::CODES))),
-        Field::new("steps", Shape::List(&Shape::Object(STEP))),
+        FigureField::new("layers", FigureShape::List(&FigureShape::Choice(Layer::CODES))),
+        FigureField::new("steps", FigureShape::List(&FigureShape::Object(STEP))),
     ],
     example: r#"{"kind": "light", "through": {"width": "4\"", "height": "4\""}, "comes_off": true, "finish": "block",
  "head_flashing": true, "painted": true}"#,
@@ -31,13 +31,13 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-const ROUND: &[Field] = &[through::ROUND];
-const RECTANGLE: &[Field] = &[through::WIDTH, through::HEIGHT];
-pub(super) const STEP: &[Field] = &[
-    Field::new("code", Shape::Text),
-    Field::optional("puts", Shape::Choice(Layer::CODES)),
-    Field::new("hidden", Shape::Flag),
-    Field::new("safe", Shape::Flag),
+const ROUND: &[FigureField] = &[through::ROUND];
+const RECTANGLE: &[FigureField] = &[through::WIDTH, through::HEIGHT];
+pub(super) const STEP: &[FigureField] = &[
+    FigureField::new("code", FigureShape::Text),
+    FigureField::optional("puts", FigureShape::Choice(Layer::CODES)),
+    FigureField::new("hidden", FigureShape::Flag),
+    FigureField::new("safe", FigureShape::Flag),
 ];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {

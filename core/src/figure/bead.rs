@@ -1,7 +1,7 @@
 use num_traits::ToPrimitive;
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::flashing::{BeadError, BeadRequest, BeadShape, BeadWarning, Cartridge};
 use crate::phrases::key;
 use crate::rules::{RuleSet, keys};
@@ -9,20 +9,20 @@ use crate::rules::{RuleSet, keys};
 const SHAPES: &[&str] = &["square", "fillet"];
 
 /// How much sealant a joint takes.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "bead",
     request: &[
-        Field::new("width", Shape::Length),
-        Field::new("depth", Shape::Length),
-        Field::new("length", Shape::Length),
-        Field::new("shape", Shape::Choice(SHAPES)),
-        Field::new("cartridge", Shape::Text),
-        Field::optional("waste", Shape::Number),
+        FigureField::new("width", FigureShape::Length),
+        FigureField::new("depth", FigureShape::Length),
+        FigureField::new("length", FigureShape::Length),
+        FigureField::new("shape", FigureShape::Choice(SHAPES)),
+        FigureField::new("cartridge", FigureShape::Text),
+        FigureField::optional("waste", FigureShape::Number),
     ],
     reply: &[
-        Field::new("volume_ml", Shape::Number),
-        Field::new("per_cartridge", Shape::Shown),
-        Field::new("cartridges", Shape::Whole),
+        FigureField::new("volume_ml", FigureShape::Number),
+        FigureField::new("per_cartridge", FigureShape::Shown),
+        FigureField::new("cartridges", FigureShape::Whole),
     ],
     example: r#"{"width": "1/8\"", "depth": "1/8\"", "length": "62'", "shape": "square", "cartridge": "10.1 fl oz",
  "waste": 0.15}"#,
@@ -76,10 +76,10 @@ fn cartridge(node: &Node<'_>) -> Result<Cartridge, Fault> {
     let (number, ounces) = match (text.strip_suffix("fl oz"), text.strip_suffix("mL")) {
         (Some(number), _) => (number, true),
         (_, Some(number)) => (number, false),
-        _ if amount(text).is_some() => return Err(wrong(Code::UnitMissing)),
-        _ => return Err(wrong(Code::Choice)),
+        _ if amount(text).is_some() => return Err(wrong(FaultCode::UnitMissing)),
+        _ => return Err(wrong(FaultCode::Choice)),
     };
-    let amount = amount(number).ok_or_else(|| wrong(Code::Choice))?;
+    let amount = amount(number).ok_or_else(|| wrong(FaultCode::Choice))?;
     let cartridge = if ounces { Cartridge::fluid_ounces(amount) } else { Cartridge::millilitres(amount) };
     cartridge.ok_or_else(|| node.range(Say::new("figure-range-positive")))
 }
@@ -89,5 +89,5 @@ fn fault(request: &Node<'_>, error: BeadError) -> Fault {
         BeadError::TooManyCartridges => "length",
         BeadError::ReachTooBig | BeadError::NotPositive | BeadError::Waste => "cartridge",
     };
-    Fault::new(Code::TooBig, request.path_of(field), Say::new(key("figure-number-too-big")))
+    Fault::new(FaultCode::TooBig, request.path_of(field), Say::new(key("figure-number-too-big")))
 }

@@ -1,38 +1,38 @@
 use serde_json::json;
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say, through};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say, through};
 use crate::flashing::{ANGLES, BlockError, BlockLimits, BlockWarning, CutHeights, SplitBlock, SplitRequest, WayOut};
 use crate::measure::Division;
 use crate::phrases::key;
 use crate::wall;
 
 /// A split mounting block.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "block",
     request: &[
-        Field::new("width", Shape::Length),
-        Field::new("height", Shape::Length),
-        Field::new("thickness", Shape::Length),
-        Field::new("pipe", Shape::Either(&[Shape::Length, Shape::Object(PIPE)])),
-        Field::new("center", Shape::Length),
-        Field::optional("angle", Shape::Number),
-        Field::new("kerf", Shape::Length),
-        Field::new("gap", Shape::Length),
-        Field::optional("bits", Shape::List(&Shape::Length)).not_beside("pipe"),
-        Field::optional("board_thickness", Shape::Length),
-        Field::optional("division", Shape::Division),
+        FigureField::new("width", FigureShape::Length),
+        FigureField::new("height", FigureShape::Length),
+        FigureField::new("thickness", FigureShape::Length),
+        FigureField::new("pipe", FigureShape::Either(&[FigureShape::Length, FigureShape::Object(PIPE)])),
+        FigureField::new("center", FigureShape::Length),
+        FigureField::optional("angle", FigureShape::Number),
+        FigureField::new("kerf", FigureShape::Length),
+        FigureField::new("gap", FigureShape::Length),
+        FigureField::optional("bits", FigureShape::List(&FigureShape::Length)).not_beside("pipe"),
+        FigureField::optional("board_thickness", FigureShape::Length),
+        FigureField::optional("division", FigureShape::Division),
     ],
     reply: &[
-        Field::new("kerf_up", Shape::Shown),
-        Field::new("blank_height", Shape::Shown),
-        Field::new("drill_at", Shape::Shown),
-        Field::optional("bit", Shape::Shown),
-        Field::optional("opening", Shape::Object(OPENING)),
-        Field::new("climb", Shape::Shown),
-        Field::new("lower", Shape::Object(HEIGHTS)),
-        Field::new("upper", Shape::Object(HEIGHTS)),
-        Field::new("mouth", Shape::Shown),
+        FigureField::new("kerf_up", FigureShape::Shown),
+        FigureField::new("blank_height", FigureShape::Shown),
+        FigureField::new("drill_at", FigureShape::Shown),
+        FigureField::optional("bit", FigureShape::Shown),
+        FigureField::optional("opening", FigureShape::Object(OPENING)),
+        FigureField::new("climb", FigureShape::Shown),
+        FigureField::new("lower", FigureShape::Object(HEIGHTS)),
+        FigureField::new("upper", FigureShape::Object(HEIGHTS)),
+        FigureField::new("mouth", FigureShape::Shown),
     ],
     example: r#"{"width": "6\"", "height": "7 1/2\"", "thickness": "1\"", "pipe": "1\"", "center": "3 3/4\"",
  "kerf": "3/32\"", "gap": "1/8\""}"#,
@@ -40,9 +40,11 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-const PIPE: &[Field] = &[through::WIDTH, through::HEIGHT];
-const OPENING: &[Field] = &[Field::new("width", Shape::Shown), Field::new("height", Shape::Shown)];
-const HEIGHTS: &[Field] = &[Field::new("face", Shape::Shown), Field::new("back", Shape::Shown)];
+const PIPE: &[FigureField] = &[through::WIDTH, through::HEIGHT];
+const OPENING: &[FigureField] =
+    &[FigureField::new("width", FigureShape::Shown), FigureField::new("height", FigureShape::Shown)];
+const HEIGHTS: &[FigureField] =
+    &[FigureField::new("face", FigureShape::Shown), FigureField::new("back", FigureShape::Shown)];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let mut asked = read(request)?;
@@ -137,23 +139,23 @@ fn fault(request: &Node<'_>, error: &BlockError) -> Fault {
     };
     match error {
         BlockError::HoleTooWide { width } => {
-            at(Code::Range, "width", Say::new(key("flashing-block-hole-wide")).with("hole", show.text(*width)))
+            at(FaultCode::Range, "width", Say::new(key("flashing-block-hole-wide")).with("hole", show.text(*width)))
         }
         BlockError::HoleTooHigh { height } => {
-            at(Code::Range, "height", Say::new(key("flashing-block-hole-high")).with("hole", show.text(*height)))
+            at(FaultCode::Range, "height", Say::new(key("flashing-block-hole-high")).with("hole", show.text(*height)))
         }
         BlockError::CutLeaves { face, back } => {
             let say = Say::new(key("flashing-block-cut-leaves"));
-            at(Code::Range, "center", say.with("face", show.text(*face)).with("back", show.text(*back)))
+            at(FaultCode::Range, "center", say.with("face", show.text(*face)).with("back", show.text(*back)))
         }
         BlockError::NoBit { least } => {
-            at(Code::Infeasible, "bits", Say::new(key("flashing-block-no-bit")).with("bit", show.text(*least)))
+            at(FaultCode::Infeasible, "bits", Say::new(key("flashing-block-no-bit")).with("bit", show.text(*least)))
         }
-        BlockError::RingClosed(out) => goes_on(Code::RingClosed, out),
-        BlockError::MouthNarrow { way_out, .. } => goes_on(Code::MouthNarrow, way_out),
+        BlockError::RingClosed(out) => goes_on(FaultCode::RingClosed, out),
+        BlockError::MouthNarrow { way_out, .. } => goes_on(FaultCode::MouthNarrow, way_out),
         // The rest of what can be wrong was found field by field.
         BlockError::TooBig | BlockError::NotPositive | BlockError::Angle => {
-            request.fault(Code::TooBig, Say::new(key("figure-too-far")))
+            request.fault(FaultCode::TooBig, Say::new(key("figure-too-far")))
         }
     }
 }

@@ -1,73 +1,79 @@
 use serde_json::{Map, Number, Value, json};
 
-use super::shape::{Field, Shape};
-use super::{Code, Common, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Common, Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::board::{
-    BoardCut, BoardError, BoardShape, BoxSide, Course, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps,
+    BoardCut, BoardError, BoardShape, BoxSide, CourseToHang, MovedOutline, Obstruction, ObstructionGaps, OutlineGaps,
     ShapeLimits, ShapeWarning,
 };
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::wall::{Outline, OutlineError, Point};
 
-const CORNER: &[Field] = &[Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
-const GAPS: &[Field] = &[
-    Field::optional("side", Shape::Length),
-    Field::optional("rake", Shape::Length),
-    Field::optional("top", Shape::Length),
-    Field::optional("base", Shape::Length),
+const CORNER: &[FigureField] =
+    &[FigureField::new("x", FigureShape::Length), FigureField::new("y", FigureShape::Length)];
+const GAPS: &[FigureField] = &[
+    FigureField::optional("side", FigureShape::Length),
+    FigureField::optional("rake", FigureShape::Length),
+    FigureField::optional("top", FigureShape::Length),
+    FigureField::optional("base", FigureShape::Length),
 ];
-const AROUND: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("left", Shape::Length),
-    Field::new("right", Shape::Length),
-    Field::new("bottom", Shape::Length),
-    Field::new("top", Shape::Length),
-    Field::optional("gap", Shape::Object(AROUND_GAPS)),
+const AROUND: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("left", FigureShape::Length),
+    FigureField::new("right", FigureShape::Length),
+    FigureField::new("bottom", FigureShape::Length),
+    FigureField::new("top", FigureShape::Length),
+    FigureField::optional("gap", FigureShape::Object(AROUND_GAPS)),
 ];
-const AROUND_GAPS: &[Field] = &[
-    Field::optional("side", Shape::Length),
-    Field::optional("top", Shape::Length),
-    Field::optional("bottom", Shape::Length),
+const AROUND_GAPS: &[FigureField] = &[
+    FigureField::optional("side", FigureShape::Length),
+    FigureField::optional("top", FigureShape::Length),
+    FigureField::optional("bottom", FigureShape::Length),
 ];
-const SHOWN_CORNER: &[Field] = &[Field::new("x", Shape::Shown), Field::new("y", Shape::Shown)];
-const CORNERS: Shape = Shape::List(&Shape::Object(SHOWN_CORNER));
-const BOARD: &[Field] = &[
-    Field::new("at", Shape::Object(SHOWN_CORNER)),
-    Field::new("length", Shape::Shown),
-    Field::new("height", Shape::Shown),
-    Field::new("shape", CORNERS),
-    Field::optional("holes", Shape::List(&CORNERS)),
-    Field::new("area_mm2", Shape::Number),
-    Field::optional("rip", Shape::Object(RIP)),
-    Field::new("cuts", Shape::List(&Shape::Object(CUT))),
+const SHOWN_CORNER: &[FigureField] =
+    &[FigureField::new("x", FigureShape::Shown), FigureField::new("y", FigureShape::Shown)];
+const CORNERS: FigureShape = FigureShape::List(&FigureShape::Object(SHOWN_CORNER));
+const BOARD: &[FigureField] = &[
+    FigureField::new("at", FigureShape::Object(SHOWN_CORNER)),
+    FigureField::new("length", FigureShape::Shown),
+    FigureField::new("height", FigureShape::Shown),
+    FigureField::new("shape", CORNERS),
+    FigureField::optional("holes", FigureShape::List(&CORNERS)),
+    FigureField::new("area_mm2", FigureShape::Number),
+    FigureField::optional("rip", FigureShape::Object(RIP)),
+    FigureField::new("cuts", FigureShape::List(&FigureShape::Object(CUT))),
 ];
-const RIP: &[Field] = &[Field::optional("top", Shape::Shown), Field::optional("bottom", Shape::Shown)];
-const CUT: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("edges", Shape::List(&Shape::Choice(SIDES))),
-    Field::new("left", Shape::Shown),
-    Field::new("right", Shape::Shown),
-    Field::new("bottom", Shape::Shown),
-    Field::new("top", Shape::Shown),
+const RIP: &[FigureField] =
+    &[FigureField::optional("top", FigureShape::Shown), FigureField::optional("bottom", FigureShape::Shown)];
+const CUT: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("edges", FigureShape::List(&FigureShape::Choice(SIDES))),
+    FigureField::new("left", FigureShape::Shown),
+    FigureField::new("right", FigureShape::Shown),
+    FigureField::new("bottom", FigureShape::Shown),
+    FigureField::new("top", FigureShape::Shown),
 ];
 const SIDES: &[&str] = &["left", "right", "bottom", "top"];
 
 /// `board`: the true shape of every board of a level course.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "board",
     request: &[
-        Field::new("outline", Shape::List(&Shape::Object(CORNER))),
-        Field::new("bottom", Shape::Length),
-        Field::new("height", Shape::Length),
-        Field::optional("gaps", Shape::Object(GAPS)),
-        Field::optional("joints", Shape::List(&Shape::Length)),
-        Field::optional("joint_gap", Shape::Length),
-        Field::optional("around", Shape::List(&Shape::Object(AROUND))),
-        Field::optional("leg_min", Shape::Length),
-        Field::optional("strip_min", Shape::Length),
+        FigureField::new("outline", FigureShape::List(&FigureShape::Object(CORNER))),
+        FigureField::new("bottom", FigureShape::Length),
+        FigureField::new("height", FigureShape::Length),
+        FigureField::optional("gaps", FigureShape::Object(GAPS)),
+        FigureField::optional("joints", FigureShape::List(&FigureShape::Length)),
+        FigureField::optional("joint_gap", FigureShape::Length),
+        FigureField::optional("around", FigureShape::List(&FigureShape::Object(AROUND))),
+        FigureField::optional("leg_min", FigureShape::Length),
+        FigureField::optional("strip_min", FigureShape::Length),
     ],
-    reply: &[Field::new("boards", Shape::List(&Shape::Object(BOARD))), Field::new("area_mm2", Shape::Number)],
+    reply: &[
+        FigureField::new("boards", FigureShape::List(&FigureShape::Object(BOARD))),
+        FigureField::new("area_mm2", FigureShape::Number),
+    ],
     example: r#"{"outline": [{"x": "0\"", "y": "0\""}, {"x": "20'", "y": "0\""}, {"x": "20'", "y": "8'"},
   {"x": "10'", "y": "12' 2\""}, {"x": "0\"", "y": "8'"}],
  "bottom": "92 1/4\"", "height": "7 1/4\"", "gaps": {"side": "1/8\"", "rake": "1/2\""}, "joints": ["10' 8\""], "joint_gap": "1/8\"",
@@ -92,7 +98,7 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let limits = ShapeLimits { leg: least("leg_min", standard.leg)?, strip: least("strip_min", standard.strip)? };
 
     let (names, around): (Vec<&str>, Vec<Obstruction>) = around.into_iter().unzip();
-    let course = Course { bottom, hang: None, height, joints: &joints, joint_gap, around: &around };
+    let course = CourseToHang { bottom, hang: None, height, joints: &joints, joint_gap, around: &around };
     let boards = course.boards(&moved, &limits).map_err(|error| fault(request, error))?;
     let mut reply = Reply::default();
     reply.set("boards", boards.iter().map(|board| shown(board, &names, request.common)).collect::<Value>());
@@ -155,10 +161,10 @@ fn obstruction<'a>(node: &Node<'a>) -> Result<(&'a str, Obstruction), Fault> {
 fn fault(request: &Node<'_>, error: BoardError) -> Fault {
     let at = |code, field: &str, say| Fault::new(code, request.path_of(field), say);
     match error {
-        BoardError::Gaps => at(Code::Range, "gaps", Say::new(key("board-gaps"))),
+        BoardError::Gaps => at(FaultCode::Range, "gaps", Say::new(key("board-gaps"))),
         BoardError::TooMany => {
-            let limit = Course::LIMIT.to_string();
-            request.fault(Code::TooBig, Say::new(key("board-too-many")).with("limit", limit))
+            let limit = CourseToHang::LIMIT.to_string();
+            request.fault(FaultCode::TooBig, Say::new(key("board-too-many")).with("limit", limit))
         }
         // The rest of what can be wrong was found field by field.
         BoardError::Negative
@@ -166,7 +172,7 @@ fn fault(request: &Node<'_>, error: BoardError) -> Fault {
         | BoardError::Width(_)
         | BoardError::Top(_)
         | BoardError::Knots
-        | BoardError::TooFar => request.fault(Code::TooBig, Say::new(key("figure-too-far"))),
+        | BoardError::TooFar => request.fault(FaultCode::TooBig, Say::new(key("figure-too-far"))),
     }
 }
 

@@ -1,36 +1,36 @@
 use serde_json::{Map, Value, json};
 
 use super::assembly::{STEP, step};
-use super::shape::{Field, Shape};
-use super::{Fault, Node, Question, Reply};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FigureQuestion, Node, Reply};
 use crate::flashing::{DetailAssembly, Fastening, Layer};
 use crate::phrases::key;
 use crate::steps::DetailSteps;
 use crate::wall::{Corner, DetailPlace};
 
 /// What is put at a place that every house has, and the steps that put it there.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "detail",
     request: &[
-        Field::new("place", Shape::Choice(DetailPlace::CODES)),
-        Field::optional("corner", Shape::Choice(Corner::CODES)),
-        Field::optional("head_flashing", Shape::Flag),
-        Field::optional("old_house", Shape::Flag),
-        Field::optional("above_reach", Shape::Flag),
+        FigureField::new("place", FigureShape::Choice(DetailPlace::CODES)),
+        FigureField::optional("corner", FigureShape::Choice(Corner::CODES)),
+        FigureField::optional("head_flashing", FigureShape::Flag),
+        FigureField::optional("old_house", FigureShape::Flag),
+        FigureField::optional("above_reach", FigureShape::Flag),
     ],
     reply: &[
-        Field::new("layers", Shape::List(&Shape::Object(LAYER))),
-        Field::new("steps", Shape::List(&Shape::Object(STEP))),
+        FigureField::new("layers", FigureShape::List(&FigureShape::Object(LAYER))),
+        FigureField::new("steps", FigureShape::List(&FigureShape::Object(STEP))),
     ],
     example: r#"{"place": "corner-left", "corner": "mitred"}"#,
     help: key("flashing-detail-help"),
     answer,
 };
 
-const LAYER: &[Field] = &[
-    Field::new("code", Shape::Choice(Layer::CODES)),
-    Field::new("held", Shape::Choice(Fastening::CODES)),
-    Field::optional("hidden_by", Shape::Choice(Layer::CODES)),
+const LAYER: &[FigureField] = &[
+    FigureField::new("code", FigureShape::Choice(Layer::CODES)),
+    FigureField::new("held", FigureShape::Choice(Fastening::CODES)),
+    FigureField::optional("hidden_by", FigureShape::Choice(Layer::CODES)),
 ];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {

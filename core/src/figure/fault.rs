@@ -23,7 +23,7 @@ impl Say {
 
 /// The stable code of what is wrong with a request.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Code {
+pub enum FaultCode {
     /// The input is not JSON.
     Json,
     /// A value of the wrong kind.
@@ -56,7 +56,7 @@ pub enum Code {
     PatchShows,
 }
 
-impl Code {
+impl FaultCode {
     /// The code's text.
     pub const fn text(self) -> &'static str {
         match self {
@@ -83,7 +83,7 @@ impl Code {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
     /// The stable code.
-    pub code: Code,
+    pub code: FaultCode,
     /// The path of the field, such as `marks[0].at`; empty for the whole input.
     pub field: String,
     /// What is wrong and what is allowed.
@@ -92,7 +92,7 @@ pub struct Fault {
 
 impl Fault {
     /// A fault at a field.
-    pub fn new(code: Code, field: impl Into<String>, say: Say) -> Self {
+    pub fn new(code: FaultCode, field: impl Into<String>, say: Say) -> Self {
         Self { code, field: field.into(), say }
     }
 }

@@ -1,41 +1,45 @@
 use serde_json::{Number, Value, json};
 
 use super::request::missing;
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::siding::{COURSES_LIMIT, Gable, GableCourses, GableError, GableRequest, Pitch};
 
 /// The courses of a symmetric gable.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "gable",
     request: &[
-        Field::new("base", Shape::Length),
-        Field::new("pitch", Shape::Object(PITCH)),
-        Field::optional("reveal", Shape::Length),
-        Field::optional("bottoms", Shape::List(&Shape::Length)),
-        Field::new("board_height", Shape::Length),
-        Field::optional("division", Shape::Division),
+        FigureField::new("base", FigureShape::Length),
+        FigureField::new("pitch", FigureShape::Object(PITCH)),
+        FigureField::optional("reveal", FigureShape::Length),
+        FigureField::optional("bottoms", FigureShape::List(&FigureShape::Length)),
+        FigureField::new("board_height", FigureShape::Length),
+        FigureField::optional("division", FigureShape::Division),
     ],
     reply: &[
-        Field::new("angle_deg", Shape::Number),
-        Field::new("rise", Shape::Shown),
-        Field::new("rake", Shape::Shown),
-        Field::new("area_m2", Shape::Number),
-        Field::optional("step", Shape::Shown),
-        Field::new("edge_difference", Shape::Shown),
-        Field::new("courses", Shape::List(&Shape::Object(COURSE))),
+        FigureField::new("angle_deg", FigureShape::Number),
+        FigureField::new("rise", FigureShape::Shown),
+        FigureField::new("rake", FigureShape::Shown),
+        FigureField::new("area_m2", FigureShape::Number),
+        FigureField::optional("step", FigureShape::Shown),
+        FigureField::new("edge_difference", FigureShape::Shown),
+        FigureField::new("courses", FigureShape::List(&FigureShape::Object(COURSE))),
     ],
     example: r#"{"base": "22'", "pitch": {"rise": 5, "run": 12}, "reveal": "6\"", "board_height": "7 1/4\""}"#,
     help: key("siding-gable-help"),
     answer,
 };
 
-const PITCH: &[Field] = &[Field::new("rise", Shape::Number), Field::new("run", Shape::Number)];
+const PITCH: &[FigureField] =
+    &[FigureField::new("rise", FigureShape::Number), FigureField::new("run", FigureShape::Number)];
 
-const COURSE: &[Field] =
-    &[Field::new("bottom", Shape::Shown), Field::new("long", Shape::Shown), Field::new("short", Shape::Shown)];
+const COURSE: &[FigureField] = &[
+    FigureField::new("bottom", FigureShape::Shown),
+    FigureField::new("long", FigureShape::Shown),
+    FigureField::new("short", FigureShape::Shown),
+];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let asked = read(request)?;
@@ -58,7 +62,7 @@ fn read(request: &Node<'_>) -> Result<GableRequest, Fault> {
     let (reveal_node, bottoms_node) = (request.get("reveal"), request.get("bottoms"));
     match (&reveal_node, &bottoms_node) {
         (None, None) => return Err(missing(&request.path_of("reveal"))),
-        (Some(_), Some(bottoms)) => return Err(bottoms.fault(Code::Choice, Say::new(key("siding-gable-either")))),
+        (Some(_), Some(bottoms)) => return Err(bottoms.fault(FaultCode::Choice, Say::new(key("siding-gable-either")))),
         _ => {}
     }
     let base = request.field("base")?.positive()?;
@@ -85,7 +89,7 @@ fn bottoms(node: &Node<'_>) -> Result<Vec<Length>, Fault> {
     for item in node.items()? {
         let bottom = item.not_negative()?;
         if bottoms.last().is_some_and(|last| bottom <= *last) {
-            return Err(item.fault(Code::Order, Say::new(key("siding-gable-ascending"))));
+            return Err(item.fault(FaultCode::Order, Say::new(key("siding-gable-ascending"))));
         }
         bottoms.push(bottom);
     }
@@ -96,11 +100,11 @@ fn fault(request: &Node<'_>, error: GableError) -> Fault {
     match error {
         GableError::TooManyCourses => {
             let say = Say::new(key("siding-gable-too-many-courses")).with("limit", COURSES_LIMIT.to_string());
-            Fault::new(Code::TooBig, request.path_of("reveal"), say)
+            Fault::new(FaultCode::TooBig, request.path_of("reveal"), say)
         }
         // Sizes were found field by field.
         GableError::TooLarge | GableError::Size => {
-            Fault::new(Code::TooBig, request.path_of("pitch"), Say::new(key("siding-gable-too-large")))
+            Fault::new(FaultCode::TooBig, request.path_of("pitch"), Say::new(key("siding-gable-too-large")))
         }
     }
 }

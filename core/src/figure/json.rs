@@ -4,7 +4,7 @@ use serde::Deserialize;
 use serde::de::{Deserializer, MapAccess, Visitor};
 use serde_json::value::RawValue;
 
-use super::{Code, Fault, Say};
+use super::{Fault, FaultCode, Say};
 
 /// A JSON value that keeps what the usual tree loses: numbers as written, and fields that stand twice.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +31,7 @@ impl Json {
         let raw = raw.trim_matches([' ', '\t', '\n', '\r']);
         let deeper = || {
             levels.checked_sub(1).ok_or_else(|| {
-                Fault::new(Code::TooBig, "", Say::new("figure-too-deep").with("limit", LEVELS.to_string()))
+                Fault::new(FaultCode::TooBig, "", Say::new("figure-too-deep").with("limit", LEVELS.to_string()))
             })
         };
         Ok(match raw.as_bytes().first() {
@@ -94,12 +94,12 @@ impl fmt::Display for Json {
 fn not_json(error: &serde_json::Error) -> Fault {
     let say = if error.is_eof() { "figure-json-ends" } else { "figure-not-json" };
     let say = Say::new(say).with("line", error.line().to_string()).with("column", error.column().to_string());
-    Fault::new(Code::Json, "", say)
+    Fault::new(FaultCode::Json, "", say)
 }
 
 /// A text whose signs are none, though it is JSON as such.
 fn no_text() -> Fault {
-    Fault::new(Code::Json, "", Say::new("figure-json-text"))
+    Fault::new(FaultCode::Json, "", Say::new("figure-json-text"))
 }
 
 /// The fields of an object in their order, repeated ones included.
@@ -140,7 +140,7 @@ mod tests {
     #[test]
     fn refuses_what_is_not_json() {
         for text in ["", "{", "{\"a\":}", "{} x", "\u{feff}{}", "[1,]", "\"\\ud800\"", "01", "NaN"] {
-            assert_eq!(Json::read(text).map_err(|fault| fault.code), Err(Code::Json), "{text:?}");
+            assert_eq!(Json::read(text).map_err(|fault| fault.code), Err(FaultCode::Json), "{text:?}");
         }
     }
 
@@ -171,7 +171,7 @@ mod tests {
     fn refuses_what_is_too_deep() {
         let nested = |levels: usize| format!("{}{}", "[".repeat(levels), "]".repeat(levels));
         assert!(Json::read(&nested(32)).is_ok());
-        assert_eq!(Json::read(&nested(33)).map_err(|fault| fault.code), Err(Code::TooBig));
+        assert_eq!(Json::read(&nested(33)).map_err(|fault| fault.code), Err(FaultCode::TooBig));
         assert!(Json::read(&nested(100_000)).is_err());
     }
 }

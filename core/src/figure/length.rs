@@ -1,17 +1,17 @@
 use super::request::show;
-use super::{Fault, Field, Node, Question, Reply, Shape};
+use super::{Fault, FigureField, FigureQuestion, FigureShape, Node, Reply};
 use crate::measure::{Rounding, Show};
 use crate::phrases::key;
 
 /// `length`: reads a text and shows it, rounded as asked.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "length",
     request: &[
-        Field::new("text", Shape::Length),
-        Field::optional("show", Shape::Choice(&Show::CODES)),
-        Field::optional("round", Shape::Choice(&["nearest", "down", "up"])),
+        FigureField::new("text", FigureShape::Length),
+        FigureField::optional("show", FigureShape::Choice(&Show::CODES)),
+        FigureField::optional("round", FigureShape::Choice(&["nearest", "down", "up"])),
     ],
-    reply: &[Field::new("length", Shape::Shown), Field::new("error_nm", Shape::Whole)],
+    reply: &[FigureField::new("length", FigureShape::Shown), FigureField::new("error_nm", FigureShape::Whole)],
     example: r#"{"text": "9'-4 3/8\"", "show": "in/16"}"#,
     help: key("figure-length-help"),
     answer,

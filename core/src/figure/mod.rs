@@ -1,7 +1,7 @@
 //! The `figure` questions: one request in, one answer out, no book.
 //!
 //! A request is one JSON object; so is the answer. Every question declares the shape of its request and of its answer
-//! ([`Question`]), from which unknown and missing fields are found, the help is printed and the JSON Schemas under
+//! ([`FigureQuestion`]), from which unknown and missing fields are found, the help is printed and the JSON Schemas under
 //! `fixtures/schemas` are made. What is wrong with a request is one [`Fault`], with the path of the field.
 
 mod amounts;
@@ -28,8 +28,8 @@ mod shape;
 mod shed;
 mod through;
 
-pub use fault::{Code, Fault, Say};
-pub use question::Question;
+pub use fault::{Fault, FaultCode, Say};
+pub use question::FigureQuestion;
 pub use questions::{Answered, QUESTIONS, answer, answer_bytes, answer_timed, question};
 pub use request::Clock;
 pub use schema::{answer_schema, request_schema};
@@ -37,4 +37,4 @@ pub use schema::{answer_schema, request_schema};
 use json::Json;
 use reply::Reply;
 use request::{Common, Node};
-use shape::{Field, Shape};
+use shape::{FigureField, FigureShape};

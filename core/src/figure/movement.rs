@@ -1,17 +1,17 @@
-use super::shape::{Field, Shape};
-use super::{Fault, Node, Question, Reply};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FigureQuestion, Node, Reply};
 use crate::phrases::key;
 use crate::siding::{STRAIN_LIMIT_PERCENT, gap_takes, movement};
 
 /// How much a board's length changes, and whether an end gap takes it up.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "movement",
     request: &[
-        Field::new("length", Shape::Length),
-        Field::new("strain", Shape::Number),
-        Field::optional("gap", Shape::Length),
+        FigureField::new("length", FigureShape::Length),
+        FigureField::new("strain", FigureShape::Number),
+        FigureField::optional("gap", FigureShape::Length),
     ],
-    reply: &[Field::new("change", Shape::Shown), Field::optional("ok", Shape::Flag)],
+    reply: &[FigureField::new("change", FigureShape::Shown), FigureField::optional("ok", FigureShape::Flag)],
     example: r#"{"length": "12'", "strain": 0.0006, "gap": "1/8\""}"#,
     help: key("flashing-movement-help"),
     answer,

@@ -1,76 +1,86 @@
 use serde_json::{Map, Value, json};
 
-use super::{Code, Common, Fault, Field, Node, Question, Reply, Say, Shape, request};
+use super::{Common, Fault, FaultCode, FigureField, FigureQuestion, FigureShape, Node, Reply, Say, request};
 use crate::measure::{Length, Show};
 use crate::notch::{
-    Block, Board, Cut, CutKind, EIGHTH, Edge, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning,
+    Block, BoardInHand, Cut, CutKind, EIGHTH, Edge, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides,
+    Warning,
 };
 use crate::phrases::key;
 
-const GAP: &[Field] = &[Field::new("min", Shape::Length), Field::new("max", Shape::Length)];
-const GAPS: &[Field] = &[
-    Field::new("sides", Shape::Object(GAP)),
-    Field::new("top", Shape::Object(GAP)),
-    Field::new("bottom", Shape::Object(GAP)),
+const GAP: &[FigureField] =
+    &[FigureField::new("min", FigureShape::Length), FigureField::new("max", FigureShape::Length)];
+const GAPS: &[FigureField] = &[
+    FigureField::new("sides", FigureShape::Object(GAP)),
+    FigureField::new("top", FigureShape::Object(GAP)),
+    FigureField::new("bottom", FigureShape::Object(GAP)),
 ];
-const BOARD: &[Field] = &[
-    Field::new("height", Shape::Length),
-    Field::new("length", Shape::Length),
-    Field::optional("lap", Shape::Length),
-    Field::optional("thickness", Shape::Length),
+const BOARD: &[FigureField] = &[
+    FigureField::new("height", FigureShape::Length),
+    FigureField::new("length", FigureShape::Length),
+    FigureField::optional("lap", FigureShape::Length),
+    FigureField::optional("thickness", FigureShape::Length),
 ];
-const BLOCK: &[Field] = &[
-    Field::new("left", Shape::Length),
-    Field::new("right", Shape::Length),
-    Field::new("bottom", Shape::LengthPair),
-    Field::new("top", Shape::LengthPair),
+const BLOCK: &[FigureField] = &[
+    FigureField::new("left", FigureShape::Length),
+    FigureField::new("right", FigureShape::Length),
+    FigureField::new("bottom", FigureShape::LengthPair),
+    FigureField::new("top", FigureShape::LengthPair),
 ];
-const SAW: &[Field] = &[Field::new("over_min", Shape::Length), Field::new("over_max", Shape::Length)];
-const CUT: &[Field] = &[
-    Field::new("left", Shape::Shown),
-    Field::new("right", Shape::Shown),
-    Field::new("bottom", Shape::ShownPair),
-    Field::new("top", Shape::ShownPair),
-    Field::optional("depth", Shape::ShownPair),
+const SAW: &[FigureField] =
+    &[FigureField::new("over_min", FigureShape::Length), FigureField::new("over_max", FigureShape::Length)];
+const CUT: &[FigureField] = &[
+    FigureField::new("left", FigureShape::Shown),
+    FigureField::new("right", FigureShape::Shown),
+    FigureField::new("bottom", FigureShape::ShownPair),
+    FigureField::new("top", FigureShape::ShownPair),
+    FigureField::optional("depth", FigureShape::ShownPair),
 ];
-const SHOWN_GAP: &[Field] = &[Field::new("min", Shape::Shown), Field::new("max", Shape::Shown)];
-const SHOWN_GAPS: &[Field] = &[
-    Field::new("sides", Shape::Object(SHOWN_GAP)),
-    Field::new("top", Shape::Object(SHOWN_GAP)),
-    Field::new("bottom", Shape::Object(SHOWN_GAP)),
+const SHOWN_GAP: &[FigureField] =
+    &[FigureField::new("min", FigureShape::Shown), FigureField::new("max", FigureShape::Shown)];
+const SHOWN_GAPS: &[FigureField] = &[
+    FigureField::new("sides", FigureShape::Object(SHOWN_GAP)),
+    FigureField::new("top", FigureShape::Object(SHOWN_GAP)),
+    FigureField::new("bottom", FigureShape::Object(SHOWN_GAP)),
 ];
-const OFFSETS: &[Field] =
-    &[Field::new("sides", Shape::Shown), Field::new("top", Shape::Shown), Field::new("bottom", Shape::Shown)];
-const LEGS: &[Field] = &[
-    Field::optional("above", Shape::Shown),
-    Field::optional("below", Shape::Shown),
-    Field::optional("left", Shape::Shown),
-    Field::optional("right", Shape::Shown),
+const OFFSETS: &[FigureField] = &[
+    FigureField::new("sides", FigureShape::Shown),
+    FigureField::new("top", FigureShape::Shown),
+    FigureField::new("bottom", FigureShape::Shown),
+];
+const LEGS: &[FigureField] = &[
+    FigureField::optional("above", FigureShape::Shown),
+    FigureField::optional("below", FigureShape::Shown),
+    FigureField::optional("left", FigureShape::Shown),
+    FigureField::optional("right", FigureShape::Shown),
 ];
 
 /// `notch`: the cut for a block in the board in hand.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "notch",
     request: &[
-        Field::new("board", Shape::Object(BOARD)),
-        Field::new("block", Shape::Object(BLOCK)),
-        Field::new("gap", Shape::Either(&[Shape::Object(GAP), Shape::Object(GAPS)])),
-        Field::optional("saw", Shape::Object(SAW)),
-        Field::optional("tape", Shape::Length),
-        Field::optional("division", Shape::Division),
-        Field::optional("leg_min", Shape::Length),
-        Field::optional("below", Shape::Flag),
-        Field::optional("other_depth", Shape::Length),
-        Field::optional("between", Shape::Whole),
-        Field::optional("reveal", Shape::Length),
+        FigureField::new("board", FigureShape::Object(BOARD)),
+        FigureField::new("block", FigureShape::Object(BLOCK)),
+        FigureField::new("gap", FigureShape::Either(&[FigureShape::Object(GAP), FigureShape::Object(GAPS)])),
+        FigureField::optional("saw", FigureShape::Object(SAW)),
+        FigureField::optional("tape", FigureShape::Length),
+        FigureField::optional("division", FigureShape::Division),
+        FigureField::optional("leg_min", FigureShape::Length),
+        FigureField::optional("below", FigureShape::Flag),
+        FigureField::optional("other_depth", FigureShape::Length),
+        FigureField::optional("between", FigureShape::Whole),
+        FigureField::optional("reveal", FigureShape::Length),
     ],
     reply: &[
-        Field::new("cut", Shape::Choice(&CutKind::CODES)),
-        Field::new("offset", Shape::Either(&[Shape::Shown, Shape::Object(OFFSETS)])),
-        Field::optional("face", Shape::Object(CUT)),
-        Field::optional("back", Shape::Object(CUT)),
-        Field::new("gap", Shape::Either(&[Shape::Object(SHOWN_GAP), Shape::Object(SHOWN_GAPS)])),
-        Field::optional("legs", Shape::Object(LEGS)),
+        FigureField::new("cut", FigureShape::Choice(&CutKind::CODES)),
+        FigureField::new("offset", FigureShape::Either(&[FigureShape::Shown, FigureShape::Object(OFFSETS)])),
+        FigureField::optional("face", FigureShape::Object(CUT)),
+        FigureField::optional("back", FigureShape::Object(CUT)),
+        FigureField::new(
+            "gap",
+            FigureShape::Either(&[FigureShape::Object(SHOWN_GAP), FigureShape::Object(SHOWN_GAPS)]),
+        ),
+        FigureField::optional("legs", FigureShape::Object(LEGS)),
     ],
     example: r#"{"board": {"height": "8 1/4\"", "length": "96\"", "lap": "1 1/4\""},
  "block": {"left": "40\"", "right": "46 1/2\"", "bottom": "-2\"", "top": ["3\"", "3 1/16\""]},
@@ -148,19 +158,19 @@ fn missing_for_cross_check(root: &Node<'_>) -> Result<(), Fault> {
     Ok(())
 }
 
-fn board(node: &Node<'_>) -> Result<Board, Fault> {
+fn board(node: &Node<'_>) -> Result<BoardInHand, Fault> {
     let height = node.field("height")?.positive()?;
     let length = node.field("length")?.positive()?;
     let mut lap = None;
     if let Some(node) = node.get("lap") {
         let value = node.not_negative()?;
         if value >= height {
-            return Err(node.fault(Code::Order, Say::new("notch-lap")));
+            return Err(node.fault(FaultCode::Order, Say::new("notch-lap")));
         }
         lap = Some(value);
     }
     node.get("thickness").map(|node| node.positive()).transpose()?;
-    Ok(Board { height, length, lap })
+    Ok(BoardInHand { height, length, lap })
 }
 
 fn block(node: &Node<'_>) -> Result<Block, Fault> {
@@ -206,7 +216,7 @@ fn gaps(node: &Node<'_>) -> Result<GapRule<Gap>, Fault> {
     Ok(GapRule::Edges { sides, top, bottom })
 }
 
-fn other(root: &Node<'_>, board: &Board) -> Result<Option<Other>, Fault> {
+fn other(root: &Node<'_>, board: &BoardInHand) -> Result<Option<Other>, Fault> {
     let depth = root.get("other_depth").map(|node| node.not_negative()).transpose()?;
     let between = root.get("between").map_or(Ok(0), |node| node.whole(0, 10_000))?;
     let reveal = root.get("reveal").map(|node| node.positive()).transpose()?.unwrap_or(Length::ZERO);
@@ -220,13 +230,19 @@ fn other(root: &Node<'_>, board: &Board) -> Result<Option<Other>, Fault> {
 /// The room's own checks, which the reading above has already made field by field.
 fn fault(root: &Node<'_>, error: NotchError) -> Fault {
     let (code, field, say) = match error {
-        NotchError::Board => (Code::Range, "board.height", Say::new("figure-range-positive")),
-        NotchError::Lap => (Code::Order, "board.lap", Say::new("notch-lap")),
-        NotchError::BlockWidth => (Code::Order, "block.right", Say::new("figure-order").with("other", "block.left")),
-        NotchError::BlockHeight => (Code::Order, "block.top", Say::new("figure-order").with("other", "block.bottom")),
-        NotchError::Gap => (Code::Order, "gap", Say::new("figure-range-not-negative")),
-        NotchError::Overcut => (Code::Order, "saw.over_max", Say::new("figure-order").with("other", "saw.over_min")),
-        NotchError::Negative => (Code::Range, "tape", Say::new("figure-range-not-negative")),
+        NotchError::Board => (FaultCode::Range, "board.height", Say::new("figure-range-positive")),
+        NotchError::Lap => (FaultCode::Order, "board.lap", Say::new("notch-lap")),
+        NotchError::BlockWidth => {
+            (FaultCode::Order, "block.right", Say::new("figure-order").with("other", "block.left"))
+        }
+        NotchError::BlockHeight => {
+            (FaultCode::Order, "block.top", Say::new("figure-order").with("other", "block.bottom"))
+        }
+        NotchError::Gap => (FaultCode::Order, "gap", Say::new("figure-range-not-negative")),
+        NotchError::Overcut => {
+            (FaultCode::Order, "saw.over_max", Say::new("figure-order").with("other", "saw.over_min"))
+        }
+        NotchError::Negative => (FaultCode::Range, "tape", Say::new("figure-range-not-negative")),
     };
     Fault::new(code, root.path_of(field), say)
 }

@@ -1,37 +1,37 @@
 use serde_json::json;
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say, through};
-use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, Rectangle};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say, through};
+use crate::flashing::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, Pipe, WallRectangle};
 use crate::measure::Length;
 use crate::phrases::key;
 
 /// A membrane patch round a pipe.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "patch",
     request: &[
-        Field::new("board", Shape::Object(BOARD)),
-        Field::new("bottoms", Shape::List(&Shape::Length)),
-        Field::new("block", Shape::Object(BLOCK)),
-        Field::new("pipe", Shape::Either(&[Shape::Object(PIPE), Shape::Object(RECTANGLE)])),
-        Field::new("beyond", Shape::Object(BEYOND)),
-        Field::optional("snug", Shape::Length),
-        Field::optional("under_barrier", Shape::Flag),
-        Field::optional("slit", Shape::Flag),
+        FigureField::new("board", FigureShape::Object(BOARD)),
+        FigureField::new("bottoms", FigureShape::List(&FigureShape::Length)),
+        FigureField::new("block", FigureShape::Object(BLOCK)),
+        FigureField::new("pipe", FigureShape::Either(&[FigureShape::Object(PIPE), FigureShape::Object(RECTANGLE)])),
+        FigureField::new("beyond", FigureShape::Object(BEYOND)),
+        FigureField::optional("snug", FigureShape::Length),
+        FigureField::optional("under_barrier", FigureShape::Flag),
+        FigureField::optional("slit", FigureShape::Flag),
     ],
     reply: &[
-        Field::new("course", Shape::Whole),
-        Field::new("left", Shape::Shown),
-        Field::new("right", Shape::Shown),
-        Field::new("bottom", Shape::Shown),
-        Field::new("top", Shape::Shown),
-        Field::new("width", Shape::Shown),
-        Field::new("height", Shape::Shown),
-        Field::new("hole", Shape::Either(&[Shape::Object(HOLE), Shape::Object(OPENING)])),
-        Field::optional("slit", Shape::Object(SLIT)),
-        Field::optional("cover", Shape::Object(COVER)),
-        Field::optional("over_board", Shape::Shown),
-        Field::optional("hidden_by", Shape::Shown),
+        FigureField::new("course", FigureShape::Whole),
+        FigureField::new("left", FigureShape::Shown),
+        FigureField::new("right", FigureShape::Shown),
+        FigureField::new("bottom", FigureShape::Shown),
+        FigureField::new("top", FigureShape::Shown),
+        FigureField::new("width", FigureShape::Shown),
+        FigureField::new("height", FigureShape::Shown),
+        FigureField::new("hole", FigureShape::Either(&[FigureShape::Object(HOLE), FigureShape::Object(OPENING)])),
+        FigureField::optional("slit", FigureShape::Object(SLIT)),
+        FigureField::optional("cover", FigureShape::Object(COVER)),
+        FigureField::optional("over_board", FigureShape::Shown),
+        FigureField::optional("hidden_by", FigureShape::Shown),
     ],
     example: r#"{"board": {"height": "7 1/4\"", "lap": "1 1/4\"", "nail_line": "3/4\""},
  "bottoms": ["0\"", "6\"", "12\"", "18\""],
@@ -41,36 +41,48 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-const BOARD: &[Field] =
-    &[Field::new("height", Shape::Length), Field::new("lap", Shape::Length), Field::new("nail_line", Shape::Length)];
-const BLOCK: &[Field] = &[
-    Field::new("left", Shape::Length),
-    Field::new("right", Shape::Length),
-    Field::new("bottom", Shape::Length),
-    Field::new("top", Shape::Length),
+const BOARD: &[FigureField] = &[
+    FigureField::new("height", FigureShape::Length),
+    FigureField::new("lap", FigureShape::Length),
+    FigureField::new("nail_line", FigureShape::Length),
 ];
-const PIPE: &[Field] = &[through::ROUND, Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
-const RECTANGLE: &[Field] =
-    &[through::WIDTH, through::HEIGHT, Field::new("x", Shape::Length), Field::new("y", Shape::Length)];
-const BEYOND: &[Field] = &[Field::new("side", Shape::Length), Field::new("top", Shape::Length)];
-const HOLE: &[Field] = &[
-    Field::new("diameter", Shape::Shown),
-    Field::new("from_left", Shape::Shown),
-    Field::new("from_bottom", Shape::Shown),
+const BLOCK: &[FigureField] = &[
+    FigureField::new("left", FigureShape::Length),
+    FigureField::new("right", FigureShape::Length),
+    FigureField::new("bottom", FigureShape::Length),
+    FigureField::new("top", FigureShape::Length),
 ];
-const OPENING: &[Field] = &[
-    Field::new("width", Shape::Shown),
-    Field::new("height", Shape::Shown),
-    Field::new("from_left", Shape::Shown),
-    Field::new("from_bottom", Shape::Shown),
+const PIPE: &[FigureField] =
+    &[through::ROUND, FigureField::new("x", FigureShape::Length), FigureField::new("y", FigureShape::Length)];
+const RECTANGLE: &[FigureField] = &[
+    through::WIDTH,
+    through::HEIGHT,
+    FigureField::new("x", FigureShape::Length),
+    FigureField::new("y", FigureShape::Length),
 ];
-const SLIT: &[Field] = &[
-    Field::new("from_bottom", Shape::Shown),
-    Field::new("length", Shape::Shown),
-    Field::new("direction", Shape::Choice(&["up"])),
+const BEYOND: &[FigureField] =
+    &[FigureField::new("side", FigureShape::Length), FigureField::new("top", FigureShape::Length)];
+const HOLE: &[FigureField] = &[
+    FigureField::new("diameter", FigureShape::Shown),
+    FigureField::new("from_left", FigureShape::Shown),
+    FigureField::new("from_bottom", FigureShape::Shown),
 ];
-const COVER: &[Field] =
-    &[Field::new("width", Shape::Shown), Field::new("height", Shape::Shown), Field::new("from_bottom", Shape::Shown)];
+const OPENING: &[FigureField] = &[
+    FigureField::new("width", FigureShape::Shown),
+    FigureField::new("height", FigureShape::Shown),
+    FigureField::new("from_left", FigureShape::Shown),
+    FigureField::new("from_bottom", FigureShape::Shown),
+];
+const SLIT: &[FigureField] = &[
+    FigureField::new("from_bottom", FigureShape::Shown),
+    FigureField::new("length", FigureShape::Shown),
+    FigureField::new("direction", FigureShape::Choice(&["up"])),
+];
+const COVER: &[FigureField] = &[
+    FigureField::new("width", FigureShape::Shown),
+    FigureField::new("height", FigureShape::Shown),
+    FigureField::new("from_bottom", FigureShape::Shown),
+];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
     let (asked, under_barrier) = read(request)?;
@@ -140,9 +152,9 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
     let node = request.object("block")?;
     let side = |name| node.field(name)?.length();
     let (left, right) = (side("left")?, side("right")?);
-    let across = Rectangle { left, right, bottom: Length::ZERO, top: Length::from_nm(1) };
+    let across = WallRectangle { left, right, bottom: Length::ZERO, top: Length::from_nm(1) };
     across.check().map_err(fault)?;
-    let block = Rectangle { bottom: side("bottom")?, top: side("top")?, ..across };
+    let block = WallRectangle { bottom: side("bottom")?, top: side("top")?, ..across };
     block.check().map_err(fault)?;
     let node = request.object("pipe")?;
     let shape = through::read(&node)?;
@@ -161,20 +173,24 @@ fn read(request: &Node<'_>) -> Result<(PatchRequest, bool), Fault> {
 
 fn fault(error: PatchError) -> Fault {
     let (code, field, phrase) = match error {
-        PatchError::Lap => (Code::Range, "board.lap".to_owned(), key("flashing-patch-lap")),
-        PatchError::NailLine => (Code::Range, "board.nail_line".to_owned(), key("flashing-patch-nail-line")),
-        PatchError::NoCourse => (Code::Range, "bottoms".to_owned(), key("flashing-patch-no-course")),
+        PatchError::Lap => (FaultCode::Range, "board.lap".to_owned(), key("flashing-patch-lap")),
+        PatchError::NailLine => (FaultCode::Range, "board.nail_line".to_owned(), key("flashing-patch-nail-line")),
+        PatchError::NoCourse => (FaultCode::Range, "bottoms".to_owned(), key("flashing-patch-no-course")),
         PatchError::CourseOrder { index } => {
-            (Code::Order, format!("bottoms[{index}]"), key("flashing-patch-course-order"))
+            (FaultCode::Order, format!("bottoms[{index}]"), key("flashing-patch-course-order"))
         }
-        PatchError::CourseGap { index } => (Code::Range, format!("bottoms[{index}]"), key("flashing-patch-course-gap")),
-        PatchError::BlockWidth => (Code::Order, "block.right".to_owned(), key("flashing-patch-block-width")),
-        PatchError::BlockHeight => (Code::Order, "block.top".to_owned(), key("flashing-patch-block-height")),
-        PatchError::PipeOutside | PatchError::HoleLow => (Code::Range, "pipe".to_owned(), key("flashing-patch-pipe")),
-        PatchError::Snug => (Code::Range, "snug".to_owned(), key("flashing-patch-snug")),
-        PatchError::Shows { .. } => (Code::PatchShows, "bottoms".to_owned(), key("flashing-patch-shows")),
+        PatchError::CourseGap { index } => {
+            (FaultCode::Range, format!("bottoms[{index}]"), key("flashing-patch-course-gap"))
+        }
+        PatchError::BlockWidth => (FaultCode::Order, "block.right".to_owned(), key("flashing-patch-block-width")),
+        PatchError::BlockHeight => (FaultCode::Order, "block.top".to_owned(), key("flashing-patch-block-height")),
+        PatchError::PipeOutside | PatchError::HoleLow => {
+            (FaultCode::Range, "pipe".to_owned(), key("flashing-patch-pipe"))
+        }
+        PatchError::Snug => (FaultCode::Range, "snug".to_owned(), key("flashing-patch-snug")),
+        PatchError::Shows { .. } => (FaultCode::PatchShows, "bottoms".to_owned(), key("flashing-patch-shows")),
         // The rest of what can be wrong was found field by field.
-        PatchError::NotPositive => (Code::Range, String::new(), key("figure-range-positive")),
+        PatchError::NotPositive => (FaultCode::Range, String::new(), key("figure-range-positive")),
     };
     Fault::new(code, field, Say::new(phrase))
 }

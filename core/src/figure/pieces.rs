@@ -5,76 +5,82 @@ use num_rational::BigRational;
 use num_traits::ToPrimitive;
 use serde_json::{Map, Number, Value, json};
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::measure::Length;
 use crate::phrases::key;
-use crate::saw::{Avoid, Board, CutList, DEFAULT_EFFORT, Piece, Planner, Run, SawError, Stock, Studs};
+use crate::saw::{
+    CutList, DEFAULT_EFFORT, JointFree, Piece, Planner, RunToCut, SawError, SawnBoard, Stock, StudCenters,
+};
 
-const RUN: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("course", Shape::Whole),
-    Field::new("from", Shape::Length),
-    Field::new("to", Shape::Length),
-    Field::optional("wall", Shape::Text),
+const RUN: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("course", FigureShape::Whole),
+    FigureField::new("from", FigureShape::Length),
+    FigureField::new("to", FigureShape::Length),
+    FigureField::optional("wall", FigureShape::Text),
 ];
-const STUDS: &[Field] = &[Field::new("first", Shape::Length), Field::new("spacing", Shape::Length)];
-const STOCK: &[Field] = &[
-    Field::new("length", Shape::Length),
-    Field::optional("cost", Shape::Number),
-    Field::optional("count", Shape::Whole),
+const STUDS: &[FigureField] =
+    &[FigureField::new("first", FigureShape::Length), FigureField::new("spacing", FigureShape::Length)];
+const STOCK: &[FigureField] = &[
+    FigureField::new("length", FigureShape::Length),
+    FigureField::optional("cost", FigureShape::Number),
+    FigureField::optional("count", FigureShape::Whole),
 ];
-const AVOID: &[Field] = &[
-    Field::optional("wall", Shape::Text),
-    Field::new("from", Shape::Length),
-    Field::new("to", Shape::Length),
-    Field::optional("courses", Shape::List(&Shape::Whole)),
+const AVOID: &[FigureField] = &[
+    FigureField::optional("wall", FigureShape::Text),
+    FigureField::new("from", FigureShape::Length),
+    FigureField::new("to", FigureShape::Length),
+    FigureField::optional("courses", FigureShape::List(&FigureShape::Whole)),
 ];
-const PIECE: &[Field] = &[
-    Field::new("run", Shape::Text),
-    Field::new("course", Shape::Whole),
-    Field::new("from", Shape::Shown),
-    Field::new("to", Shape::Shown),
-    Field::new("length", Shape::Shown),
+const PIECE: &[FigureField] = &[
+    FigureField::new("run", FigureShape::Text),
+    FigureField::new("course", FigureShape::Whole),
+    FigureField::new("from", FigureShape::Shown),
+    FigureField::new("to", FigureShape::Shown),
+    FigureField::new("length", FigureShape::Shown),
 ];
-const BOARD: &[Field] = &[
-    Field::new("stock", Shape::Shown),
-    Field::optional("offcut", Shape::Flag),
-    Field::new("pieces", Shape::List(&Shape::Whole)),
-    Field::new("left", Shape::Shown),
-    Field::optional("keep", Shape::Flag),
+const BOARD: &[FigureField] = &[
+    FigureField::new("stock", FigureShape::Shown),
+    FigureField::optional("offcut", FigureShape::Flag),
+    FigureField::new("pieces", FigureShape::List(&FigureShape::Whole)),
+    FigureField::new("left", FigureShape::Shown),
+    FigureField::optional("keep", FigureShape::Flag),
 ];
 
 /// Joints and cuts for all runs from the boards at hand.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "pieces",
     request: &[
-        Field::new("runs", Shape::List(&Shape::Object(RUN))),
-        Field::optional("studs", Shape::Either(&[Shape::Object(STUDS), Shape::List(&Shape::Length)])),
-        Field::new("stock", Shape::List(&Shape::Object(STOCK))),
-        Field::optional("offcuts", Shape::List(&Shape::Length)),
-        Field::new("kerf", Shape::Length),
-        Field::new("end_gap", Shape::Length),
-        Field::optional("joint_gap", Shape::Length),
-        Field::optional("stagger", Shape::Length),
-        Field::optional("piece_min", Shape::Length),
-        Field::optional("extra_joints", Shape::Whole),
-        Field::optional("avoid", Shape::List(&Shape::Object(AVOID))),
-        Field::optional("keep_min", Shape::Length),
-        Field::optional("joints", Shape::Flag),
-        Field::optional("division", Shape::Division),
-        Field::optional("effort", Shape::Whole),
-        Field::optional("seconds", Shape::Number),
+        FigureField::new("runs", FigureShape::List(&FigureShape::Object(RUN))),
+        FigureField::optional(
+            "studs",
+            FigureShape::Either(&[FigureShape::Object(STUDS), FigureShape::List(&FigureShape::Length)]),
+        ),
+        FigureField::new("stock", FigureShape::List(&FigureShape::Object(STOCK))),
+        FigureField::optional("offcuts", FigureShape::List(&FigureShape::Length)),
+        FigureField::new("kerf", FigureShape::Length),
+        FigureField::new("end_gap", FigureShape::Length),
+        FigureField::optional("joint_gap", FigureShape::Length),
+        FigureField::optional("stagger", FigureShape::Length),
+        FigureField::optional("piece_min", FigureShape::Length),
+        FigureField::optional("extra_joints", FigureShape::Whole),
+        FigureField::optional("avoid", FigureShape::List(&FigureShape::Object(AVOID))),
+        FigureField::optional("keep_min", FigureShape::Length),
+        FigureField::optional("joints", FigureShape::Flag),
+        FigureField::optional("division", FigureShape::Division),
+        FigureField::optional("effort", FigureShape::Whole),
+        FigureField::optional("seconds", FigureShape::Number),
     ],
     reply: &[
-        Field::new("pieces", Shape::List(&Shape::Object(PIECE))),
-        Field::new("boards", Shape::List(&Shape::Object(BOARD))),
-        Field::new("count", Shape::Whole),
-        Field::new("cost", Shape::Number),
-        Field::new("bound", Shape::Number),
-        Field::new("proved", Shape::Flag),
-        Field::optional("stopped", Shape::Flag),
-        Field::new("waste_share", Shape::Number),
+        FigureField::new("pieces", FigureShape::List(&FigureShape::Object(PIECE))),
+        FigureField::new("boards", FigureShape::List(&FigureShape::Object(BOARD))),
+        FigureField::new("count", FigureShape::Whole),
+        FigureField::new("cost", FigureShape::Number),
+        FigureField::new("bound", FigureShape::Number),
+        FigureField::new("proved", FigureShape::Flag),
+        FigureField::optional("stopped", FigureShape::Flag),
+        FigureField::new("waste_share", FigureShape::Number),
     ],
     example: r#"{"runs": [{"name": "low", "course": 1, "from": "0\"", "to": "230\""},
   {"name": "next", "course": 2, "from": "0\"", "to": "230\""}, {"name": "top", "course": 3, "from": "0\"", "to": "81\""}],
@@ -116,7 +122,7 @@ fn answer(root: &Node<'_>) -> Result<Reply, Fault> {
             "from": shown(piece.from), "to": shown(piece.to), "length": shown(piece.length),
         })
     };
-    let board = |board: &Board| {
+    let board = |board: &SawnBoard| {
         let mut fields = Map::new();
         fields.insert("stock".to_owned(), shown(board.length));
         if board.offcut {
@@ -153,7 +159,7 @@ fn cut_list<'a>(root: &Node<'a>) -> Result<(CutList, Vec<&'a str>), Fault> {
             return Err(to.order(&node.path_of("from")));
         }
         let wall = node.get("wall").map_or(Ok(""), |node| node.text())?.to_owned();
-        list.runs.push(Run { wall, course, from, to: end });
+        list.runs.push(RunToCut { wall, course, from, to: end });
         names.push(name);
     }
     list.studs = root.get("studs").map(|node| studs(&node)).transpose()?;
@@ -173,7 +179,7 @@ fn cut_list<'a>(root: &Node<'a>) -> Result<(CutList, Vec<&'a str>), Fault> {
     list.kerf = root.field("kerf")?.not_negative()?;
     list.end_gap = root.field("end_gap")?.not_negative()?;
     list.joint_gap = gap("joint_gap")?.unwrap_or(Length::ZERO);
-    if let Some(Studs::Spaced { spacing, .. }) = list.studs {
+    if let Some(StudCenters::Spaced { spacing, .. }) = list.studs {
         list.stagger = spacing;
     }
     list.stagger = gap("stagger")?.unwrap_or(list.stagger);
@@ -188,7 +194,7 @@ fn cut_list<'a>(root: &Node<'a>) -> Result<(CutList, Vec<&'a str>), Fault> {
             return Err(to.order(&node.path_of("from")));
         }
         let courses = node.get("courses").map(|node| node.items()?.iter().map(whole).collect::<Result<_, Fault>>());
-        list.avoid.push(Avoid { wall, from, to: end, courses: courses.transpose()? });
+        list.avoid.push(JointFree { wall, from, to: end, courses: courses.transpose()? });
     }
     list.keep_min = gap("keep_min")?;
     list.joints = root.get("joints").map_or(Ok(true), |node| node.flag())?;
@@ -201,12 +207,12 @@ fn whole(node: &Node<'_>) -> Result<i64, Fault> {
     node.whole(-1_000_000_000, 1_000_000_000)
 }
 
-fn studs(node: &Node<'_>) -> Result<Studs, Fault> {
+fn studs(node: &Node<'_>) -> Result<StudCenters, Fault> {
     if node.is_object() {
         let (first, spacing) = (node.field("first")?.length()?, node.field("spacing")?.positive()?);
-        return Ok(Studs::Spaced { first, spacing });
+        return Ok(StudCenters::Spaced { first, spacing });
     }
-    node.items()?.iter().map(Node::length).collect::<Result<_, _>>().map(Studs::Listed)
+    node.items()?.iter().map(Node::length).collect::<Result<_, _>>().map(StudCenters::Listed)
 }
 
 /// A price in billionths, to the nearest.
@@ -232,38 +238,38 @@ fn seconds(node: &Node<'_>) -> Result<Duration, Fault> {
 fn fault(root: &Node<'_>, error: &SawError) -> Fault {
     let most = || Say::new("figure-too-many").with("limit", "10000");
     let (code, field, say) = match error {
-        SawError::TooMany { what: "pieces" } => (Code::TooBig, "runs".to_owned(), Say::new("saw-too-many-pieces")),
-        SawError::TooMany { what } => (Code::TooBig, (*what).to_owned(), most()),
-        SawError::Negative { what } => (Code::Range, (*what).to_owned(), Say::new("figure-range-not-negative")),
-        SawError::Spacing => (Code::Range, "studs.spacing".to_owned(), Say::new("figure-range-positive")),
+        SawError::TooMany { what: "pieces" } => (FaultCode::TooBig, "runs".to_owned(), Say::new("saw-too-many-pieces")),
+        SawError::TooMany { what } => (FaultCode::TooBig, (*what).to_owned(), most()),
+        SawError::Negative { what } => (FaultCode::Range, (*what).to_owned(), Say::new("figure-range-not-negative")),
+        SawError::Spacing => (FaultCode::Range, "studs.spacing".to_owned(), Say::new("figure-range-positive")),
         SawError::StockLength { stock } => {
-            (Code::Range, format!("stock[{stock}].length"), Say::new("figure-range-positive"))
+            (FaultCode::Range, format!("stock[{stock}].length"), Say::new("figure-range-positive"))
         }
         SawError::StockCost { stock } => (
-            Code::Range,
+            FaultCode::Range,
             format!("stock[{stock}].cost"),
             Say::new("figure-range-between").with("least", "0").with("most", "1000000"),
         ),
         SawError::OffcutLength { offcut } => {
-            (Code::Range, format!("offcuts[{offcut}]"), Say::new("figure-range-positive"))
+            (FaultCode::Range, format!("offcuts[{offcut}]"), Say::new("figure-range-positive"))
         }
         SawError::RunOrder { run } => {
             let say = Say::new("figure-order").with("other", format!("runs[{run}].from"));
-            (Code::Order, format!("runs[{run}].to"), say)
+            (FaultCode::Order, format!("runs[{run}].to"), say)
         }
-        SawError::RunShort { run } => (Code::Range, format!("runs[{run}].to"), Say::new("saw-run-short")),
-        SawError::NoBoard => (Code::Infeasible, "stock".to_owned(), Say::new("saw-no-board")),
-        SawError::TooLong { run } => (Code::Infeasible, format!("runs[{run}]"), Say::new("saw-too-long")),
+        SawError::RunShort { run } => (FaultCode::Range, format!("runs[{run}].to"), Say::new("saw-run-short")),
+        SawError::NoBoard => (FaultCode::Infeasible, "stock".to_owned(), Say::new("saw-no-board")),
+        SawError::TooLong { run } => (FaultCode::Infeasible, format!("runs[{run}]"), Say::new("saw-too-long")),
         SawError::NoStud { run } => {
             let say = Say::new("saw-no-stud").with("run", format!("runs[{run}]"));
-            (Code::Infeasible, "studs".to_owned(), say)
+            (FaultCode::Infeasible, "studs".to_owned(), say)
         }
-        SawError::NoJoints { run } => (Code::Infeasible, format!("runs[{run}]"), Say::new("saw-no-joints")),
+        SawError::NoJoints { run } => (FaultCode::Infeasible, format!("runs[{run}]"), Say::new("saw-no-joints")),
         SawError::NoStagger { run } => {
             let say = Say::new("saw-no-stagger").with("run", format!("runs[{run}]"));
-            (Code::Infeasible, "stagger".to_owned(), say)
+            (FaultCode::Infeasible, "stagger".to_owned(), say)
         }
-        SawError::NotEnough => (Code::Infeasible, "stock".to_owned(), Say::new("saw-not-enough")),
+        SawError::NotEnough => (FaultCode::Infeasible, "stock".to_owned(), Say::new("saw-not-enough")),
     };
     Fault::new(code, root.path_of(&field), say)
 }

@@ -1,7 +1,7 @@
 use serde_json::{Number, Value, json};
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::siding::{COURSES_LIMIT, Mark, Mode, Pole, PoleError, PoleRequest, Want};
@@ -10,28 +10,28 @@ const MODES: &[&str] = &["equal", "fixed", "fit"];
 const WANTS: &[&str] = &["land", "clear"];
 
 /// A story pole.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "pole",
     request: &[
-        Field::new("from", Shape::Length),
-        Field::new("to", Shape::Length),
-        Field::new("mode", Shape::Choice(MODES)),
-        Field::new("reveal_max", Shape::Length),
-        Field::optional("reveal_min", Shape::Length),
-        Field::optional("reveal", Shape::Length),
-        Field::optional("marks", Shape::List(&Shape::Object(MARK))),
-        Field::optional("change_max", Shape::Length),
-        Field::optional("board_height", Shape::Length),
-        Field::optional("lap_min", Shape::Length),
-        Field::optional("division", Shape::Division),
+        FigureField::new("from", FigureShape::Length),
+        FigureField::new("to", FigureShape::Length),
+        FigureField::new("mode", FigureShape::Choice(MODES)),
+        FigureField::new("reveal_max", FigureShape::Length),
+        FigureField::optional("reveal_min", FigureShape::Length),
+        FigureField::optional("reveal", FigureShape::Length),
+        FigureField::optional("marks", FigureShape::List(&FigureShape::Object(MARK))),
+        FigureField::optional("change_max", FigureShape::Length),
+        FigureField::optional("board_height", FigureShape::Length),
+        FigureField::optional("lap_min", FigureShape::Length),
+        FigureField::optional("division", FigureShape::Division),
     ],
     reply: &[
-        Field::new("courses", Shape::Whole),
-        Field::new("reveals", Shape::List(&Shape::Shown)),
-        Field::new("lines", Shape::List(&Shape::Shown)),
-        Field::new("marks", Shape::List(&Shape::Object(MARK_RESULT))),
-        Field::new("top_strip", Shape::Shown),
-        Field::new("cost_nm", Shape::Whole),
+        FigureField::new("courses", FigureShape::Whole),
+        FigureField::new("reveals", FigureShape::List(&FigureShape::Shown)),
+        FigureField::new("lines", FigureShape::List(&FigureShape::Shown)),
+        FigureField::new("marks", FigureShape::List(&FigureShape::Object(MARK_RESULT))),
+        FigureField::new("top_strip", FigureShape::Shown),
+        FigureField::new("cost_nm", FigureShape::Whole),
     ],
     example: r#"{"from": "0\"", "to": "98 1/2\"", "mode": "fit", "reveal_min": "5 3/4\"", "reveal_max": "6\"",
  "marks": [{"name": "sill", "at": "34 7/8\"", "want": "land", "weight": 2},
@@ -42,19 +42,19 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-const MARK: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("at", Shape::Length),
-    Field::new("want", Shape::Choice(WANTS)),
-    Field::optional("clear", Shape::Length),
-    Field::optional("weight", Shape::Whole),
+const MARK: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("at", FigureShape::Length),
+    FigureField::new("want", FigureShape::Choice(WANTS)),
+    FigureField::optional("clear", FigureShape::Length),
+    FigureField::optional("weight", FigureShape::Whole),
 ];
 
-const MARK_RESULT: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("line", Shape::Shown),
-    Field::new("miss", Shape::Shown),
-    Field::new("ok", Shape::Flag),
+const MARK_RESULT: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("line", FigureShape::Shown),
+    FigureField::new("miss", FigureShape::Shown),
+    FigureField::new("ok", FigureShape::Flag),
 ];
 
 fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
@@ -83,14 +83,14 @@ fn read(request: &Node<'_>) -> Result<Asked, Fault> {
     let to_node = request.field("to")?;
     let to = to_node.length()?;
     if to <= from {
-        return Err(to_node.fault(Code::Order, Say::new(key("siding-pole-no-height"))));
+        return Err(to_node.fault(FaultCode::Order, Say::new(key("siding-pole-no-height"))));
     }
     let mode = request.field("mode")?.choice(&[("equal", "equal"), ("fixed", "fixed"), ("fit", "fit")])?;
     let reveal_max = request.field("reveal_max")?.positive()?;
     let least_node = request.get("reveal_min");
     let reveal_min = least_node.as_ref().map(Node::positive).transpose()?;
     if let (Some(node), true) = (&least_node, reveal_min.is_some_and(|least| least > reveal_max)) {
-        return Err(node.fault(Code::Order, Say::new(key("siding-pole-reveal-order"))));
+        return Err(node.fault(FaultCode::Order, Say::new(key("siding-pole-reveal-order"))));
     }
     let reveal = request.get("reveal").map(|node| node.positive()).transpose()?;
     let marks = request.items_of("marks")?.iter().map(mark).collect::<Result<_, Fault>>()?;
@@ -100,7 +100,7 @@ fn read(request: &Node<'_>) -> Result<Asked, Fault> {
     let lap_min = lap_node.as_ref().map(Node::not_negative).transpose()?;
     let reveal_covered = board_height.zip(lap_min).map(|(height, lap)| height - lap);
     if let (Some(node), true) = (&lap_node, reveal_covered.is_some_and(|covered| !covered.is_positive())) {
-        return Err(node.fault(Code::Order, Say::new(key("siding-pole-lap-order"))));
+        return Err(node.fault(FaultCode::Order, Say::new(key("siding-pole-lap-order"))));
     }
     let division = request.division()?;
 
@@ -132,7 +132,7 @@ fn fault(request: &Node<'_>, asked: &Asked, error: &PoleError) -> Fault {
     let at = |code, field: &str, say| Fault::new(code, request.path_of(field), say);
     match error {
         PoleError::UnderLeast { courses, reveal } => at(
-            Code::Infeasible,
+            FaultCode::Infeasible,
             "reveal_min",
             Say::new(key("siding-pole-under-least"))
                 .with("courses", courses.to_string())
@@ -141,23 +141,24 @@ fn fault(request: &Node<'_>, asked: &Asked, error: &PoleError) -> Fault {
         PoleError::TooManyCourses => {
             let field = if matches!(asked.pole.mode, Mode::Fixed { .. }) { "reveal" } else { "reveal_max" };
             let say = Say::new(key("siding-pole-too-many-courses")).with("limit", COURSES_LIMIT.to_string());
-            at(Code::TooBig, field, say)
+            at(FaultCode::TooBig, field, say)
         }
-        PoleError::TooLarge => request.fault(Code::TooBig, Say::new(key("siding-pole-too-large"))),
+        PoleError::TooLarge => request.fault(FaultCode::TooBig, Say::new(key("siding-pole-too-large"))),
         // The rest of what can be wrong was found field by field.
         PoleError::NoLayout
         | PoleError::NoHeight
         | PoleError::RevealNotPositive
         | PoleError::RevealOrder
-        | PoleError::Negative => request.fault(Code::Infeasible, Say::new(key("siding-pole-no-layout"))),
+        | PoleError::Negative => request.fault(FaultCode::Infeasible, Say::new(key("siding-pole-no-layout"))),
     }
 }
 
 fn reply(request: &Node<'_>, asked: &Asked, pole: &Pole) -> Result<Reply, Fault> {
     let common = request.common;
     let shown = |lengths: &[Length]| lengths.iter().map(|&length| common.shown(length)).collect::<Value>();
-    let cost = Number::from_i128(pole.cost)
-        .ok_or_else(|| Fault::new(Code::TooBig, request.path_of("marks"), Say::new(key("siding-pole-cost-too-big"))))?;
+    let cost = Number::from_i128(pole.cost).ok_or_else(|| {
+        Fault::new(FaultCode::TooBig, request.path_of("marks"), Say::new(key("siding-pole-cost-too-big")))
+    })?;
     let mut reply = Reply::default();
     reply.set("courses", pole.lines.len());
     reply.set("reveals", shown(&pole.reveals));

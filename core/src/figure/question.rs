@@ -1,13 +1,13 @@
-use super::{Fault, Field, Node, Reply};
+use super::{Fault, FigureField, Node, Reply};
 
 /// A question: the shape of its request and of its answer, and how it is answered.
-pub struct Question {
+pub struct FigureQuestion {
     /// The name by which it is asked.
     pub name: &'static str,
     /// The fields of its request in the order in which they are checked.
-    pub(super) request: &'static [Field],
+    pub(super) request: &'static [FigureField],
     /// The fields of its answer, without the warnings.
-    pub(super) reply: &'static [Field],
+    pub(super) reply: &'static [FigureField],
     /// A request that shows it at work.
     pub example: &'static str,
     /// The key of the phrase that says what it answers and how it is read where more than one reading is possible.

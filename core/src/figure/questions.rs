@@ -1,13 +1,13 @@
 use serde_json::{Value, json};
 
 use super::{
-    Clock, Code, Common, Fault, Json, Node, Question, Say, amounts, assembly, bead, block, board, detail, gable,
-    length, movement, notch, patch, pieces, pole, request, shed,
+    Clock, Common, Fault, FaultCode, FigureQuestion, Json, Node, Say, amounts, assembly, bead, block, board, detail,
+    gable, length, movement, notch, patch, pieces, pole, request, shed,
 };
 use crate::phrases::{Arg, Language, Phrases};
 
 /// Every question.
-pub const QUESTIONS: &[&Question] = &[
+pub const QUESTIONS: &[&FigureQuestion] = &[
     &length::QUESTION,
     &pole::QUESTION,
     &board::QUESTION,
@@ -34,7 +34,7 @@ pub struct Answered {
 }
 
 /// The question of a name.
-pub fn question(name: &str) -> Option<&'static Question> {
+pub fn question(name: &str) -> Option<&'static FigureQuestion> {
     QUESTIONS.iter().find(|question| question.name == name).copied()
 }
 
@@ -67,7 +67,7 @@ pub fn answer_bytes(name: &str, request: &[u8]) -> Answered {
 fn answered(name: &str, request: &str, clock: Clock, language: &mut Language) -> Result<Value, Fault> {
     let question = question(name).ok_or_else(|| {
         let names: Vec<&str> = QUESTIONS.iter().map(|question| question.name).collect();
-        Fault::new(Code::Choice, "question", Say::new("figure-choice").with("choices", names.join(", ")))
+        Fault::new(FaultCode::Choice, "question", Say::new("figure-choice").with("choices", names.join(", ")))
     })?;
     let json = Json::read(request)?;
     // The language is looked at first, so that whatever else is wrong is said in it.

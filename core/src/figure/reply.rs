@@ -4,7 +4,7 @@ use super::Say;
 
 /// A warning of an answer: a stable code, and the path that it is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Warning {
+pub(super) struct FigureWarning {
     pub(super) code: &'static str,
     pub(super) at: String,
     pub(super) say: Say,
@@ -14,7 +14,7 @@ pub(super) struct Warning {
 #[derive(Clone, Debug, Default)]
 pub(super) struct Reply {
     fields: Map<String, Value>,
-    warnings: Vec<Warning>,
+    warnings: Vec<FigureWarning>,
 }
 
 impl Reply {
@@ -34,14 +34,14 @@ impl Reply {
     pub(super) fn warn(&mut self, code: &'static str, at: impl Into<String>, say: Say) {
         let at = at.into();
         if !self.warnings.iter().any(|known| known.code == code && known.at == at) {
-            self.warnings.push(Warning { code, at, say });
+            self.warnings.push(FigureWarning { code, at, say });
         }
     }
 
     /// The answer as JSON, its warnings' texts made by `text`.
     pub(super) fn into_json(self, text: impl Fn(&Say) -> String) -> Value {
         let Self { mut fields, warnings } = self;
-        let warning = |w: &Warning| serde_json::json!({"code": w.code, "at": w.at, "text": text(&w.say)});
+        let warning = |w: &FigureWarning| serde_json::json!({"code": w.code, "at": w.at, "text": text(&w.say)});
         fields.insert("warnings".to_owned(), warnings.iter().map(warning).collect());
         Value::Object(fields)
     }

@@ -2,8 +2,8 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{Pow, Signed, ToPrimitive};
 
-use super::shape::{COMMON, Field, Shape};
-use super::{Code, Fault, Json, Say};
+use super::shape::{COMMON, FigureField, FigureShape};
+use super::{Fault, FaultCode, Json, Say};
 use crate::measure::{Division, Exact, Length, ParseErrorKind, Reader, Show, Unit};
 use crate::phrases::{Language, key, misread};
 
@@ -46,7 +46,7 @@ pub(super) struct Node<'a> {
 
 /// A JSON number: exact, and as a float for trigonometry.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Number {
+pub(super) struct JsonNumber {
     pub(super) exact: BigRational,
     pub(super) float: f64,
 }
@@ -68,22 +68,22 @@ impl<'a> Node<'a> {
     }
 
     /// A fault at this value.
-    pub(super) fn fault(&self, code: Code, say: Say) -> Fault {
+    pub(super) fn fault(&self, code: FaultCode, say: Say) -> Fault {
         Fault::new(code, self.path.clone(), say)
     }
 
     /// A value outside what `say` allows.
     pub(super) fn range(&self, say: Say) -> Fault {
-        self.fault(Code::Range, say)
+        self.fault(FaultCode::Range, say)
     }
 
     /// This value and an earlier one, `other`, are the wrong way round.
     pub(super) fn order(&self, other: &str) -> Fault {
-        self.fault(Code::Order, Say::new("figure-order").with("other", other))
+        self.fault(FaultCode::Order, Say::new("figure-order").with("other", other))
     }
 
     fn wrong_type(&self, expected: &'static str) -> Fault {
-        self.fault(Code::Type, Say::new(expected))
+        self.fault(FaultCode::Type, Say::new(expected))
     }
 
     /// A field, if it is there.
@@ -128,7 +128,7 @@ impl<'a> Node<'a> {
     pub(super) fn items(&self) -> Result<Vec<Node<'a>>, Fault> {
         let Json::List(items) = self.json else { return Err(self.wrong_type(key("figure-type-list"))) };
         if items.len() > MOST {
-            return Err(self.fault(Code::TooBig, Say::new("figure-too-many").with("limit", MOST.to_string())));
+            return Err(self.fault(FaultCode::TooBig, Say::new("figure-too-many").with("limit", MOST.to_string())));
         }
         let node = |(at, json)| Node { json, path: format!("{}[{at}]", self.path), common: self.common };
         Ok(items.iter().enumerate().map(node).collect())
@@ -143,7 +143,7 @@ impl<'a> Node<'a> {
     pub(super) fn text(&self) -> Result<&'a str, Fault> {
         let Json::Text(text) = self.json else { return Err(self.wrong_type(key("figure-type-text"))) };
         if text.chars().count() > LONGEST {
-            return Err(self.fault(Code::TooBig, Say::new("figure-too-long").with("limit", LONGEST.to_string())));
+            return Err(self.fault(FaultCode::TooBig, Say::new("figure-too-long").with("limit", LONGEST.to_string())));
         }
         Ok(text)
     }
@@ -161,7 +161,7 @@ impl<'a> Node<'a> {
         let text = self.text()?;
         choices.iter().find_map(|(name, value)| (*name == text).then_some(*value)).ok_or_else(|| {
             let names: Vec<&str> = choices.iter().map(|(name, _)| *name).collect();
-            self.fault(Code::Choice, Say::new("figure-choice").with("choices", names.join(", ")))
+            self.fault(FaultCode::Choice, Say::new("figure-choice").with("choices", names.join(", ")))
         })
     }
 
@@ -175,9 +175,9 @@ impl<'a> Node<'a> {
         };
         reader.read(text).map(|written| written.exact).map_err(|error| {
             let code = match error.kind {
-                ParseErrorKind::UnitMissing => Code::UnitMissing,
-                ParseErrorKind::TooBig => Code::TooBig,
-                _ => Code::Length,
+                ParseErrorKind::UnitMissing => FaultCode::UnitMissing,
+                ParseErrorKind::TooBig => FaultCode::TooBig,
+                _ => FaultCode::Length,
             };
             let place = (error.position + 1).to_string();
             self.fault(code, Say::new(misread(error.kind)).with("text", text).with("position", place))
@@ -187,7 +187,7 @@ impl<'a> Node<'a> {
     /// A length to the nearest nanometre.
     pub(super) fn length(&self) -> Result<Length, Fault> {
         let exact = self.exact()?;
-        exact.to_length().ok_or_else(|| self.fault(Code::TooBig, Say::new("figure-too-far")))
+        exact.to_length().ok_or_else(|| self.fault(FaultCode::TooBig, Say::new("figure-too-far")))
     }
 
     /// A length over zero.
@@ -219,17 +219,17 @@ impl<'a> Node<'a> {
         let Some(node) = self.get("division") else { return Ok(Division::default()) };
         node.positive()?;
         let exact = node.exact()?;
-        Division::from_exact(&exact).ok_or_else(|| node.fault(Code::TooBig, Say::new("figure-division")))
+        Division::from_exact(&exact).ok_or_else(|| node.fault(FaultCode::TooBig, Say::new("figure-division")))
     }
 
     /// A number in any JSON form.
-    pub(super) fn number(&self) -> Result<Number, Fault> {
+    pub(super) fn number(&self) -> Result<JsonNumber, Fault> {
         let Json::Number(raw) = self.json else { return Err(self.wrong_type(key("figure-type-number"))) };
-        let too_big = || self.fault(Code::TooBig, Say::new("figure-number-too-big"));
+        let too_big = || self.fault(FaultCode::TooBig, Say::new("figure-number-too-big"));
         let exact = decimal(raw).ok_or_else(too_big)?;
         let float: f64 = raw.parse().map_err(|_| too_big())?;
         // A negative zero is zero.
-        Ok(Number { exact, float: float + 0.0 })
+        Ok(JsonNumber { exact, float: float + 0.0 })
     }
 
     /// A whole number within bounds; `4.0` and `4e0` are whole.
@@ -250,7 +250,7 @@ impl<'a> Node<'a> {
 
 /// A missing field.
 pub(super) fn missing(path: &str) -> Fault {
-    Fault::new(Code::MissingField, path, Say::new("figure-missing"))
+    Fault::new(FaultCode::MissingField, path, Say::new("figure-missing"))
 }
 
 fn join(path: &str, name: &str) -> String {
@@ -274,7 +274,7 @@ pub(super) fn decimal(raw: &str) -> Option<BigRational> {
     Some(if power < 0 { BigRational::new(digits, scale) } else { BigRational::from_integer(digits * scale) })
 }
 
-impl Number {
+impl JsonNumber {
     pub(super) fn is_positive(&self) -> bool {
         self.exact.is_positive()
     }
@@ -285,19 +285,19 @@ impl Number {
 }
 
 /// Finds fields that stand twice, then those the question does not have, then those it misses.
-pub(super) fn check_fields(json: &Json, fields: &[Field]) -> Result<(), Fault> {
+pub(super) fn check_fields(json: &Json, fields: &[FigureField]) -> Result<(), Fault> {
     twice(json, "")?;
     if !matches!(json, Json::Object(_)) {
-        return Err(Fault::new(Code::Type, "", Say::new("figure-not-object")));
+        return Err(Fault::new(FaultCode::Type, "", Say::new("figure-not-object")));
     }
-    let all: Vec<Field> =
+    let all: Vec<FigureField> =
         fields.iter().chain(COMMON.iter().filter(|common| !has(fields, common.name))).copied().collect();
     unknown(json, &all, "")?;
     lacking(json, &all, "")
 }
 
 /// Whether a list of fields has one of this name.
-pub(super) fn has(fields: &[Field], name: &str) -> bool {
+pub(super) fn has(fields: &[FigureField], name: &str) -> bool {
     fields.iter().any(|field| field.name == name)
 }
 
@@ -308,7 +308,7 @@ fn twice(json: &Json, path: &str) -> Result<(), Fault> {
             for (name, value) in fields {
                 let own = join(path, name);
                 if !seen.insert(name) {
-                    return Err(Fault::new(Code::DuplicateField, own, Say::new("figure-twice")));
+                    return Err(Fault::new(FaultCode::DuplicateField, own, Say::new("figure-twice")));
                 }
                 twice(value, &own)?;
             }
@@ -320,44 +320,47 @@ fn twice(json: &Json, path: &str) -> Result<(), Fault> {
 }
 
 /// What is asked of an object with its fields, at its path.
-type Check = dyn Fn(&Json, &[Field], &str) -> Result<(), Fault>;
+type Check = dyn Fn(&Json, &[FigureField], &str) -> Result<(), Fault>;
 
 /// Walks a value along its shape and hands each object with its fields to `check`.
-fn walk(json: &Json, shape: Shape, path: &str, check: &Check) -> Result<(), Fault> {
+fn walk(json: &Json, shape: FigureShape, path: &str, check: &Check) -> Result<(), Fault> {
     match (json, shape) {
-        (Json::Object(_), Shape::Object(fields)) => check(json, fields, path),
-        (Json::Object(own), Shape::Either(shapes)) => {
+        (Json::Object(_), FigureShape::Object(fields)) => check(json, fields, path),
+        (Json::Object(own), FigureShape::Either(shapes)) => {
             let objects = || {
-                shapes.iter().filter_map(|shape| if let Shape::Object(fields) = shape { Some(*fields) } else { None })
+                shapes
+                    .iter()
+                    .filter_map(|shape| if let FigureShape::Object(fields) = shape { Some(*fields) } else { None })
             };
             let common = |name: &str| objects().all(|fields| has(fields, name));
-            let tells = |fields: &[Field]| own.iter().any(|(name, _)| has(fields, name) && !common(name));
+            let tells = |fields: &[FigureField]| own.iter().any(|(name, _)| has(fields, name) && !common(name));
             let best = objects().find(|fields| tells(fields)).or_else(|| objects().next());
             best.map_or(Ok(()), |fields| check(json, fields, path))
         }
-        (Json::List(items), Shape::List(item)) => {
+        (Json::List(items), FigureShape::List(item)) => {
             let mut numbered = items.iter().take(MOST).enumerate();
             numbered.try_for_each(|(at, json)| walk(json, *item, &format!("{path}[{at}]"), check))
         }
-        (Json::List(_), Shape::Either(shapes)) => {
-            let list = shapes.iter().find(|shape| matches!(shape, Shape::List(_)));
+        (Json::List(_), FigureShape::Either(shapes)) => {
+            let list = shapes.iter().find(|shape| matches!(shape, FigureShape::List(_)));
             list.map_or(Ok(()), |shape| walk(json, *shape, path, check))
         }
         _ => Ok(()),
     }
 }
 
-fn unknown(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
+fn unknown(json: &Json, fields: &[FigureField], path: &str) -> Result<(), Fault> {
     let Json::Object(own) = json else { return Ok(()) };
-    let beside = |field: &&Field| field.not_beside.is_none_or(|name| !matches!(json.get(name), Some(Json::Object(_))));
-    let fields: Vec<Field> = fields.iter().filter(beside).copied().collect();
+    let beside =
+        |field: &&FigureField| field.not_beside.is_none_or(|name| !matches!(json.get(name), Some(Json::Object(_))));
+    let fields: Vec<FigureField> = fields.iter().filter(beside).copied().collect();
     for (name, _) in own {
         if !has(&fields, name) {
             let names: Vec<&str> = fields.iter().map(|field| field.name).collect();
             let say = Say::new("figure-unknown").with("fields", names.join(", "));
             // The path is shown back, so an absurdly long name is cut.
             return Err(Fault::new(
-                Code::UnknownField,
+                FaultCode::UnknownField,
                 join(path, &name.chars().take(LONGEST).collect::<String>()),
                 say,
             ));
@@ -371,7 +374,7 @@ fn unknown(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
     Ok(())
 }
 
-fn lacking(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
+fn lacking(json: &Json, fields: &[FigureField], path: &str) -> Result<(), Fault> {
     for field in fields {
         match json.get(field.name) {
             Some(value) => walk(value, field.shape, &join(path, field.name), &lacking)?,
@@ -384,7 +387,7 @@ fn lacking(json: &Json, fields: &[Field], path: &str) -> Result<(), Fault> {
 
 /// Reads unit, way of showing and language. A way of showing that is among the question's own `fields` is refused in its
 /// turn there, not here.
-pub(super) fn common(json: &Json, fields: &[Field], clock: Clock) -> Result<Common, Fault> {
+pub(super) fn common(json: &Json, fields: &[FigureField], clock: Clock) -> Result<Common, Fault> {
     let plain = Common { reader: Reader::default(), show: Show::Inches(16), language: Language::English, clock };
     let root = Node::root(json, &plain);
     let units = Unit::ALL.map(|unit| (unit.code(), unit));

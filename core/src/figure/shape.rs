@@ -1,6 +1,6 @@
 /// The kind of value that a field takes or gives.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Shape {
+pub(super) enum FigureShape {
     /// A length: text with a unit, or text or number in the request's unit.
     Length,
     /// One length for both sides, or `[left, right]`.
@@ -18,11 +18,11 @@ pub(super) enum Shape {
     /// One of these texts.
     Choice(&'static [&'static str]),
     /// A list of such values.
-    List(&'static Shape),
+    List(&'static FigureShape),
     /// An object with these fields.
-    Object(&'static [Field]),
+    Object(&'static [FigureField]),
     /// Any one of these; an object is taken for the first of which it has a field that not all of them have.
-    Either(&'static [Shape]),
+    Either(&'static [FigureShape]),
     /// A job document.
     Document,
     /// A length in an answer: `{"nm", "text"}`.
@@ -33,22 +33,22 @@ pub(super) enum Shape {
 
 /// A field of a request or an answer.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Field {
+pub(super) struct FigureField {
     pub(super) name: &'static str,
-    pub(super) shape: Shape,
+    pub(super) shape: FigureShape,
     pub(super) required: bool,
     /// Another field beside which, where it is an object, this one is unknown.
     pub(super) not_beside: Option<&'static str>,
 }
 
-impl Field {
+impl FigureField {
     /// A field that must be there.
-    pub(super) const fn new(name: &'static str, shape: Shape) -> Self {
+    pub(super) const fn new(name: &'static str, shape: FigureShape) -> Self {
         Self { name, shape, required: true, not_beside: None }
     }
 
     /// A field that may be left out.
-    pub(super) const fn optional(name: &'static str, shape: Shape) -> Self {
+    pub(super) const fn optional(name: &'static str, shape: FigureShape) -> Self {
         Self { name, shape, required: false, not_beside: None }
     }
 
@@ -59,9 +59,9 @@ impl Field {
 }
 
 /// What every request may carry besides its own fields.
-pub(super) const COMMON: &[Field] = &[
-    Field::optional("unit", Shape::Choice(&["in", "ft", "mm", "cm", "m"])),
-    Field::optional("show", Shape::Choice(&crate::measure::Show::CODES)),
-    Field::optional("language", Shape::Choice(&["en", "es"])),
-    Field::optional("division", Shape::Division),
+pub(super) const COMMON: &[FigureField] = &[
+    FigureField::optional("unit", FigureShape::Choice(&["in", "ft", "mm", "cm", "m"])),
+    FigureField::optional("show", FigureShape::Choice(&crate::measure::Show::CODES)),
+    FigureField::optional("language", FigureShape::Choice(&["en", "es"])),
+    FigureField::optional("division", FigureShape::Division),
 ];

@@ -1,21 +1,24 @@
 use serde_json::json;
 
-use super::shape::{Field, Shape};
-use super::{Code, Fault, Node, Question, Reply, Say};
-use crate::flashing::{Rectangle, ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
+use super::shape::{FigureField, FigureShape};
+use super::{Fault, FaultCode, FigureQuestion, Node, Reply, Say};
+use crate::flashing::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, WallRectangle, shed_faults};
 use crate::measure::Length;
 use crate::phrases::key;
 
 /// Whether the layers of a wall shed water.
-pub(super) const QUESTION: Question = Question {
+pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "shed",
     request: &[
-        Field::new("layers", Shape::List(&Shape::Object(LAYER))),
-        Field::new("lap_min", Shape::Length),
-        Field::optional("shadow", Shape::Length),
-        Field::optional("pipe", Shape::Object(PIPE)),
+        FigureField::new("layers", FigureShape::List(&FigureShape::Object(LAYER))),
+        FigureField::new("lap_min", FigureShape::Length),
+        FigureField::optional("shadow", FigureShape::Length),
+        FigureField::optional("pipe", FigureShape::Object(PIPE)),
     ],
-    reply: &[Field::new("sheds", Shape::Flag), Field::new("faults", Shape::List(&Shape::Object(FAULT)))],
+    reply: &[
+        FigureField::new("sheds", FigureShape::Flag),
+        FigureField::new("faults", FigureShape::List(&FigureShape::Object(FAULT))),
+    ],
     example: r#"{"layers": [
  {"name": "board 1", "depth": 1, "left": "0\"", "right": "80\"", "bottom": "0\"", "top": "7 1/4\"", "exposed": true},
  {"name": "patch", "depth": 2, "left": "26\"", "right": "40\"", "bottom": "6 1/2\"", "top": "12\"", "lap_min": "3/4\"",
@@ -26,26 +29,35 @@ pub(super) const QUESTION: Question = Question {
     answer,
 };
 
-const LAYER: &[Field] = &[
-    Field::new("name", Shape::Text),
-    Field::new("depth", Shape::Whole),
-    Field::new("left", Shape::Length),
-    Field::new("right", Shape::Length),
-    Field::new("bottom", Shape::Length),
-    Field::new("top", Shape::Length),
-    Field::optional("exposed", Shape::Flag),
-    Field::optional("lap_min", Shape::Length),
-    Field::optional("slit", Shape::Object(SLIT)),
+const LAYER: &[FigureField] = &[
+    FigureField::new("name", FigureShape::Text),
+    FigureField::new("depth", FigureShape::Whole),
+    FigureField::new("left", FigureShape::Length),
+    FigureField::new("right", FigureShape::Length),
+    FigureField::new("bottom", FigureShape::Length),
+    FigureField::new("top", FigureShape::Length),
+    FigureField::optional("exposed", FigureShape::Flag),
+    FigureField::optional("lap_min", FigureShape::Length),
+    FigureField::optional("slit", FigureShape::Object(SLIT)),
 ];
-const SLIT: &[Field] =
-    &[Field::new("x", Shape::Length), Field::new("from", Shape::Length), Field::new("to", Shape::Length)];
-const PIPE: &[Field] =
-    &[Field::new("x", Shape::Length), Field::new("y", Shape::Length), Field::new("diameter", Shape::Length)];
-const FAULT: &[Field] = &[
-    Field::new("kind", Shape::Choice(&["short-lap", "stops-short", "behind", "shows", "slit-down"])),
-    Field::new("upper", Shape::Text),
-    Field::new("lower", Shape::Text),
-    Field::new("at", Shape::Object(&[Field::new("x", Shape::Shown), Field::new("y", Shape::Shown)])),
+const SLIT: &[FigureField] = &[
+    FigureField::new("x", FigureShape::Length),
+    FigureField::new("from", FigureShape::Length),
+    FigureField::new("to", FigureShape::Length),
+];
+const PIPE: &[FigureField] = &[
+    FigureField::new("x", FigureShape::Length),
+    FigureField::new("y", FigureShape::Length),
+    FigureField::new("diameter", FigureShape::Length),
+];
+const FAULT: &[FigureField] = &[
+    FigureField::new("kind", FigureShape::Choice(&["short-lap", "stops-short", "behind", "shows", "slit-down"])),
+    FigureField::new("upper", FigureShape::Text),
+    FigureField::new("lower", FigureShape::Text),
+    FigureField::new(
+        "at",
+        FigureShape::Object(&[FigureField::new("x", FigureShape::Shown), FigureField::new("y", FigureShape::Shown)]),
+    ),
 ];
 const DEPTH_MOST: i64 = 1_000_000_000;
 
@@ -104,7 +116,7 @@ fn layer(node: &Node<'_>) -> Result<ShedLayer, Fault> {
             Some(Slit { x, from, to: after(&slit, "to", "from")? })
         }
     };
-    Ok(ShedLayer { name, depth, area: Rectangle { left, right, bottom, top }, exposed, lap_min, slit })
+    Ok(ShedLayer { name, depth, area: WallRectangle { left, right, bottom, top }, exposed, lap_min, slit })
 }
 
 /// A field that must be greater than an earlier one.
@@ -117,7 +129,8 @@ fn after(node: &Node<'_>, name: &str, earlier: &str) -> Result<Length, Fault> {
 
 fn fault(request: &Node<'_>, error: ShedError) -> Fault {
     let layers = request.path_of("layers");
-    let order = |index: usize, field: &str, say| Fault::new(Code::Order, format!("{layers}[{index}].{field}"), say);
+    let order =
+        |index: usize, field: &str, say| Fault::new(FaultCode::Order, format!("{layers}[{index}].{field}"), say);
     match error {
         ShedError::Overlap { index, other } => {
             let say = Say::new(key("flashing-shed-overlap")).with("other", format!("{layers}[{other}]"));
@@ -125,6 +138,6 @@ fn fault(request: &Node<'_>, error: ShedError) -> Fault {
         }
         ShedError::Exposed { index } => order(index, "exposed", Say::new(key("flashing-shed-exposed"))),
         ShedError::LapMin { index } => order(index, "lap_min", Say::new(key("flashing-shed-lap-min"))),
-        ShedError::TooBig => Fault::new(Code::TooBig, layers, Say::new(key("flashing-shed-too-big"))),
+        ShedError::TooBig => Fault::new(FaultCode::TooBig, layers, Say::new(key("flashing-shed-too-big"))),
     }
 }

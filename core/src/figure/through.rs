@@ -1,13 +1,13 @@
 use serde_json::{Map, Value, json};
 
-use super::{Common, Fault, Field, Node, Shape};
+use super::{Common, Fault, FigureField, FigureShape, Node};
 use crate::wall;
 
 /// The size of something round.
-pub(super) const ROUND: Field = Field::new("diameter", Shape::Length);
+pub(super) const ROUND: FigureField = FigureField::new("diameter", FigureShape::Length);
 /// The sizes of a rectangle.
-pub(super) const WIDTH: Field = Field::new("width", Shape::Length);
-pub(super) const HEIGHT: Field = Field::new("height", Shape::Length);
+pub(super) const WIDTH: FigureField = FigureField::new("width", FigureShape::Length);
+pub(super) const HEIGHT: FigureField = FigureField::new("height", FigureShape::Length);
 
 /// What goes through a wall: `{"diameter"}` or `{"width", "height"}`, all over zero.
 pub(super) fn read(node: &Node<'_>) -> Result<wall::Shape, Fault> {

@@ -2,7 +2,7 @@ use num_rational::BigRational;
 use num_traits::Signed;
 use thiserror::Error;
 
-use super::fixed::{Fixed, Slope};
+use super::fixed::{Fixed, FixedSlope};
 use crate::measure::{Division, Length, Rounding};
 use crate::wall::Shape;
 
@@ -192,7 +192,7 @@ impl Sizes {
 
 impl SplitRequest {
     fn sizes(&self, angle: &BigRational) -> Sizes {
-        let slope = Slope::of(angle);
+        let slope = FixedSlope::of(angle);
         Sizes { kerf_up: Fixed::scaled(self.kerf, &slope.secant), climb: Fixed::scaled(self.thickness, &slope.tangent) }
     }
 

@@ -1,6 +1,6 @@
 use num_rational::BigRational;
 
-use super::fixed::{Fixed, Slope};
+use super::fixed::{Fixed, FixedSlope};
 use crate::measure::Length;
 
 /// A distance square to a slope, measured straight up from it, to the next nanometre up: a clearance is a least. `slope` is
@@ -16,7 +16,7 @@ pub fn square_to(distance: Length, (rise, run): (Length, Length)) -> Length {
 
 /// How far something falls over a length at an angle of up to 45 degrees; `None` for a length that is too large.
 pub fn fall(over: Length, degrees: &BigRational) -> Option<Length> {
-    Fixed::scaled(over, &Slope::of(degrees).tangent).round()
+    Fixed::scaled(over, &FixedSlope::of(degrees).tangent).round()
 }
 
 /// By how much the bottom edge of the siding stands too near to the surface under it: ground, paving, a roof or a deck;

@@ -1,7 +1,7 @@
 use super::assembly::Layer;
 use super::fixed::Fixed;
 use super::layers::{flat, sheet};
-use super::{HeadFlashing, JointSection, LayerKind, Profile, Rectangle, WallLayer, WallLayers, square_to};
+use super::{HeadFlashing, JointSection, LayerKind, Profile, WallLayer, WallLayers, WallRectangle, square_to};
 use crate::measure::Length;
 use crate::rules::{RuleError, RuleSet, keys};
 use crate::wall::{Corner, DetailPlace};
@@ -122,10 +122,10 @@ pub struct DetailRequest {
     /// The boards.
     pub board: DetailBoard,
     /// The wall's siding, from end to end and from its base line to its top.
-    pub wall: Rectangle,
+    pub wall: WallRectangle,
     /// What it is at: the opening with its casing, the trim of a corner, what stands against the wall up to its surface;
     /// else the wall.
-    pub area: Rectangle,
+    pub area: WallRectangle,
     /// How far the casing stands out from the wall.
     pub casing: Length,
     /// The head flashing over an opening; without one the casing's own top sheds.
@@ -386,14 +386,14 @@ impl Detail {
     }
 
     /// The opening inside its casing.
-    fn frame_of_opening(&self) -> Rectangle {
+    fn frame_of_opening(&self) -> WallRectangle {
         let (area, width) = (self.request.area, self.measures.casing_width);
         // A casing as wide as half its opening leaves none: then the area itself stands for it.
         if area.width() <= width + width || area.height() <= width + width {
             return area;
         }
         let bottom = if self.assembly().place == DetailPlace::Door { area.bottom } else { area.bottom + width };
-        Rectangle { left: area.left + width, right: area.right - width, bottom, top: area.top - width }
+        WallRectangle { left: area.left + width, right: area.right - width, bottom, top: area.top - width }
     }
 
     /// Where the barrier comes down over an opening.
@@ -410,10 +410,14 @@ impl Detail {
     /// The part of the wall that shows how it is made; the rest is like it.
     fn shown(&self) -> Self {
         let DetailRequest { assembly, wall, area, slope, .. } = self.request;
-        let from_left =
-            |of: Rectangle, inches: i64| Rectangle { right: of.right.min(of.left + Length::from_inches(inches)), ..of };
-        let from_right =
-            |of: Rectangle, inches: i64| Rectangle { left: of.left.max(of.right - Length::from_inches(inches)), ..of };
+        let from_left = |of: WallRectangle, inches: i64| WallRectangle {
+            right: of.right.min(of.left + Length::from_inches(inches)),
+            ..of
+        };
+        let from_right = |of: WallRectangle, inches: i64| WallRectangle {
+            left: of.left.max(of.right - Length::from_inches(inches)),
+            ..of
+        };
         let (wall, area) = match assembly.place {
             DetailPlace::Base => (from_left(wall, 12), area),
             DetailPlace::Eave | DetailPlace::Rake => (from_left(wall, 18), area),
@@ -423,7 +427,7 @@ impl Detail {
             DetailPlace::Window | DetailPlace::Door => {
                 let beside = self.measures.round_opening + Length::from_inches(8);
                 let (left, right) = (wall.left.max(area.left - beside), wall.right.min(area.right + beside));
-                (Rectangle { left, right, ..wall }, area)
+                (WallRectangle { left, right, ..wall }, area)
             }
             // Its foot tells most: there the kick-out stands.
             DetailPlace::RoofSide if slope.is_some_and(|(rise, _)| rise.is_negative()) => (wall, from_right(area, 24)),
@@ -437,7 +441,7 @@ impl Detail {
     /// Where a section through it shows the most of its layers.
     pub fn section_at(&self) -> Length {
         let Self { request: DetailRequest { assembly, wall, area, slope, .. }, .. } = self.shown();
-        let middle = |of: Rectangle| of.left + of.width().half();
+        let middle = |of: WallRectangle| of.left + of.width().half();
         match assembly.place {
             DetailPlace::Furring => wall.left + FURRING_WIDTH.half(),
             DetailPlace::CornerLeft => wall.left + area.width().half(),
@@ -472,7 +476,7 @@ impl Detail {
             DetailPlace::Furring => stack.furring(),
         }
         let pieces = || stack.layers.iter().flat_map(|layer| layer.pieces.iter().copied());
-        let round = |one: Rectangle, other: Rectangle| Rectangle {
+        let round = |one: WallRectangle, other: WallRectangle| WallRectangle {
             left: one.left.min(other.left),
             right: one.right.max(other.right),
             bottom: one.bottom.min(other.bottom),
@@ -497,29 +501,36 @@ struct Stack<'a> {
 }
 
 impl Stack<'_> {
-    fn put(&mut self, kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, exposed: bool, lap: Option<Length>) {
-        let pieces: Vec<Rectangle> =
+    fn put(
+        &mut self,
+        kind: LayerKind,
+        pieces: Vec<WallRectangle>,
+        profile: Profile,
+        exposed: bool,
+        lap: Option<Length>,
+    ) {
+        let pieces: Vec<WallRectangle> =
             pieces.into_iter().filter(|piece| piece.left < piece.right && piece.bottom < piece.top).collect();
         if !pieces.is_empty() {
             self.layers.push(WallLayer { lap_min: lap, ..sheet(kind, pieces, profile, exposed) });
         }
     }
 
-    fn film(&mut self, kind: LayerKind, pieces: Vec<Rectangle>, lap: Length) {
+    fn film(&mut self, kind: LayerKind, pieces: Vec<WallRectangle>, lap: Length) {
         self.put(kind, pieces, flat(Length::ZERO), false, Some(lap));
     }
 
     /// A flashing whose leg stands up from a surface, and which runs out over that.
-    fn metal(&mut self, layer: Layer, pieces: Vec<Rectangle>, out: Length) {
+    fn metal(&mut self, layer: Layer, pieces: Vec<WallRectangle>, out: Length) {
         let surface = self.of.request.area.top;
         self.put(LayerKind::Detail { layer }, pieces, Profile::bent(out, (surface, surface)), true, None);
     }
 
-    fn solid(&mut self, layer: Layer, pieces: Vec<Rectangle>, thickness: Length) {
+    fn solid(&mut self, layer: Layer, pieces: Vec<WallRectangle>, thickness: Length) {
         self.put(LayerKind::Detail { layer }, pieces, flat(thickness), true, None);
     }
 
-    fn boards(&mut self, pieces: Vec<Rectangle>, behind: Length) {
+    fn boards(&mut self, pieces: Vec<WallRectangle>, behind: Length) {
         let thickness = self.of.request.board.thickness;
         let profile = Profile { lower: behind + thickness, upper: behind, thickness, bends: None };
         self.put(LayerKind::Board { course: 1 }, pieces, profile, true, None);
@@ -529,7 +540,7 @@ impl Stack<'_> {
     fn foot(&mut self, kind: LayerKind) {
         let (wall, of) = (self.of.request.wall, &self.of.measures);
         let leg = of.barrier_lap.max(self.of.request.board.lap);
-        let area = Rectangle { bottom: wall.bottom - of.drip, top: wall.bottom + leg, ..wall };
+        let area = WallRectangle { bottom: wall.bottom - of.drip, top: wall.bottom + leg, ..wall };
         // Its lower edge is turned out, so that it drips.
         let drip = Profile::bent(of.drip, (area.bottom, wall.bottom));
         self.put(kind, vec![area], drip, true, None);
@@ -546,12 +557,12 @@ impl Stack<'_> {
         let (wall, of) = (self.of.request.wall, &self.of.measures);
         self.foot(LayerKind::Base);
         let half = (wall.top - wall.bottom).half();
-        let lower = Rectangle { top: wall.bottom + of.barrier_width.min(half + of.barrier_lap), ..wall };
+        let lower = WallRectangle { top: wall.bottom + of.barrier_width.min(half + of.barrier_lap), ..wall };
         self.film(LayerKind::Barrier, vec![lower], of.barrier_lap);
-        let upper = Rectangle { bottom: lower.top - of.barrier_lap, ..wall };
+        let upper = WallRectangle { bottom: lower.top - of.barrier_lap, ..wall };
         self.film(LayerKind::Detail { layer: Layer::BarrierCourse }, vec![upper], of.barrier_lap);
         let middle = wall.left + wall.width().half();
-        let seam = Rectangle { left: middle, right: middle + of.barrier_end_lap.half(), ..wall };
+        let seam = WallRectangle { left: middle, right: middle + of.barrier_end_lap.half(), ..wall };
         self.film(LayerKind::Detail { layer: Layer::BarrierTape }, vec![seam], of.barrier_lap);
         self.boards(vec![wall], Length::ZERO);
     }
@@ -561,7 +572,7 @@ impl Stack<'_> {
         let board = self.of.request.board;
         self.foot(LayerKind::Detail { layer: Layer::BaseFlashing });
         self.film(LayerKind::BarrierFlap, vec![wall], of.barrier_lap);
-        let starter = Rectangle { top: wall.bottom + board.lap, ..wall };
+        let starter = WallRectangle { top: wall.bottom + board.lap, ..wall };
         let kind = LayerKind::Detail { layer: Layer::Starter };
         self.put(kind, vec![starter], flat(board.thickness), false, Some(of.barrier_lap));
         self.boards(vec![wall], Length::ZERO);
@@ -572,8 +583,8 @@ impl Stack<'_> {
         let left = self.of.assembly().place == DetailPlace::CornerLeft;
         // A strip of the wall from the corner on, at whichever end it is.
         let strip = |width: Length| match left {
-            true => Rectangle { right: wall.left + width.min(wall.width()), ..wall },
-            false => Rectangle { left: wall.right - width.min(wall.width()), ..wall },
+            true => WallRectangle { right: wall.left + width.min(wall.width()), ..wall },
+            false => WallRectangle { left: wall.right - width.min(wall.width()), ..wall },
         };
         self.wall();
         self.film(LayerKind::Detail { layer: Layer::CornerWrap }, vec![strip(of.barrier_end_lap)], of.barrier_lap);
@@ -588,8 +599,8 @@ impl Stack<'_> {
         self.solid(layer, vec![strip(area.width())], self.of.request.casing);
         let taken = area.width() + of.gap;
         let boards = match left {
-            true => Rectangle { left: wall.left + taken, ..wall },
-            false => Rectangle { right: wall.right - taken, ..wall },
+            true => WallRectangle { left: wall.left + taken, ..wall },
+            false => WallRectangle { right: wall.right - taken, ..wall },
         };
         self.boards(vec![boards], Length::ZERO);
     }
@@ -604,14 +615,14 @@ impl Stack<'_> {
         self.foot(LayerKind::Base);
         // Cut open above: the flap over the head comes down last.
         let barrier = vec![
-            Rectangle { right: out_left, ..wall },
-            Rectangle { left: out_left, right: out_right, top: cut.min(wall.top), ..wall },
-            Rectangle { left: out_right, ..wall },
+            WallRectangle { right: out_left, ..wall },
+            WallRectangle { left: out_left, right: out_right, top: cut.min(wall.top), ..wall },
+            WallRectangle { left: out_right, ..wall },
         ];
         self.film(LayerKind::Barrier, barrier, lap);
         let door = detail.assembly().place == DetailPlace::Door;
         if !door {
-            let sill = Rectangle {
+            let sill = WallRectangle {
                 left: out_left,
                 right: out_right,
                 bottom: frame.bottom - past.max(lap + lap),
@@ -620,9 +631,9 @@ impl Stack<'_> {
             self.film(film(Layer::SillFlashing), vec![sill], lap);
         }
         let bottom = if door { area.bottom.max(wall.bottom) } else { frame.bottom - lap };
-        let jamb = |left, right| Rectangle { left, right, bottom, top: frame.top + lap };
+        let jamb = |left, right| WallRectangle { left, right, bottom, top: frame.top + lap };
         self.film(film(Layer::JambFlashing), vec![jamb(out_left, frame.left), jamb(frame.right, out_right)], lap);
-        let head = Rectangle { left: out_left, right: out_right, bottom: frame.top, top: detail.membrane_top() };
+        let head = WallRectangle { left: out_left, right: out_right, bottom: frame.top, top: detail.membrane_top() };
         // Under a narrow casing it laps the frame's own flange, and the barrier beside it less.
         self.film(film(Layer::HeadMembrane), vec![head], lap.min(cut - frame.top));
         // The pieces of the casing stand on one another: together they are one sheet.
@@ -631,17 +642,21 @@ impl Stack<'_> {
         if let Some(head) = detail.request.head {
             self.put(LayerKind::HeadFlashing, vec![head.area], head.profile(), true, Some(of.head_laps.0));
         }
-        let flap = Rectangle { left: out_left, right: out_right, bottom: cut, top: wall.top };
+        let flap = WallRectangle { left: out_left, right: out_right, bottom: cut, top: wall.top };
         let flap_lap = if detail.request.head.is_some() { of.head_laps.1.min(lap) } else { lap };
         self.film(LayerKind::BarrierFlap, vec![flap], flap_lap);
-        let hole =
-            Rectangle { left: area.left - of.gap, right: area.right + of.gap, bottom: area.bottom - of.gap, top: cut };
+        let hole = WallRectangle {
+            left: area.left - of.gap,
+            right: area.right + of.gap,
+            bottom: area.bottom - of.gap,
+            top: cut,
+        };
         self.boards(
             vec![
-                Rectangle { right: hole.left, ..wall },
-                Rectangle { left: hole.right, ..wall },
-                Rectangle { left: hole.left, right: hole.right, top: hole.bottom, ..wall },
-                Rectangle { left: hole.left, right: hole.right, bottom: hole.top, ..wall },
+                WallRectangle { right: hole.left, ..wall },
+                WallRectangle { left: hole.right, ..wall },
+                WallRectangle { left: hole.left, right: hole.right, top: hole.bottom, ..wall },
+                WallRectangle { left: hole.left, right: hole.right, bottom: hole.top, ..wall },
             ],
             Length::ZERO,
         );
@@ -652,16 +667,16 @@ impl Stack<'_> {
         let (wall, of) = (self.of.request.wall, &self.of.measures);
         let top = wall.top + of.casing_width;
         self.foot(LayerKind::Base);
-        self.film(LayerKind::Barrier, vec![Rectangle { top, ..wall }], of.barrier_lap);
-        self.solid(layer, vec![Rectangle { bottom: wall.top, top, ..wall }], self.of.request.casing);
-        self.boards(vec![Rectangle { top: wall.top - of.gap, ..wall }], Length::ZERO);
+        self.film(LayerKind::Barrier, vec![WallRectangle { top, ..wall }], of.barrier_lap);
+        self.solid(layer, vec![WallRectangle { bottom: wall.top, top, ..wall }], self.of.request.casing);
+        self.boards(vec![WallRectangle { top: wall.top - of.gap, ..wall }], Length::ZERO);
     }
 
     /// The boards over a roof, a ledger or a ledge.
     fn over(&mut self) {
         let (wall, area, of) = (self.of.request.wall, self.of.request.area, &self.of.measures);
         let (surface, leg, clear) = (area.top, self.of.leg(), self.of.clearance_plumb());
-        let above = |bottom: Length, top: Length| Rectangle { left: area.left, right: area.right, bottom, top };
+        let above = |bottom: Length, top: Length| WallRectangle { left: area.left, right: area.right, bottom, top };
         let down = match self.of.assembly().place {
             DetailPlace::Ledger => of.ledger_down,
             DetailPlace::Ledge => of.head_laps.0,
@@ -673,7 +688,7 @@ impl Stack<'_> {
                 let (whole, width) = (above(surface, surface + leg), leg.min(area.width().half()));
                 let falls = self.of.request.slope.is_some_and(|(rise, _)| rise.is_negative());
                 let foot = if falls { area.right - width } else { area.left + width };
-                let (left, right) = (Rectangle { right: foot, ..whole }, Rectangle { left: foot, ..whole });
+                let (left, right) = (WallRectangle { right: foot, ..whole }, WallRectangle { left: foot, ..whole });
                 let (kick, steps) = if falls { (right, left) } else { (left, right) };
                 self.metal(Layer::KickOut, vec![kick], of.step_out);
                 self.metal(Layer::StepFlashing, vec![steps], of.step_out);
@@ -705,10 +720,10 @@ impl Stack<'_> {
         let mut at = wall.left;
         // As many as are seen side by side: the others are like them.
         while at + FURRING_WIDTH <= wall.right && strips.len() < 64 {
-            strips.push(Rectangle { left: at, right: at + FURRING_WIDTH, ..wall });
+            strips.push(WallRectangle { left: at, right: at + FURRING_WIDTH, ..wall });
             at = at + spacing;
         }
-        let vent = Rectangle { top: wall.bottom + VENT, ..wall };
+        let vent = WallRectangle { top: wall.bottom + VENT, ..wall };
         let kind = LayerKind::Detail { layer: Layer::VentStrip };
         self.put(kind, vec![vent], flat(of.furring), false, Some(of.barrier_lap));
         let kind = LayerKind::Detail { layer: Layer::Furring };

@@ -95,12 +95,12 @@ impl Sub for Fixed {
 ///
 /// Within these bounds only 0, 45 and 60 degrees have a rational tangent or secant (Niven's theorem); there the exact
 /// value is given, so that nothing drifts off a mark of the tape.
-pub(super) struct Slope {
+pub(super) struct FixedSlope {
     pub(super) tangent: Fixed,
     pub(super) secant: Fixed,
 }
 
-impl Slope {
+impl FixedSlope {
     pub(super) fn of(degrees: &BigRational) -> Self {
         let (sine, cosine) = sine_and_cosine(degrees);
         let is = |whole: i64| *degrees == BigRational::from_integer(whole.into());
@@ -159,7 +159,7 @@ mod tests {
     #[test]
     fn agrees_with_the_float_functions() {
         for tenth in 0..=750_i64 {
-            let slope = Slope::of(&degrees(tenth, 10));
+            let slope = FixedSlope::of(&degrees(tenth, 10));
             let angle = (tenth as f64 / 10.0).to_radians();
             assert!((float(&slope.tangent) - angle.tan()).abs() < 1e-14, "{tenth}");
             assert!((float(&slope.secant) - 1.0 / angle.cos()).abs() < 1e-14, "{tenth}");
@@ -169,7 +169,7 @@ mod tests {
     #[test]
     fn identities_hold_to_the_last_places() {
         for (n, d) in [(1, 3), (30, 1), (44, 1), (45, 1), (60, 1), (149, 2)] {
-            let slope = Slope::of(&degrees(n, d));
+            let slope = FixedSlope::of(&degrees(n, d));
             // 1 + tan^2 = sec^2
             let left = slope.tangent.hypotenuse(&Fixed::one());
             let off = (left.0 - slope.secant.0).abs();

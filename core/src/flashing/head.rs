@@ -1,7 +1,7 @@
 use thiserror::Error;
 
 use super::fixed::Fixed;
-use super::{Profile, Rectangle};
+use super::{Profile, WallRectangle};
 use crate::measure::Length;
 use crate::rules::{RuleError, RuleSet, keys};
 use crate::wall::Finish;
@@ -35,7 +35,7 @@ pub fn head_gap(rules: &RuleSet) -> Result<Length, RuleError> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HeadRequest {
     /// The block or trim below it, on the wall.
-    pub block: Rectangle,
+    pub block: WallRectangle,
     /// From the wall to the face of the block.
     pub thickness: Length,
     /// The least that the leg up the wall stands behind the barrier.
@@ -56,7 +56,7 @@ pub struct HeadRequest {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HeadFlashing {
     /// What it covers on the wall, from its drip edge to the top of its leg.
-    pub area: Rectangle,
+    pub area: WallRectangle,
     /// Where the slope meets the wall: the leg starts here.
     pub bend: Length,
     /// The lower edge of the board above, and of the barrier over the leg.
@@ -108,7 +108,7 @@ impl HeadFlashing {
         let top = open_to + up_leg;
         let sloped = Fixed::from(out).hypotenuse(&Fixed::from(fall)).round().ok_or(HeadError::TooBig)?;
         Ok(Self {
-            area: Rectangle { left: block.left, right: block.right, bottom: block.top - down_lap, top },
+            area: WallRectangle { left: block.left, right: block.right, bottom: block.top - down_lap, top },
             bend,
             open_to,
             out,
@@ -122,12 +122,12 @@ impl HeadFlashing {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{Change, Family, Quantity, RuleUnit};
+    use crate::rules::{Family, Quantity, RuleChange, RuleUnit};
 
     fn request() -> HeadRequest {
         let mm = Length::from_mm;
         HeadRequest {
-            block: Rectangle { left: mm(1000), right: mm(1200), bottom: mm(500), top: mm(700) },
+            block: WallRectangle { left: mm(1000), right: mm(1200), bottom: mm(500), top: mm(700) },
             thickness: mm(45),
             up_leg: mm(50),
             gap: mm(6),
@@ -162,7 +162,7 @@ mod tests {
             HeadRequest { thickness: zero, ..request() },
             HeadRequest { slope: (0, 1), ..request() },
             HeadRequest { drip: -Length::from_mm(1), ..request() },
-            HeadRequest { block: Rectangle { right: Length::from_mm(1000), ..request().block }, ..request() },
+            HeadRequest { block: WallRectangle { right: Length::from_mm(1000), ..request().block }, ..request() },
         ];
         for case in cases {
             assert_eq!(HeadFlashing::bend(&case), Err(HeadError::NotPositive), "{case:?}");
@@ -186,7 +186,7 @@ mod tests {
         let mut rules = RuleSet::of(Family::NewZealand);
         assert_eq!(head_gap(&rules), Ok(Length::from_inches_64(0, 16)));
         let value = Quantity::new(10, 1, RuleUnit::Millimetre).unwrap();
-        let change = Change { value, by: "Ana".into(), at_ms: 0, reason: "local code".into() };
+        let change = RuleChange { value, by: "Ana".into(), at_ms: 0, reason: "local code".into() };
         rules.set(keys::CLEARANCE_HEAD_FLASHING, change).unwrap();
         assert_eq!(head_gap(&rules), Ok(Length::from_mm(10)));
     }

@@ -1,7 +1,7 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
 
-use super::Rectangle;
+use super::WallRectangle;
 use super::fixed::Fixed;
 use crate::measure::Length;
 use crate::rules::{RuleError, RuleSet, RuleUnit, keys};
@@ -24,7 +24,7 @@ pub fn duct_narrow(rules: &RuleSet, through: Shape) -> Result<bool, RuleError> {
 }
 
 /// The straight way between two areas of a wall, edge to edge; nothing where they meet.
-pub fn way_between(one: Rectangle, other: Rectangle) -> Length {
+pub fn way_between(one: WallRectangle, other: WallRectangle) -> Length {
     let apart = |low: Length, high: Length, other_low: Length, other_high: Length| {
         (other_low - high).max(low - other_high).max(Length::ZERO)
     };
@@ -53,7 +53,7 @@ mod tests {
     fn the_way_is_straight_and_edge_to_edge() {
         let area = |left: i64, right: i64, bottom: i64, top: i64| {
             let [left, right, bottom, top] = [left, right, bottom, top].map(Length::from_inches);
-            Rectangle { left, right, bottom, top }
+            WallRectangle { left, right, bottom, top }
         };
         let hood = area(0, 4, 0, 4);
         assert_eq!(way_between(hood, area(7, 20, 8, 30)), Length::from_inches(5));

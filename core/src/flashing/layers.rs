@@ -1,7 +1,7 @@
 use thiserror::Error;
 
 use super::shed::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
-use super::{Assembly, HeadFlashing, Layer, Patch, PatchEnd, Pipe, Rectangle};
+use super::{Assembly, HeadFlashing, Layer, Patch, PatchEnd, Pipe, WallRectangle};
 use crate::measure::Length;
 use crate::wall::Shape;
 
@@ -84,7 +84,7 @@ pub struct WallLayer {
     /// What it is.
     pub kind: LayerKind,
     /// Where it lies on the wall, seen from outside; its pieces meet and do not overlap.
-    pub pieces: Vec<Rectangle>,
+    pub pieces: Vec<WallRectangle>,
     /// The hole in it, round what goes through.
     pub hole: Option<Shape>,
     /// The slit in it.
@@ -110,7 +110,7 @@ pub struct LayerBoard {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Outer {
     /// Where it lies on the wall.
-    pub area: Rectangle,
+    pub area: WallRectangle,
     /// From the wall outward.
     pub thickness: Length,
 }
@@ -152,7 +152,7 @@ pub struct WallLayers {
     /// The layers; the later one lies further out.
     pub layers: Vec<WallLayer>,
     /// The part of the wall that they show.
-    pub frame: Rectangle,
+    pub frame: WallRectangle,
     pub(super) lap_min: Length,
     pub(super) shadow: Length,
     pub(super) pipe_y: Length,
@@ -208,7 +208,7 @@ impl WallLayers {
         let base = boards.first().ok_or(LayersError::NoCourse)?.bottom;
         let top = boards.iter().map(|board| board.bottom + board.height).max().ok_or(LayersError::NoCourse)?;
         let beside = request.lap + request.lap;
-        let frame = Rectangle {
+        let frame = WallRectangle {
             left: patch.outline.left - beside,
             right: patch.outline.right + beside,
             bottom: base - request.lap,
@@ -309,7 +309,7 @@ impl WallLayers {
     }
 }
 
-pub(super) fn sheet(kind: LayerKind, pieces: Vec<Rectangle>, profile: Profile, exposed: bool) -> WallLayer {
+pub(super) fn sheet(kind: LayerKind, pieces: Vec<WallRectangle>, profile: Profile, exposed: bool) -> WallLayer {
     WallLayer { kind, pieces, hole: None, slit: None, profile, exposed, lap_min: None }
 }
 
@@ -318,8 +318,8 @@ pub(super) fn flat(thickness: Length) -> Profile {
 }
 
 /// The strip under the first course, as high as the boards lap.
-fn base_flashing(request: &LayersRequest, frame: Rectangle, base: Length) -> WallLayer {
-    let area = Rectangle { bottom: frame.bottom, top: base + request.lap, ..frame };
+fn base_flashing(request: &LayersRequest, frame: WallRectangle, base: Length) -> WallLayer {
+    let area = WallRectangle { bottom: frame.bottom, top: base + request.lap, ..frame };
     sheet(LayerKind::Base, vec![area], flat(request.board_thickness), true)
 }
 
@@ -331,10 +331,10 @@ fn cut_line(request: &LayersRequest) -> Length {
     }
 }
 
-fn barrier(request: &LayersRequest, frame: Rectangle, base: Length) -> Option<WallLayer> {
-    let Rectangle { left, right, .. } = request.patch.outline;
+fn barrier(request: &LayersRequest, frame: WallRectangle, base: Length) -> Option<WallLayer> {
+    let WallRectangle { left, right, .. } = request.patch.outline;
     let cut = cut_line(request).min(frame.top);
-    let piece = |left, right, top| Rectangle { left, right, bottom: base, top };
+    let piece = |left, right, top| WallRectangle { left, right, bottom: base, top };
     let pieces =
         vec![piece(left, right, cut), piece(frame.left, left, frame.top), piece(right, frame.right, frame.top)];
     (base < cut).then(|| sheet(LayerKind::Barrier, pieces, flat(Length::ZERO), false))
@@ -342,7 +342,7 @@ fn barrier(request: &LayersRequest, frame: Rectangle, base: Length) -> Option<Wa
 
 fn flap(request: &LayersRequest, top: Length) -> Option<WallLayer> {
     let bottom = cut_line(request);
-    let area = Rectangle { bottom, top, ..request.patch.outline };
+    let area = WallRectangle { bottom, top, ..request.patch.outline };
     let lap_min = Some(request.head.map_or(request.barrier_lap, |_| request.head_laps.1));
     let layer = sheet(LayerKind::BarrierFlap, vec![area], flat(Length::ZERO), false);
     (bottom < top).then_some(WallLayer { lap_min, ..layer })
@@ -350,7 +350,7 @@ fn flap(request: &LayersRequest, top: Length) -> Option<WallLayer> {
 
 fn patch_layer(request: &LayersRequest, top: Length) -> WallLayer {
     let Patch { outline, hole, slit, .. } = request.patch;
-    let area = Rectangle { top: outline.top.min(top), ..outline };
+    let area = WallRectangle { top: outline.top.min(top), ..outline };
     // Over the face of the board below, whose top edge touches the wall, or over the starter.
     let thickness = Length::ZERO;
     let profile = Profile { lower: request.board_thickness, upper: Length::ZERO, thickness, bends: None };
@@ -366,7 +366,8 @@ fn cover(request: &LayersRequest, top: Length) -> Option<WallLayer> {
     let slit = request.patch.slit?;
     let left = request.pipe.x - slit.cover_width.half();
     let bottom = request.patch.outline.bottom + slit.cover_from_bottom;
-    let area = Rectangle { left, right: left + slit.cover_width, bottom, top: (bottom + slit.cover_height).min(top) };
+    let area =
+        WallRectangle { left, right: left + slit.cover_width, bottom, top: (bottom + slit.cover_height).min(top) };
     (area.bottom < area.top && area.left < area.right)
         .then(|| sheet(LayerKind::Cover, vec![area], flat(Length::ZERO), false))
 }
@@ -383,26 +384,26 @@ fn head_layer(request: &LayersRequest, head: &HeadFlashing) -> WallLayer {
 
 /// A board with what is cut out of it. A strip under the block that is no higher than the lap is not left: it would lie
 /// over the board below, which carries its own notch; only the first course keeps it.
-fn cut_board(request: &LayersRequest, frame: Rectangle, at: usize, board: LayerBoard) -> Option<WallLayer> {
+fn cut_board(request: &LayersRequest, frame: WallRectangle, at: usize, board: LayerBoard) -> Option<WallLayer> {
     let top = board.bottom + board.height;
     let area = request.outer.area;
-    let hole = Rectangle {
+    let hole = WallRectangle {
         left: area.left - request.gap,
         right: area.right + request.gap,
         bottom: area.bottom - request.gap,
         top: request.head.map_or(area.top + request.gap, |head| head.open_to),
     };
-    let whole = Rectangle { bottom: board.bottom, top, ..frame };
+    let whole = WallRectangle { bottom: board.bottom, top, ..frame };
     // As at the saw: the block itself decides what is cut, the gap only how far.
     let reach = request.head.map_or(area.top, |head| head.open_to);
     let pieces = if top <= area.bottom || reach <= board.bottom {
         vec![whole]
     } else {
         let under = at == 0 || area.bottom - board.bottom >= request.lap;
-        let middle = |bottom, top| Rectangle { left: hole.left, right: hole.right, bottom, top };
+        let middle = |bottom, top| WallRectangle { left: hole.left, right: hole.right, bottom, top };
         [
-            Some(Rectangle { right: hole.left, ..whole }),
-            Some(Rectangle { left: hole.right, ..whole }),
+            Some(WallRectangle { right: hole.left, ..whole }),
+            Some(WallRectangle { left: hole.right, ..whole }),
             under.then(|| middle(board.bottom, hole.bottom)),
             Some(middle(hole.top, top)),
         ]

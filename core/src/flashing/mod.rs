@@ -27,7 +27,7 @@ pub use head::{HeadError, HeadFlashing, HeadRequest, head_gap, head_needed};
 pub use hood::{duct_narrow, way_between};
 pub use joint::{Joint, JointPlace, JointSection, JointsRequest, drains_below};
 pub use layers::{LapFault, LayerBoard, LayerKind, LayersError, LayersRequest, Outer, Profile, WallLayer, WallLayers};
-pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, PatchSlit, Pipe, Rectangle};
+pub use patch::{Patch, PatchBoard, PatchEnd, PatchError, PatchRequest, PatchSlit, Pipe, WallRectangle};
 pub use shed::{ShedError, ShedFault, ShedKind, ShedLayer, ShedRequest, Slit, shed_faults};
 pub use slip_block::{SlipBlock, SlipError, SlipRequest};
 pub use stock::stock_thickness;

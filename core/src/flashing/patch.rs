@@ -16,7 +16,7 @@ pub struct PatchBoard {
 
 /// A rectangle on the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Rectangle {
+pub struct WallRectangle {
     /// The left edge.
     pub left: Length,
     /// The right edge.
@@ -46,7 +46,7 @@ pub struct PatchRequest {
     /// The bottom edges of the courses, ascending.
     pub bottoms: Vec<Length>,
     /// The mounting block.
-    pub block: Rectangle,
+    pub block: WallRectangle,
     /// What goes through it.
     pub pipe: Pipe,
     /// How far the patch runs past the block at each side.
@@ -81,7 +81,7 @@ pub enum PatchEnd {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Patch {
     /// The outline on the wall.
-    pub outline: Rectangle,
+    pub outline: WallRectangle,
     /// Where it ends below.
     pub end: PatchEnd,
     /// The hole.
@@ -161,10 +161,10 @@ pub enum PatchError {
 
 impl Pipe {
     /// The least upright rectangle round it.
-    pub fn area(self) -> Rectangle {
+    pub fn area(self) -> WallRectangle {
         let (across, up) = (self.shape.width(), self.shape.height());
         let (left, bottom) = (self.x - across.half(), self.y - up.half());
-        Rectangle { left, right: left + across, bottom, top: bottom + up }
+        WallRectangle { left, right: left + across, bottom, top: bottom + up }
     }
 
     /// Whether something is left of a hole that is cut so much smaller.
@@ -238,7 +238,7 @@ impl PatchBoard {
     }
 }
 
-impl Rectangle {
+impl WallRectangle {
     /// Whether it has a width and a height.
     ///
     /// # Errors
@@ -293,7 +293,7 @@ impl Patch {
         }
         block.check_pipe(*pipe)?;
         pipe.check_snug(*snug)?;
-        let outline = Rectangle {
+        let outline = WallRectangle {
             left: block.left - *beyond_side,
             right: block.right + *beyond_side,
             bottom,
@@ -339,7 +339,12 @@ pub(super) mod tests {
         PatchRequest {
             board: PatchBoard { height: inches(7, 16), lap: inches(1, 16), nail_line: inches(0, 48) },
             bottoms: [0, 6, 12, 18].map(Length::from_inches).to_vec(),
-            block: Rectangle { left: inches(30, 0), right: inches(36, 0), bottom: inches(15, 0), top: inches(22, 32) },
+            block: WallRectangle {
+                left: inches(30, 0),
+                right: inches(36, 0),
+                bottom: inches(15, 0),
+                top: inches(22, 32),
+            },
             pipe: Pipe { shape: ONE_INCH, x: inches(33, 0), y: inches(18, 48) },
             beyond_side: inches(4, 0),
             beyond_top: inches(4, 0),
@@ -455,7 +460,7 @@ pub(super) mod tests {
     #[test]
     fn the_hole_lies_above_the_bottom_edge() {
         let mut low = hose_bib();
-        low.block = Rectangle { bottom: Length::ZERO, top: inches(7, 0), ..low.block };
+        low.block = WallRectangle { bottom: Length::ZERO, top: inches(7, 0), ..low.block };
         low.snug = Length::ZERO;
         low.pipe.y = inches(0, 32);
         assert_eq!(Patch::cut(&low), Err(PatchError::HoleLow));

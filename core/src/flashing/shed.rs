@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 
 use thiserror::Error;
 
-use super::Rectangle;
+use super::WallRectangle;
 use crate::measure::Length;
 
 /// A slit in a layer, through which it goes round a pipe.
@@ -24,7 +24,7 @@ pub struct ShedLayer {
     /// Its place from the wall outward.
     pub depth: i64,
     /// Where it lies on the wall.
-    pub area: Rectangle,
+    pub area: WallRectangle,
     /// Whether weather may reach it.
     pub exposed: bool,
     /// The least lap of its lower edge, where it is not the common one.
@@ -112,7 +112,7 @@ const WORK: usize = 50_000_000;
 
 /// A sheet between two neighbouring left or right edges.
 #[derive(Clone, Copy)]
-struct Span<'a> {
+struct SheetSpan<'a> {
     layer: &'a ShedLayer,
     bottom: i64,
     top: i64,
@@ -123,8 +123,8 @@ pub fn shed_faults(request: &ShedRequest) -> Result<Vec<ShedFault>, ShedError> {
     check(&request.layers)?;
     let sides = |layer: &ShedLayer| [layer.area.left.nm(), layer.area.right.nm()];
     let cuts: BTreeSet<i64> = request.layers.iter().flat_map(sides).collect();
-    let mut work = Work(WORK);
-    let mut found = Found::default();
+    let mut work = Effort(WORK);
+    let mut found = ShedFindings::default();
     for (left, right) in cuts.iter().zip(cuts.iter().skip(1)) {
         work.spend(request.layers.len())?;
         strip(request, *left, *right, &mut found, &mut work)?;
@@ -139,9 +139,9 @@ pub fn shed_faults(request: &ShedRequest) -> Result<Vec<ShedFault>, ShedError> {
     Ok(found.faults)
 }
 
-struct Work(usize);
+struct Effort(usize);
 
-impl Work {
+impl Effort {
     fn spend(&mut self, steps: usize) -> Result<(), ShedError> {
         self.0 = self.0.checked_sub(steps).ok_or(ShedError::TooBig)?;
         Ok(())
@@ -149,12 +149,12 @@ impl Work {
 }
 
 #[derive(Default)]
-struct Found {
+struct ShedFindings {
     seen: BTreeSet<(ShedKind, String, String)>,
     faults: Vec<ShedFault>,
 }
 
-impl Found {
+impl ShedFindings {
     fn add(&mut self, kind: ShedKind, upper: &str, lower: &str, x: Length, y: Length) {
         if self.seen.insert((kind, upper.to_owned(), lower.to_owned())) {
             self.faults.push(ShedFault { kind, upper: upper.to_owned(), lower: lower.to_owned(), x, y });
@@ -186,12 +186,13 @@ fn check(layers: &[ShedLayer]) -> Result<(), ShedError> {
 }
 
 /// The sheets of a strip; pieces of one sheet that meet are one span.
-fn spans(layers: &[ShedLayer], left: i64, right: i64) -> Vec<Span<'_>> {
+fn spans(layers: &[ShedLayer], left: i64, right: i64) -> Vec<SheetSpan<'_>> {
     let across = |layer: &&ShedLayer| layer.area.left.nm() <= left && right <= layer.area.right.nm();
-    let span = |layer| -> Span<'_> { Span { layer, bottom: layer.area.bottom.nm(), top: layer.area.top.nm() } };
-    let mut pieces: Vec<Span<'_>> = layers.iter().filter(across).map(span).collect();
+    let span =
+        |layer| -> SheetSpan<'_> { SheetSpan { layer, bottom: layer.area.bottom.nm(), top: layer.area.top.nm() } };
+    let mut pieces: Vec<SheetSpan<'_>> = layers.iter().filter(across).map(span).collect();
     pieces.sort_by(|a, b| (a.layer.depth, &a.layer.name, a.bottom).cmp(&(b.layer.depth, &b.layer.name, b.bottom)));
-    let mut merged: Vec<Span<'_>> = Vec::new();
+    let mut merged: Vec<SheetSpan<'_>> = Vec::new();
     for piece in pieces {
         match merged.last_mut() {
             Some(last)
@@ -207,11 +208,17 @@ fn spans(layers: &[ShedLayer], left: i64, right: i64) -> Vec<Span<'_>> {
     merged
 }
 
-fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: &mut Work) -> Result<(), ShedError> {
+fn strip(
+    request: &ShedRequest,
+    left: i64,
+    right: i64,
+    found: &mut ShedFindings,
+    work: &mut Effort,
+) -> Result<(), ShedError> {
     let spans = spans(&request.layers, left, right);
     work.spend(spans.len().saturating_mul(spans.len()))?;
     let middle = Length::from_nm(left.saturating_add(right)).half();
-    let mut upward: Vec<&Span<'_>> = spans.iter().collect();
+    let mut upward: Vec<&SheetSpan<'_>> = spans.iter().collect();
     upward.sort_by_key(|span| (span.bottom, span.layer.depth));
     for upper in upward {
         let mut add = |kind, lower: &str| {
@@ -246,7 +253,7 @@ fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: 
         }
         if !upper.layer.exposed {
             for (bottom, top) in uncovered(upper, outer()) {
-                let cell = Rectangle {
+                let cell = WallRectangle {
                     left: Length::from_nm(left),
                     right: Length::from_nm(right),
                     bottom: Length::from_nm(bottom),
@@ -263,8 +270,8 @@ fn strip(request: &ShedRequest, left: i64, right: i64, found: &mut Found, work: 
 }
 
 /// The outermost layer further in that takes the water of a layer's lower edge.
-fn receiver_of<'a>(spans: &'a [Span<'a>], upper: &Span<'_>) -> Option<&'a Span<'a>> {
-    let takes = |span: &&Span<'_>| {
+fn receiver_of<'a>(spans: &'a [SheetSpan<'a>], upper: &SheetSpan<'_>) -> Option<&'a SheetSpan<'a>> {
+    let takes = |span: &&SheetSpan<'_>| {
         span.layer.depth < upper.layer.depth && span.bottom < upper.bottom && upper.bottom <= span.top
     };
     spans.iter().filter(takes).max_by_key(|span| span.layer.depth)
@@ -273,10 +280,10 @@ fn receiver_of<'a>(spans: &'a [Span<'a>], upper: &Span<'_>) -> Option<&'a Span<'
 /// Whether the water that falls from a layer behind another comes out over an exposed face below that one.
 fn led_out(
     request: &ShedRequest,
-    spans: &[Span<'_>],
-    upper: &Span<'_>,
-    receiver: Option<&Span<'_>>,
-    front: &Span<'_>,
+    spans: &[SheetSpan<'_>],
+    upper: &SheetSpan<'_>,
+    receiver: Option<&SheetSpan<'_>>,
+    front: &SheetSpan<'_>,
 ) -> bool {
     let hidden = !upper.layer.exposed && front.layer.exposed;
     // Each receiver starts lower than the one before it, so the walk ends.
@@ -291,7 +298,7 @@ fn led_out(
 }
 
 /// What the outer spans leave of a span.
-fn uncovered<'a>(span: &Span<'_>, outer: impl Iterator<Item = &'a Span<'a>>) -> Vec<(i64, i64)> {
+fn uncovered<'a>(span: &SheetSpan<'_>, outer: impl Iterator<Item = &'a SheetSpan<'a>>) -> Vec<(i64, i64)> {
     let mut covers: Vec<(i64, i64)> = outer.map(|cover| (cover.bottom, cover.top)).collect();
     covers.sort_unstable();
     let (mut from, mut left_over) = (span.bottom, Vec::new());
@@ -311,7 +318,7 @@ fn uncovered<'a>(span: &Span<'_>, outer: impl Iterator<Item = &'a Span<'a>>) -> 
 ///
 /// A square that fits can be pushed left and then down until it stands against a layer or only just reaches the cell,
 /// so these places are all that need to be tried.
-fn open(request: &ShedRequest, depth: i64, cell: Rectangle, work: &mut Work) -> Result<bool, ShedError> {
+fn open(request: &ShedRequest, depth: i64, cell: WallRectangle, work: &mut Effort) -> Result<bool, ShedError> {
     let side = request.shadow.nm();
     if side <= 0 {
         return Ok(true);
@@ -319,20 +326,20 @@ fn open(request: &ShedRequest, depth: i64, cell: Rectangle, work: &mut Work) -> 
     let first = |edge: Length| edge.nm().saturating_sub(side).saturating_add(1);
     let (least_x, least_y) = (first(cell.left), first(cell.bottom));
     let (past_x, past_y) = (cell.right.nm(), cell.top.nm());
-    let reach = |area: &Rectangle| {
+    let reach = |area: &WallRectangle| {
         area.left.nm() < past_x.saturating_add(side)
             && least_x <= area.right.nm()
             && area.bottom.nm() < past_y.saturating_add(side)
             && least_y <= area.top.nm()
     };
-    let near: Vec<Rectangle> = request
+    let near: Vec<WallRectangle> = request
         .layers
         .iter()
         .filter(|layer| layer.exposed && layer.depth > depth && reach(&layer.area))
         .map(|layer| layer.area)
         .collect();
     work.spend(request.layers.len())?;
-    let places = |least: i64, past: i64, edge: fn(&Rectangle) -> i64| -> BTreeSet<i64> {
+    let places = |least: i64, past: i64, edge: fn(&WallRectangle) -> i64| -> BTreeSet<i64> {
         near.iter().map(edge).filter(|at| least <= *at && *at < past).chain([least]).collect()
     };
     let across = places(least_x, past_x, |area| area.right.nm());
@@ -341,7 +348,7 @@ fn open(request: &ShedRequest, depth: i64, cell: Rectangle, work: &mut Work) -> 
         for y in &up {
             work.spend(near.len() + 1)?;
             let (right, top) = (x.saturating_add(side), y.saturating_add(side));
-            let clear = |area: &Rectangle| {
+            let clear = |area: &WallRectangle| {
                 area.right.nm() <= *x || right <= area.left.nm() || area.top.nm() <= *y || top <= area.bottom.nm()
             };
             if near.iter().all(clear) {
@@ -366,7 +373,7 @@ mod tests {
 
     fn piece(name: &str, depth: i64, across: (i64, i64), up: (i64, i64), exposed: bool) -> ShedLayer {
         let area =
-            Rectangle { left: length(across.0), right: length(across.1), bottom: length(up.0), top: length(up.1) };
+            WallRectangle { left: length(across.0), right: length(across.1), bottom: length(up.0), top: length(up.1) };
         ShedLayer { name: name.to_owned(), depth, area, exposed, lap_min: None, slit: None }
     }
 

@@ -6,7 +6,7 @@ use crate::book::{
 };
 use crate::drawing::has_tape_place;
 use crate::phrases::{Arg, plain_word};
-use crate::store::{Outcome, Value};
+use crate::store::{Accepted, Value};
 use crate::views::{AnswerKind, Choice, Code, Problem, Question};
 use crate::work::WorkError;
 
@@ -161,7 +161,7 @@ pub(crate) fn not_an_answer<F: fmt::Display>(terms: &Terms<'_>, specs: &[FieldSp
 }
 
 /// Accepts one answer: checks it, writes it, and removes its draft with it.
-pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Result<Outcome> {
+pub(crate) fn answer(book: &mut Book, terms: &Terms<'_>, record: &Record, field: &str, text: &str) -> Result<Accepted> {
     let spec = spec_of(terms, record.kind, field)?;
     let value = value(terms, spec, text)?;
     let kind = if value == Value::Absent { OperationKind::Cleared } else { OperationKind::Answered };
@@ -181,7 +181,12 @@ pub(crate) fn keep_draft(book: &mut Book, terms: &Terms<'_>, record: &Record, fi
 }
 
 /// Writes an answer, if it can be.
-pub(crate) fn accept(book: &mut Book, terms: &Terms<'_>, operation: Operation, drafts: &[DraftKey]) -> Result<Outcome> {
+pub(crate) fn accept(
+    book: &mut Book,
+    terms: &Terms<'_>,
+    operation: Operation,
+    drafts: &[DraftKey],
+) -> Result<Accepted> {
     let (operation, answered) = judged(book, terms, operation)?;
     let drafts = [drafts, &answered].concat();
     Ok(book.transact(&operation, &terms.author(), terms.now(), &drafts)?)

@@ -1,7 +1,7 @@
 use sha2::{Digest, Sha256};
 
 use crate::book::{Field, Record};
-use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit, Written};
+use crate::measure::{Division, Length, ParseErrorKind, Reader, Rounding, Show, Unit, WrittenLength};
 use crate::phrases::{Arg, Language, Phrases, heard, misread, spoken};
 use crate::store::{Author, Id, Now};
 use crate::views::{Code, Context, Problem, Reading, Source};
@@ -40,7 +40,7 @@ impl<'a> Terms<'a> {
     }
 
     /// A length that this device remembers, in whatever language it is read now.
-    pub(crate) fn remembered(&self, text: &str) -> Option<Written> {
+    pub(crate) fn remembered(&self, text: &str) -> Option<WrittenLength> {
         remembered(self.reader, text)
     }
 
@@ -175,7 +175,7 @@ impl<'a> Terms<'a> {
 }
 
 /// What is remembered, and what crosses to a shell, is written as in English.
-fn remembered(reader: Reader, text: &str) -> Option<Written> {
+fn remembered(reader: Reader, text: &str) -> Option<WrittenLength> {
     Reader { language: Language::English, ..reader }.read(text).ok()
 }
 

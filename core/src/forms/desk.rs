@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::book::{Book, Kind, Missing};
 use crate::store::Id;
-use crate::work::{Penetration, Site, Work};
+use crate::work::{Penetration, WallSite, Work};
 
 use super::context::Terms;
 use super::error::{FormError, Result};
@@ -31,7 +31,7 @@ pub(crate) fn of(book: &Book, id: Id, kind: Kind) -> Result<Arc<Work>> {
 }
 
 /// A wall that a shell named, with what follows from its house.
-pub(crate) fn wall(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<(Arc<Work>, Arc<Site>)> {
+pub(crate) fn wall(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<(Arc<Work>, Arc<WallSite>)> {
     let id = terms.id("wall", wall)?;
     let work = of(book, id, Kind::Wall)?;
     let site = Arc::clone(work.wall(id)?);
@@ -43,7 +43,7 @@ pub(crate) fn penetration(
     book: &Book,
     terms: &Terms<'_>,
     penetration: &str,
-) -> Result<(Arc<Work>, Arc<Site>, Penetration)> {
+) -> Result<(Arc<Work>, Arc<WallSite>, Penetration)> {
     let id = terms.id("penetration", penetration)?;
     let work = of(book, id, Kind::Penetration)?;
     let record = work.house().get(id, Kind::Penetration)?;

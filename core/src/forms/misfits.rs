@@ -6,7 +6,7 @@ use crate::forms::context::Terms;
 use crate::phrases::key;
 use crate::store::Id;
 use crate::views::Note;
-use crate::work::{Misfits, Site, WallBoard};
+use crate::work::{Misfits, WallBoard, WallSite};
 
 const CODE: &str = "no-longer-fits";
 const CUT_CODE: &str = "cut-no-longer-fits";
@@ -25,13 +25,13 @@ pub(crate) fn on_house(terms: &Terms<'_>, misfits: &Misfits) -> Vec<String> {
 /// The notes of one wall, or of all walls of a house; `boards` are those of the walls.
 pub(crate) fn notes<'a>(
     terms: &Terms<'_>,
-    walls: impl IntoIterator<Item = (&'a Site, &'a Misfits)>,
+    walls: impl IntoIterator<Item = (&'a WallSite, &'a Misfits)>,
     boards: &[WallBoard],
 ) -> Vec<Note> {
     let walls: Vec<_> = walls.into_iter().collect();
     let all = |of: fn(&Misfits) -> &BTreeSet<Id>| walls.iter().map(|(_, misfits)| of(misfits).len()).sum::<usize>();
     let places = |of: fn(&Misfits) -> &BTreeSet<Id>| {
-        let on = |(wall, misfits): &(&Site, &Misfits)| on_wall(terms, wall, of(misfits), boards);
+        let on = |(wall, misfits): &(&WallSite, &Misfits)| on_wall(terms, wall, of(misfits), boards);
         walls.iter().filter_map(on).collect::<Vec<_>>().join("; ")
     };
     let mut notes = Vec::new();
@@ -49,7 +49,7 @@ pub(crate) fn notes<'a>(
 }
 
 /// A wall with the courses of some of its boards; none where it has none of them.
-fn on_wall(terms: &Terms<'_>, wall: &Site, misfits: &BTreeSet<Id>, boards: &[WallBoard]) -> Option<String> {
+fn on_wall(terms: &Terms<'_>, wall: &WallSite, misfits: &BTreeSet<Id>, boards: &[WallBoard]) -> Option<String> {
     let marked = boards.iter().filter(|board| misfits.contains(&board.id()));
     let courses: BTreeSet<i64> = marked.map(|board| board.course).collect();
     if courses.is_empty() {

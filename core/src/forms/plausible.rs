@@ -28,7 +28,7 @@ use super::context::Terms;
 use super::desk;
 use super::error::Result;
 
-use self::around::Known;
+use self::around::KnownHouse;
 
 pub(crate) use self::finding::Finding;
 pub(crate) use self::question::posed;
@@ -74,7 +74,7 @@ pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -
         let doubt = judged_country(book, terms, (&work, &after), &country)?;
         return Ok((operation, vec![doubt]));
     }
-    let mut known = Known::of(&after, &work);
+    let mut known = KnownHouse::of(&after, &work);
     known.learned = learned(book, &known, &operation)?;
     let mut findings = Vec::new();
     for (subject, field) in written(&operation) {
@@ -137,7 +137,7 @@ fn contradicted(
     work: &Work,
     operation: &Operation,
 ) -> Vec<Finding> {
-    let (was, is) = (Known::of(before, work), Known::of(after, work));
+    let (was, is) = (KnownHouse::of(before, work), KnownHouse::of(after, work));
     let mut findings = Vec::new();
     for (subject, field) in written(operation) {
         let Some(changed) = before.any(subject).and(after.any(subject)) else { continue };
@@ -230,7 +230,7 @@ fn judged_country(
 /// What on a house stands against its rules as they would be, and does not stand against them as they are.
 fn against(terms: &Terms<'_>, work: &Work, after: &RuleSet) -> Vec<String> {
     let house = work.house();
-    let by = |rules| of_fields(terms, &Known::under(house, work, rules));
+    let by = |rules| of_fields(terms, &KnownHouse::under(house, work, rules));
     let known: BTreeSet<_> = by(work.rules().clone()).iter().map(|found| (found.subject, found.field)).collect();
     let said = |found: Finding| {
         let record = house.any(found.subject)?;
@@ -257,7 +257,7 @@ pub(crate) fn judged_so_far(book: &mut Book, terms: &Terms<'_>, made: &Operation
     let house = house_of(book, made)?;
     let work = desk::work(book, house.id())?;
     let after = house.with(made);
-    let known = Known::of(&after, &work);
+    let known = KnownHouse::of(&after, &work);
     let records = made.created().filter_map(|(id, _)| after.any(id));
     let findings: Vec<Finding> = records.filter_map(|record| finding(terms, &known, record, field)).collect();
     settle(book, terms, made.clone(), findings, &house).map(|_| ())
@@ -266,14 +266,14 @@ pub(crate) fn judged_so_far(book: &mut Book, terms: &Terms<'_>, made: &Operation
 /// Judges a house that comes as a whole; nothing is known of it but what it says itself.
 pub(crate) fn of_house(terms: &Terms<'_>, house: &Arc<House>) -> Vec<Finding> {
     let work = Work::of(house, None);
-    let mut findings = of_fields(terms, &Known::of(house, &work));
+    let mut findings = of_fields(terms, &KnownHouse::of(house, &work));
     findings.extend(place::of_house(terms, house));
     findings.extend(place::names(terms, house));
     findings
 }
 
 /// What is to be said of the lengths of a house, each for itself.
-fn of_fields(terms: &Terms<'_>, known: &Known<'_>) -> Vec<Finding> {
+fn of_fields(terms: &Terms<'_>, known: &KnownHouse<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for record in known.house.all() {
         // What is on a board of a plan was judged with the plan.
@@ -287,7 +287,7 @@ fn of_fields(terms: &Terms<'_>, known: &Known<'_>) -> Vec<Finding> {
 }
 
 /// What is to be said of a field; nothing where all is usual or somebody said already that it is right.
-fn finding(terms: &Terms<'_>, known: &Known<'_>, record: &Record, field: Field) -> Option<Finding> {
+fn finding(terms: &Terms<'_>, known: &KnownHouse<'_>, record: &Record, field: Field) -> Option<Finding> {
     let measurand = measurand::of(record, field)?;
     let measured = record.measured(field)?;
     let around = known.around(record, field);
@@ -363,7 +363,7 @@ fn house_of(book: &Book, operation: &Operation) -> Result<Arc<House>> {
 }
 
 /// What was learned of the saw that a gap is of.
-fn learned(book: &Book, known: &Known<'_>, operation: &Operation) -> Result<Option<LearnedOvercut>> {
+fn learned(book: &Book, known: &KnownHouse<'_>, operation: &Operation) -> Result<Option<LearnedOvercut>> {
     let Some(gap) = operation.created().find_map(|(id, _)| known.house.get(id, Kind::Gap).ok()) else {
         return Ok(None);
     };

@@ -2,7 +2,7 @@
 
 use crate::book::{Book, DraftKey, Operation, OperationKind};
 use crate::measure::{Reader, Unit};
-use crate::steps::{Act, MeasuredKind, SignError, SignOff, Step, check, differs, state_of};
+use crate::steps::{Act, MeasuredKind, SignError, Step, StepSignOff, check, differs, state_of};
 use crate::store::{Hash, Id, Signed, State, Value};
 use crate::views::{Code, Note, Problem, Reading, Source, StepHow, StepLine, StepSaid, StepState};
 use crate::work::{Work, sign_offs};
@@ -26,20 +26,20 @@ pub(crate) struct Signing<'a> {
     /// Its steps in their order.
     pub(crate) steps: &'a [Step],
     /// What they are signed for.
-    pub(crate) detail: Detail,
+    pub(crate) detail: DetailHashes,
 }
 
 /// The hash of what a thing is now, of its [`crate::steps::Canonical::detail_text`], and what earlier programs took of the
 /// same: a sign-off on any of these is for what is there.
-pub(crate) struct Detail {
+pub(crate) struct DetailHashes {
     /// What a sign-off carries from now on.
     pub(crate) hash: Hash,
     /// What it may carry in books made before.
     pub(crate) earlier: Vec<Hash>,
 }
 
-impl Detail {
-    fn differs(&self, step: &str, history: &[SignOff]) -> bool {
+impl DetailHashes {
+    fn differs(&self, step: &str, history: &[StepSignOff]) -> bool {
         std::iter::once(&self.hash).chain(&self.earlier).all(|hash| differs(step, history, &hash.to_string()))
     }
 }
@@ -114,16 +114,16 @@ pub(crate) fn signed_after(
     book: &Book,
     terms: &Terms<'_>,
     on: &Signing<'_>,
-    history: &[SignOff],
+    history: &[StepSignOff],
     step: &str,
     said: &StepSaid,
-) -> Result<(Operation, SignOff)> {
+) -> Result<(Operation, StepSignOff)> {
     let act = match said.how {
         StepHow::Tick => Act::Tick,
         StepHow::Skip => Act::Skip,
         StepHow::TakeBack => Act::Undo,
     };
-    let one = SignOff {
+    let one = StepSignOff {
         step: step.to_owned(),
         act,
         by: terms.context.signer.clone(),
@@ -163,7 +163,7 @@ pub(crate) fn signed_by_reading(
     step: &str,
     typed: &str,
 ) -> Result<Option<Operation>> {
-    use crate::steps::StepState as Stands;
+    use crate::steps::StepStanding as Stands;
     let history = sign_offs(on.work.house().signed(on.subject));
     if !matches!(state_of(step, &history), Stands::Open | Stands::Undone(_)) {
         return Ok(None);
@@ -176,8 +176,8 @@ pub(crate) fn signed_by_reading(
     }
 }
 
-fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[SignOff]) -> StepLine {
-    use crate::steps::StepState as Stands;
+fn line(terms: &Terms<'_>, step: &Step, signed: &[&Signed], history: &[StepSignOff]) -> StepLine {
+    use crate::steps::StepStanding as Stands;
     let (state, by) = match state_of(step.code, history) {
         Stands::Open | Stands::Undone(_) => (StepState::Open, None),
         Stands::Done(sign) => (StepState::Done, Some(sign)),

@@ -3,7 +3,7 @@
 use crate::book::{Allowed, FieldSpec, Kind, fields_of, written_fields_of};
 
 /// A list of things under another.
-pub(super) struct Part {
+pub(super) struct PartList {
     /// Its name in the document.
     pub(super) name: &'static str,
     /// What is in it.
@@ -12,21 +12,21 @@ pub(super) struct Part {
     pub(super) one: bool,
 }
 
-const fn list(name: &'static str, kind: Kind) -> Part {
-    Part { name, kind, one: false }
+const fn list(name: &'static str, kind: Kind) -> PartList {
+    PartList { name, kind, one: false }
 }
 
-const JOB_PARTS: &[Part] = &[
+const JOB_PARTS: &[PartList] = &[
     list("stock", Kind::Stock),
     list("offcuts", Kind::Offcut),
-    Part { name: "pole", kind: Kind::Pole, one: true },
+    PartList { name: "pole", kind: Kind::Pole, one: true },
     list("walls", Kind::Wall),
     list("block-sizes", Kind::BlockSize),
 ];
 
-const POLE_PARTS: &[Part] = &[list("marks", Kind::Mark)];
+const POLE_PARTS: &[PartList] = &[list("marks", Kind::Mark)];
 
-const WALL_PARTS: &[Part] = &[
+const WALL_PARTS: &[PartList] = &[
     list("base-steps", Kind::BaseStep),
     list("studs", Kind::Stud),
     list("openings", Kind::Opening),
@@ -36,10 +36,10 @@ const WALL_PARTS: &[Part] = &[
     list("as-built", Kind::AsBuilt),
 ];
 
-const BOARD_PARTS: &[Part] = &[list("notches", Kind::Notch)];
+const BOARD_PARTS: &[PartList] = &[list("notches", Kind::Notch)];
 
 /// What stands under a thing of a kind, in an order in which nothing names what comes later.
-pub(super) const fn parts(kind: Kind) -> &'static [Part] {
+pub(super) const fn parts(kind: Kind) -> &'static [PartList] {
     match kind {
         Kind::Job => JOB_PARTS,
         Kind::Pole => POLE_PARTS,

@@ -14,13 +14,13 @@ use crate::forms::plausible::{impossible_rule, of_house};
 use crate::forms::quantity::quantity;
 use crate::measure::{Length, Reader};
 use crate::phrases::{Arg, Language, key};
-use crate::rules::{Change, Family, RuleSet};
+use crate::rules::{Family, RuleChange, RuleSet};
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
 use crate::work::{Work, open_field};
 
 use super::json::{self, JsonError};
-use super::shape::{BOARD_SHAPE, PASSED_OVER, Part, fields, is_length, is_named, keeps_lines, parts};
+use super::shape::{BOARD_SHAPE, PASSED_OVER, PartList, fields, is_length, is_named, keeps_lines, parts};
 
 /// The most bytes of a document.
 pub(super) const BYTES: usize = 64 << 20;
@@ -29,7 +29,7 @@ pub(super) const BYTES: usize = 64 << 20;
 pub(super) const THINGS: usize = 50_000;
 
 /// What a document says, checked field by field.
-pub(super) struct Taken {
+pub(super) struct DocumentHouse {
     job: Id,
     name: String,
     /// The house that the document tells of, where it says so.
@@ -51,7 +51,7 @@ struct Thing {
 }
 
 /// Reads a document.
-pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
+pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<DocumentHouse> {
     let say = |code, key: &str, args: &[(&str, Arg<'_>)]| Problem::new(code, "", terms.phrase(key, args));
     if text.len() > BYTES {
         return Err(say(Code::TooBig, "document-too-big", &[]).into());
@@ -69,7 +69,7 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     }
     // A document says the same whatever language it is taken in with.
     let written = Reader { language: Language::English, ..terms.reader };
-    let mut reader = Reading {
+    let mut reader = DocumentReader {
         terms: &Terms { reader: written, ..*terms },
         names: BTreeMap::new(),
         things: Vec::new(),
@@ -81,10 +81,10 @@ pub(super) fn read(terms: &Terms<'_>, text: &str) -> Result<Taken> {
     }
     let name = document.get(Field::Name.code()).and_then(Json::as_str).unwrap_or_default().to_owned();
     let house = document.get(Field::House.code()).and_then(Json::as_str).map(str::to_owned);
-    Ok(Taken { job, name, house, things: reader.things, impossible_rules: reader.impossible_rules })
+    Ok(DocumentHouse { job, name, house, things: reader.things, impossible_rules: reader.impossible_rules })
 }
 
-struct Reading<'a> {
+struct DocumentReader<'a> {
     terms: &'a Terms<'a>,
     /// The penetrations and offcuts by what the document calls them.
     names: BTreeMap<String, Id>,
@@ -92,7 +92,7 @@ struct Reading<'a> {
     impossible_rules: Vec<(String, String)>,
 }
 
-impl Reading<'_> {
+impl DocumentReader<'_> {
     fn problem(&self, code: Code, path: &str, key: &str, args: &[(&str, Arg<'_>)]) -> FormError {
         Problem::new(code, path, self.terms.phrase(key, args)).into()
     }
@@ -128,7 +128,7 @@ impl Reading<'_> {
         Ok(id)
     }
 
-    fn part(&mut self, parent: Id, part: &Part, json: &Json, path: &str) -> Result<()> {
+    fn part(&mut self, parent: Id, part: &PartList, json: &Json, path: &str) -> Result<()> {
         match json {
             Json::Object(one) if part.one => {
                 self.thing(part.kind, Some(parent), one, path)?;
@@ -246,7 +246,7 @@ impl Reading<'_> {
             let value = quantity(self.terms, rule, &value).map_err(refused)?;
             self.impossible_rules.extend(impossible_rule(self.terms, rule, value).map(|why| (path.clone(), why)));
             let (by, at_ms) = (self.terms.context.signer.clone(), self.terms.context.now_ms);
-            let change = Change { value, by, at_ms, reason: reason.clone() };
+            let change = RuleChange { value, by, at_ms, reason: reason.clone() };
             rules.set(&key, change).map_err(|error| refused(error.into()))?;
             let (numerator, denominator) = value.fraction();
             let fields = [
@@ -292,7 +292,7 @@ impl Reading<'_> {
     }
 }
 
-impl Taken {
+impl DocumentHouse {
     /// Judges the house that was written from it: what cannot be is refused, what hardly can be is asked about once. `book` is
     /// the one that it is for, and keeps what was asked.
     pub(super) fn judge(&mut self, book: &mut Book, terms: &Terms<'_>, house: &Arc<House>) -> Result<()> {

@@ -26,7 +26,7 @@ pub use division::{Division, Rounding};
 pub use exact::Exact;
 pub use language::Language;
 pub use length::Length;
-pub use parse::{ParseError, ParseErrorKind, Reader, Written};
+pub use parse::{ParseError, ParseErrorKind, Reader, WrittenLength};
 pub use show::Show;
 pub use unit::Unit;
 

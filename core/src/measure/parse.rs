@@ -29,14 +29,14 @@ pub struct Reader {
 
 /// A length as it was written: its exact value and the unit it was written in (feet for feet and inches).
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Written {
+pub struct WrittenLength {
     /// The value, unrounded.
     pub exact: Exact,
     /// The unit that stands in the text, or the reader's own.
     pub unit: Unit,
 }
 
-impl fmt::Display for Written {
+impl fmt::Display for WrittenLength {
     /// The exact value as a whole number or fraction of its unit, such as `17/16 in`: it reads back alike in any language.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(out, "{} {}", &self.exact.0 / BigInt::from(self.unit.nm()), self.unit.code())
@@ -90,7 +90,7 @@ impl Reader {
     ///
     /// # Errors
     /// [`ParseError`] with the position of the first character that cannot belong to a length.
-    pub fn read(&self, text: &str) -> Result<Written, ParseError> {
+    pub fn read(&self, text: &str) -> Result<WrittenLength, ParseError> {
         let characters = characters(text)?;
         let written = self.written(&mut Cursor::new(&characters, self.language))?;
         match written.exact.to_length() {
@@ -140,7 +140,7 @@ impl Reader {
         value.to_integer().to_i64().ok_or(wrong(ParseErrorKind::TooBig))
     }
 
-    fn written(&self, cursor: &mut Cursor<'_>) -> Result<Written, ParseError> {
+    fn written(&self, cursor: &mut Cursor<'_>) -> Result<WrittenLength, ParseError> {
         let negative = sign(cursor)?;
         let first = cursor.number()?;
         cursor.skip_space();
@@ -161,7 +161,7 @@ impl Reader {
             value += inches.value * BigInt::from(Unit::Inch.nm());
         }
         at_end(cursor)?;
-        Ok(Written { exact: Exact(if negative { -value } else { value }), unit })
+        Ok(WrittenLength { exact: Exact(if negative { -value } else { value }), unit })
     }
 
     /// ` 3 1/2"`, `-3 1/2`, ` - 3 in`.

@@ -73,10 +73,10 @@ const READ: &[Alike] = &[
 ];
 
 /// Texts that are refused: the reader's unit, its languages, what is wrong, and the texts.
-type Refused = (Option<Unit>, &'static [Language], &'static str, &'static [&'static str]);
+type RefusedSpellings = (Option<Unit>, &'static [Language], &'static str, &'static [&'static str]);
 
 #[rustfmt::skip]
-const REFUSED: &[Refused] = &[
+const REFUSED: &[RefusedSpellings] = &[
     // A number alone.
     (None, BOTH, "unit-missing", &[
         "6", "6 1/16", "6-1/16", " 6.5 ", ".5", "-6", "\u{2212}½", "1/2", "½", "6½", "97/16", "0", "-0", "1234.567", "0.125",

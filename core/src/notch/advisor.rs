@@ -4,7 +4,7 @@
 //! order: no thin legs and no thin strips (else the fewest), the fewest boards notched, the least move of the block's
 //! edges, the earlier size, the lower block. A wall has few courses at a block, so that trying all is fast and exact.
 
-use super::{Block, Board, EIGHTH, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning};
+use super::{Block, BoardInHand, EIGHTH, Gap, GapRule, Notch, NotchError, NotchRequest, Overcut, Sides, Warning};
 use crate::measure::{Division, Length, Rounding};
 
 /// The face of a mounting block.
@@ -105,7 +105,7 @@ impl AdviceRequest {
             // Board enough at both sides, so that its ends play no part.
             let beside = self.board_height + self.leg_min;
             let notch = Notch::lay_out(&NotchRequest {
-                board: Board {
+                board: BoardInHand {
                     height: self.board_height,
                     length: beside + block.size.width + beside,
                     lap: Some(lap.unwrap_or(self.lap)),

@@ -46,7 +46,7 @@ impl<T: Copy + Ord> Sides<T> {
 
 /// The board in hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Board {
+pub struct BoardInHand {
     /// From its bottom to its top edge.
     pub height: Length,
     /// From its left to its right end.

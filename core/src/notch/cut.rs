@@ -2,7 +2,7 @@ use thiserror::Error;
 
 use super::exact::{ExactCut, Halves, down};
 use super::kind::Opens;
-use super::{Block, Board, Cut, CutKind, Edge, Gap, GapRule, Legs, Overcut, Sides};
+use super::{Block, BoardInHand, Cut, CutKind, Edge, Gap, GapRule, Legs, Overcut, Sides};
 use crate::measure::{Division, Length};
 
 /// Two heights of one edge that differ by no more than this are level where nobody says otherwise, and a cross-check that is
@@ -13,7 +13,7 @@ pub const EIGHTH: Length = Length::from_inches_64(0, 8);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotchRequest {
     /// The board.
-    pub board: Board,
+    pub board: BoardInHand,
     /// The block, in the board's frame.
     pub block: Block,
     /// The gaps that are wanted, by the edges of the block.
@@ -202,7 +202,7 @@ impl Notch {
 
     /// The depth of a notch at its left and right side, from the edge of the board that it opens to; `None` where the
     /// cut is no notch in the bottom or top edge.
-    pub fn depth(&self, board: &Board) -> Option<Sides<Length>> {
+    pub fn depth(&self, board: &BoardInHand) -> Option<Sides<Length>> {
         let cut = self.exact?;
         let depth = if self.kind.is_bottom_notch() {
             cut.top
@@ -215,7 +215,7 @@ impl Notch {
     }
 
     /// The marks seen from behind the board, where left and right change places.
-    pub fn behind(&self, board: &Board) -> Option<Cut> {
+    pub fn behind(&self, board: &BoardInHand) -> Option<Cut> {
         self.exact.map(|cut| Cut::rounded(&cut.mirrored(board)))
     }
 
@@ -225,7 +225,7 @@ impl Notch {
     /// in the bottom or top edge.
     pub fn cross_check(
         &self,
-        board: &Board,
+        board: &BoardInHand,
         block: &Block,
         other_depth: Length,
         lap: Length,
@@ -289,7 +289,7 @@ impl NotchRequest {
 
 impl Touch {
     /// How near the block lies; `None` where it enters the board.
-    pub fn of(board: &Board, block: &Block) -> Option<Self> {
+    pub fn of(board: &BoardInHand, block: &Block) -> Option<Self> {
         let beside = (-block.right).max(block.left - board.length);
         let (under, above) = (-block.top.most(), block.bottom.least() - board.height);
         let over = under.max(above);

@@ -1,6 +1,6 @@
 use std::ops::{Add, Sub};
 
-use super::{Board, Sides};
+use super::{BoardInHand, Sides};
 use crate::measure::Length;
 
 /// A length in halves of a nanometre. A mark lies half a division from the block at the finest, and half of 1/64 in is
@@ -50,7 +50,7 @@ pub(super) struct ExactCut {
 
 impl ExactCut {
     /// The same seen from behind.
-    pub(super) fn mirrored(&self, board: &Board) -> Self {
+    pub(super) fn mirrored(&self, board: &BoardInHand) -> Self {
         let length = Halves::of(board.length);
         Self {
             left: length - self.right,
@@ -62,6 +62,6 @@ impl ExactCut {
 }
 
 /// How far heights lie under the board's top edge.
-pub(super) fn down(heights: Sides<Halves>, board: &Board) -> Sides<Halves> {
+pub(super) fn down(heights: Sides<Halves>, board: &BoardInHand) -> Sides<Halves> {
     heights.map(|height| Halves::of(board.height) - height)
 }

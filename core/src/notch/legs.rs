@@ -1,5 +1,5 @@
 use super::exact::{ExactCut, Halves};
-use super::{Board, CutKind};
+use super::{BoardInHand, CutKind};
 use crate::measure::Length;
 
 /// What is left of the board beside, above and below a cut, measured from the marks; `None` where nothing is left.
@@ -17,7 +17,7 @@ pub struct Legs {
 
 impl Legs {
     /// The legs of a cut. A board that is cut right through has none: its pieces end at the block.
-    pub(super) fn of(kind: CutKind, cut: &ExactCut, board: &Board) -> Self {
+    pub(super) fn of(kind: CutKind, cut: &ExactCut, board: &BoardInHand) -> Self {
         if kind.is_through() {
             return Self::default();
         }

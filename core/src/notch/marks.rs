@@ -1,5 +1,5 @@
 use super::exact::{ExactCut, Halves, down};
-use super::{Board, CutKind, Notch, Sides};
+use super::{BoardInHand, CutKind, Notch, Sides};
 use crate::measure::Length;
 
 /// The marks of a cut in the board's frame: where the saw goes.
@@ -38,19 +38,19 @@ impl Cut {
     }
 
     /// The corners of what is cut out, from the lower left one counter-clockwise.
-    pub fn outline(&self) -> [Point; 4] {
+    pub fn outline(&self) -> [BoardPoint; 4] {
         [
-            Point { x: self.left, y: self.bottom.left },
-            Point { x: self.right, y: self.bottom.right },
-            Point { x: self.right, y: self.top.right },
-            Point { x: self.left, y: self.top.left },
+            BoardPoint { x: self.left, y: self.bottom.left },
+            BoardPoint { x: self.right, y: self.bottom.right },
+            BoardPoint { x: self.right, y: self.top.right },
+            BoardPoint { x: self.left, y: self.top.left },
         ]
     }
 }
 
 /// A point of the board, from its lower left corner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Point {
+pub struct BoardPoint {
     /// To the right of the board's left end.
     pub x: Length,
     /// Above the board's bottom edge.
@@ -68,7 +68,7 @@ pub enum EdgeName {
 
 /// A height to transfer to the board: from its nearer edge, at both sides of the cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Mark {
+pub struct NotchMark {
     /// The edge from which it is measured, the same at both sides.
     pub from: EdgeName,
     /// The distance from that edge at the left and the right mark.
@@ -77,18 +77,18 @@ pub struct Mark {
 
 /// The marks to transfer to one face of the board; drawings and screens show these and nothing else.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Marks {
+pub struct FaceMarks {
     /// The upright lines, each from the board's left end as that face shows it.
     pub uprights: Vec<Length>,
     /// The lines along the board: each with the edge from which it is measured. A notch in an edge is measured from that
     /// edge, any other line from the nearer one.
-    pub levels: Vec<Mark>,
+    pub levels: Vec<NotchMark>,
     /// The cut on this face.
     pub cut: Cut,
 }
 
 /// The marks of a notch on the face, or on the back, where left and right change places; `None` where nothing is cut.
-pub fn marks(notch: &Notch, board: &Board, back: bool) -> Option<Marks> {
+pub fn marks(notch: &Notch, board: &BoardInHand, back: bool) -> Option<FaceMarks> {
     let exact = notch.exact.map(|face| if back { face.mirrored(board) } else { face })?;
     let cut = Cut::rounded(&exact);
     let inside = |x: &Length| x.is_positive() && *x < board.length;
@@ -101,10 +101,10 @@ pub fn marks(notch: &Notch, board: &Board, back: bool) -> Option<Marks> {
         })
         .map(|(heights, _)| level(notch.kind, heights, board))
         .collect();
-    Some(Marks { uprights, levels, cut })
+    Some(FaceMarks { uprights, levels, cut })
 }
 
-fn level(kind: CutKind, heights: Sides<Halves>, board: &Board) -> Mark {
+fn level(kind: CutKind, heights: Sides<Halves>, board: &BoardInHand) -> NotchMark {
     let down = down(heights, board);
     let from_bottom = match kind {
         kind if kind.is_bottom_notch() => true,
@@ -112,5 +112,5 @@ fn level(kind: CutKind, heights: Sides<Halves>, board: &Board) -> Mark {
         _ => heights.left + heights.right <= down.left + down.right,
     };
     let (from, at) = if from_bottom { (EdgeName::Bottom, heights) } else { (EdgeName::Top, down) };
-    Mark { from, at: at.map(Halves::round) }
+    NotchMark { from, at: at.map(Halves::round) }
 }

@@ -17,13 +17,13 @@ mod readings;
 mod several;
 
 pub use advisor::{Advice, AdviceRequest, BlockSize, PlacedBlock, Seat};
-pub use block::{Block, Board, Sides};
+pub use block::{Block, BoardInHand, Sides};
 pub use cut::{EIGHTH, Notch, NotchError, NotchRequest, Touch, Warning};
 pub use gap::{Edge, Gap, GapRule, Overcut};
 pub use kind::CutKind;
 pub use learned_overcut::{FittedGap, LEAST_CUTS, LearnedOvercut, learned_overcut};
 pub use legs::Legs;
-pub use marks::{Cut, EdgeName, Mark, Marks, Point, marks};
+pub use marks::{BoardPoint, Cut, EdgeName, FaceMarks, NotchMark, marks};
 pub use pipe::{PipeCut, RoundPipe, round_pipe};
 pub use readings::{HeightLine, ReadingError, Readings, WidthLine, block_from_tape};
 pub use several::{Several, several};

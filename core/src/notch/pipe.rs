@@ -1,4 +1,4 @@
-use super::{Board, Point};
+use super::{BoardInHand, BoardPoint};
 use crate::measure::Length;
 
 /// A round pipe that passes the board without a block, in the board's frame.
@@ -7,7 +7,7 @@ pub struct RoundPipe {
     /// Its outside diameter.
     pub diameter: Length,
     /// Its centre.
-    pub center: Point,
+    pub center: BoardPoint,
 }
 
 /// What is cut for a round pipe.
@@ -37,7 +37,7 @@ pub enum PipeCut {
 
 /// The cut for a round pipe: a hole of `diameter + 2 gap`; where it reaches an edge of the board, a U open to that edge.
 /// [`PipeCut::None`] where the pipe does not cross the board's face. The pipe's circle is judged by its bounding square.
-pub fn round_pipe(board: &Board, pipe: &RoundPipe, gap: Length) -> PipeCut {
+pub fn round_pipe(board: &BoardInHand, pipe: &RoundPipe, gap: Length) -> PipeCut {
     let diameter = pipe.diameter + gap + gap;
     // Doubled, so that half a diameter needs no rounding.
     let twice = |length: Length| length.wide() * 2;
@@ -62,8 +62,8 @@ mod tests {
     use super::*;
 
     fn cut(x: i64, y: i64) -> PipeCut {
-        let board = Board { height: Length::from_inches(8), length: Length::from_inches(100), lap: None };
-        let center = Point { x: Length::from_inches(x), y: Length::from_inches(y) };
+        let board = BoardInHand { height: Length::from_inches(8), length: Length::from_inches(100), lap: None };
+        let center = BoardPoint { x: Length::from_inches(x), y: Length::from_inches(y) };
         round_pipe(&board, &RoundPipe { diameter: Length::from_inches(1), center }, Length::from_inches_64(0, 8))
     }
 

@@ -10,7 +10,7 @@ fn inch(inches: f64) -> Length {
 /// A board 8 in by 100 in with a lap of 1 1/4 in, wanted gap 0 to 1/8 in, so that marks lie 1/16 in outside the block.
 fn request(left: f64, right: f64, bottom: [f64; 2], top: [f64; 2]) -> NotchRequest {
     NotchRequest {
-        board: Board { height: inch(8.0), length: inch(100.0), lap: Some(inch(1.25)) },
+        board: BoardInHand { height: inch(8.0), length: inch(100.0), lap: Some(inch(1.25)) },
         block: Block {
             left: inch(left),
             right: inch(right),
@@ -232,7 +232,7 @@ fn marks_are_measured_from_the_edge_that_the_notch_opens_to() {
     let notch = Notch::lay_out(&top).unwrap();
     let back = marks(&notch, &top.board, true).unwrap();
     assert_eq!(back.uprights, [inch(53.9375), inch(60.0625)]);
-    assert_eq!(back.levels, [Mark { from: EdgeName::Top, at: Sides::new(inch(4.8125), inch(5.0625)) }]);
+    assert_eq!(back.levels, [NotchMark { from: EdgeName::Top, at: Sides::new(inch(4.8125), inch(5.0625)) }]);
 }
 
 proptest! {

@@ -12,7 +12,7 @@ pub fn spoken(length: Length, show: Show, language: Language) -> String {
     let parts = u64::from(parts.max(1));
     let count = show.division().count(length, Rounding::Nearest).unwrap_or_default();
     let size = count.unsigned_abs();
-    let (whole, part) = (size / parts, Part::new(size % parts, parts));
+    let (whole, part) = (size / parts, SpokenFraction::new(size % parts, parts));
     let text = match show {
         Show::Inches(_) => inches(whole, part, phrases, false),
         Show::FeetInches(_) if whole < 12 => inches(whole, part, phrases, true),
@@ -25,12 +25,12 @@ pub fn spoken(length: Length, show: Show, language: Language) -> String {
 
 /// A fraction in lowest terms.
 #[derive(Clone, Copy)]
-struct Part {
+struct SpokenFraction {
     numerator: u64,
     denominator: u64,
 }
 
-impl Part {
+impl SpokenFraction {
     fn new(numerator: u64, denominator: u64) -> Self {
         let common = num_integer::gcd(numerator, denominator).max(1);
         Self { numerator: numerator / common, denominator: denominator / common }
@@ -57,14 +57,14 @@ impl Part {
 pub(super) fn fractions(phrases: &Phrases) -> impl Iterator<Item = (String, (u64, u64))> {
     let parts =
         [2, 4, 8, 16, 32, 64].into_iter().flat_map(|below| (1..below).step_by(2).map(move |above| (above, below)));
-    parts.map(|(above, below)| (Part::new(above, below).words(phrases), (above, below)))
+    parts.map(|(above, below)| (SpokenFraction::new(above, below).words(phrases), (above, below)))
 }
 
 fn counted(number: u64) -> i64 {
     i64::try_from(number).unwrap_or(i64::MAX)
 }
 
-fn inches(whole: u64, part: Part, phrases: &Phrases, unit: bool) -> String {
+fn inches(whole: u64, part: SpokenFraction, phrases: &Phrases, unit: bool) -> String {
     let number = words(whole, Gender::Feminine, phrases.language());
     let count = counted(whole);
     match (whole, part.numerator) {
@@ -78,14 +78,14 @@ fn inches(whole: u64, part: Part, phrases: &Phrases, unit: bool) -> String {
     }
 }
 
-fn part_of_an_inch(part: Part, phrases: &Phrases) -> String {
+fn part_of_an_inch(part: SpokenFraction, phrases: &Phrases) -> String {
     if part.denominator == 2 {
         return phrases.phrase("spoken-half-inch", &[]);
     }
     phrases.phrase("spoken-part-of-inch", &[("fraction", part.words(phrases).into())])
 }
 
-fn feet_and_inches(feet: u64, whole: u64, part: Part, phrases: &Phrases) -> String {
+fn feet_and_inches(feet: u64, whole: u64, part: SpokenFraction, phrases: &Phrases) -> String {
     let number = words(feet, Gender::Masculine, phrases.language());
     let feet = phrases.phrase("spoken-feet", &[("count", counted(feet).into()), ("words", number.into())]);
     match (whole, part.numerator) {
@@ -98,7 +98,7 @@ fn feet_and_inches(feet: u64, whole: u64, part: Part, phrases: &Phrases) -> Stri
     }
 }
 
-fn millimetres(whole: u64, part: Part, phrases: &Phrases) -> String {
+fn millimetres(whole: u64, part: SpokenFraction, phrases: &Phrases) -> String {
     let number = words(whole, Gender::Masculine, phrases.language());
     let args = [("count", counted(whole).into()), ("words", number.into())];
     match (whole, part.numerator) {

@@ -17,6 +17,6 @@ mod wind;
 
 pub use quantity::{Quantity, RuleUnit};
 pub use rule::{Family, Rule, Status, UNWRITTEN};
-pub use set::{Change, RuleError, RuleSet};
+pub use set::{RuleChange, RuleError, RuleSet};
 pub use table::RULES;
 pub use wind::{Exposure, NailedTo, nailed_to};

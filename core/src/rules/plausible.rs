@@ -17,9 +17,9 @@ mod suggestion;
 mod tests;
 mod verdict;
 
-pub use around::{Around, Written};
+pub use around::{Surroundings, TypedForm};
 pub use judge::{judge, judge_rule};
 pub use measurand::Measurand;
 pub use place::{Placed, judge_block, judge_name, judge_place, off_wall, plain_name};
 pub use suggestion::{Slip, Suggestion};
-pub use verdict::{Allowed, Ground, Reason, Verdict, Why};
+pub use verdict::{AllowedLengths, Ground, Reason, Verdict, Why};

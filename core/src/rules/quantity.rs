@@ -136,29 +136,29 @@ impl RuleUnit {
     }
 
     /// What is measured, and how many of its smallest common unit one of these is: quantities are compared in those.
-    const fn base(self) -> (Kind, i64) {
+    const fn base(self) -> (QuantityKind, i64) {
         match self {
-            Self::Inch => (Kind::Length, Length::NM_PER_INCH),
-            Self::Foot => (Kind::Length, 12 * Length::NM_PER_INCH),
-            Self::Millimetre => (Kind::Length, Length::NM_PER_MM),
-            Self::Metre => (Kind::Length, 1000 * Length::NM_PER_MM),
-            Self::Degree => (Kind::Angle, 1),
-            Self::Share => (Kind::Share, 100),
-            Self::Percent => (Kind::Share, 1),
-            Self::Count => (Kind::Count, 1),
-            Self::SquareInch => (Kind::Area, 1),
-            Self::SquareFoot => (Kind::Area, 144),
+            Self::Inch => (QuantityKind::Length, Length::NM_PER_INCH),
+            Self::Foot => (QuantityKind::Length, 12 * Length::NM_PER_INCH),
+            Self::Millimetre => (QuantityKind::Length, Length::NM_PER_MM),
+            Self::Metre => (QuantityKind::Length, 1000 * Length::NM_PER_MM),
+            Self::Degree => (QuantityKind::Angle, 1),
+            Self::Share => (QuantityKind::Share, 100),
+            Self::Percent => (QuantityKind::Share, 1),
+            Self::Count => (QuantityKind::Count, 1),
+            Self::SquareInch => (QuantityKind::Area, 1),
+            Self::SquareFoot => (QuantityKind::Area, 144),
             // A US fluid ounce is 231/128 cubic inches, one inch is 25.4 mm: 29.5735295625 mL.
-            Self::Millilitre => (Kind::Volume, 10_000_000_000),
-            Self::FluidOunce => (Kind::Volume, 295_735_295_625),
-            Self::CubicFootPerMinute => (Kind::Flow, 1),
-            Self::Volt => (Kind::Voltage, 1),
-            Self::Year => (Kind::Year, 1),
+            Self::Millilitre => (QuantityKind::Volume, 10_000_000_000),
+            Self::FluidOunce => (QuantityKind::Volume, 295_735_295_625),
+            Self::CubicFootPerMinute => (QuantityKind::Flow, 1),
+            Self::Volt => (QuantityKind::Voltage, 1),
+            Self::Year => (QuantityKind::Year, 1),
             // A US gallon is 231 cubic inches, 3.785411784 L; a square foot is 0.09290304 m².
-            Self::Gallon => (Kind::Volume, 37_854_117_840_000),
-            Self::Litre => (Kind::Volume, 10_000_000_000_000),
-            Self::SquareFootPerGallon => (Kind::Coverage, 92_903_040),
-            Self::SquareMetrePerLitre => (Kind::Coverage, 3_785_411_784),
+            Self::Gallon => (QuantityKind::Volume, 37_854_117_840_000),
+            Self::Litre => (QuantityKind::Volume, 10_000_000_000_000),
+            Self::SquareFootPerGallon => (QuantityKind::Coverage, 92_903_040),
+            Self::SquareMetrePerLitre => (QuantityKind::Coverage, 3_785_411_784),
         }
     }
 
@@ -169,7 +169,7 @@ impl RuleUnit {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Kind {
+enum QuantityKind {
     Length,
     Angle,
     Share,
@@ -230,7 +230,7 @@ impl Quantity {
     /// The length, to the nearest nanometre; `None` for what is not a length or does not fit.
     pub fn length(self) -> Option<Length> {
         match self.unit.base() {
-            (Kind::Length, nm) => Length::from_nm(self.numerator).scaled(nm, self.denominator),
+            (QuantityKind::Length, nm) => Length::from_nm(self.numerator).scaled(nm, self.denominator),
             _ => None,
         }
     }

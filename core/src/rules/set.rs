@@ -7,7 +7,7 @@ use crate::measure::Length;
 
 /// A default that somebody replaced.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Change {
+pub struct RuleChange {
     /// The value that applies instead.
     pub value: Quantity,
     /// Who changed it.
@@ -121,7 +121,7 @@ impl RuleError {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RuleSet {
     family: Family,
-    changes: BTreeMap<&'static str, Change>,
+    changes: BTreeMap<&'static str, RuleChange>,
 }
 
 impl Default for RuleSet {
@@ -215,12 +215,12 @@ impl RuleSet {
     }
 
     /// The change of a rule, where there is one.
-    pub fn change(&self, key: &str) -> Option<&Change> {
+    pub fn change(&self, key: &str) -> Option<&RuleChange> {
         self.changes.get(key)
     }
 
     /// Every change, by key.
-    pub fn changes(&self) -> &BTreeMap<&'static str, Change> {
+    pub fn changes(&self) -> &BTreeMap<&'static str, RuleChange> {
         &self.changes
     }
 
@@ -237,7 +237,7 @@ impl RuleSet {
     /// # Errors
     /// Any of [`RuleError`]: an unknown key, a value of another kind or out of bounds, a least over its most, no reason
     /// or no signer.
-    pub fn set(&mut self, key: &str, change: Change) -> Result<(), RuleError> {
+    pub fn set(&mut self, key: &str, change: RuleChange) -> Result<(), RuleError> {
         let rule = self.rule(key)?;
         let owned = || key.to_owned();
         if change.reason.trim().is_empty() {
@@ -255,10 +255,10 @@ impl RuleSet {
     /// # Errors
     /// As [`RuleSet::set`], but for the reason and who gives it.
     pub fn with_value(&self, key: &str, value: Quantity) -> Result<Self, RuleError> {
-        self.with(self.rule(key)?, Change { value, by: String::new(), at_ms: 0, reason: String::new() })
+        self.with(self.rule(key)?, RuleChange { value, by: String::new(), at_ms: 0, reason: String::new() })
     }
 
-    fn with(&self, rule: &Rule, change: Change) -> Result<Self, RuleError> {
+    fn with(&self, rule: &Rule, change: RuleChange) -> Result<Self, RuleError> {
         let owned = || rule.key.to_owned();
         let unit = || RuleError::Unit { key: owned(), like: rule.value.text(), found: change.value.text() };
         let over_least = change.value.compare(rule.least).ok_or_else(unit)? != Ordering::Less;
@@ -312,8 +312,8 @@ mod tests {
     use proptest::prelude::*;
     use std::collections::BTreeSet;
 
-    fn change(n: i64, d: i64, unit: RuleUnit) -> Change {
-        Change {
+    fn change(n: i64, d: i64, unit: RuleUnit) -> RuleChange {
+        RuleChange {
             value: Quantity::new(n, d, unit).unwrap(),
             by: "Ana".to_owned(),
             at_ms: 1_700_000_000_000,
@@ -359,7 +359,7 @@ mod tests {
                 let rules = RuleSet::of(*family);
                 let (low, high) = (rules.get(least).unwrap(), rules.get(most).unwrap());
                 let set = |key: &str, value: Quantity| {
-                    rules.clone().set(key, Change { value, ..change(1, 1, RuleUnit::Inch) })
+                    rules.clone().set(key, RuleChange { value, ..change(1, 1, RuleUnit::Inch) })
                 };
                 // Another pair may speak against it, but not this one.
                 let together = |set: Result<(), RuleError>| match set {
@@ -382,10 +382,10 @@ mod tests {
     fn a_bad_change_is_refused_and_changes_nothing() {
         let mut rules = RuleSet::standard();
         let good = change(3, 2, RuleUnit::Inch);
-        let code = |rules: &mut RuleSet, key: &str, change: Change| rules.set(key, change).unwrap_err().code();
+        let code = |rules: &mut RuleSet, key: &str, change: RuleChange| rules.set(key, change).unwrap_err().code();
         assert_eq!(code(&mut rules, "lap.most", good.clone()), "rule-unknown");
-        assert_eq!(code(&mut rules, keys::LAP_LEAST, Change { reason: " ".into(), ..good.clone() }), "rule-reason");
-        assert_eq!(code(&mut rules, keys::LAP_LEAST, Change { by: String::new(), ..good }), "rule-signer");
+        assert_eq!(code(&mut rules, keys::LAP_LEAST, RuleChange { reason: " ".into(), ..good.clone() }), "rule-reason");
+        assert_eq!(code(&mut rules, keys::LAP_LEAST, RuleChange { by: String::new(), ..good }), "rule-signer");
         assert_eq!(code(&mut rules, keys::LAP_LEAST, change(30, 1, RuleUnit::Degree)), "rule-unit");
         assert_eq!(code(&mut rules, keys::LAP_LEAST, change(0, 1, RuleUnit::Inch)), "rule-range");
         assert_eq!(code(&mut rules, keys::LAP_LEAST, change(500, 1, RuleUnit::Millimetre)), "rule-range");
@@ -494,7 +494,7 @@ mod tests {
             let rule = RULES[at];
             let mut rules = RuleSet::of(rule.family);
             let value = Quantity::new(n, d, rule.value.unit()).unwrap();
-            let taken = rules.set(rule.key, Change { value, by: "A".into(), at_ms: 0, reason: "b".into() });
+            let taken = rules.set(rule.key, RuleChange { value, by: "A".into(), at_ms: 0, reason: "b".into() });
             let inside = value.compare(rule.least) != Some(Ordering::Less)
                 && value.compare(rule.most) != Some(Ordering::Greater);
             match taken {

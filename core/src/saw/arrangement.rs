@@ -4,7 +4,7 @@ use crate::measure::{Length, Rounding};
 
 use super::cut_list::{CutList, LIMIT, beside};
 use super::random::Random;
-use super::{Run, SawError, Studs};
+use super::{RunToCut, SawError, StudCenters};
 
 /// One way to piece a run: the stud centres of its joints, ascending, and the pieces to cut, from left to right.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -35,7 +35,7 @@ const NEVER: usize = usize::MAX;
 
 impl Piecing {
     /// Finds the fewest joints of one run for itself.
-    pub(super) fn new(list: &CutList, index: usize, run: &Run, longest: Length) -> Result<Self, SawError> {
+    pub(super) fn new(list: &CutList, index: usize, run: &RunToCut, longest: Length) -> Result<Self, SawError> {
         let (from, to) = (run.from + list.end_gap, run.to - list.end_gap);
         let studs = studs_between(list, from, to)?;
         let joints: Vec<Length> = studs.into_iter().filter(|stud| !avoided(list, run, *stud)).collect();
@@ -252,7 +252,7 @@ impl Piecing {
     }
 }
 
-fn avoided(list: &CutList, run: &Run, at: Length) -> bool {
+fn avoided(list: &CutList, run: &RunToCut, at: Length) -> bool {
     list.avoid.iter().any(|avoid| {
         avoid.from < at
             && at < avoid.to
@@ -265,11 +265,11 @@ fn avoided(list: &CutList, run: &Run, at: Length) -> bool {
 fn studs_between(list: &CutList, from: Length, to: Length) -> Result<Vec<Length>, SawError> {
     match &list.studs {
         None => Ok(Vec::new()),
-        Some(Studs::Listed(studs)) => {
+        Some(StudCenters::Listed(studs)) => {
             let inside: BTreeSet<Length> = studs.iter().copied().filter(|stud| from < *stud && *stud < to).collect();
             Ok(inside.into_iter().collect())
         }
-        Some(Studs::Spaced { first, spacing }) => {
+        Some(StudCenters::Spaced { first, spacing }) => {
             let (step, span) = (spacing.nm().max(1), (to - from).nm());
             if span / step > LIMIT as i64 {
                 return Err(SawError::TooMany { what: "studs" });
@@ -287,13 +287,13 @@ mod tests {
 
     fn list(run: (i64, i64)) -> CutList {
         let mut list = CutList::new();
-        list.runs.push(Run {
+        list.runs.push(RunToCut {
             wall: String::new(),
             course: 1,
             from: Length::from_inches(run.0),
             to: Length::from_inches(run.1),
         });
-        list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
+        list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
         list
     }
 
@@ -325,7 +325,7 @@ mod tests {
         let mut list = list((0, 64));
         assert_eq!(joints(&list, 48, 0), [[16], [32], [48]]);
         assert_eq!(joints(&list, 48, 1).len(), 6);
-        list.avoid.push(super::super::Avoid {
+        list.avoid.push(super::super::JointFree {
             wall: None,
             from: Length::from_inches(16),
             to: Length::from_inches(40),

@@ -20,7 +20,7 @@ pub(super) fn by_length(demand: &Demand) -> Option<i128> {
     if !endless && needed > total {
         return None;
     }
-    let worth = |chosen: &super::demand::Kind| {
+    let worth = |chosen: &super::demand::BoardKind| {
         let (cost, capacity) = (i128::from(chosen.cost), i128::from(chosen.capacity));
         let mut value = cost * needed;
         for kind in &demand.kinds {
@@ -38,12 +38,12 @@ pub(super) fn by_length(demand: &Demand) -> Option<i128> {
 
 /// The scale of whole dual prices: a power of two for one cost unit.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Scale {
+pub(super) struct DualScale {
     shift: i32,
     most: i64,
 }
 
-impl Scale {
+impl DualScale {
     /// The finest scale at which the sum over all pieces stays below 2^51, and the kinds' costs in it, rounded down. No
     /// piece is worth more than `dearest` times the dearest board.
     pub(super) fn of(demand: &Demand, dearest: i64) -> (Self, Vec<i64>) {
@@ -74,7 +74,7 @@ impl Scale {
 /// Where a kind without a count is worth more than it costs, all prices shrink until it is not (Farley 1990); a counted
 /// kind gives the difference at most as often as it is there. A kind that must be taken so often costs what it is not worth
 /// as often.
-pub(super) fn certified(demand: &Demand, scale: &Scale, costs: &[i64], total: i128, worth: &[i64]) -> i128 {
+pub(super) fn certified(demand: &Demand, scale: &DualScale, costs: &[i64], total: i128, worth: &[i64]) -> i128 {
     let mut share = (1_i128, 1_i128);
     for ((kind, cost), worth) in demand.kinds.iter().zip(costs).zip(worth) {
         let (cost, worth) = (i128::from(*cost), i128::from(*worth));

@@ -1,6 +1,6 @@
 use super::apart::Apart;
-use super::demand::{Choices, Demand, Wall};
-use super::master::{Master, Part};
+use super::demand::{Choices, Demand, TiedRuns};
+use super::master::{ColumnPart, Master};
 use super::pattern::{Packing, Pattern};
 
 /// The most sizes of a list that is searched in branches.
@@ -22,7 +22,7 @@ const OPEN: f64 = 1e-4;
 #[derive(Clone, Debug)]
 pub(super) struct Branch {
     /// The pieces by length, longest first.
-    items: Vec<Item>,
+    items: Vec<JoinedPieces>,
     /// For each size of the demand the item that is nothing else.
     places: Vec<usize>,
     /// For each wall and each of its runs the arrangements that are left, ascending.
@@ -39,7 +39,7 @@ pub(super) struct Branch {
 
 /// Pieces that are cut from one board, as one.
 #[derive(Clone, Debug)]
-struct Item {
+struct JoinedPieces {
     length: i64,
     /// As the demand's `fixed`.
     count: i64,
@@ -50,14 +50,15 @@ struct Item {
 impl Branch {
     /// Nothing is settled yet; `None` where there are too many sizes, or walls whose arrangements are not all at hand.
     pub(super) fn root(demand: &Demand, master: &Master) -> Option<Self> {
-        let all = |wall: &Wall| wall.sizes.iter().map(|run| (0..run.len()).collect()).collect();
+        let all = |wall: &TiedRuns| wall.sizes.iter().map(|run| (0..run.len()).collect()).collect();
         let ways: Vec<Vec<Vec<usize>>> = demand.walls.iter().map(all).collect();
         let count: usize = ways.iter().flatten().map(Vec::len).sum();
-        if demand.sizes.len() > SIZES || count > WAYS || !demand.walls.iter().all(Wall::exact) {
+        if demand.sizes.len() > SIZES || count > WAYS || !demand.walls.iter().all(TiedRuns::exact) {
             return None;
         }
         let sizes = demand.sizes.iter().zip(&demand.fixed).enumerate();
-        let items = sizes.map(|(size, (length, count))| Item { length: *length, count: *count, sizes: vec![size] });
+        let items =
+            sizes.map(|(size, (length, count))| JoinedPieces { length: *length, count: *count, sizes: vec![size] });
         Some(Self {
             items: items.collect(),
             places: (0..demand.sizes.len()).collect(),
@@ -131,7 +132,7 @@ impl Branch {
         }
         let mut totals = vec![0.0_f64; self.boards.len()];
         for (part, share) in master.solution() {
-            if let Part::Cut { kind, .. } = part
+            if let ColumnPart::Cut { kind, .. } = part
                 && let Some(total) = totals.get_mut(*kind)
             {
                 *total += share;
@@ -194,7 +195,7 @@ impl Branch {
         let count = self.items.len();
         let mut shares = vec![0.0_f64; count * count];
         for (part, share) in master.solution() {
-            let Part::Cut { pieces, .. } = part else { continue };
+            let ColumnPart::Cut { pieces, .. } = part else { continue };
             if unsure(share) < OPEN {
                 continue;
             }
@@ -236,7 +237,7 @@ impl Branch {
         let place = self.items.partition_point(|item| item.length > length);
         let after = |item: usize| if item >= place { item + 1 } else { item };
         let mut branch = self.clone();
-        branch.items.insert(place, Item { length, count: 1, sizes });
+        branch.items.insert(place, JoinedPieces { length, count: 1, sizes });
         branch.places.iter_mut().for_each(|item| *item = after(*item));
         // What either was kept apart from, both are.
         let mut apart = Apart::default();
@@ -287,7 +288,7 @@ impl Branch {
 /// The joints of walls that the programme uses, and how much of each.
 fn used_joints(master: &Master) -> impl Iterator<Item = (usize, &Vec<usize>, f64)> {
     master.solution().into_iter().filter_map(|(part, share)| match part {
-        Part::Joints { wall, choice } => Some((*wall, choice, share)),
+        ColumnPart::Joints { wall, choice } => Some((*wall, choice, share)),
         _ => None,
     })
 }

@@ -11,7 +11,7 @@ const COST_LIMIT: u64 = 1_000_000_000_000_000;
 
 /// One course of boards from trim to trim.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Run {
+pub struct RunToCut {
     /// The wall it belongs to: joints keep their stagger within one wall.
     pub wall: String,
     /// The number of its course, counted upward.
@@ -24,7 +24,7 @@ pub struct Run {
 
 /// Where the stud centres are.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Studs {
+pub enum StudCenters {
     /// At `first` and every `spacing` to the right and to the left of it.
     Spaced {
         /// The centre of any one stud.
@@ -50,7 +50,7 @@ pub struct Stock {
 
 /// A stretch that joints stay out of: an open interval.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Avoid {
+pub struct JointFree {
     /// The wall it lies on; `None` for every wall.
     pub wall: Option<String>,
     /// Its left end.
@@ -85,9 +85,9 @@ pub struct LowOffcut {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CutList {
     /// The runs to cover.
-    pub runs: Vec<Run>,
+    pub runs: Vec<RunToCut>,
     /// The studs that joints fall on; `None` where there are none.
-    pub studs: Option<Studs>,
+    pub studs: Option<StudCenters>,
     /// New boards.
     pub stock: Vec<Stock>,
     /// Boards left over from before: each is there once and costs nothing.
@@ -105,7 +105,7 @@ pub struct CutList {
     /// Joints that a run may have beyond the fewest.
     pub extra_joints: u32,
     /// Where no joint may lie.
-    pub avoid: Vec<Avoid>,
+    pub avoid: Vec<JointFree>,
     /// The shortest rest that is worth keeping.
     pub keep_min: Option<Length>,
     /// Whether long runs are pieced; otherwise the runs are the pieces.
@@ -146,7 +146,7 @@ impl CutList {
             ("offcuts", self.offcuts.len()),
             ("strips", self.rips.as_ref().map_or(0, |rips| rips.strips.len())),
             ("avoid", self.avoid.len()),
-            ("studs", if let Some(Studs::Listed(list)) = &self.studs { list.len() } else { 0 }),
+            ("studs", if let Some(StudCenters::Listed(list)) = &self.studs { list.len() } else { 0 }),
             ("extra_joints", self.extra_joints as usize),
         ];
         for (what, count) in counts {
@@ -166,7 +166,7 @@ impl CutList {
                 return Err(SawError::Negative { what });
             }
         }
-        if let Some(Studs::Spaced { spacing, .. }) = self.studs
+        if let Some(StudCenters::Spaced { spacing, .. }) = self.studs
             && !spacing.is_positive()
         {
             return Err(SawError::Spacing);

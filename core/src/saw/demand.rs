@@ -20,7 +20,7 @@ const JOINTS: usize = 20_000;
 
 /// Boards of one length and price.
 #[derive(Clone, Debug)]
-pub(super) struct Kind {
+pub(super) struct BoardKind {
     /// Where they stand in the stock (one index) or among the offcuts (one for each board).
     pub(super) sources: Vec<usize>,
     pub(super) offcut: bool,
@@ -37,7 +37,7 @@ pub(super) struct Kind {
 
 /// Runs that are tied by stagger, ready to be priced.
 #[derive(Clone, Debug)]
-pub(super) struct Wall {
+pub(super) struct TiedRuns {
     pub(super) group: Group,
     /// The sizes of the pieces, for each run and each of its arrangements.
     pub(super) sizes: Vec<Vec<Vec<usize>>>,
@@ -65,13 +65,13 @@ pub(super) struct Demand {
     pub(super) list: CutList,
     /// What the cost unit is worth in the cut list's billionths.
     pub(super) unit: u64,
-    pub(super) kinds: Vec<Kind>,
+    pub(super) kinds: Vec<BoardKind>,
     /// The different sizes that pieces may have, descending.
     pub(super) sizes: Vec<i64>,
     /// How many pieces of each size there are in runs that stay whole, less those that a branch has bound into longer ones:
     /// under zero where they are bound out of runs whose joints are open.
     pub(super) fixed: Vec<i64>,
-    pub(super) walls: Vec<Wall>,
+    pub(super) walls: Vec<TiedRuns>,
     /// What no board may hold together.
     pub(super) apart: Apart,
     /// Runs that stay whole.
@@ -99,7 +99,7 @@ impl Demand {
         let mut whole = Vec::new();
         let mut pieced = Vec::new();
         let mut piecings: BTreeMap<usize, Arc<Piecing>> = BTreeMap::new();
-        let mut known: BTreeMap<Place<'_>, Arc<Piecing>> = BTreeMap::new();
+        let mut known: BTreeMap<RunKey<'_>, Arc<Piecing>> = BTreeMap::new();
         let mut pieces = 0_usize;
         for (index, run) in list.runs.iter().enumerate() {
             if list.cut(run.to - run.from - list.end_gap - list.end_gap) <= longest {
@@ -157,7 +157,7 @@ impl Demand {
             .map(|(group, over, forced, loose)| {
                 let runs = group.runs.iter().zip(&group.choices);
                 let sizes = runs.map(|(run, choices)| choices.iter().map(|own| of(*run, own)).collect()).collect();
-                Wall { sizes, group, over, forced, loose }
+                TiedRuns { sizes, group, over, forced, loose }
             })
             .collect();
         let (kinds, unit) = kinds(list);
@@ -165,7 +165,7 @@ impl Demand {
     }
 
     /// The demand of a branch: other pieces, boards and walls at the same prices.
-    pub(super) fn with(&self, sizes: Vec<i64>, fixed: Vec<i64>, kinds: Vec<Kind>, walls: Vec<Wall>) -> Self {
+    pub(super) fn with(&self, sizes: Vec<i64>, fixed: Vec<i64>, kinds: Vec<BoardKind>, walls: Vec<TiedRuns>) -> Self {
         let (list, apart) = (CutList::new(), Apart::default());
         let (whole, halves) = (Vec::new(), BTreeSet::new());
         Self { list, unit: self.unit, kinds, sizes, fixed, walls, apart, whole, halves }
@@ -293,7 +293,7 @@ impl Demand {
     }
 }
 
-impl Wall {
+impl TiedRuns {
     /// What each arrangement of each run costs, far more where it has a joint beyond the allowed ones.
     pub(super) fn prices(&self, price: impl Fn(usize) -> i64) -> Vec<Vec<i64>> {
         self.sizes
@@ -373,7 +373,7 @@ impl Wall {
 }
 
 /// What decides how a run is pieced: its ends, and its wall and course where something is to be avoided.
-type Place<'a> = (Length, Length, Option<(&'a str, i64)>);
+type RunKey<'a> = (Length, Length, Option<(&'a str, i64)>);
 
 /// Arrangements of a run, and whether they are all.
 type Ways = (Arc<Vec<Arrangement>>, bool);
@@ -464,11 +464,11 @@ fn arrange(
 }
 
 /// The boards at hand without those that a longer one at the same price makes useless, and the cost unit.
-fn kinds(list: &CutList) -> (Vec<Kind>, u64) {
+fn kinds(list: &CutList) -> (Vec<BoardKind>, u64) {
     let unit = list.stock.iter().filter(|stock| stock.count != Some(0)).fold(0, |unit, stock| stock.cost.gcd(&unit));
     let unit = unit.max(1);
     let many = |count: u32| (count as usize) < LIMIT;
-    let mut kinds: Vec<Kind> = Vec::new();
+    let mut kinds: Vec<BoardKind> = Vec::new();
     for (index, stock) in list.stock.iter().enumerate() {
         let useless = |(other_index, other): (usize, &super::Stock)| {
             other_index != index
@@ -480,7 +480,7 @@ fn kinds(list: &CutList) -> (Vec<Kind>, u64) {
         if stock.count == Some(0) || list.stock.iter().enumerate().take(200).any(useless) {
             continue;
         }
-        kinds.push(Kind {
+        kinds.push(BoardKind {
             sources: vec![index],
             offcut: false,
             length: stock.length,
@@ -497,7 +497,7 @@ fn kinds(list: &CutList) -> (Vec<Kind>, u64) {
     for (length, sources) in offcuts {
         let count = u32::try_from(sources.len()).ok();
         let capacity = length.nm() + list.kerf.nm();
-        kinds.push(Kind { sources, offcut: true, length, capacity, cost: 0, count, least: 0 });
+        kinds.push(BoardKind { sources, offcut: true, length, capacity, cost: 0, count, least: 0 });
     }
     (kinds, unit)
 }

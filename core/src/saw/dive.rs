@@ -1,6 +1,6 @@
 use super::demand::Demand;
 use super::fill::Fill;
-use super::master::{Master, Part};
+use super::master::{ColumnPart, Master};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
 
@@ -9,9 +9,9 @@ use super::random::Random;
 #[derive(Clone, Debug)]
 pub(super) struct Dive {
     master: Master,
-    now: State,
+    now: DiveState,
     /// Where steps were taken: the state before, its patterns, and how many of them were passed over.
-    trail: Vec<(State, Vec<Rated>, usize)>,
+    trail: Vec<(DiveState, Vec<Rated>, usize)>,
     /// Steps that may still be taken back.
     returns: usize,
     /// How far chance may change the order of the patterns.
@@ -19,7 +19,7 @@ pub(super) struct Dive {
 }
 
 #[derive(Clone, Debug)]
-struct State {
+struct DiveState {
     counts: Vec<u32>,
     left: Left,
     boards: Vec<Pattern>,
@@ -37,7 +37,7 @@ struct Rated {
 impl Dive {
     /// A dive for pieces that are all decided, from a solved programme for them.
     pub(super) fn new(demand: &Demand, master: Master, counts: Vec<u32>, noise: f64) -> Self {
-        let now = State { counts, left: Left::new(demand), boards: Vec::new() };
+        let now = DiveState { counts, left: Left::new(demand), boards: Vec::new() };
         Self { master, now, trail: Vec::new(), returns: 60, noise }
     }
 
@@ -63,7 +63,7 @@ impl Dive {
         }
         let mut patterns: Vec<Rated> = Vec::new();
         for (part, share) in self.master.solution() {
-            if let Part::Cut { kind, pieces } = part {
+            if let ColumnPart::Cut { kind, pieces } = part {
                 let chance = random.below(1 << 20) as f64 / (1 << 20) as f64;
                 let order = share + self.noise * chance;
                 patterns.push(Rated { share, order, kind: *kind, pieces: pieces.clone() });
@@ -130,7 +130,7 @@ impl Dive {
     }
 }
 
-impl State {
+impl DiveState {
     /// Makes boards of the surest patterns after those that are passed over: of all that are whole, or of a few.
     fn fix_some(&mut self, patterns: &[Rated], passed: usize) -> usize {
         let whole: u32 = self.counts.iter().sum();

@@ -17,13 +17,13 @@ const STATES: usize = 100_000;
 const WORK: u64 = 30_000_000;
 
 /// What is left to cut and to cut from: pieces by size, boards by counted kind.
-type State = (Vec<u8>, Vec<u8>);
+type LeftToCut = (Vec<u8>, Vec<u8>);
 
 /// The least cost for some pieces, and the board that it starts with.
 struct Table<'a> {
     demand: &'a Demand,
     sizes: Vec<usize>,
-    known: BTreeMap<State, Option<(i128, Vec<u8>, usize)>>,
+    known: BTreeMap<LeftToCut, Option<(i128, Vec<u8>, usize)>>,
     work: u64,
 }
 
@@ -78,7 +78,7 @@ pub(super) fn exhaust(demand: &Demand, cost: i128, work: &mut u64) -> Option<Opt
 
 impl Table<'_> {
     /// `None` where the work runs out, `Some(None)` where the boards do.
-    fn least(&mut self, state: &State, most: u64) -> Option<Option<i128>> {
+    fn least(&mut self, state: &LeftToCut, most: u64) -> Option<Option<i128>> {
         if state.0.iter().all(|count| *count == 0) {
             return Some(Some(0));
         }
@@ -119,7 +119,7 @@ impl Table<'_> {
     }
 
     /// Everything that one board can give with the longest piece among it and no room for any other.
-    fn patterns(&self, state: &State, capacity: i64, out: &mut Vec<Vec<u8>>) {
+    fn patterns(&self, state: &LeftToCut, capacity: i64, out: &mut Vec<Vec<u8>>) {
         let mut pattern = vec![0; state.0.len()];
         let Some(first) = state.0.iter().position(|count| *count > 0) else { return };
         let size = |at: usize| self.sizes.get(at).map_or(i64::MAX, |size| self.demand.size(*size));
@@ -130,7 +130,7 @@ impl Table<'_> {
         self.extend(state, first, room, &mut pattern, out);
     }
 
-    fn extend(&self, state: &State, at: usize, room: i64, pattern: &mut Vec<u8>, out: &mut Vec<Vec<u8>>) {
+    fn extend(&self, state: &LeftToCut, at: usize, room: i64, pattern: &mut Vec<u8>, out: &mut Vec<Vec<u8>>) {
         let size = |at: usize| self.sizes.get(at).map_or(i64::MAX, |size| self.demand.size(*size));
         if at >= state.0.len() {
             let fits = |at: usize| state.0.get(at) > pattern.get(at) && size(at) <= room;
@@ -158,7 +158,7 @@ impl Table<'_> {
         }
     }
 
-    fn packing(&self, mut state: State) -> Packing {
+    fn packing(&self, mut state: LeftToCut) -> Packing {
         let mut packing = Packing::default();
         while let Some(Some((_, pattern, kind))) = self.known.get(&state) {
             let pieces = self.sizes.iter().zip(pattern).flat_map(|(size, count)| (0..*count).map(|_| *size));

@@ -42,7 +42,7 @@ impl Bands {
 
 /// What one pivot changed: the place in the basis and the new column in terms of the old basis.
 #[derive(Clone, Debug)]
-struct Change {
+struct Pivot {
     place: usize,
     pivot: f64,
 }
@@ -60,7 +60,7 @@ pub(super) struct Factor {
     lower_steps: Vec<u32>,
     /// By step, over rows: what lies above the diagonal.
     upper: Bands,
-    changes: Vec<Change>,
+    changes: Vec<Pivot>,
     change_entries: Bands,
     /// Multiplications so far.
     pub(super) work: u64,
@@ -241,7 +241,7 @@ impl Factor {
             }
         }
         self.change_entries.close();
-        self.changes.push(Change { place, pivot: direction[place] });
+        self.changes.push(Pivot { place, pivot: direction[place] });
     }
 }
 

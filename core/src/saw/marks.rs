@@ -14,9 +14,9 @@ type Bits = [u64; JOINTS / 64];
 /// The joints of every arrangement as bits, and the places that stagger closes beside them: whether two arrangements keep
 /// their stagger is then one look instead of a walk along both.
 #[derive(Clone, Debug)]
-pub(super) struct Marks(Vec<Arc<Vec<(Bits, Bits)>>>);
+pub(super) struct JointBits(Vec<Arc<Vec<(Bits, Bits)>>>);
 
-impl Marks {
+impl JointBits {
     /// `None` where there are too many different joints.
     pub(super) fn new(choices: &[Arc<Vec<Arrangement>>], stagger: Length) -> Option<Self> {
         // Runs that share their arrangements share the marks.

@@ -1,8 +1,8 @@
 //! Column generation: boards' patterns and walls' joints as columns, piece sizes as rows.
 #![expect(clippy::indexing_slicing, reason = "rows, kinds and sizes are numbered by the demand that made them")]
 
-use super::bound::{self, Scale};
-use super::demand::{Demand, Wall};
+use super::bound::{self, DualScale};
+use super::demand::{Demand, TiedRuns};
 use super::pattern::Pattern;
 use super::price::{Grid, Priced};
 use super::simplex::{Column, Simplex};
@@ -10,7 +10,7 @@ use super::spans::Spans;
 
 /// What a column stands for.
 #[derive(Clone, Debug)]
-pub(super) enum Part {
+pub(super) enum ColumnPart {
     /// A board's pattern: sizes with counts.
     Cut { kind: usize, pieces: Vec<(usize, u32)> },
     /// The joints of a wall.
@@ -25,7 +25,7 @@ pub(super) struct Master {
     simplex: Simplex,
     /// The right side before it was moved a little.
     right: Vec<f64>,
-    pub(super) parts: Vec<Part>,
+    pub(super) parts: Vec<ColumnPart>,
     /// The rows of each size; sizes without demand have none.
     spans: Spans,
     /// The row of each counted kind.
@@ -36,7 +36,7 @@ pub(super) struct Master {
     /// What each pricing leaves out, so that sizes that are to be kept apart never meet.
     left_out: Vec<Vec<usize>>,
     grid: Grid,
-    scale: Scale,
+    scale: DualScale,
     costs: Vec<i64>,
     upward: bool,
     solved: bool,
@@ -86,7 +86,7 @@ impl Master {
         for (wall, choice) in joints {
             let column = master.joints(demand, wall, &choice);
             master.simplex.add(column);
-            master.parts.push(Part::Joints { wall, choice });
+            master.parts.push(ColumnPart::Joints { wall, choice });
         }
         Some(master)
     }
@@ -115,7 +115,7 @@ impl Master {
         let least_rows: Vec<Option<usize>> = demand.kinds.iter().map(|kind| row(kind.least > 0)).collect();
         let open = if walls { demand.walls.as_slice() } else { &[] };
         let wall_rows: Vec<usize> = open.iter().filter_map(|_| row(true)).collect();
-        let by_length = |wall: &Wall| wall.choose(|size| demand.size(size) >> 12);
+        let by_length = |wall: &TiedRuns| wall.choose(|size| demand.size(size) >> 12);
         let first_joints: Vec<Vec<usize>> = open.iter().map(by_length).collect::<Option<_>>()?;
         if next > ROWS {
             return None;
@@ -167,17 +167,17 @@ impl Master {
         }
         for (row, single) in first.into_iter().enumerate() {
             columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
-            parts.push(Part::Other);
+            parts.push(ColumnPart::Other);
             // Pieces that a branch has bound elsewhere and these joints do not give are left over at the start.
             basis[row] = if needed[row] < 0.0 { columns.len() - 1 } else { columns.len() };
             match single {
                 Some((column, kind, size, count)) => {
                     columns.push(column);
-                    parts.push(Part::Cut { kind, pieces: vec![(size, count)] });
+                    parts.push(ColumnPart::Cut { kind, pieces: vec![(size, count)] });
                 }
                 None => {
                     columns.push(Column { cost: 1000.0 * dearest, entries: vec![(row, 1.0)] });
-                    parts.push(Part::Other);
+                    parts.push(ColumnPart::Other);
                 }
             }
         }
@@ -186,7 +186,7 @@ impl Master {
                 right[row] = f64::from(count);
                 basis[row] = columns.len();
                 columns.push(Column { cost: 0.0, entries: vec![(row, 1.0)] });
-                parts.push(Part::Other);
+                parts.push(ColumnPart::Other);
             }
         }
         for (kind, row) in demand.kinds.iter().zip(&least_rows) {
@@ -195,10 +195,10 @@ impl Master {
                 columns.push(Column { cost: 0.0, entries: vec![(row, -1.0)] });
                 basis[row] = columns.len();
                 columns.push(Column { cost: 1000.0 * dearest, entries: vec![(row, 1.0)] });
-                parts.extend([Part::Other, Part::Other]);
+                parts.extend([ColumnPart::Other, ColumnPart::Other]);
             }
         }
-        let (scale, costs) = Scale::of(demand, reach);
+        let (scale, costs) = DualScale::of(demand, reach);
         let mut master = Self {
             simplex: Simplex::new(Vec::new(), Vec::new(), Vec::new()),
             right: Vec::new(),
@@ -224,7 +224,7 @@ impl Master {
             right[row] = 1.0;
             basis[row] = columns.len();
             columns.push(master.joints(demand, wall, &choice));
-            master.parts.push(Part::Joints { wall, choice });
+            master.parts.push(ColumnPart::Joints { wall, choice });
         }
         // A little more of each size, never twice the same, keeps the simplex from standing still.
         let moved = |(row, right): (usize, &f64)| {
@@ -260,19 +260,19 @@ impl Master {
     ) -> Option<Self> {
         let mut finer = Self::new(demand, counts, !self.wall_rows.is_empty(), start, spans)?;
         let mut near: Vec<(f64, usize)> = (0..self.parts.len())
-            .filter(|at| !matches!(self.parts[*at], Part::Other))
+            .filter(|at| !matches!(self.parts[*at], ColumnPart::Other))
             .map(|at| (self.simplex.reduced_cost(&self.simplex.columns[at]), at))
             .collect();
         near.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         for (_, at) in near.into_iter().take(200 + 3 * finer.right.len()) {
             match &self.parts[at] {
-                Part::Cut { kind, pieces } => finer.add_cut(demand, *kind, pieces.clone()),
-                Part::Joints { wall, choice } => {
+                ColumnPart::Cut { kind, pieces } => finer.add_cut(demand, *kind, pieces.clone()),
+                ColumnPart::Joints { wall, choice } => {
                     let column = finer.joints(demand, *wall, choice);
                     finer.simplex.add(column);
-                    finer.parts.push(Part::Joints { wall: *wall, choice: choice.clone() });
+                    finer.parts.push(ColumnPart::Joints { wall: *wall, choice: choice.clone() });
                 }
-                Part::Other => {}
+                ColumnPart::Other => {}
             }
         }
         finer.bound = self.bound;
@@ -306,11 +306,11 @@ impl Master {
     fn add_cut(&mut self, demand: &Demand, kind: usize, pieces: Vec<(usize, u32)>) {
         let column = self.cut(demand, kind, &pieces);
         self.simplex.add(column);
-        self.parts.push(Part::Cut { kind, pieces });
+        self.parts.push(ColumnPart::Cut { kind, pieces });
     }
 
     /// The columns in use and how much of each.
-    pub(super) fn solution(&self) -> Vec<(&Part, f64)> {
+    pub(super) fn solution(&self) -> Vec<(&ColumnPart, f64)> {
         let used = self.simplex.solution().filter(|(_, value)| *value > 1e-5);
         used.map(|(column, value)| (&self.parts[column], value)).collect()
     }
@@ -365,7 +365,7 @@ impl Master {
         let total = if self.wall_rows.is_empty() {
             prices.iter().zip(self.copies()).map(|(price, count)| i128::from(*price) * i128::from(*count)).sum()
         } else {
-            self.work += demand.walls.iter().map(Wall::effort).sum::<u64>();
+            self.work += demand.walls.iter().map(TiedRuns::effort).sum::<u64>();
             demand.cheapest(&prices)
         };
         let bound = bound::certified(demand, &self.scale, &self.costs, total, &priced.worth);
@@ -382,7 +382,7 @@ impl Master {
             let column = self.cut(demand, kind, &pieces);
             if self.simplex.reduced_cost(&column) < -1e-8 * (1.0 + column.cost) {
                 self.simplex.add(column);
-                self.parts.push(Part::Cut { kind, pieces });
+                self.parts.push(ColumnPart::Cut { kind, pieces });
                 added += 1;
             }
         }
@@ -393,7 +393,7 @@ impl Master {
             let column = self.joints(demand, wall, &choice);
             if self.simplex.reduced_cost(&column) < -1e-8 {
                 self.simplex.add(column);
-                self.parts.push(Part::Joints { wall, choice });
+                self.parts.push(ColumnPart::Joints { wall, choice });
                 added += 1;
             }
         }
@@ -423,7 +423,7 @@ impl Master {
     pub(super) fn near(&self, most: usize) -> Vec<Pattern> {
         let mut near: Vec<(f64, Pattern)> = Vec::new();
         for (part, column) in self.parts.iter().zip(&self.simplex.columns) {
-            if let Part::Cut { kind, pieces } = part {
+            if let ColumnPart::Cut { kind, pieces } = part {
                 near.push((self.simplex.reduced_cost(column), Pattern::of(*kind, pieces)));
             }
         }

@@ -33,8 +33,8 @@ mod spans;
 mod stagger;
 mod tree;
 
-pub use cut_list::{Avoid, CutList, LowOffcut, Rips, Run, Stock, Studs};
+pub use cut_list::{CutList, JointFree, LowOffcut, Rips, RunToCut, Stock, StudCenters};
 pub use error::SawError;
-pub use plan::{Board, Piece, Plan};
-pub use planner::{DEFAULT_EFFORT, Planner, Progress};
+pub use plan::{Piece, Plan, SawnBoard};
+pub use planner::{DEFAULT_EFFORT, Planner, PlannerProgress};
 pub use rips::RipPlanner;

@@ -15,7 +15,7 @@ pub struct Piece {
 
 /// One board and what is cut from it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Board {
+pub struct SawnBoard {
     /// Index into the stock, or into the offcuts and, behind them, the strips left over.
     pub source: usize,
     /// Whether it is an offcut.
@@ -39,7 +39,7 @@ pub struct Plan {
     /// All pieces, by run and from left to right.
     pub pieces: Vec<Piece>,
     /// All boards, new and left over.
-    pub boards: Vec<Board>,
+    pub boards: Vec<SawnBoard>,
     /// How many new boards.
     pub count: usize,
     /// What the new boards cost, in the cut list's billionths.

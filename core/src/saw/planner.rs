@@ -2,11 +2,11 @@ use super::demand::{Choices, Demand};
 use super::dive::{self, Dive};
 use super::exchange::Exchange;
 use super::fill::Fill;
-use super::master::{Master, Part};
+use super::master::{ColumnPart, Master};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
 use super::tree::Tree;
-use super::{Board, CutList, Plan, SawError, bound, exhaust, first_fit, repack, reuse, scarce};
+use super::{CutList, Plan, SawError, SawnBoard, bound, exhaust, first_fit, repack, reuse, scarce};
 
 /// The steps that suit a house: a few seconds where a proof is hard, far less where it is not.
 pub const DEFAULT_EFFORT: u64 = 4_000;
@@ -27,7 +27,7 @@ const LEVELS: [Option<usize>; 3] = [Some(12), Some(50), None];
 
 /// Where the planner stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Progress {
+pub struct PlannerProgress {
     /// Whether there is nothing more to do: the plan is proved, or no way to improve it is left.
     pub done: bool,
     /// The cost of the best plan so far, in the cut list's billionths.
@@ -155,10 +155,10 @@ impl Planner {
     }
 
     /// Goes on for about so many steps.
-    pub fn step(&mut self, effort: u64) -> Progress {
+    pub fn step(&mut self, effort: u64) -> PlannerProgress {
         if !std::mem::replace(&mut self.bounded, true) {
             self.bound = bound::by_length(&self.demand).unwrap_or(0);
-            self.work += 1_000 + self.demand.walls.iter().map(super::demand::Wall::effort).sum::<u64>();
+            self.work += 1_000 + self.demand.walls.iter().map(super::demand::TiedRuns::effort).sum::<u64>();
         }
         let end = self.work.saturating_add(effort.saturating_mul(STEP));
         while self.work < end && self.bound < self.cost {
@@ -302,7 +302,7 @@ impl Planner {
                 .iter()
                 .flat_map(Master::solution)
                 .filter_map(|(part, value)| match part {
-                    Part::Joints { wall, choice } if *wall == index => Some((value, choice)),
+                    ColumnPart::Joints { wall, choice } if *wall == index => Some((value, choice)),
                     _ => None,
                 })
                 .collect();
@@ -388,8 +388,8 @@ impl Planner {
         }
     }
 
-    fn progress(&self) -> Progress {
-        Progress {
+    fn progress(&self) -> PlannerProgress {
+        PlannerProgress {
             done: self.bound >= self.cost,
             cost: self.billionths(self.cost),
             bound: self.billionths(self.bound.min(self.cost)),
@@ -417,7 +417,7 @@ impl Planner {
             let own = sources.get_mut(board.kind);
             let source = if kind.offcut { own.and_then(Vec::pop) } else { kind.sources.first().copied() };
             let left = crate::measure::Length::from_nm(kind.capacity - board.used(&self.demand));
-            boards.push(Board {
+            boards.push(SawnBoard {
                 source: source.unwrap_or(0),
                 offcut: kind.offcut,
                 length: kind.length,

@@ -37,7 +37,7 @@ pub(super) struct Priced {
     pub(super) work: u64,
 }
 
-struct Item {
+struct KnapsackItem {
     size: usize,
     count: u32,
     weight: usize,
@@ -145,7 +145,7 @@ impl Grid {
     }
 
     /// Each size in bundles of one, two, four … pieces, so that every count up to its copies can be put together.
-    fn items(&self, prices: &[i64]) -> Vec<Item> {
+    fn items(&self, prices: &[i64]) -> Vec<KnapsackItem> {
         let top = self.cells.iter().copied().max().unwrap_or(0);
         let mut items = Vec::new();
         for (size, price) in prices.iter().enumerate().filter(|(_, price)| **price > 0) {
@@ -156,7 +156,7 @@ impl Grid {
                 let count = bundle.min(left);
                 left -= count;
                 bundle *= 2;
-                items.push(Item {
+                items.push(KnapsackItem {
                     size,
                     count: count as u32,
                     weight: weight * count,

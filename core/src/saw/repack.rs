@@ -126,7 +126,7 @@ pub(super) fn repack(
 }
 
 /// Another arrangement for one run.
-struct Change {
+struct Rearrangement {
     wall: usize,
     run: usize,
     pick: usize,
@@ -134,7 +134,7 @@ struct Change {
     into: Vec<usize>,
 }
 
-fn change(demand: &Demand, choices: &Choices, random: &mut Random) -> Option<Change> {
+fn change(demand: &Demand, choices: &Choices, random: &mut Random) -> Option<Rearrangement> {
     let index = random.below(demand.walls.len());
     let wall = demand.walls.get(index)?;
     let choice = choices.get(index)?;
@@ -144,7 +144,13 @@ fn change(demand: &Demand, choices: &Choices, random: &mut Random) -> Option<Cha
         let pick = random.below(own.len());
         let now = choice.get(run).copied()?;
         if pick != now && wall.allows(choice, run, pick) {
-            return Some(Change { wall: index, run, pick, out: own.get(now)?.clone(), into: own.get(pick)?.clone() });
+            return Some(Rearrangement {
+                wall: index,
+                run,
+                pick,
+                out: own.get(now)?.clone(),
+                into: own.get(pick)?.clone(),
+            });
         }
     }
     None

@@ -27,7 +27,7 @@ pub(super) fn choices(demand: &Demand, before: &Demand, old: &Choices, fresh: &C
             }
         }
     }
-    let near_before = |wall: &super::demand::Wall| -> Option<Vec<usize>> {
+    let near_before = |wall: &super::demand::TiedRuns| -> Option<Vec<usize>> {
         let mut prices = wall.prices(|_| 0);
         for ((run, arrangements), own) in wall.group.runs.iter().zip(&wall.group.choices).zip(&mut prices) {
             let run = demand.list.runs.get(*run)?;
@@ -46,7 +46,7 @@ pub(super) fn boards(demand: &Demand, before: &Demand, old: &Packing, choices: &
     let mut kept = Kept { boards: Vec::new(), counts: demand.counts(choices), left: Left::new(demand) };
     for board in &old.boards {
         let Some(was) = before.kinds.get(board.kind) else { continue };
-        let same = |kind: &super::demand::Kind| kind.length == was.length && kind.offcut == was.offcut;
+        let same = |kind: &super::demand::BoardKind| kind.length == was.length && kind.offcut == was.offcut;
         let Some(kind) = demand.kinds.iter().position(same).filter(|kind| kept.left.has(*kind)) else { continue };
         let mut counts = kept.counts.clone();
         let mut pieces = Vec::new();
@@ -72,7 +72,7 @@ pub(super) fn boards(demand: &Demand, before: &Demand, old: &Packing, choices: &
 
 #[cfg(test)]
 mod tests {
-    use super::super::cut_list::{CutList, Run, Stock};
+    use super::super::cut_list::{CutList, RunToCut, Stock};
     use super::*;
 
     const ONE_BOARD: Length = Length::from_inches(144);
@@ -85,7 +85,7 @@ mod tests {
         list.stock.push(Stock { length: ONE_BOARD, cost: 1, count: None });
         for (course, piece) in (0..).zip(pieces) {
             let to = Length::from_inches_64(0, *piece);
-            list.runs.push(Run { wall: String::new(), course, from: Length::ZERO, to });
+            list.runs.push(RunToCut { wall: String::new(), course, from: Length::ZERO, to });
         }
         Demand::new(&list).unwrap()
     }

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 
 use super::cut_list::{LowOffcut, Rips};
 use super::demand::Demand;
-use super::{Board, CutList, Piece, Plan, Planner, Progress, Run, SawError};
+use super::{CutList, Piece, Plan, Planner, PlannerProgress, RunToCut, SawError, SawnBoard};
 use crate::measure::{Length, Rounding};
 
 /// The planner's steps on boards once it is settled which pieces lie over each other.
@@ -86,14 +86,14 @@ impl RipPlanner {
     }
 
     /// As [`Planner::step`].
-    pub fn step(&mut self, effort: u64) -> Progress {
+    pub fn step(&mut self, effort: u64) -> PlannerProgress {
         self.plain.step(effort);
         if let Some(Strips { halved: Some(halved), .. }) = &mut self.strips {
             halved.step(effort);
         }
         self.lay();
         let plan = self.plan();
-        Progress { done: plan.proved, cost: plan.cost, bound: plan.bound }
+        PlannerProgress { done: plan.proved, cost: plan.cost, bound: plan.bound }
     }
 
     /// The best plan so far.
@@ -234,7 +234,8 @@ impl Strips {
     fn row_by_row(&self, pieces: &[Piece], low: &[usize]) -> Option<Vec<Stretch>> {
         let lengths = low.iter().filter_map(|at| Some(pieces.get(*at)?.length));
         let plan = self.boards(lengths)?;
-        let row = |board: &Board| board.pieces.iter().filter_map(|at| low.get(*at).copied()).collect::<Vec<usize>>();
+        let row =
+            |board: &SawnBoard| board.pieces.iter().filter_map(|at| low.get(*at).copied()).collect::<Vec<usize>>();
         let mut rows: Vec<(Length, Length, Vec<usize>)> = plan
             .boards
             .iter()
@@ -257,7 +258,7 @@ impl Strips {
 
     /// The boards for pieces of full height, one behind the other.
     fn boards(&self, lengths: impl Iterator<Item = Length>) -> Option<Plan> {
-        let run = |length: Length| Run {
+        let run = |length: Length| RunToCut {
             wall: String::new(),
             course: 0,
             from: Length::ZERO,
@@ -282,7 +283,7 @@ impl Strips {
         let plan = self.boards(all.iter().map(|own| self.row(pieces, &own.lower)))?;
         let boards = plan.boards.iter().map(|board| {
             let own = || board.pieces.iter().filter_map(|at| all.get(*at));
-            Board {
+            SawnBoard {
                 pieces: own().flat_map(|own| own.lower.iter().copied()).collect(),
                 strips: own().flat_map(|own| own.upper.iter().copied()).collect(),
                 ..board.clone()
@@ -291,7 +292,7 @@ impl Strips {
         let strips = rows.iter().filter_map(|(at, row)| {
             let strip = self.rips.strips.get(*at)?;
             let left = strip.length - self.row(pieces, row);
-            Some(Board {
+            Some(SawnBoard {
                 source: self.list.offcuts.len() + at,
                 offcut: true,
                 length: strip.length,
@@ -333,7 +334,7 @@ mod tests {
         list.joints = false;
         list.kerf = Length::from_inches_64(0, 8);
         list.stock.push(Stock { length: inch(144), cost: 1, count: None });
-        let run = |length: i64| Run { wall: String::new(), course: 0, from: Length::ZERO, to: inch(length) };
+        let run = |length: i64| RunToCut { wall: String::new(), course: 0, from: Length::ZERO, to: inch(length) };
         list.runs = pieces.iter().map(|(length, _)| run(*length)).collect();
         let low = pieces.iter().enumerate().filter(|(_, (_, height))| *height < 8);
         let heights: BTreeMap<usize, Length> = low.map(|(at, (_, height))| (at, inch(*height))).collect();

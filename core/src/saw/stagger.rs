@@ -7,8 +7,8 @@ use std::sync::Arc;
 use crate::measure::Length;
 
 use super::arrangement::Arrangement;
-use super::marks::Marks;
-use super::{Run, SawError};
+use super::marks::JointBits;
+use super::{RunToCut, SawError};
 
 /// No arrangement can have this price.
 const NEVER: i64 = i64::MAX;
@@ -28,14 +28,14 @@ pub(super) struct Group {
     neighbours: Vec<BTreeSet<usize>>,
     stagger: Length,
     /// The joints as bits, where there are not too many.
-    marks: Option<Marks>,
+    marks: Option<JointBits>,
     /// The order in which runs are eliminated, each with the runs that its table depends on; `None` where the tables
     /// would be too large.
     order: Option<Vec<(usize, Vec<usize>)>>,
 }
 
 /// Pairs of pieced runs that must keep their stagger: of one wall, courses that differ by one, overlapping in x.
-pub(super) fn pairs(runs: &[Run], pieced: &[usize]) -> Result<Vec<(usize, usize)>, SawError> {
+pub(super) fn pairs(runs: &[RunToCut], pieced: &[usize]) -> Result<Vec<(usize, usize)>, SawError> {
     let mut courses: BTreeMap<(&str, i64), Vec<usize>> = BTreeMap::new();
     for index in pieced {
         if let Some(run) = runs.get(*index) {
@@ -106,7 +106,7 @@ impl Group {
                 neighbours.get_mut(*b).map(|set| set.insert(*a));
             }
         }
-        let marks = Marks::new(&choices, stagger);
+        let marks = JointBits::new(&choices, stagger);
         let mut group = Self { runs, choices, neighbours, stagger, marks, order: None };
         group.order = group.elimination();
         group
@@ -190,7 +190,7 @@ impl Group {
                 Arc::make_mut(choices).push(arrangement);
             }
         }
-        self.marks = Marks::new(&self.choices, self.stagger);
+        self.marks = JointBits::new(&self.choices, self.stagger);
         self.order = self.elimination();
     }
 
@@ -200,7 +200,7 @@ impl Group {
         for (choices, ways) in group.choices.iter_mut().zip(ways) {
             *choices = Arc::new(ways.iter().filter_map(|way| choices.get(*way).cloned()).collect());
         }
-        group.marks = Marks::new(&group.choices, group.stagger);
+        group.marks = JointBits::new(&group.choices, group.stagger);
         group.order = group.elimination();
         group
     }
@@ -503,7 +503,7 @@ mod tests {
         let all = choices(&[&[16, 48], &[32], &[17, 49, 80], &[], &[64], &[0, 100]]);
         for stagger in 0..40 {
             let stagger = Length::from_inches(stagger);
-            let marks = Marks::new(&[Arc::clone(&all), Arc::clone(&all)], stagger).unwrap();
+            let marks = JointBits::new(&[Arc::clone(&all), Arc::clone(&all)], stagger).unwrap();
             for a in 0..all.len() {
                 for b in 0..all.len() {
                     let want = apart(&all[a].joints, &all[b].joints, stagger);
@@ -580,7 +580,7 @@ mod tests {
 
     #[test]
     fn runs_that_only_touch_need_no_stagger() {
-        let run = |course, from, to| Run {
+        let run = |course, from, to| RunToCut {
             wall: "a".into(),
             course,
             from: Length::from_inches(from),

@@ -1,8 +1,8 @@
 use super::bound;
 use super::branch::Branch;
-use super::demand::{Choices, Demand, Wall};
+use super::demand::{Choices, Demand, TiedRuns};
 use super::fill::Fill;
-use super::master::{Master, Part};
+use super::master::{ColumnPart, Master};
 use super::pattern::{Left, Packing, Pattern};
 use super::random::Random;
 
@@ -72,9 +72,9 @@ impl Tree {
 
     fn begin(&mut self, branch: Branch, demand: &Demand, work: &mut u64) {
         let own = branch.demand(demand);
-        *work += 1_000 + own.walls.iter().map(Wall::effort).sum::<u64>();
+        *work += 1_000 + own.walls.iter().map(TiedRuns::effort).sum::<u64>();
         // Where no joints are left, there is no plan to bound.
-        if !own.walls.iter().all(Wall::possible) {
+        if !own.walls.iter().all(TiedRuns::possible) {
             return;
         }
         match Master::of_branch(&own, &branch.start, branch.joints()) {
@@ -99,7 +99,7 @@ fn round(
 ) -> Option<(Choices, Packing)> {
     let mut most: Vec<Option<(f64, &Vec<usize>)>> = vec![None; own.walls.len()];
     for (part, share) in master.solution() {
-        if let Part::Joints { wall, choice } = part
+        if let ColumnPart::Joints { wall, choice } = part
             && let Some(slot) = most.get_mut(*wall)
             && slot.is_none_or(|(known, _)| share > known)
         {
@@ -111,7 +111,7 @@ fn round(
     let mut counts: Vec<u32> = counts.collect::<Option<_>>()?;
     let (mut left, mut boards) = (Left::new(own), Vec::new());
     for (part, share) in master.solution() {
-        let Part::Cut { kind, pieces } = part else { continue };
+        let ColumnPart::Cut { kind, pieces } = part else { continue };
         for _ in 0..(share + 1e-4).max(0.0) as u32 {
             let enough = pieces.iter().all(|(size, count)| counts.get(*size).is_some_and(|have| have >= count));
             if !enough || !left.has(*kind) {

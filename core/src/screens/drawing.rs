@@ -1,7 +1,7 @@
 //! What a shell draws: one call gives the whole drawing of a subject, laid out for its frame.
 
 use crate::book::Book;
-use crate::drawing::{Block, Board, Elevation, Hit, Look, Page, Side, Stick, Stroke, TapePlace, pack};
+use crate::drawing::{BlockDrawing, BoardDrawing, Elevation, Hit, Look, Page, Side, Stick, Stroke, TapePlace, pack};
 use crate::views::{BoardView, Code, Context, Drawing, Frame, Problem, Subject, Target};
 
 use super::revision::{drawn_layers, revision, saw_revision, small_revision};
@@ -49,7 +49,7 @@ fn drawn(book: &Book, terms: &Terms<'_>, subject: &Subject, frame: &Frame) -> Re
 
 fn board_side(book: &Book, terms: &Terms<'_>, page: &Page, id: &str, side: Side) -> Result<Drawing> {
     let BoardView { length, height, notches, shape, revision, .. } = board::view(book, terms, id)?;
-    let board = Board::of(terms.phrases, length.as_ref(), &height, &notches, shape.as_ref());
+    let board = BoardDrawing::of(terms.phrases, length.as_ref(), &height, &notches, shape.as_ref());
     let spoken = board.spoken(terms.phrases, side);
     Ok(packed(page, revision, board.draw(page, side), spoken, Vec::new()))
 }
@@ -79,7 +79,7 @@ fn pole_stick(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<D
 
 fn block(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
     let view = penetration::view(book, terms, id)?;
-    let block = Block::of(terms.phrases, &view.block);
+    let block = BlockDrawing::of(terms.phrases, &view.block);
     Ok(packed(page, view.revision, block.draw(page), block.spoken(), Vec::new()))
 }
 

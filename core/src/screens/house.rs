@@ -8,7 +8,7 @@ mod weather;
 use crate::book::{BoardState, Book, Field, Kind, Operation, OperationKind, Record};
 use crate::store::{Id, Value};
 use crate::views::{BlockSizeLine, Code, HouseAction, HouseView, Place, Problem, StockLine};
-use crate::work::{self, NextWork, Work};
+use crate::work::{self, NextInHouse, Work};
 
 use crate::exchange::copied;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
@@ -24,8 +24,8 @@ pub(super) use small::small;
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseView> {
     let work = desk::house(book, terms, job)?;
     let house = work.house();
-    let walls = work::WallProgress::of_house(&work);
-    let first = NextWork::of(&work, &walls)?;
+    let walls = work::ProgressOnWall::of_house(&work);
+    let first = NextInHouse::of(&work, &walls)?;
     let then = first.then(&walls).map(|then| next::view(book, terms, &work, &then)).transpose()?;
     let next = next::view(book, terms, &work, &first)?;
     let boards = walls.iter().flat_map(|wall| &wall.boards);

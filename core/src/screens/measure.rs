@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, field_of, fields_of};
 use crate::views::{Code, Given, MeasureAction, MeasureView, PartView, Place, Problem, Question};
-use crate::work::{Site, Work};
+use crate::work::{WallSite, Work};
 
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
@@ -89,18 +89,18 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
     }
 }
 
-fn here(wall: &Site) -> Place {
+fn here(wall: &WallSite) -> Place {
     Place::Measure { wall: wall.id().to_string() }
 }
 
 /// The parts of a wall, kind by kind.
-fn parts<'a>(work: &'a Work, wall: &Site) -> impl Iterator<Item = &'a Arc<Record>> {
+fn parts<'a>(work: &'a Work, wall: &WallSite) -> impl Iterator<Item = &'a Arc<Record>> {
     let wall = wall.id();
     PARTS.into_iter().flat_map(move |kind| work.house().under(wall, kind))
 }
 
 /// A part of this wall.
-fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &Site), id: &str) -> Result<&'a Arc<Record>> {
+fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &WallSite), id: &str) -> Result<&'a Arc<Record>> {
     let id = terms.id("part", id)?;
     let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
     Ok(parts(work, wall).find(|part| part.id() == id).ok_or_else(unknown)?)

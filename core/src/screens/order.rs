@@ -2,12 +2,12 @@
 
 mod share;
 
-use crate::amounts::{AmountError, Item, Words, amounts};
+use crate::amounts::{AmountError, Item, Wording, amounts};
 use crate::book::Book;
 use crate::handover::take_into_new;
 use crate::phrases::key;
 use crate::views::{Code, Context, Note, OrderLine, OrderView, PoleAction, Problem};
-use crate::work::{Stock, Work, materials};
+use crate::work::{StockCount, Work, materials};
 
 use super::planning::refused;
 use super::pole;
@@ -34,9 +34,9 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<OrderVie
     })
 }
 
-fn line(terms: &Terms<'_>, item: &Item, stock: &[Stock]) -> OrderLine {
+fn line(terms: &Terms<'_>, item: &Item, stock: &[StockCount]) -> OrderLine {
     let amount = |amount| item.text(amount, terms.show, terms.language);
-    let words = |words: &Words| words.text(terms.phrases, terms.show);
+    let words = |words: &Wording| words.text(terms.phrases, terms.show);
     let own = item.stock.and_then(|length| stock.iter().find(|(stock, _)| *stock == length));
     let have = own.and_then(|(_, have)| *have);
     let buy = item.packs.saturating_sub(have.unwrap_or_default()).max(0);

@@ -22,7 +22,7 @@ use crate::forms::context::Terms;
 use crate::forms::desk;
 use crate::forms::error::Result;
 use crate::forms::penetration::{block, hood, layers, patch, shed, step_sizes};
-use crate::forms::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::signing::{DetailHashes, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
 use crate::screens::result::ActionResult;
 
@@ -213,7 +213,7 @@ fn sign_step(book: &mut Book, terms: &Terms<'_>, site: &PenetrationSite, step: &
 }
 
 fn signing<'a>(site: &'a PenetrationSite, about: &'a str, steps: &'a [Step]) -> Result<Signing<'a>> {
-    let detail = Detail { hash: site.hash()?, earlier: vec![site.earlier_hash()?] };
+    let detail = DetailHashes { hash: site.hash()?, earlier: vec![site.earlier_hash()?] };
     Ok(Signing { work: &site.work, subject: site.penetration.id(), about, steps, detail })
 }
 

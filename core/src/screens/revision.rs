@@ -1,6 +1,6 @@
 //! Revisions of drawings: a shell asks for a drawing again only when the number that its view carries has changed.
 
-use crate::drawing::{Block, Board, Elevation, Layers, SawPattern, Stick};
+use crate::drawing::{BlockDrawing, BoardDrawing, Elevation, Layers, SawPattern, Stick};
 use crate::flashing::{Pipe, WallLayers};
 use crate::phrases::Phrases;
 use crate::store::Hash;
@@ -14,7 +14,7 @@ pub(super) fn board_revision(
     notches: &[NotchView],
     shape: Option<&ShapeView>,
 ) -> i64 {
-    revision(&Board::of(phrases, length, height, notches, shape))
+    revision(&BoardDrawing::of(phrases, length, height, notches, shape))
 }
 
 /// The revision of a wall's drawing; what the view holds in its own `revision` is no part of it.
@@ -43,7 +43,7 @@ pub(super) fn penetration_revision(
     view: &PenetrationView,
     layers: Option<(WallLayers, Pipe)>,
 ) -> i64 {
-    revision(&(Block::of(phrases, &view.block), drawn_layers(phrases, view, layers)))
+    revision(&(BlockDrawing::of(phrases, &view.block), drawn_layers(phrases, view, layers)))
 }
 
 /// The layers as they are drawn: none where they cannot be told yet.

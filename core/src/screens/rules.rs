@@ -2,7 +2,7 @@
 
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind};
 use crate::phrases::key;
-use crate::rules::{Change as RuleChange, Family, Quantity, Rule, UNWRITTEN};
+use crate::rules::{Family, Quantity, Rule, RuleChange, UNWRITTEN};
 use crate::store::{Id, Value};
 use crate::views::{AnswerKind, Code, Place, Problem, Question, RuleChanged, RuleLine, RulesAction, RulesView};
 use crate::work::Work;

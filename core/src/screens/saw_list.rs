@@ -7,7 +7,7 @@ use crate::book::{Book, Field, FieldSpec, Kind, OffcutState, Record};
 use crate::measure::{Length, Show};
 use crate::phrases::key;
 use crate::views::{Note, OffcutLine, Question, Reading, SawBoardLine, SawListView, SawPieceLine, Source, StockNeed};
-use crate::work::{Misfits, SawBoard, SawBoards, SawPiece, Site, WallBoard, Work};
+use crate::work::{Misfits, SawBoard, SawBoards, SawPiece, WallBoard, WallSite, Work};
 
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
@@ -100,7 +100,7 @@ fn length(terms: &Terms<'_>, length: Length) -> Reading {
     terms.reading(length, Source::Planned, None)
 }
 
-fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&Site, Misfits)]) -> Result<SawBoardLine> {
+fn line(terms: &Terms<'_>, work: &Work, board: &SawBoard, walls: &[(&WallSite, Misfits)]) -> Result<SawBoardLine> {
     let pieces: Vec<SawPieceLine> = board.pieces.iter().map(|piece| piece_line(terms, work, piece, walls)).collect();
     let rest = length(terms, board.rest);
     let rest_arg = ("rest", rest.text.as_str().into());
@@ -168,7 +168,7 @@ fn ticket(
     std::iter::once(head).chain(lines).chain([rest.to_owned()]).collect::<Vec<_>>().join("\n")
 }
 
-fn piece_line(terms: &Terms<'_>, work: &Work, piece: &SawPiece, walls: &[(&Site, Misfits)]) -> SawPieceLine {
+fn piece_line(terms: &Terms<'_>, work: &Work, piece: &SawPiece, walls: &[(&WallSite, Misfits)]) -> SawPieceLine {
     let wall = piece.board.parent;
     let misfits = walls.iter().find(|(site, _)| Some(site.id()) == wall).map(|(_, misfits)| misfits);
     let from = length(terms, piece.from);
@@ -245,7 +245,7 @@ fn notes(terms: &Terms<'_>, list: &SawBoards, stock: &[StockNeed]) -> Vec<Note> 
 }
 
 /// The boards of all walls that no longer fit.
-fn no_longer_fit(terms: &Terms<'_>, work: &Work, walls: &[(&Site, Misfits)]) -> Vec<Note> {
+fn no_longer_fit(terms: &Terms<'_>, work: &Work, walls: &[(&WallSite, Misfits)]) -> Vec<Note> {
     let boards: Vec<WallBoard> = walls.iter().flat_map(|(wall, _)| WallBoard::on_wall(work, wall.id())).collect();
     misfits::notes(terms, walls.iter().map(|(wall, misfits)| (*wall, misfits)), &boards)
 }

@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};
 use crate::store::Value;
 use crate::views::{Code, Place, Problem, View, WallAction, WallView};
-use crate::work::{Site, Work, WorkError};
+use crate::work::{WallSite, Work, WorkError};
 
 use self::changed::Planned;
 use super::revision::wall_revision;
@@ -66,14 +66,14 @@ fn with_changes(book: &mut Book, terms: &Terms<'_>, wall: &str, before: &BTreeSe
     Ok(Some(View::WallKind { view }))
 }
 
-fn here(wall: &Site) -> Place {
+fn here(wall: &WallSite) -> Place {
     Place::Wall { wall: wall.id().to_string() }
 }
 
 fn add(
     book: &mut Book,
     terms: &Terms<'_>,
-    (work, wall): (&Work, &Site),
+    (work, wall): (&Work, &WallSite),
     fields: Vec<(Field, Value)>,
 ) -> Result<ActionResult> {
     let id = terms.fresh(0);

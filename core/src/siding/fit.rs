@@ -25,13 +25,13 @@ const PAIRS_LIMIT: usize = 1 << 24;
 
 /// What a mark asks, above the pole's start.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Target {
+pub(super) struct MarkAim {
     pub(super) at: i64,
     pub(super) want: Want,
     pub(super) weight: i64,
 }
 
-impl Target {
+impl MarkAim {
     fn charge(&self, line: i64) -> i128 {
         i128::from(self.want.miss((self.at - line).abs())) * i128::from(self.weight)
     }
@@ -88,10 +88,10 @@ impl Bounds {
 /// The steps at which the lines of the best pole lie, the end included.
 ///
 /// `heights` are the nanometres of the steps 0 to `bounds.steps`.
-pub(super) fn best(bounds: &Bounds, heights: &[i64], targets: &[Target]) -> Result<Vec<usize>, PoleError> {
+pub(super) fn best(bounds: &Bounds, heights: &[i64], targets: &[MarkAim]) -> Result<Vec<usize>, PoleError> {
     let end = heights.last().copied().unwrap_or(0);
     // Marks below the start and above the end are charged to those, whatever lies between.
-    let mut inside: Vec<Target> =
+    let mut inside: Vec<MarkAim> =
         targets.iter().filter(|target| target.weight > 0 && target.at >= 0 && target.at < end).copied().collect();
     inside.sort_by_key(|target| target.at);
 
@@ -118,7 +118,7 @@ pub(super) fn best(bounds: &Bounds, heights: &[i64], targets: &[Target]) -> Resu
     let courses_bits = bits(bounds.steps.div_ceil(bounds.least) as i128 + 1);
     let change_bits = bits(2 * bounds.steps as i128 + 1);
     let cost_bits = bits(2 * worst + 1);
-    let scale = Scale { change: courses_bits, cost: courses_bits + change_bits };
+    let scale = AimBits { change: courses_bits, cost: courses_bits + change_bits };
     // The narrow integers are twice as fast and do for most poles; the wide ones hold any input within the limits.
     if cost_bits + scale.cost <= 62 {
         solve::<i64>(bounds, heights, &inside, scale, pairs)
@@ -136,7 +136,7 @@ fn bits(most: i128) -> usize {
 
 /// Where the fields of the three aims begin, in bits; courses begin at zero.
 #[derive(Clone, Copy)]
-struct Scale {
+struct AimBits {
     change: usize,
     cost: usize,
 }
@@ -144,7 +144,7 @@ struct Scale {
 /// What the marks cost, line by line: for each step the running sum over the marks within the greatest reveal.
 struct Charges<'a, K> {
     heights: &'a [i64],
-    targets: &'a [Target],
+    targets: &'a [MarkAim],
     /// How many marks lie below each step.
     below: Vec<usize>,
     /// For each step the first mark of its sums, and its sums: `sums[i]` is that of the first `i` marks from there.
@@ -152,7 +152,7 @@ struct Charges<'a, K> {
 }
 
 impl<'a, K: PrimInt> Charges<'a, K> {
-    fn new(bounds: &Bounds, heights: &'a [i64], targets: &'a [Target], scale: Scale) -> Result<Self, PoleError> {
+    fn new(bounds: &Bounds, heights: &'a [i64], targets: &'a [MarkAim], scale: AimBits) -> Result<Self, PoleError> {
         let below: Vec<usize> =
             heights.iter().map(|&height| targets.partition_point(|target| target.at < height)).collect();
         let mut lines = Vec::with_capacity(heights.len());
@@ -239,8 +239,8 @@ impl<K: PrimInt> Window<K> {
 fn solve<K: PrimInt + Signed>(
     bounds: &Bounds,
     heights: &[i64],
-    targets: &[Target],
-    scale: Scale,
+    targets: &[MarkAim],
+    scale: AimBits,
     pairs: usize,
 ) -> Result<Vec<usize>, PoleError> {
     let none = K::max_value();

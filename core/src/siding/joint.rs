@@ -94,7 +94,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::super::run::{End, Run};
-    use super::super::{PieceError, Plan};
+    use super::super::{CoursePlan, PieceError};
     use super::*;
     use crate::measure::Division;
 
@@ -118,14 +118,14 @@ mod tests {
         Run { course, left: End::plumb(inch(from)), right: End::plumb(inch(to)) }
     }
 
-    fn joints(plan: &Plan, run: usize) -> Vec<Length> {
+    fn joints(plan: &CoursePlan, run: usize) -> Vec<Length> {
         let ends: Vec<Length> = plan.pieces.iter().filter(|piece| piece.run == run).map(|piece| piece.to).collect();
         ends.split_last().map(|(_, inner)| inner.to_vec()).unwrap_or_default()
     }
 
     #[test]
     fn a_run_that_fits_one_board_stays_whole() {
-        let plan = Plan::from_the_left(&[run(1, 0, 144)], &rules(144), Division::SIXTEENTH).unwrap();
+        let plan = CoursePlan::from_the_left(&[run(1, 0, 144)], &rules(144), Division::SIXTEENTH).unwrap();
         assert_eq!(plan.pieces.len(), 1);
         assert_eq!(plan.pieces[0].length, Length::from_inches_64(143, 48));
         assert!(!plan.proved && plan.bound.is_none());
@@ -135,7 +135,7 @@ mod tests {
     fn the_first_board_reaches_the_last_legal_stud_and_courses_are_staggered() {
         // 20 ft in 12 ft stock: the last stud within 144 1/8 in is at 144; one bay less in the next course.
         let runs = [run(1, 0, 240), run(2, 0, 240), run(3, 0, 240)];
-        let plan = Plan::from_the_left(&runs, &rules(144), Division::SIXTEENTH).unwrap();
+        let plan = CoursePlan::from_the_left(&runs, &rules(144), Division::SIXTEENTH).unwrap();
         assert_eq!(joints(&plan, 0), [inch(144)]);
         assert_eq!(joints(&plan, 1), [inch(128)]);
         assert_eq!(joints(&plan, 2), [inch(144)]);
@@ -145,7 +145,7 @@ mod tests {
     fn joints_keep_out_of_what_is_to_be_avoided_and_may_lie_on_its_ends() {
         let mut rules = rules(144);
         rules.avoid = vec![Avoid { from: inch(112), to: inch(150), courses: vec![1] }];
-        let plan = Plan::from_the_left(&[run(1, 0, 240), run(3, 0, 240)], &rules, Division::SIXTEENTH).unwrap();
+        let plan = CoursePlan::from_the_left(&[run(1, 0, 240), run(3, 0, 240)], &rules, Division::SIXTEENTH).unwrap();
         assert_eq!(joints(&plan, 0), [inch(112)]);
         assert_eq!(joints(&plan, 1), [inch(144)]);
     }
@@ -153,7 +153,7 @@ mod tests {
     #[test]
     fn a_greedy_first_joint_that_leaves_too_little_is_not_taken() {
         // Two boards of 12 ft over 13 ft: a joint at 144 would leave 12 in, under the least piece of 16 in.
-        let plan = Plan::from_the_left(&[run(1, 0, 156)], &rules(144), Division::SIXTEENTH).unwrap();
+        let plan = CoursePlan::from_the_left(&[run(1, 0, 156)], &rules(144), Division::SIXTEENTH).unwrap();
         assert_eq!(joints(&plan, 0), [inch(128)]);
     }
 
@@ -161,7 +161,7 @@ mod tests {
     fn the_joint_gap_is_centred_on_the_stud() {
         let mut rules = rules(144);
         rules.joint_gap = Length::from_inches_64(0, 8);
-        let plan = Plan::from_the_left(&[run(1, 0, 240)], &rules, Division::SIXTEENTH).unwrap();
+        let plan = CoursePlan::from_the_left(&[run(1, 0, 240)], &rules, Division::SIXTEENTH).unwrap();
         assert_eq!(plan.pieces[0].to, Length::from_inches_64(143, 60));
         assert_eq!(plan.pieces[1].from, Length::from_inches_64(144, 4));
     }
@@ -170,7 +170,7 @@ mod tests {
     fn a_run_without_studs_is_named() {
         let mut rules = rules(144);
         rules.studs = vec![inch(8)];
-        let found = Plan::from_the_left(&[run(1, 0, 100), run(2, 0, 240)], &rules, Division::SIXTEENTH);
+        let found = CoursePlan::from_the_left(&[run(1, 0, 100), run(2, 0, 240)], &rules, Division::SIXTEENTH);
         assert_eq!(found, Err(PieceError::NoJoints { run: 1 }));
     }
 
@@ -185,7 +185,7 @@ mod tests {
                 spans.iter().enumerate().map(|(k, &(l, w))| run(k as u32 + 1, l, l + w)).collect();
             let mut rules = rules(stock);
             rules.avoid = vec![Avoid { from: inch(avoid), to: inch(avoid + 20), courses: Vec::new() }];
-            let Ok(plan) = Plan::from_the_left(&runs, &rules, Division::SIXTEENTH) else { return Ok(()) };
+            let Ok(plan) = CoursePlan::from_the_left(&runs, &rules, Division::SIXTEENTH) else { return Ok(()) };
             for (index, run) in runs.iter().enumerate() {
                 let own: Vec<_> = plan.pieces.iter().filter(|piece| piece.run == index).collect();
                 prop_assert_eq!(own[0].from, run.from() + rules.end_gap);

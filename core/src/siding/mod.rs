@@ -17,7 +17,7 @@ pub use gable::{Gable, GableCourse, GableCourses, GableError, GableRequest};
 pub use joint::{Avoid, JointRules};
 pub use mark::{Mark, MarkResult, Want};
 pub use movement::{STRAIN_LIMIT_PERCENT, gap_takes, movement};
-pub use piece::{Piece, PieceError, Plan};
+pub use piece::{CoursePiece, CoursePlan, PieceError};
 pub use pitch::Pitch;
 pub use pole::{COURSES_LIMIT, Mode, Pole, PoleError, PoleRequest};
 pub use run::{CourseLine, End, Run};

@@ -6,7 +6,7 @@ use crate::measure::{Division, Length, Rounding};
 
 /// One board to cut, or part of one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Piece {
+pub struct CoursePiece {
     /// The run's place in the list of runs.
     pub run: usize,
     /// The run's course.
@@ -21,9 +21,9 @@ pub struct Piece {
 
 /// The pieces of a list of runs.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Plan {
+pub struct CoursePlan {
     /// The pieces, run by run and from left to right.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<CoursePiece>,
     /// Whether the plan is proven to be the best there is.
     pub proved: bool,
     /// A lower bound on the new boards of any plan, where one was worked out.
@@ -44,7 +44,7 @@ pub enum PieceError {
     Rules,
 }
 
-impl Plan {
+impl CoursePlan {
     /// Pieces for each run in turn, every board cut as long as the stock and the studs allow, from the left. It keeps to
     /// all the rules and takes the fewest joints for each run by itself, but claims no optimum over the house: an earlier
     /// run never makes way for a later one.
@@ -72,7 +72,7 @@ impl Plan {
             for end in joints.iter().map(|&joint| joint - half).chain([run.to() - rules.end_gap]) {
                 if end > from {
                     let length = division.round(end - from, Rounding::Down);
-                    pieces.push(Piece { run: index, course: run.course, from, to: end, length });
+                    pieces.push(CoursePiece { run: index, course: run.course, from, to: end, length });
                 }
                 from = end + rules.joint_gap;
             }

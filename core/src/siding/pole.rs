@@ -1,6 +1,6 @@
 use thiserror::Error;
 
-use super::fit::{self, Bounds, Target};
+use super::fit::{self, Bounds, MarkAim};
 use super::mark::{Mark, MarkResult, judge};
 use crate::measure::{Division, Length, Rounding};
 
@@ -192,12 +192,12 @@ impl PoleRequest {
             None => 1,
         };
         let bounds = Bounds::new(end, least, down(self.reveal_max)?, change_max.map(down).transpose()?)?;
-        let targets: Option<Vec<Target>> = self
+        let targets: Option<Vec<MarkAim>> = self
             .marks
             .iter()
             .map(|mark| {
                 let at = mark.at.checked_sub(self.from)?.nm();
-                Some(Target { at, want: mark.want, weight: i64::from(mark.weight) })
+                Some(MarkAim { at, want: mark.want, weight: i64::from(mark.weight) })
             })
             .collect();
         let heights: Option<Vec<i64>> = (0..=end).map(|step| self.division.multiple(step).map(Length::nm)).collect();

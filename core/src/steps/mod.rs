@@ -2,7 +2,7 @@
 //!
 //! A list is made from the detail alone: [`PenetrationDetail::steps`], [`DetailSteps::steps`] and [`BoardDetail::steps`]. Each [`Step`] has a
 //! stable code, the keys of its text and of its reason, its cautions, and says whether a later step hides it.
-//! [`SignOff`]s are entries that are never edited; what a step stands at follows from them ([`state_of`]), and
+//! [`StepSignOff`]s are entries that are never edited; what a step stands at follows from them ([`state_of`]), and
 //! [`check`] says whether one more may be added:
 //!
 //! - Any step may be ticked at any time, in any order, **unless** an earlier step that the rest will hide (or that keeps
@@ -27,8 +27,8 @@ pub use canonical::Canonical;
 pub use caution::Caution;
 pub use detail::DetailSteps;
 pub use penetration::PenetrationDetail;
-pub use sign::{Act, Progress, SignError, SignOff, StepState, check, differs, progress, state_of};
-pub use step::{Measured, MeasuredKind, Step};
+pub use sign::{Act, Progress, SignError, StepSignOff, StepStanding, check, differs, progress, state_of};
+pub use step::{MeasuredAtStep, MeasuredKind, Step};
 
 #[cfg(test)]
 mod tests;

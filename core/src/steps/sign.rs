@@ -31,7 +31,7 @@ impl Act {
 
 /// One entry on a step, never edited.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SignOff {
+pub struct StepSignOff {
     /// The code of the step.
     pub step: String,
     /// What it says.
@@ -54,18 +54,18 @@ pub struct SignOff {
 
 /// What a step stands at, with the entry that put it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum StepState<'a> {
+pub enum StepStanding<'a> {
     /// Nothing was signed.
     Open,
     /// Done.
-    Done(&'a SignOff),
+    Done(&'a StepSignOff),
     /// Left out.
-    Skipped(&'a SignOff),
+    Skipped(&'a StepSignOff),
     /// It was done or skipped, and that was taken back: open again.
-    Undone(&'a SignOff),
+    Undone(&'a StepSignOff),
 }
 
-impl StepState<'_> {
+impl StepStanding<'_> {
     /// Whether the step still has to be done.
     pub const fn is_open(self) -> bool {
         matches!(self, Self::Open | Self::Undone(_))
@@ -166,13 +166,13 @@ impl SignError {
 }
 
 /// What a step stands at after `history`, which is in clock order and may hold the entries of other steps too.
-pub fn state_of<'a>(step: &str, history: &'a [SignOff]) -> StepState<'a> {
+pub fn state_of<'a>(step: &str, history: &'a [StepSignOff]) -> StepStanding<'a> {
     match history.iter().rev().find(|sign| sign.step == step) {
-        None => StepState::Open,
+        None => StepStanding::Open,
         Some(sign) => match sign.act {
-            Act::Tick => StepState::Done(sign),
-            Act::Skip => StepState::Skipped(sign),
-            Act::Undo => StepState::Undone(sign),
+            Act::Tick => StepStanding::Done(sign),
+            Act::Skip => StepStanding::Skipped(sign),
+            Act::Undo => StepStanding::Undone(sign),
         },
     }
 }
@@ -181,7 +181,7 @@ pub fn state_of<'a>(step: &str, history: &'a [SignOff]) -> StepState<'a> {
 ///
 /// # Errors
 /// The first of [`SignError`] that applies.
-pub fn check(steps: &[Step], history: &[SignOff], sign: &SignOff) -> Result<(), SignError> {
+pub fn check(steps: &[Step], history: &[StepSignOff], sign: &StepSignOff) -> Result<(), SignError> {
     let owned = || sign.step.clone();
     let Some(at) = steps.iter().position(|step| step.code == sign.step) else {
         return Err(SignError::Unknown { step: owned() });
@@ -216,8 +216,8 @@ pub fn check(steps: &[Step], history: &[SignOff], sign: &SignOff) -> Result<(), 
 
 /// Whether what is done was made under another detail than `detail`, the hash of the present one: "differs from what was
 /// cut". A step that is open or skipped does not differ.
-pub fn differs(step: &str, history: &[SignOff], detail: &str) -> bool {
-    matches!(state_of(step, history), StepState::Done(sign) if sign.detail != detail)
+pub fn differs(step: &str, history: &[StepSignOff], detail: &str) -> bool {
+    matches!(state_of(step, history), StepStanding::Done(sign) if sign.detail != detail)
 }
 
 /// How far a list of steps is.
@@ -236,14 +236,14 @@ pub struct Progress {
 }
 
 /// How far `steps` are after `history`.
-pub fn progress(steps: &[Step], history: &[SignOff]) -> Progress {
+pub fn progress(steps: &[Step], history: &[StepSignOff]) -> Progress {
     let mut progress = Progress::default();
-    let last_done = steps.iter().rposition(|step| matches!(state_of(step.code, history), StepState::Done(_)));
+    let last_done = steps.iter().rposition(|step| matches!(state_of(step.code, history), StepStanding::Done(_)));
     for (at, step) in steps.iter().enumerate() {
         match state_of(step.code, history) {
-            StepState::Done(_) => progress.done += 1,
-            StepState::Skipped(_) => progress.skipped += 1,
-            StepState::Open | StepState::Undone(_) => {
+            StepStanding::Done(_) => progress.done += 1,
+            StepStanding::Skipped(_) => progress.skipped += 1,
+            StepStanding::Open | StepStanding::Undone(_) => {
                 progress.open += 1;
                 progress.next = progress.next.or(Some(step.code));
                 if step.needs_reason() && last_done.is_some_and(|last| at < last) {

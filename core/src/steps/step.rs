@@ -22,7 +22,7 @@ impl MeasuredKind {
 
 /// A value that may be measured at a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Measured {
+pub struct MeasuredAtStep {
     /// The key of the phrase that says what to measure.
     pub phrase: &'static str,
     /// What kind of value it is.
@@ -47,7 +47,7 @@ pub struct Step {
     /// Whether it keeps somebody safe.
     pub keeps_safe: bool,
     /// What may be measured, if anything.
-    pub measured: Option<Measured>,
+    pub measured: Option<MeasuredAtStep>,
     /// Whether a photo is worth taking.
     pub photo: bool,
 }
@@ -93,12 +93,12 @@ impl Step {
     }
 
     pub(super) fn length(mut self, phrase: &'static str) -> Self {
-        self.measured = Some(Measured { phrase, kind: MeasuredKind::Length });
+        self.measured = Some(MeasuredAtStep { phrase, kind: MeasuredKind::Length });
         self
     }
 
     pub(super) fn angle(mut self, phrase: &'static str) -> Self {
-        self.measured = Some(Measured { phrase, kind: MeasuredKind::Angle });
+        self.measured = Some(MeasuredAtStep { phrase, kind: MeasuredKind::Angle });
         self
     }
 

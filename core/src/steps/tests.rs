@@ -357,8 +357,8 @@ fn the_detail_text_tells_details_apart() {
     assert_eq!(all.len(), 1_024);
 }
 
-fn sign(step: &str, act: Act, reason: &str) -> SignOff {
-    SignOff {
+fn sign(step: &str, act: Act, reason: &str) -> StepSignOff {
+    StepSignOff {
         step: step.to_owned(),
         act,
         by: "Rosa".to_owned(),
@@ -375,7 +375,7 @@ fn sign(step: &str, act: Act, reason: &str) -> SignOff {
 fn signs_in_order_or_with_a_reason() {
     let steps = plain(PenetrationKind::HoseBib, ROUND, Finish::Block, Mounting::Split).steps();
     let mut history = Vec::new();
-    let mut take = |next: SignOff| check(&steps, &history, &next).map(|()| history.push(next));
+    let mut take = |next: StepSignOff| check(&steps, &history, &next).map(|()| history.push(next));
 
     let refused = take(sign("patch-roll", Act::Tick, "")).unwrap_err();
     let open = vec!["water-line", "barrier-flap", "clean-and-dry", "patch-lap"];
@@ -389,7 +389,7 @@ fn signs_in_order_or_with_a_reason() {
     take(sign("barrier-flap", Act::Undo, "")).unwrap();
     assert_eq!(take(sign("barrier-flap", Act::Undo, "")).unwrap_err().code(), "step-nothing-to-undo");
     assert_eq!(take(sign("no-such", Act::Tick, "")).unwrap_err().code(), "step-unknown");
-    let nobody = SignOff { by: String::new(), ..sign("barrier-flap", Act::Tick, "") };
+    let nobody = StepSignOff { by: String::new(), ..sign("barrier-flap", Act::Tick, "") };
     assert_eq!(take(nobody).unwrap_err().code(), "step-signer");
 
     assert_eq!(state_of("barrier-flap", &history).code(), "undone");
@@ -417,7 +417,7 @@ proptest! {
     #[test]
     fn a_history_that_was_checked_adds_up(tries in proptest::collection::vec((0_usize..30, 0_u8..3, any::<bool>()), 0..60)) {
         let steps = plain(PenetrationKind::Pipe, ROUND, Finish::Block, Mounting::Split).steps();
-        let mut history: Vec<SignOff> = Vec::new();
+        let mut history: Vec<StepSignOff> = Vec::new();
         for (step, act, reason) in tries {
             let act = [Act::Tick, Act::Skip, Act::Undo][usize::from(act)];
             let next = sign(steps[step % steps.len()].code, act, if reason { "so be it" } else { "" });

@@ -4,7 +4,7 @@ use rusqlite::{OptionalExtension, Row, params};
 
 use super::project::value;
 use super::read::{SUBJECT, signed, subject};
-use super::{DeviceId, Id, PhotoState, Result, Signed, Stamp, Store, Subject, Written};
+use super::{DeviceId, Id, PhotoState, Result, Signed, Stamp, Store, StoredSubject, Written};
 use crate::store::canon::Canon;
 
 /// Which subjects are meant.
@@ -52,7 +52,7 @@ impl Store {
     }
 
     /// The subjects of a scope, removed ones too, by sort key, then id.
-    pub fn subjects_of(&self, scope: Scope<'_>) -> Result<Vec<Subject>> {
+    pub fn subjects_of(&self, scope: Scope<'_>) -> Result<Vec<StoredSubject>> {
         let sql = format!("{SUBJECT} WHERE {} ORDER BY s.sort_key, s.id", scope.condition());
         self.rows(&sql, scope, subject)
     }

@@ -4,7 +4,7 @@ use rusqlite::backup::{Backup, StepResult};
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use super::agree::tables_agree;
-use super::copy::look_into;
+use super::at_rest::look_into;
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
 use super::sign::{Seal, seals_of_known};

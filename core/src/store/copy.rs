@@ -7,12 +7,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Datelike as _, NaiveDateTime};
-use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_encode};
 use rusqlite::{Connection, OpenFlags};
 
+use super::at_rest::{look_into, open_uri, uri};
 use super::check::{inspect, inspect_file};
-use super::file::{Part, beside, create_private_folder};
-use super::image::{Image, is_open_here};
+use super::file::{PartFile, beside, create_private_folder};
+use super::image::Image;
 use super::merge::{content_hash, peers};
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
@@ -64,8 +64,8 @@ impl Store {
     }
 
     /// Writes the book without what is this device's own beside a file, page by page: a large book need not be in memory.
-    pub(super) fn write_copy(&self, to: &Path) -> Result<Part> {
-        Part::fill(to, true, |_, part| {
+    pub(super) fn write_copy(&self, to: &Path) -> Result<PartFile> {
+        PartFile::fill(to, true, |_, part| {
             // Nobody else knows the file yet. On some systems the lock that we hold on it is one that SQLite would wait for.
             let part = uri(part, "nolock=1");
             let into = "VACUUM INTO ?1";
@@ -73,7 +73,7 @@ impl Store {
                 true => self.in_mind()?.execute(into, [&part])?,
                 false => self.conn.execute(into, [&part])?,
             };
-            let copy = Connection::open_with_flags(&part, OpenFlags::SQLITE_OPEN_READ_WRITE | FLAGS)?;
+            let copy = open_uri(&part, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
             copy.execute_batch(
                 "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA secure_delete = ON; BEGIN; \
                  DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT;",
@@ -200,33 +200,6 @@ fn fit(copies: &[(i64, u64)], most: u64) -> BTreeSet<i64> {
 /// Which book a file is, if it can be told.
 fn book_of(path: &Path) -> Option<Id> {
     look_into(path).and_then(|conn| book_in(&conn)).ok()
-}
-
-const FLAGS: OpenFlags = OpenFlags::SQLITE_OPEN_URI.union(OpenFlags::SQLITE_OPEN_NO_MUTEX);
-
-/// A copy that nobody writes in, to be read where it lies; nothing is locked, changed, or made beside it.
-///
-/// # Errors
-/// [`StoreError::Busy`] where this process has it open as a book; else what SQLite said.
-pub(super) fn look_into(path: &Path) -> Result<Connection> {
-    if is_open_here(path) {
-        return Err(StoreError::Busy);
-    }
-    let conn = Connection::open_with_flags(uri(path, "immutable=1"), OpenFlags::SQLITE_OPEN_READ_ONLY | FLAGS)?;
-    conn.execute_batch("PRAGMA temp_store = MEMORY;")?;
-    Ok(conn)
-}
-
-/// A path as SQLite reads it with a parameter: <https://www.sqlite.org/uri.html>, section 3.1.
-fn uri(path: &Path, parameter: &str) -> String {
-    const KEPT: &AsciiSet = &NON_ALPHANUMERIC.remove(b'/').remove(b'-').remove(b'.').remove(b'_');
-    #[cfg(unix)]
-    let bytes = std::os::unix::ffi::OsStrExt::as_bytes(path.as_os_str());
-    #[cfg(not(unix))]
-    let text = path.to_string_lossy().replace('\\', "/");
-    #[cfg(not(unix))]
-    let bytes = text.as_bytes();
-    format!("file:{}?{parameter}", percent_encode(bytes, KEPT))
 }
 
 pub(super) fn book_in(conn: &Connection) -> Result<Id> {

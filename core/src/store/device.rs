@@ -7,7 +7,7 @@ use std::fs;
 use std::io;
 use std::path::Path;
 
-use super::file::{Part, beside};
+use super::file::{PartFile, beside};
 use super::sign::Key;
 use super::{DeviceId, Hash, Id, Result};
 
@@ -50,7 +50,7 @@ impl Tip {
 }
 
 /// What the side file says.
-pub(super) struct Side {
+pub(super) struct SideFile {
     pub(super) device: DeviceId,
     pub(super) book: Id,
     /// None where it was written before devices signed.
@@ -64,7 +64,7 @@ pub(super) struct Side {
 }
 
 /// The side file, if there is a readable one.
-pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
+pub(super) fn read(path: &Path) -> io::Result<Option<SideFile>> {
     let text = match fs::read_to_string(beside(path, ".device")) {
         Ok(text) => text,
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
@@ -90,7 +90,7 @@ pub(super) fn read(path: &Path) -> io::Result<Option<Side>> {
             ),
         }
     }
-    Ok(Some(Side { device, book, key, tip, others, fits }))
+    Ok(Some(SideFile { device, book, key, tip, others, fits }))
 }
 
 /// Writes the side file of `path` for `file`, which has that name or is about to get it; `others` are the devices whose
@@ -101,17 +101,17 @@ pub(super) fn write(path: &Path, file: &Path, (key, book): (&Key, Id), others: &
     let others: String = others.iter().map(|(other, sequence)| format!("with {other} {sequence}\n")).collect();
     let (device, secret) = (key.device(), key.to_text());
     let text = format!("{device}\n{book}\n{}\nkey {secret}\n{others}{}", identity(file)?, tip.line());
-    Part::write(&target, text.as_bytes(), true)?.replace(&target)
+    PartFile::write(&target, text.as_bytes(), true)?.replace(&target)
 }
 
 /// The last line of the side file, open to be written over.
 #[derive(Debug)]
-pub(super) struct Mark {
+pub(super) struct LastLine {
     file: fs::File,
     at: u64,
 }
 
-impl Mark {
+impl LastLine {
     pub(super) fn open(path: &Path) -> io::Result<Self> {
         let file = fs::File::options().write(true).open(beside(path, ".device"))?;
         let at = file.metadata()?.len().saturating_sub(Tip::BYTES);

@@ -30,7 +30,7 @@ pub(super) const MARK: &str = "exchanged/";
 
 /// What another phone handed over.
 #[derive(Clone, Debug)]
-pub struct Offer {
+pub struct ExchangeOffer {
     entries: Vec<Entry>,
     house: Option<WholeHouse>,
 }
@@ -124,7 +124,7 @@ pub enum Standing {
     ThisLacks,
 }
 
-impl Offer {
+impl ExchangeOffer {
     /// Reads a book, a copy of one, a backup made by hand, or an exchange file, without changing it.
     ///
     /// # Errors
@@ -231,7 +231,7 @@ impl Store {
     ///
     /// # Errors
     /// What SQLite said.
-    pub fn preview(&self, offer: &Offer, house: Option<Id>, now: Now) -> Result<Preview> {
+    pub fn preview(&self, offer: &ExchangeOffer, house: Option<Id>, now: Now) -> Result<Preview> {
         let here: BTreeSet<DeviceId> = devices(&self.conn)?.into_iter().collect();
         let offered = offer.of(house);
         let seals = seals_of(&offered);
@@ -314,7 +314,7 @@ impl Store {
     /// [`Store::backup`] and [`Store::take_in`]; nothing was taken in.
     pub fn take_in_offer(
         &mut self,
-        offer: &Offer,
+        offer: &ExchangeOffer,
         house: Option<Id>,
         latest: i64,
         copies: impl AsRef<Path>,
@@ -336,7 +336,7 @@ impl Store {
     ///
     /// # Errors
     /// What SQLite said.
-    pub fn standing(&self, offer: &Offer) -> Result<Standing> {
+    pub fn standing(&self, offer: &ExchangeOffer) -> Result<Standing> {
         let Some(whole) = offer.house else { return Ok(Standing::Unknown) };
         let (_, here): (Vec<i64>, Vec<Entry>) = self.logged_about(whole.house)?.into_iter().unzip();
         let (count, hash) = hash_of(of_house(&here, whole.house).into_iter());

@@ -25,13 +25,13 @@ pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
 }
 
 /// A file that is written and flushed, and not yet in its place. Dropped, it is gone.
-pub(super) struct Part {
+pub(super) struct PartFile {
     path: PathBuf,
     /// Held locked, so that nobody takes it for what a stopped run left behind.
     _file: fs::File,
 }
 
-impl Part {
+impl PartFile {
     /// Writes the bytes of what is to be `to` beside it; `private` for what only its owner may read.
     pub(super) fn write(to: &Path, bytes: &[u8], private: bool) -> Result<Self> {
         Self::fill(to, private, |file, _| Ok(file.write_all(bytes)?))
@@ -87,7 +87,7 @@ impl Part {
     }
 }
 
-impl Drop for Part {
+impl Drop for PartFile {
     fn drop(&mut self) {
         // Renamed, it is not there any more; else the first error is the one to tell.
         let _ = fs::remove_file(&self.path);

@@ -3,7 +3,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 
 use super::batch::Batch;
-use super::device::Mark;
+use super::device::LastLine;
 use super::image::OpenHere;
 use super::lock::Lock;
 use super::sign::Key;
@@ -19,7 +19,7 @@ pub struct Store {
     pub(super) path: Option<PathBuf>,
     /// Where this book's own copies lie.
     pub(super) backups: Option<PathBuf>,
-    pub(super) mark: Option<Mark>,
+    pub(super) mark: Option<LastLine>,
     /// Whether this file is a book of this device by now.
     pub(super) settled: bool,
     /// What is being held together, the innermost last.

@@ -33,15 +33,15 @@ pub(super) enum Sniffed {
 
 /// The books that this process has open. Closing any other handle of such a file would drop the locks that SQLite holds
 /// on it (POSIX gives them to the process), and another process could then take the write-ahead log away.
-static OPEN_HERE: Mutex<Vec<Place>> = Mutex::new(Vec::new());
+static OPEN_HERE: Mutex<Vec<FileId>> = Mutex::new(Vec::new());
 
 /// Which file it is, whatever its name.
 #[cfg(unix)]
-type Place = (u64, u64);
+type FileId = (u64, u64);
 #[cfg(not(unix))]
-type Place = std::path::PathBuf;
+type FileId = std::path::PathBuf;
 
-fn place(path: &Path) -> io::Result<Place> {
+fn place(path: &Path) -> io::Result<FileId> {
     #[cfg(unix)]
     {
         use std::os::unix::fs::MetadataExt as _;
@@ -54,7 +54,7 @@ fn place(path: &Path) -> io::Result<Place> {
 
 /// That this process has a book open; until it is dropped, behind the connection.
 #[derive(Debug)]
-pub(super) struct OpenHere(Place);
+pub(super) struct OpenHere(FileId);
 
 impl OpenHere {
     pub(super) fn note(path: &Path) -> io::Result<Self> {

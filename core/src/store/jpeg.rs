@@ -1,7 +1,7 @@
 //! The frame of a JPEG file (ITU-T T.81, annex B): enough to know that one is whole and to leave out what a camera adds.
 
 /// A part of a file between its start and its end.
-enum Part<'a> {
+enum Segment<'a> {
     Segment {
         marker: u8,
         payload: &'a [u8],
@@ -28,9 +28,9 @@ pub(crate) fn bare(bytes: &[u8]) -> Option<Vec<u8>> {
     let mut out = START.to_vec();
     for part in &parts {
         match part {
-            Part::Segment { marker, payload } if decodes(*marker, payload) => push(&mut out, *marker, payload),
-            Part::Segment { .. } => {}
-            Part::Data(data) => out.extend_from_slice(data),
+            Segment::Segment { marker, payload } if decodes(*marker, payload) => push(&mut out, *marker, payload),
+            Segment::Segment { .. } => {}
+            Segment::Data(data) => out.extend_from_slice(data),
         }
         // Right behind the file's own head, where readers look for it.
         if let Some(up) = up.take() {
@@ -60,20 +60,20 @@ fn push(out: &mut Vec<u8>, marker: u8, payload: &[u8]) {
 }
 
 /// `None` where the bytes end before the picture does, or hold none.
-fn parts(bytes: &[u8]) -> Option<Vec<Part<'_>>> {
+fn parts(bytes: &[u8]) -> Option<Vec<Segment<'_>>> {
     let mut rest = bytes.strip_prefix(&START)?;
     let mut parts = Vec::new();
     loop {
         let (marker, after) = marker(rest)?;
         if marker == END {
-            return parts.iter().any(|part| matches!(part, Part::Data(_))).then_some(parts);
+            return parts.iter().any(|part| matches!(part, Segment::Data(_))).then_some(parts);
         }
         let length = usize::from(u16::from_be_bytes([*after.first()?, *after.get(1)?]));
-        parts.push(Part::Segment { marker, payload: after.get(2..length)? });
+        parts.push(Segment::Segment { marker, payload: after.get(2..length)? });
         rest = after.get(length..)?;
         if marker == SCAN {
             let (data, behind) = rest.split_at_checked(end_of_scan(rest)?)?;
-            parts.push(Part::Data(data));
+            parts.push(Segment::Data(data));
             rest = behind;
         }
     }
@@ -92,8 +92,8 @@ fn end_of_scan(bytes: &[u8]) -> Option<usize> {
 }
 
 /// Which way up the picture is, 1 to 8 (Exif, CIPA DC-008, 4.6.4). What else stands there may be unreadable.
-fn orientation(part: &Part<'_>) -> Option<u16> {
-    let Part::Segment { marker: 0xE1, payload } = part else { return None };
+fn orientation(part: &Segment<'_>) -> Option<u16> {
+    let Segment::Segment { marker: 0xE1, payload } = part else { return None };
     let tiff = payload.strip_prefix(EXIF)?.to_vec();
     let read = exif::Reader::new().continue_on_error(true).read_raw(tiff);
     let exif = read.or_else(|error| error.distill_partial_result(|_| ())).ok()?;
@@ -155,11 +155,11 @@ pub(crate) mod tests {
         let bare = bare(&photo()).unwrap();
         assert!(!bare.windows(PLACE.len()).any(|part| part == PLACE));
         let parts = parts(&bare).unwrap();
-        let marker = |part: &Part<'_>| if let Part::Segment { marker, .. } = part { Some(*marker) } else { None };
+        let marker = |part: &Segment<'_>| if let Segment::Segment { marker, .. } = part { Some(*marker) } else { None };
         let markers: Vec<u8> = parts.iter().filter_map(marker).collect();
         assert_eq!(markers, [0xE0, 0xE1, 0xDB, 0xC0, SCAN, 0xC4, SCAN]);
         assert_eq!(parts.iter().find_map(orientation), Some(6));
-        let data = |part: &Part<'_>| if let Part::Data(data) = part { data.to_vec() } else { Vec::new() };
+        let data = |part: &Segment<'_>| if let Segment::Data(data) = part { data.to_vec() } else { Vec::new() };
         assert_eq!(
             parts.iter().flat_map(data).collect::<Vec<_>>(),
             [&FIRST[..], &SECOND].concat(),

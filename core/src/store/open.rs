@@ -35,12 +35,12 @@ pub struct Opened {
     /// The book.
     pub store: Store,
     /// What was found.
-    pub opening: Opening,
+    pub opening: BookOpening,
 }
 
 /// What opening a book found.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Opening {
+pub enum BookOpening {
     /// Nothing was there: a new book.
     New,
     /// The book, as it was.
@@ -55,7 +55,7 @@ pub enum Opening {
 }
 
 /// What a look at a book gives.
-enum Look {
+enum Looked {
     Sound(Box<Opened>),
     Wrong(Wrong),
 }
@@ -77,19 +77,19 @@ impl Store {
         let Some(lock) = Lock::shared(path)? else { return read_only(path) };
         clear_leftovers(path)?;
         match look(path, options, Some(lock), true) {
-            Ok(Look::Sound(opened)) => return Ok(*opened),
-            Ok(Look::Wrong(_)) => {}
+            Ok(Looked::Sound(opened)) => return Ok(*opened),
+            Ok(Looked::Wrong(_)) => {}
             Err(StoreError::ReadOnly) => return read_only(path),
             Err(error) => return Err(error),
         }
         let alone = Lock::alone(path)?;
         // Another process may have repaired it by now, and a failing disk may read well the second time.
         let account = match look(path, options, None, true)? {
-            Look::Sound(opened) => {
+            Looked::Sound(opened) => {
                 drop((opened, alone));
                 return reopen(path, options);
             }
-            Look::Wrong(wrong) => recover(path, options, wrong)?,
+            Looked::Wrong(wrong) => recover(path, options, wrong)?,
         };
         drop(alone);
         finish(path, options, account)
@@ -105,8 +105,8 @@ impl Store {
         refuse_foreign(path)?;
         let alone = Lock::alone(path)?;
         let wrong = match look(path, options, None, true)? {
-            Look::Wrong(wrong) => Some(wrong),
-            Look::Sound(opened) => {
+            Looked::Wrong(wrong) => Some(wrong),
+            Looked::Sound(opened) => {
                 drop(opened);
                 let report = Image::read(path)?.connect(path).and_then(|conn| inspect(&conn));
                 match report {
@@ -164,21 +164,21 @@ impl Store {
 fn finish(path: &Path, options: &OpenOptions, account: Option<Account>) -> Result<Opened> {
     // With an account to note, the book is taken as it is: what it lacks is nowhere.
     let lock = Lock::shared(path)?.ok_or(StoreError::ReadOnly)?;
-    let Look::Sound(mut opened) = look(path, options, Some(lock), account.is_none())? else {
+    let Looked::Sound(mut opened) = look(path, options, Some(lock), account.is_none())? else {
         return Err(StoreError::Damaged("it is damaged again".to_owned()));
     };
     if let Some(account) = account {
         opened.store.note_account(account)?;
     }
-    opened.opening = Opening::Recovered;
+    opened.opening = BookOpening::Recovered;
     Ok(*opened)
 }
 
 fn reopen(path: &Path, options: &OpenOptions) -> Result<Opened> {
     let lock = Lock::shared(path)?.ok_or(StoreError::ReadOnly)?;
     match look(path, options, Some(lock), true)? {
-        Look::Sound(opened) => Ok(*opened),
-        Look::Wrong(wrong) => Err(StoreError::Damaged(wrong.detail)),
+        Looked::Sound(opened) => Ok(*opened),
+        Looked::Wrong(wrong) => Err(StoreError::Damaged(wrong.detail)),
     }
 }
 
@@ -206,8 +206,8 @@ fn was_a_book(path: &Path) -> Result<bool> {
     Ok(unborn || device::read(path)?.is_some_and(|side| side.fits))
 }
 
-fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> Result<Look> {
-    let wrong = |found, detail: &str| Ok(Look::Wrong(Wrong { found, detail: detail.to_owned() }));
+fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> Result<Looked> {
+    let wrong = |found, detail: &str| Ok(Looked::Wrong(Wrong { found, detail: detail.to_owned() }));
     let side = device::read(path)?;
     match sniff(path)? {
         Sniffed::Nothing => {
@@ -228,16 +228,16 @@ fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> 
     }
     match open_file(path, lock, whole) {
         Err(StoreError::Damaged(why)) => wrong(Found::Damaged, &why),
-        Ok(Look::Sound(mut opened)) => {
+        Ok(Looked::Sound(mut opened)) => {
             opened.store.backups.clone_from(&options.backups);
-            Ok(Look::Sound(opened))
+            Ok(Looked::Sound(opened))
         }
         other => other,
     }
 }
 
 /// Opens the file; with `whole` it must hold the newest answer that this device is known to have accepted.
-fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
+fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Looked> {
     let here = OpenHere::note(path)?;
     let mut conn = Connection::open(path)?;
     // Until all that was accepted is seen to be here, a log that SQLite takes for finished must not be cleared away.
@@ -270,7 +270,7 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
         look_over(&conn)?;
         match kept_up(&conn, path)? {
             Some(Found::Older) if whole => {
-                return Ok(Look::Wrong(Wrong { found: Found::Older, detail: String::new() }));
+                return Ok(Looked::Wrong(Wrong { found: Found::Older, detail: String::new() }));
             }
             found => another = found == Some(Found::Another),
         }
@@ -292,12 +292,12 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Look> {
         store.note_account(Account::of_another_book(&store.conn)?)?;
     }
     let opening = match from {
-        _ if another => Opening::Recovered,
-        0 => Opening::New,
-        SCHEMA.. => Opening::Existing,
-        from => Opening::Upgraded { from },
+        _ if another => BookOpening::Recovered,
+        0 => BookOpening::New,
+        SCHEMA.. => BookOpening::Existing,
+        from => BookOpening::Upgraded { from },
     };
-    Ok(Look::Sound(Box::new(Opened { store, opening })))
+    Ok(Looked::Sound(Box::new(Opened { store, opening })))
 }
 
 /// Opens a book that may not be written, from its bytes.
@@ -310,7 +310,7 @@ fn read_only(path: &Path) -> Result<Opened> {
     look_over(&conn)?;
     conn.execute_batch("PRAGMA query_only = ON;")?;
     let store = Store { path: Some(path.to_owned()), ..Store::on(conn)? };
-    Ok(Opened { store, opening: Opening::Existing })
+    Ok(Opened { store, opening: BookOpening::Existing })
 }
 
 fn version(conn: &Connection) -> Result<i64> {
@@ -382,7 +382,7 @@ impl Store {
     fn begin_log(&mut self, path: &Path) -> Result<()> {
         self.conn.execute_batch("PRAGMA journal_mode = WAL;")?;
         // A book that cannot note its newest entry beside it is still a book.
-        self.mark = device::Mark::open(path).ok();
+        self.mark = device::LastLine::open(path).ok();
         self.settled = true;
         Ok(())
     }

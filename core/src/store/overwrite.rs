@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::{fs, io};
 
-use super::file::Part;
+use super::file::PartFile;
 use super::image;
 use super::{Result, StoreError};
 
@@ -27,7 +27,7 @@ const BESIDE: [&str; 5] = ["-wal", "-shm", "-journal", ".device", ".lock"];
 pub fn write_file(to: impl AsRef<Path>, bytes: &[u8], overwrite: Overwrite) -> Result<()> {
     let to = to.as_ref();
     allow(to, overwrite)?;
-    put(Part::write(to, bytes, false)?, to, overwrite)
+    put(PartFile::write(to, bytes, false)?, to, overwrite)
 }
 
 /// Refuses what [`write_file`] refuses, before anything is written.
@@ -48,7 +48,7 @@ pub(super) fn allow(to: &Path, overwrite: Overwrite) -> Result<()> {
 }
 
 /// Gives a file that is written its name.
-pub(super) fn put(part: Part, to: &Path, overwrite: Overwrite) -> Result<()> {
+pub(super) fn put(part: PartFile, to: &Path, overwrite: Overwrite) -> Result<()> {
     if overwrite == Overwrite::PlainFiles { part.replace(to) } else { part.place(to) }
 }
 

@@ -31,7 +31,7 @@ const MAGIC: &[u8] = b"PK\x03\x04";
 
 /// What a backup made by hand holds.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Packed {
+pub struct BackupContents {
     /// Answers.
     pub answers: u64,
     /// Photos.
@@ -159,7 +159,7 @@ impl Pack {
     }
 
     /// Checks all of it.
-    fn check(&mut self, path: &Path) -> Result<Packed> {
+    fn check(&mut self, path: &Path) -> Result<BackupContents> {
         let conn = self.book()?.connect(path)?;
         inspect(&conn)?.pass()?;
         let answers: i64 = conn.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
@@ -173,7 +173,7 @@ impl Pack {
             photos += 1;
             Ok(())
         })?;
-        Ok(Packed { answers: answers.unsigned_abs(), photos, missing: self.manifest.missing_photos })
+        Ok(BackupContents { answers: answers.unsigned_abs(), photos, missing: self.manifest.missing_photos })
     }
 }
 
@@ -196,7 +196,7 @@ impl Store {
     ///
     /// # Errors
     /// As [`write_file`](super::write_file), and [`StoreError::Damaged`] where the book does not pass the check.
-    pub fn pack(&self, to: impl AsRef<Path>, overwrite: Overwrite, now: Now) -> Result<Packed> {
+    pub fn pack(&self, to: impl AsRef<Path>, overwrite: Overwrite, now: Now) -> Result<BackupContents> {
         let to = to.as_ref();
         allow(to, overwrite)?;
         let book = fs::read(self.write_copy(to)?.path())?;
@@ -211,7 +211,7 @@ impl Store {
             files: Vec::new(),
         };
         let photos = self.photo_states()?;
-        let part = super::file::Part::fill(to, true, |file, _| {
+        let part = super::file::PartFile::fill(to, true, |file, _| {
             let mut zip = ZipWriter::new(BufWriter::new(file));
             let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
             let mut add = |name: &str, bytes: &[u8]| -> Result<()> {
@@ -245,7 +245,7 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::Damaged`], or what the file system said.
-    pub fn verify_pack(path: impl AsRef<Path>) -> Result<Packed> {
+    pub fn verify_pack(path: impl AsRef<Path>) -> Result<BackupContents> {
         Pack::open(path.as_ref())?.check(path.as_ref())
     }
 }

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::params;
 use sha2::{Digest as _, Sha256};
 
-use super::file::{Part, beside, create_private_folder};
+use super::file::{PartFile, beside, create_private_folder};
 use super::jpeg;
 use super::overwrite::{Overwrite, write_file};
 use super::{Id, PhotoState, Result, Store, StoreError};
@@ -47,7 +47,7 @@ impl Store {
         };
         let own = id_of(&bytes);
         let kept = self.photos()?.join(name(own));
-        Part::write(&kept, &bytes, true)?.replace(&kept)?;
+        PartFile::write(&kept, &bytes, true)?.replace(&kept)?;
         let tx = self.begin()?;
         tx.execute("INSERT OR REPLACE INTO photo VALUES (?1, 'here')", [own])?;
         tx.execute("DELETE FROM photo WHERE id = ?1", [photo])?;
@@ -112,7 +112,7 @@ impl Store {
             return Ok(());
         }
         create_private_folder(self.photos()?)?;
-        Part::write(&file, bytes, true)?.replace(&file)
+        PartFile::write(&file, bytes, true)?.replace(&file)
     }
 
     /// The photos that should be here and are not, or are no longer those that were taken, each with what is wrong.

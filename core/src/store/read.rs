@@ -11,7 +11,7 @@ use crate::store::canon::Canon;
 
 /// Anything with a life of its own in the book.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Subject {
+pub struct StoredSubject {
     /// Its id.
     pub id: Id,
     /// Its kind.
@@ -103,13 +103,13 @@ pub struct Clash {
 pub(super) const SUBJECT: &str = "SELECT s.id, s.kind, s.job, s.parent, s.sort_key, r.ms, r.counter, r.device \
      FROM subject s LEFT JOIN entry r ON r.id = s.removed";
 
-pub(super) fn subject(row: &Row<'_>) -> rusqlite::Result<Subject> {
+pub(super) fn subject(row: &Row<'_>) -> rusqlite::Result<StoredSubject> {
     let removed = match row.get(5)? {
         Some(ms) => Some(Stamp { ms, counter: row.get(6)?, device: row.get(7)? }),
         None => None,
     };
     let (id, kind, job) = (row.get(0)?, row.get(1)?, row.get(2)?);
-    Ok(Subject { id, kind, job, parent: row.get(3)?, sort_key: row.get(4)?, removed })
+    Ok(StoredSubject { id, kind, job, parent: row.get(3)?, sort_key: row.get(4)?, removed })
 }
 
 const DONE: &str = "SELECT e.grp, e.ms, e.counter, e.device, e.utc_offset, e.job, e.kind, e.kind_version, e.form, \
@@ -152,26 +152,26 @@ impl Store {
     }
 
     /// A subject, removed ones too.
-    pub fn subject(&self, id: Id) -> Result<Option<Subject>> {
+    pub fn subject(&self, id: Id) -> Result<Option<StoredSubject>> {
         Ok(self.conn.prepare_cached(&format!("{SUBJECT} WHERE s.id = ?1"))?.query_row([id], subject).optional()?)
     }
 
     /// The subjects of a kind under a parent that are not removed, by sort key, then id.
-    pub fn children(&self, parent: Id, kind: &str) -> Result<Vec<Subject>> {
+    pub fn children(&self, parent: Id, kind: &str) -> Result<Vec<StoredSubject>> {
         let sql =
             format!("{SUBJECT} WHERE s.parent = ?1 AND s.kind = ?2 AND s.removed IS NULL ORDER BY s.sort_key, s.id");
         self.list(&sql, params![parent, kind], subject)
     }
 
     /// The subjects of a kind made in a job, `None` being the book itself, that are not removed, by sort key, then id.
-    pub fn subjects(&self, job: Option<Id>, kind: &str) -> Result<Vec<Subject>> {
+    pub fn subjects(&self, job: Option<Id>, kind: &str) -> Result<Vec<StoredSubject>> {
         let sql =
             format!("{SUBJECT} WHERE s.job IS ?1 AND s.kind = ?2 AND s.removed IS NULL ORDER BY s.sort_key, s.id");
         self.list(&sql, params![job, kind], subject)
     }
 
     /// Those of [`subjects`](Self::subjects) that are part of nothing else.
-    pub fn loose(&self, job: Option<Id>, kind: &str) -> Result<Vec<Subject>> {
+    pub fn loose(&self, job: Option<Id>, kind: &str) -> Result<Vec<StoredSubject>> {
         let sql = format!(
             "{SUBJECT} WHERE s.parent IS NULL AND s.job IS ?1 AND s.kind = ?2 AND s.removed IS NULL \
              ORDER BY s.sort_key, s.id"

@@ -16,7 +16,7 @@ use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::device;
 use super::exchange;
-use super::file::{Part, beside, sync_folder};
+use super::file::{PartFile, beside, sync_folder};
 use super::image::Image;
 use super::merge::peers;
 use super::project::replay;
@@ -42,7 +42,7 @@ impl Wrong {
 }
 
 /// A file that entries may be in.
-struct Source {
+struct EntrySource {
     path: PathBuf,
     book: Option<Id>,
     salvage: Salvage,
@@ -50,7 +50,7 @@ struct Source {
     ends: BTreeMap<DeviceId, i64>,
 }
 
-impl Source {
+impl EntrySource {
     fn read(path: &Path) -> Result<Self> {
         let image = Image::read(path)?;
         let side = device::read(path)?;
@@ -79,7 +79,7 @@ struct Rescue {
 
 impl Rescue {
     /// Adds what fits the entries that are here; with `gaps`, only what is known to be missing.
-    fn add(&mut self, source: &Source, gaps: bool) -> u64 {
+    fn add(&mut self, source: &EntrySource, gaps: bool) -> u64 {
         let missing = account::missing(&self.entries, &self.ends());
         let asked = |device: DeviceId, sequence: i64| {
             !gaps || missing.iter().any(|gap| gap.0 == device && (gap.1..=gap.2).contains(&sequence))
@@ -139,14 +139,14 @@ impl Rescue {
         }
     }
 
-    fn shares_with(&self, source: &Source) -> bool {
+    fn shares_with(&self, source: &EntrySource) -> bool {
         let same = |(place, entry): (&(DeviceId, i64), &Entry)| {
             self.entries.get(place).is_some_and(|own| own.hash == entry.hash)
         };
         source.salvage.entries.iter().any(same)
     }
 
-    fn is_of(&self, source: &Source) -> bool {
+    fn is_of(&self, source: &EntrySource) -> bool {
         match (self.book, source.book) {
             (Some(own), Some(book)) => own == book,
             _ => self.shares_with(source),
@@ -161,7 +161,7 @@ impl Rescue {
 /// # Errors
 /// What the file system or SQLite said; the file that was found is in its place or under a name of its own.
 pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Result<Option<Account>> {
-    let own = Source::read(path)?;
+    let own = EntrySource::read(path)?;
     let image = Image::read(path)?;
     let mut rescue = Rescue {
         book: own.book,
@@ -176,7 +176,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
     let mut log = image;
     if log.is_empty() && !older.is_empty() {
         // A stop in the middle of an earlier rescue leaves the book's own file under its new name.
-        let aside = Source::read(&older.remove(0))?;
+        let aside = EntrySource::read(&older.remove(0))?;
         rescue.book = rescue.book.or(aside.book);
         if rescue.is_of(&aside) || rescue.entries.is_empty() && rescue.book == aside.book {
             rescue.add(&aside, false);
@@ -187,7 +187,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
     let mut others = Vec::new();
     for copy in copies {
         // A copy that cannot be read is no reason to give up the others.
-        let Ok(source) = Source::read(&copy.path) else { continue };
+        let Ok(source) = EntrySource::read(&copy.path) else { continue };
         let nothing_known = rescue.book.is_none() && rescue.entries.is_empty() && own.salvage.hurt.is_empty();
         if !(rescue.is_of(&source) || nothing_known) {
             continue;
@@ -207,7 +207,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
     }
     for path in older {
         if rescue.is_short()
-            && let Ok(source) = Source::read(&path)
+            && let Ok(source) = EntrySource::read(&path)
             && rescue.is_of(&source)
         {
             rescue.add(&source, true);
@@ -269,7 +269,7 @@ pub(super) fn replace(path: &Path, aside: &Path, conn: &Connection) -> Result<()
         return Err(StoreError::Damaged(format!("{report:?}")));
     }
     let bytes = conn.serialize("main")?.to_vec();
-    let part = Part::write(path, &bytes, true)?;
+    let part = PartFile::write(path, &bytes, true)?;
     set_aside(path, aside)?;
     device::write(path, part.path(), (&key, book_in(conn)?), &peers(conn)?)?;
     part.replace(path)

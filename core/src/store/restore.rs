@@ -38,7 +38,7 @@ pub struct Restoring {
 }
 
 /// A copy, and what of the book is to be kept beside it.
-struct Plan {
+struct RestorePlan {
     book: Id,
     entries: BTreeMap<(DeviceId, i64), Entry>,
     gained: usize,
@@ -47,7 +47,7 @@ struct Plan {
     pack: Option<Pack>,
 }
 
-impl Plan {
+impl RestorePlan {
     fn of(store: &Store, copy: &Path) -> Result<Self> {
         let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
         let conn = image.connect(copy)?;
@@ -110,7 +110,7 @@ impl Store {
     /// [`StoreError::OtherBook`] for a copy of another one, [`StoreError::Damaged`] for one that does not pass its check,
     /// or what the file system said.
     pub fn preview_restore(&self, copy: impl AsRef<Path>) -> Result<Restoring> {
-        let mut plan = Plan::of(self, copy.as_ref())?;
+        let mut plan = RestorePlan::of(self, copy.as_ref())?;
         let mut photos = 0;
         if let Some(pack) = &mut plan.pack {
             pack.photos(|_, _| {
@@ -150,7 +150,7 @@ impl Store {
         if store.is_read_only() {
             return Err(StoreError::ReadOnly);
         }
-        let mut plan = Plan::of(&store, copy)?;
+        let mut plan = RestorePlan::of(&store, copy)?;
         store.backup(backups, now)?;
         let content = store.content_hash()?;
         if let Some(pack) = &mut plan.pack {

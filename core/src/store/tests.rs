@@ -117,7 +117,7 @@ fn a_file_book_opens_again_copies_become_new_devices_and_foreign_files_stay() {
     let (path, backups) = (folder.path().join("book"), folder.path().join("backups"));
     let options = OpenOptions { backups: Some(backups.clone()) };
     let mut opened = Store::open(&path, &options).unwrap();
-    assert_eq!(opened.opening, Opening::New);
+    assert_eq!(opened.opening, BookOpening::New);
     opened.store.transact(&op(vec![create(1), set(1, 1)]), &author(), now(1), &[]).unwrap();
     opened.store.setting_put("unit", "mm").unwrap();
     let (device, hash) = (opened.store.device(), opened.store.content_hash().unwrap());
@@ -125,7 +125,7 @@ fn a_file_book_opens_again_copies_become_new_devices_and_foreign_files_stay() {
     assert!(matches!(opened.store.copy(&path), Err(StoreError::InTheWay(_))));
     drop(opened);
     let again = Store::open(&path, &options).unwrap();
-    assert_eq!((again.opening, again.store.device()), (Opening::Existing, device));
+    assert_eq!((again.opening, again.store.device()), (BookOpening::Existing, device));
     drop(again.store);
     let moved = folder.path().join("moved");
     std::fs::copy(&backup.path, &moved).unwrap();
@@ -135,7 +135,7 @@ fn a_file_book_opens_again_copies_become_new_devices_and_foreign_files_stay() {
 
     std::fs::write(&path, b"no longer a book, but the side file knows it").unwrap();
     let restored = Store::open(&path, &options).unwrap();
-    assert_eq!(restored.opening, Opening::Recovered);
+    assert_eq!(restored.opening, BookOpening::Recovered);
     assert_eq!(restored.store.accounts().unwrap()[0].found, Found::Damaged);
     assert_eq!(restored.store.content_hash().unwrap(), hash);
 
@@ -248,7 +248,7 @@ fn a_backup_of_another_book_neither_replaces_this_one_nor_is_thinned() {
     assert_eq!(super::backups(&backups).unwrap().len(), 1 + 3);
     std::fs::write(&path, b"spoilt").unwrap();
     let restored = Store::open(&path, &options).unwrap();
-    assert_eq!(restored.opening, Opening::Recovered);
+    assert_eq!(restored.opening, BookOpening::Recovered);
     assert_eq!(restored.store.accounts().unwrap()[0].copy, Some(own.path.display().to_string()));
     assert_eq!(restored.store.content_hash().unwrap(), hash);
     std::fs::remove_file(&own.path).unwrap();
@@ -270,7 +270,7 @@ fn a_column_of_the_wrong_type_is_damage() {
     let opened = Store::open(&path, &OpenOptions::default()).unwrap();
     assert_eq!(
         (opened.opening, opened.store.entries_since(&Default::default()).unwrap().len()),
-        (Opening::Recovered, 1)
+        (BookOpening::Recovered, 1)
     );
 }
 

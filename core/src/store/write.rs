@@ -11,7 +11,7 @@ use super::{AHEAD, Author, Change, DeviceId, Entry, Hash, Id, Now, Op, Result, S
 
 /// What an accepted answer did.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Outcome {
+pub struct Accepted {
     /// The group to name when it is to be undone.
     pub group: Id,
     /// When it was accepted.
@@ -39,7 +39,7 @@ pub struct Reopened {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Undone {
     /// The undo is an answer itself, and can be undone.
-    pub outcome: Outcome,
+    pub outcome: Accepted,
     /// The fields of the undone answer.
     pub reopened: Vec<Reopened>,
 }
@@ -50,7 +50,7 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::EmptyOp`], [`StoreError::BadChange`], or what SQLite said; nothing was changed.
-    pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Outcome> {
+    pub fn transact(&mut self, op: &Op, author: &Author, now: Now, drafts_done: &[&str]) -> Result<Accepted> {
         self.settle()?;
         let (device, key) = (self.device, self.key.clone());
         let tx = self.begin()?;
@@ -154,7 +154,7 @@ fn stamp(conn: &Connection, device: DeviceId, now: Now) -> Result<Stamp> {
     })
 }
 
-fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Outcome, Tip)> {
+fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Accepted, Tip)> {
     let stamp = stamp(conn, head.device, now)?;
     let own = conn
         .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
@@ -183,7 +183,7 @@ fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, 
     let row = entry.insert(conn)?;
     let touched = apply_new(conn, row, &entry, &payload.deeds)?;
     let tip = Tip { sequence: entry.sequence, hash: entry.hash };
-    Ok((Outcome { group: entry.group(), stamp: entry.stamp, touched }, tip))
+    Ok((Accepted { group: entry.group(), stamp: entry.stamp, touched }, tip))
 }
 
 /// Checks the changes against the book and adds to each what it replaces.

@@ -18,7 +18,7 @@ use super::head_flashing::{gap_over, over_opening};
 use super::notch::{BoardNotch, Tools, by_rule, notches};
 use super::placement::Placement;
 use super::wall_shapes::TapedAround;
-use super::{Site, Work};
+use super::{WallSite, Work};
 
 /// What a board is cut round: a block, a window or a door.
 #[derive(Clone, Debug)]
@@ -43,7 +43,7 @@ pub struct Board {
     /// What the book has of it.
     pub record: Arc<Record>,
     /// Its wall, where it has one.
-    pub site: Option<Arc<Site>>,
+    pub site: Option<Arc<WallSite>>,
     /// The rules that apply to it.
     pub rules: RuleSet,
     /// How high it is: what is left of its full height where it is ripped.
@@ -442,7 +442,7 @@ fn loose(length: Length, height: Length, taped: &[TapedAround], limits: &ShapeLi
     let moved = MovedOutline::new(&outline, &OutlineGaps::default())?;
     let around: Vec<Obstruction> = taped.iter().map(|own| own.at).collect();
     let (bottom, joint_gap) = (Length::ZERO, Length::ZERO);
-    let course = crate::board::Course { bottom, hang: None, height, joints: &[], joint_gap, around: &around };
+    let course = crate::board::CourseToHang { bottom, hang: None, height, joints: &[], joint_gap, around: &around };
     Ok(course.boards(&moved, limits)?)
 }
 

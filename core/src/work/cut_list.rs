@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use crate::book::{Field, Kind, OffcutState, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
-use crate::saw::{self, Avoid, CutList, LowOffcut, Planner, Rips, SawError, Studs};
+use crate::saw::{self, CutList, JointFree, LowOffcut, Planner, Rips, SawError, StudCenters};
 use crate::siding::{JointRules, Run};
 use crate::store::Id;
 
@@ -13,7 +13,7 @@ use super::ripped::is_ripped;
 use super::saw_boards::spoiled;
 use super::uncovered::uncovered;
 use super::wall_board::stay_and_give_way;
-use super::{Course, Site, Work};
+use super::{Course, WallSite, Work};
 
 /// What lies between two walls on the axis on which they stand side by side.
 const BETWEEN: Length = Length::from_inches(1_000);
@@ -86,7 +86,7 @@ impl HouseCutList {
             }
             moved = moved + wall.outline()?.width() + BETWEEN;
         }
-        house.list.studs = Some(Studs::Listed(studs));
+        house.list.studs = Some(StudCenters::Listed(studs));
         if !heights.is_empty() {
             house.list.rips = Some(Rips { board: work.board_height()?, heights, strips: Vec::new() });
         }
@@ -102,10 +102,10 @@ impl HouseCutList {
         Ok(house)
     }
 
-    fn avoid(&mut self, wall: &Site, rules: &JointRules, moved: Length) {
+    fn avoid(&mut self, wall: &WallSite, rules: &JointRules, moved: Length) {
         for avoid in &rules.avoid {
             let courses: Vec<i64> = avoid.courses.iter().map(|course| i64::from(*course)).collect();
-            self.list.avoid.push(Avoid {
+            self.list.avoid.push(JointFree {
                 wall: Some(wall.id().to_string()),
                 from: avoid.from + moved,
                 to: avoid.to + moved,
@@ -115,7 +115,7 @@ impl HouseCutList {
     }
 
     fn open(&mut self, open: OpenRun) {
-        self.list.runs.push(saw::Run {
+        self.list.runs.push(saw::RunToCut {
             wall: open.wall.to_string(),
             course: i64::from(open.run.course),
             from: open.run.from() + open.moved,
@@ -163,7 +163,7 @@ fn sawn_from(board: &Record) -> Option<(i64, Length)> {
 }
 
 /// What joints of boards that are up keep those of the courses above and below away from.
-fn joints_up(wall: &Site, rules: &JointRules, run: &Run, stay: &[&Record], moved: Length) -> Vec<Avoid> {
+fn joints_up(wall: &WallSite, rules: &JointRules, run: &Run, stay: &[&Record], moved: Length) -> Vec<JointFree> {
     let course = i64::from(run.course);
     let inside = |at: &Length| run.from() + rules.piece_min < *at && *at < run.to() - rules.piece_min;
     let joints = |board: &&Record| {
@@ -175,7 +175,7 @@ fn joints_up(wall: &Site, rules: &JointRules, run: &Run, stay: &[&Record], moved
         .flat_map(joints)
         .flatten()
         .filter(inside)
-        .map(|at| Avoid {
+        .map(|at| JointFree {
             wall: Some(wall.id().to_string()),
             from: at + moved - rules.stagger,
             to: at + moved + rules.stagger,

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::amounts::siding_nail;
 use crate::book::{Field, Kind, Record};
-use crate::flashing::{Detail, DetailAssembly, DetailBoard, DetailRequest, Layer, Rectangle};
+use crate::flashing::{Detail, DetailAssembly, DetailBoard, DetailRequest, Layer, WallRectangle};
 use crate::measure::Length;
 use crate::rules::keys;
 use crate::steps::{Canonical, DetailSteps};
@@ -14,7 +14,7 @@ use crate::wall::{Corner, DetailPlace, Opening, OpeningKind};
 use super::against::Against;
 use super::error::{Result, WorkError};
 use super::head_flashing::over_opening;
-use super::{Site, Work};
+use super::{WallSite, Work};
 
 /// A detail of a wall. It is no thing of the book: it follows from the wall, or from an opening or an abutment of it, on
 /// which its steps are signed.
@@ -40,14 +40,14 @@ fn corner(wall: &Record, said: Field, trim: Field) -> (Corner, Option<Length>) {
 /// What the details of one wall have in common.
 struct OnWall<'a> {
     work: &'a Work,
-    wall: &'a Site,
+    wall: &'a WallSite,
     board: DetailBoard,
-    area: Rectangle,
+    area: WallRectangle,
     nail: Length,
     all: Vec<WallDetail>,
 }
 
-impl Site {
+impl WallSite {
     /// The details of the wall in the order in which a crew comes to them.
     ///
     /// # Errors
@@ -57,7 +57,7 @@ impl Site {
         let (rules, thickness) = (work.rules(), work.board_thickness()?);
         let board = DetailBoard { height: work.board_height()?, thickness, lap: work.lap()? };
         let area =
-            Rectangle { left: Length::ZERO, right: outline.width(), bottom: outline.bottom(), top: outline.top() };
+            WallRectangle { left: Length::ZERO, right: outline.width(), bottom: outline.bottom(), top: outline.top() };
         let nail = siding_nail(rules, thickness)?;
         let mut on = OnWall { work, wall: self, board, area, nail, all: Vec::new() };
         on.plain(DetailPlace::Barrier)?;
@@ -86,7 +86,7 @@ impl Site {
     /// The detail of this place on a thing of the wall, or on the wall itself.
     ///
     /// # Errors
-    /// As [`Site::details`].
+    /// As [`WallSite::details`].
     pub fn detail(&self, work: &Work, id: Id, place: DetailPlace) -> Result<Option<WallDetail>> {
         Ok(self.details(work)?.into_iter().find(|detail| detail.is(id, place)))
     }
@@ -153,8 +153,8 @@ impl OnWall<'_> {
             (_, None) => self.work.rules().get_length(keys::TRIM_WIDTH)?,
         };
         let area = match place {
-            DetailPlace::CornerLeft => Rectangle { right: self.area.left + width, ..self.area },
-            _ => Rectangle { left: self.area.right - width, ..self.area },
+            DetailPlace::CornerLeft => WallRectangle { right: self.area.left + width, ..self.area },
+            _ => WallRectangle { left: self.area.right - width, ..self.area },
         };
         self.push(&wall, DetailAssembly::new(place, corner), |request| DetailRequest { area, ..request })
     }
@@ -166,7 +166,7 @@ impl OnWall<'_> {
             OpeningKind::Door => DetailPlace::Door,
         };
         let (x, head) = (opening.head(), over_opening(self.work.rules(), opening, self.work.block_thickness()?)?);
-        let area = Rectangle { left: x.from, right: x.to, bottom: opening.bottom, top: opening.top };
+        let area = WallRectangle { left: x.from, right: x.to, bottom: opening.bottom, top: opening.top };
         let record = Arc::clone(record);
         self.push(&record, DetailAssembly::new(place, Corner::Outside), |request| DetailRequest {
             area,
@@ -186,7 +186,7 @@ impl OnWall<'_> {
             _ => return Ok(()),
         };
         let Against { from: left, to: right, surface, rise } = against;
-        let area = Rectangle { left, right, bottom: self.area.bottom.min(surface), top: surface };
+        let area = WallRectangle { left, right, bottom: self.area.bottom.min(surface), top: surface };
         let slope = against.is_sloped().then(|| (rise, right - left));
         self.push(record, DetailAssembly::new(place, Corner::Outside), |request| DetailRequest {
             area,

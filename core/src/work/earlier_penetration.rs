@@ -8,7 +8,7 @@ use crate::store::Hash;
 use crate::wall::Shape;
 
 use super::error::Result;
-use super::{Block, PenetrationSite};
+use super::{MountingBlock, PenetrationSite};
 
 /// Over blocks and trim wider than this the first books had a head flashing where nobody said otherwise.
 const HEAD_OVER: Length = Length::from_inches(6);
@@ -32,7 +32,7 @@ impl PenetrationSite {
             Some(thickness) => thickness,
             None => self.work.least_block_thickness()?,
         };
-        let block = self.penetration.block.map(|block| Block { thickness, ..block });
+        let block = self.penetration.block.map(|block| MountingBlock { thickness, ..block });
         let patch = self.earlier_patch()?;
         Ok(Hash::of(self.canonical_of(&detail, block, patch.as_ref()).detail_text()))
     }

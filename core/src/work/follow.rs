@@ -5,8 +5,8 @@ use crate::siding::{Run, WallLine};
 
 use super::error::Result;
 use super::planned_board::{BoardLayout, bevels};
-use super::site::course_lines;
-use super::{Course, Site, Work};
+use super::wall_site::course_lines;
+use super::{Course, WallSite, Work};
 
 /// The answer with the planned boards of a wall that follow its course lines from where they were to where they are now:
 /// their bottom edges, and their ends where a rake moves them. What is cut or up stays; a course that is no more loses
@@ -16,7 +16,7 @@ use super::{Course, Site, Work};
 /// [`WorkError`](super::WorkError) where the wall's base or the boards' sizes are not known.
 pub fn follow(
     mut operation: Operation,
-    (work, wall): (&Work, &Site),
+    (work, wall): (&Work, &WallSite),
     (before, after): (&[WallLine], &[WallLine]),
     division: Division,
 ) -> Result<Operation> {

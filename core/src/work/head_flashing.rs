@@ -1,6 +1,6 @@
 //! Head flashings: over a penetration that has one, and over every window and door.
 
-use crate::flashing::{HeadFlashing, HeadRequest, Rectangle, head_gap};
+use crate::flashing::{HeadFlashing, HeadRequest, WallRectangle, head_gap};
 use crate::measure::Length;
 use crate::rules::{RuleSet, keys};
 use crate::wall::Opening;
@@ -10,7 +10,7 @@ use super::error::Result;
 /// The head flashing over a window or a door whose trim stands out so far.
 pub(super) fn over_opening(rules: &RuleSet, opening: &Opening, thickness: Length) -> Result<Option<HeadFlashing>> {
     let head = opening.head();
-    let area = Rectangle { left: head.from, right: head.to, bottom: opening.bottom, top: opening.top };
+    let area = WallRectangle { left: head.from, right: head.to, bottom: opening.bottom, top: opening.top };
     over(rules, area, thickness)
 }
 
@@ -20,7 +20,7 @@ pub(super) fn gap_over(head: &HeadFlashing, top: Length) -> Length {
 }
 
 /// The head flashing over a block that stands out so far; `None` where it cannot be bent.
-pub(super) fn over(rules: &RuleSet, block: Rectangle, thickness: Length) -> Result<Option<HeadFlashing>> {
+pub(super) fn over(rules: &RuleSet, block: WallRectangle, thickness: Length) -> Result<Option<HeadFlashing>> {
     let rule = |key: &str| rules.get_length(key);
     let request = HeadRequest {
         block,

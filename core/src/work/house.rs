@@ -4,11 +4,11 @@ use std::sync::Arc;
 use crate::book::{Field, House, Kind, Missing, Record};
 use crate::flashing::stock_thickness;
 use crate::measure::{Division, Length, Rounding};
-use crate::rules::{Change, Family, Quantity, RuleSet, RuleUnit, keys};
+use crate::rules::{Family, Quantity, RuleChange, RuleSet, RuleUnit, keys};
 use crate::store::Id;
 
 use super::error::{Result, WorkError};
-use super::site::{Site, sources};
+use super::wall_site::{WallSite, sources};
 
 /// A house with its rules, its pole and its walls.
 #[derive(Debug)]
@@ -16,13 +16,13 @@ pub struct Work {
     house: Arc<House>,
     rules: RuleSet,
     lines: Option<Vec<Length>>,
-    walls: Vec<Arc<Site>>,
+    walls: Vec<Arc<WallSite>>,
     /// Where in `walls` each one is.
     wall_at: BTreeMap<Id, usize>,
 }
 
 /// A stock length and how many boards there are of it; `None` is as many as are wanted.
-pub type Stock = (Length, Option<i64>);
+pub type StockCount = (Length, Option<i64>);
 
 impl Work {
     /// What follows from a house; a wall is taken over from `before` where it is made from the same things.
@@ -33,14 +33,14 @@ impl Work {
         let mut work = Self { house: Arc::clone(house), rules, lines, walls: Vec::new(), wall_at: BTreeMap::new() };
         let site = |wall: &Arc<Record>| {
             let made_from = sources(house, wall);
-            let same = |site: &&Arc<Site>| {
+            let same = |site: &&Arc<WallSite>| {
                 site.made_from.len() == made_from.len()
                     && site.made_from.iter().zip(&made_from).all(|(was, is)| Arc::ptr_eq(was, is))
             };
             let before = before.and_then(|before| before.wall(wall.id()).ok()).filter(same);
-            before.map_or_else(|| Arc::new(Site::of(&work, wall, made_from)), Arc::clone)
+            before.map_or_else(|| Arc::new(WallSite::of(&work, wall, made_from)), Arc::clone)
         };
-        let walls: Vec<Arc<Site>> = house.own(Kind::Wall).iter().map(site).collect();
+        let walls: Vec<Arc<WallSite>> = house.own(Kind::Wall).iter().map(site).collect();
         work.wall_at = walls.iter().enumerate().map(|(at, wall)| (wall.id(), at)).collect();
         work.walls = walls;
         work
@@ -146,7 +146,7 @@ impl Work {
     }
 
     /// The stock, in its order.
-    pub fn stock(&self) -> Vec<Stock> {
+    pub fn stock(&self) -> Vec<StockCount> {
         let stock = self.house.own(Kind::Stock).iter();
         stock.filter_map(|stock| Some((stock.length(Field::Length)?, stock.whole(Field::Count)))).collect()
     }
@@ -179,7 +179,7 @@ impl Work {
     }
 
     /// The walls, in their order.
-    pub fn walls(&self) -> &[Arc<Site>] {
+    pub fn walls(&self) -> &[Arc<WallSite>] {
         &self.walls
     }
 
@@ -187,7 +187,7 @@ impl Work {
     ///
     /// # Errors
     /// [`WorkError::Missing`].
-    pub fn wall(&self, id: Id) -> Result<&Arc<Site>> {
+    pub fn wall(&self, id: Id) -> Result<&Arc<WallSite>> {
         let missing = || self.house.get(id, Kind::Wall).err().unwrap_or(Missing::Unknown(Kind::Wall));
         Ok(self.wall_at.get(&id).and_then(|at| self.walls.get(*at)).ok_or_else(missing)?)
     }
@@ -213,12 +213,12 @@ pub fn rules(house: &House) -> RuleSet {
 }
 
 /// A changed rule as the book has it: the value as a fraction of a unit.
-fn rule_change(record: &Record) -> Option<(String, Change)> {
+fn rule_change(record: &Record) -> Option<(String, RuleChange)> {
     let written = record.written(Field::Numerator)?;
     let unit = record.text(Field::Unit)?;
     let unit = RuleUnit::ALL.iter().copied().find(|known| known.code() == unit)?;
     let value = Quantity::new(record.whole(Field::Numerator)?, record.whole(Field::Denominator)?, unit)?;
     let reason = record.text(Field::Reason)?.to_owned();
-    let change = Change { value, by: written.signer.clone(), at_ms: written.stamp.ms, reason };
+    let change = RuleChange { value, by: written.signer.clone(), at_ms: written.stamp.ms, reason };
     Some((record.text(Field::Key)?.to_owned(), change))
 }

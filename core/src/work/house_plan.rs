@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Division;
-use crate::saw::{Plan, Progress, RipPlanner, SawError};
+use crate::saw::{Plan, PlannerProgress, RipPlanner, SawError};
 use crate::store::Id;
 
 use super::cut_list::HouseCutList;
@@ -55,7 +55,7 @@ impl HousePlan {
     }
 
     /// Goes on for about so many steps. The same steps give the same plan everywhere.
-    pub fn step(&mut self, effort: u64) -> Progress {
+    pub fn step(&mut self, effort: u64) -> PlannerProgress {
         self.planner.step(effort)
     }
 

@@ -4,7 +4,7 @@ use crate::siding::{Avoid, JointRules};
 use crate::wall::Studs;
 
 use super::error::Result;
-use super::{Course, Site, Work};
+use super::{Course, WallSite, Work};
 
 /// The shortest piece beside a joint, in stud bays: it reaches from one stud to the next (common practice, no source).
 const LEAST_BAYS: i64 = 1;
@@ -26,7 +26,7 @@ pub(super) fn joint_before(from: Length, rules: &JointRules) -> Length {
 ///
 /// # Errors
 /// [`WorkError`](super::WorkError) where the wall, its studs or the stock are not known yet.
-pub(super) fn joint_rules(work: &Work, wall: &Site) -> Result<JointRules> {
+pub(super) fn joint_rules(work: &Work, wall: &WallSite) -> Result<JointRules> {
     let (studs, rules) = (wall.studs()?, work.rules());
     let spacing = match studs {
         Studs::Spaced { spacing, .. } => *spacing,

@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::amounts::{Board, CutBoard, Hole, House, Wall, WallBoard, WallPart};
+use crate::amounts::{BoardSizes, CountedBoard, CountedHouse, CountedWall, CutBoard, Hole, WallPart};
 use crate::book::{BoardState, Field, Record};
 use crate::measure::{Division, Length};
 use crate::rules::keys;
@@ -12,14 +12,14 @@ use super::house_plan::HousePlan;
 use super::placement::Placement;
 use super::plan_error::PlanError;
 use super::planned_board::{PlannedBoard, is_of_strip};
-use super::{Penetration, Site, Stock, Work, WorkError};
+use super::{Penetration, StockCount, WallSite, Work, WorkError};
 
 /// A house as materials are counted on it: its boards as the saw list of the book has them, or, where some of them are in
 /// none, as a plan of so many steps has what is neither cut nor up.
 ///
 /// # Errors
 /// [`PlanError`] where the pole is not laid out, or a wall is not measured yet.
-pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, PlanError> {
+pub fn materials(work: &Work, division: Division, effort: u64) -> Result<CountedHouse, PlanError> {
     work.need_lines()?;
     if work.walls().is_empty() {
         return Err(WorkError::First { field: "walls", title: "screen-wall" }.into());
@@ -28,18 +28,18 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
         work.walls().iter().flat_map(|wall| work.boards(wall.id())).map(|board| &**board).collect();
     let listed = !boards.is_empty() && boards.iter().all(|board| board.whole(Field::CutFrom).is_some());
     let stays = |board: &&&Record| listed || board.board_state() != BoardState::Planned;
-    let mut pieces: Vec<Piece> = boards.iter().filter(stays).map(|board| Piece::of(board)).collect();
+    let mut pieces: Vec<CountedPiece> = boards.iter().filter(stays).map(|board| CountedPiece::of(board)).collect();
     if !listed {
         let mut plan = HousePlan::buying(work, division)?;
         plan.step(effort);
-        pieces.extend(plan.boards().iter().map(|(wall, board)| Piece::planned(*wall, board)));
+        pieces.extend(plan.boards().iter().map(|(wall, board)| CountedPiece::planned(*wall, board)));
     }
     let (cut, from) = cut_boards(&work.stock(), &pieces);
-    let pieces: Vec<(Piece, usize)> = pieces.into_iter().zip(from).collect();
+    let pieces: Vec<(CountedPiece, usize)> = pieces.into_iter().zip(from).collect();
     let walls = work.walls().iter().map(|wall| clad(work, wall, &pieces));
-    Ok(House {
+    Ok(CountedHouse {
         walls: walls.collect::<Result<_, _>>()?,
-        board: Board {
+        board: BoardSizes {
             height: work.board_height()?,
             thickness: work.board_thickness()?,
             lap: work.lap()?,
@@ -51,7 +51,7 @@ pub fn materials(work: &Work, division: Division, effort: u64) -> Result<House, 
 }
 
 /// A board of the book or of a plan, as materials are counted on it.
-struct Piece {
+struct CountedPiece {
     wall: Option<Id>,
     course: Option<i64>,
     place: Option<Placement>,
@@ -66,7 +66,7 @@ struct Piece {
     strip: bool,
 }
 
-impl Piece {
+impl CountedPiece {
     fn of(board: &Record) -> Self {
         Self {
             wall: board.parent,
@@ -99,7 +99,7 @@ impl Piece {
 
 /// The boards that pieces are cut from, those of one number from one, any other from one of its own; and the place of each
 /// piece's board among them.
-fn cut_boards(stock: &[Stock], pieces: &[Piece]) -> (Vec<CutBoard>, Vec<usize>) {
+fn cut_boards(stock: &[StockCount], pieces: &[CountedPiece]) -> (Vec<CutBoard>, Vec<usize>) {
     let mut numbered: BTreeMap<i64, usize> = BTreeMap::new();
     let mut cut: Vec<(CutBoard, Length)> = Vec::new();
     let mut from = Vec::new();
@@ -122,10 +122,10 @@ fn cut_boards(stock: &[Stock], pieces: &[Piece]) -> (Vec<CutBoard>, Vec<usize>) 
     (cut.into_iter().map(rest).collect(), from)
 }
 
-fn clad(work: &Work, wall: &Site, pieces: &[(Piece, usize)]) -> Result<Wall, WorkError> {
+fn clad(work: &Work, wall: &WallSite, pieces: &[(CountedPiece, usize)]) -> Result<CountedWall, WorkError> {
     let courses: Vec<CourseLine> = wall.courses()?.iter().map(|course| course.middle).collect();
     let trim = |field| wall.record.length(field).unwrap_or(Length::ZERO).max(Length::ZERO);
-    Ok(Wall {
+    Ok(CountedWall {
         outline: wall.outline()?.clone(),
         studs: wall.studs()?.clone(),
         boards: boards(wall, pieces, work.rules().get_length(keys::JOINT_GAP_LEAST)?)?,
@@ -139,7 +139,11 @@ fn clad(work: &Work, wall: &Site, pieces: &[(Piece, usize)]) -> Result<Wall, Wor
 }
 
 /// The boards of a wall in their shapes, course by course and from left to right.
-fn boards(wall: &Site, pieces: &[(Piece, usize)], joint_gap: Length) -> Result<Vec<WallBoard>, WorkError> {
+fn boards(
+    wall: &WallSite,
+    pieces: &[(CountedPiece, usize)],
+    joint_gap: Length,
+) -> Result<Vec<CountedBoard>, WorkError> {
     let own = pieces.iter().filter(|(piece, _)| piece.wall == Some(wall.id()));
     let mut placed: Vec<(i64, Placement, Length, usize)> =
         own.filter_map(|(piece, from)| Some((piece.course?, piece.place?, piece.height?, *from))).collect();
@@ -156,7 +160,7 @@ fn boards(wall: &Site, pieces: &[(Piece, usize)], joint_gap: Length) -> Result<V
         let shapes = wall.board_shapes(Some(course), place, height)?;
         let last = shapes.len().saturating_sub(1);
         for (nth, shape) in shapes.iter().enumerate() {
-            boards.push(WallBoard {
+            boards.push(CountedBoard {
                 course: u32::try_from(course).unwrap_or(u32::MAX),
                 shape: shape.clone(),
                 joints: [left && nth == 0, right && nth == last],
@@ -168,7 +172,7 @@ fn boards(wall: &Site, pieces: &[(Piece, usize)], joint_gap: Length) -> Result<V
 }
 
 /// What is ordered for the details of a wall.
-fn parts(work: &Work, wall: &Site) -> Result<Vec<WallPart>, WorkError> {
+fn parts(work: &Work, wall: &WallSite) -> Result<Vec<WallPart>, WorkError> {
     let each = work.rules().get_length(keys::STEP_FLASHING_EACH)?;
     let mut parts = Vec::new();
     for detail in wall.details(work)? {

@@ -13,7 +13,7 @@ use super::placement::Placement;
 use super::planned_board::{BoardLayout, bevels, is_of_strip};
 use super::ripped::strip_height;
 use super::uncovered::uncovered;
-use super::{Board, Course, Site, Work};
+use super::{Board, Course, WallSite, Work};
 
 /// More than any tape's division takes off a length when it is rounded down.
 const ROUNDED: Length = Length::from_inches_64(0, 8);
@@ -37,18 +37,18 @@ impl Misfits {
     /// boards could be planned.
     pub fn of_house(work: &Work) -> Vec<Self> {
         let at_hand = AtHand::of(work, |_| true);
-        let on = |wall: &Arc<Site>| Self::found(work, wall, at_hand.as_ref().ok()?, |_| true).ok();
+        let on = |wall: &Arc<WallSite>| Self::found(work, wall, at_hand.as_ref().ok()?, |_| true).ok();
         work.walls().iter().map(|wall| on(wall).unwrap_or_default()).collect()
     }
 
     /// Those of one wall.
-    pub fn on_wall(work: &Work, wall: &Site) -> Self {
+    pub fn on_wall(work: &Work, wall: &WallSite) -> Self {
         let found = AtHand::of(work, |_| true).and_then(|at_hand| Self::found(work, wall, &at_hand, |_| true));
         found.unwrap_or_default()
     }
 
     /// The one board, if it is one of them: what has nothing to do with it is not looked at.
-    pub fn of_board(work: &Work, wall: &Site, board: &Record) -> Self {
+    pub fn of_board(work: &Work, wall: &WallSite, board: &Record) -> Self {
         let number = board.whole(Field::CutFrom);
         let course = board.whole(Field::Course).unwrap_or_default();
         let at_hand = AtHand::of(work, |other| Some(other) == number);
@@ -60,7 +60,7 @@ impl Misfits {
     }
 
     /// The boards of the courses that are `asked` for.
-    fn found(work: &Work, wall: &Site, at_hand: &AtHand, asked: impl Fn(i64) -> bool) -> Result<Self> {
+    fn found(work: &Work, wall: &WallSite, at_hand: &AtHand, asked: impl Fn(i64) -> bool) -> Result<Self> {
         let boards = work.boards(wall.id());
         if boards.is_empty() {
             return Ok(Self::default());
@@ -236,34 +236,34 @@ fn overlaps(board: &Record, left: Length, right: Length) -> bool {
 }
 
 /// What is cut from one board, with the wall that it goes on.
-struct Taken<'a> {
+struct TakenFromBoard<'a> {
     stock: Length,
     /// How high the board is, where it is a strip left over.
     low: Option<Length>,
-    along: Vec<(&'a Site, &'a Record)>,
+    along: Vec<(&'a WallSite, &'a Record)>,
     /// Out of the strips that are ripped off these.
-    strips: Vec<(&'a Site, &'a Record)>,
+    strips: Vec<(&'a WallSite, &'a Record)>,
 }
 
-impl Taken<'_> {
+impl TakenFromBoard<'_> {
     /// Whether the board holds all of it. Strips lie along the pieces that they come off, which leave enough of the full height;
     /// where those are gone they take the board's own length.
     fn fits(&self, kerf: Length, full: Length) -> bool {
         // As many kerfs as pieces, one of them behind the end of the board.
-        let row = |pieces: &mut dyn Iterator<Item = &(&Site, &Record)>| -> Length {
+        let row = |pieces: &mut dyn Iterator<Item = &(&WallSite, &Record)>| -> Length {
             pieces.map(|(_, board)| board.length(Field::Length).unwrap_or_default() + kerf).sum()
         };
         let (along, strips) = (row(&mut self.along.iter()), row(&mut self.strips.iter()));
         if let Some(low) = self.low {
             let mut all = self.along.iter().chain(&self.strips);
-            let is_low = |(wall, board): &(&Site, &Record)| height(wall, board).is_some_and(|height| height <= low);
+            let is_low = |(wall, board): &(&WallSite, &Record)| height(wall, board).is_some_and(|height| height <= low);
             return along + strips <= self.stock + kerf && all.all(is_low);
         }
         if self.strips.is_empty() || self.along.is_empty() {
             return along + strips <= self.stock + kerf;
         }
         let heights: Vec<Length> = self.strips.iter().filter_map(|(wall, board)| height(wall, board)).collect();
-        let leaves = |(wall, board): &(&Site, &Record), strip: Length| {
+        let leaves = |(wall, board): &(&WallSite, &Record), strip: Length| {
             height(wall, board).is_some_and(|height| height + kerf + strip <= full)
         };
         let least = heights.iter().copied().min().unwrap_or_default();
@@ -274,7 +274,7 @@ impl Taken<'_> {
 }
 
 /// How high a board is as it lies on its wall today.
-fn height(wall: &Site, board: &Record) -> Option<Length> {
+fn height(wall: &WallSite, board: &Record) -> Option<Length> {
     let (place, height) = (Placement::of(board)?, board.length(Field::Height)?);
     let shapes = wall.board_shapes(board.whole(Field::Course), place, height).ok()?;
     shapes.iter().map(|shape| shape.height).max()
@@ -299,14 +299,14 @@ impl AtHand {
         let offcuts =
             work.house().own(Kind::Offcut).iter().filter(|offcut| offcut.offcut_state() == OffcutState::AtHand);
         let offcuts = offcuts.filter_map(|offcut| Some((offcut.id(), offcut.length(Field::Length)?)));
-        let mut taken: BTreeMap<i64, Taken<'_>> = BTreeMap::new();
+        let mut taken: BTreeMap<i64, TakenFromBoard<'_>> = BTreeMap::new();
         let mut begun = BTreeSet::new();
         let all = work.walls().iter().flat_map(|wall| work.boards(wall.id()).iter().map(move |own| (&**wall, &**own)));
         for (wall, board) in all {
             let number = board.whole(Field::CutFrom).filter(|number| asked(*number));
             let Some((number, stock)) = number.zip(board.length(Field::Stock)) else { continue };
             let low = || strip_height(work, board.cut_from_offcut());
-            let of = || Taken { stock, low: low(), along: Vec::new(), strips: Vec::new() };
+            let of = || TakenFromBoard { stock, low: low(), along: Vec::new(), strips: Vec::new() };
             let own = taken.entry(number).or_insert_with(of);
             let row = if is_of_strip(board) { &mut own.strips } else { &mut own.along };
             row.push((wall, board));

@@ -7,7 +7,7 @@ use crate::measure::Division;
 use crate::rules::keys;
 
 use super::error::Result;
-use super::{Block, PenetrationSite};
+use super::{MountingBlock, PenetrationSite};
 
 /// A mounting block as it is made, or why it cannot be.
 #[derive(Clone, Debug)]
@@ -35,7 +35,7 @@ impl PenetrationSite {
         })
     }
 
-    fn split_request(&self, block: &Block, division: Division) -> Result<SplitRequest> {
+    fn split_request(&self, block: &MountingBlock, division: Division) -> Result<SplitRequest> {
         Ok(SplitRequest {
             width: block.x.length(),
             height: block.y.length(),
@@ -52,7 +52,7 @@ impl PenetrationSite {
         })
     }
 
-    fn slip_request(&self, block: &Block) -> Result<SlipRequest> {
+    fn slip_request(&self, block: &MountingBlock) -> Result<SlipRequest> {
         Ok(SlipRequest {
             width: block.x.length(),
             height: block.y.length(),

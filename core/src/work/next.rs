@@ -2,13 +2,13 @@ use crate::book::{BoardState, FieldSpec, Kind};
 use crate::steps::Step;
 
 use super::error::Result;
-use super::progress::{DetailProgress, PenetrationProgress, WallProgress, open_field};
+use super::progress::{DetailProgress, PenetrationProgress, ProgressOnWall, open_field};
 use super::wall_board::WallBoard;
-use super::{Penetration, Site, Work};
+use super::{Penetration, WallSite, Work};
 
 /// What comes next in a house.
 #[derive(Clone, Debug)]
-pub enum NextWork<'a> {
+pub enum NextInHouse<'a> {
     /// A question of the house is open.
     AnswerJob(&'static FieldSpec),
     /// Nobody said which stock there is.
@@ -16,29 +16,29 @@ pub enum NextWork<'a> {
     /// It has no walls.
     AddWall,
     /// A question of a wall is open.
-    MeasureWall(&'a Site, &'static FieldSpec),
+    MeasureWall(&'a WallSite, &'static FieldSpec),
     /// The pole is not laid out.
     LayOutPole,
     /// A wall has no boards, or the next one no longer fits it.
-    PlanWall(&'a Site),
+    PlanWall(&'a WallSite),
     /// A step of a penetration is open.
     MakeTight(&'a Penetration, &'a Step),
     /// A step of a detail that every house has is open.
     MakeDetail(&'a DetailProgress, &'a Step),
     /// A board of a wall is not up.
-    HangBoard(&'a Site, &'a WallBoard),
+    HangBoard(&'a WallSite, &'a WallBoard),
     /// Every wall is clad.
     NothingLeft,
 }
 
-impl<'a> NextWork<'a> {
+impl<'a> NextInHouse<'a> {
     /// What comes next: everything is measured before the pole is laid out, because one pole serves every wall; then wall by
     /// wall, lowest course first, what the next course covers or meets before the course, and the sealant after the last
     /// board.
     ///
     /// # Errors
     /// [`WorkError::Missing`](super::WorkError::Missing) for what belongs to no house.
-    pub fn of(work: &Work, walls: &'a [WallProgress]) -> Result<Self> {
+    pub fn of(work: &Work, walls: &'a [ProgressOnWall]) -> Result<Self> {
         let open_wall = || walls.iter().find_map(|wall| Some(Self::MeasureWall(&wall.wall, wall.open_field?)));
         Ok(if let Some(spec) = open_field(work.job()?) {
             Self::AnswerJob(spec)
@@ -57,9 +57,9 @@ impl<'a> NextWork<'a> {
 
     /// What is to be done on the same wall while this waits: the next board beside a penetration or a detail, the board after
     /// a board.
-    pub fn then(&self, walls: &'a [WallProgress]) -> Option<Self> {
-        let on = |site: &Site| walls.iter().find(|wall| wall.wall.id() == site.id());
-        let open = |wall: &'a WallProgress, after: Option<&WallBoard>| {
+    pub fn then(&self, walls: &'a [ProgressOnWall]) -> Option<Self> {
+        let on = |site: &WallSite| walls.iter().find(|wall| wall.wall.id() == site.id());
+        let open = |wall: &'a ProgressOnWall, after: Option<&WallBoard>| {
             let boards = wall.boards.iter().filter(|board| board.state != BoardState::Fixed);
             let mut boards = boards.filter(|board| !wall.misfits.planned.contains(&board.id()));
             let next = boards.find(|board| after.is_none_or(|after| after.id() != board.id()))?;
@@ -67,7 +67,8 @@ impl<'a> NextWork<'a> {
         };
         match self {
             Self::MakeTight(penetration, _) => {
-                let has = |wall: &&WallProgress| wall.wall.penetrations.iter().any(|one| one.id() == penetration.id());
+                let has =
+                    |wall: &&ProgressOnWall| wall.wall.penetrations.iter().any(|one| one.id() == penetration.id());
                 open(walls.iter().find(has)?, None)
             }
             Self::MakeDetail(one, _) => {
@@ -80,7 +81,7 @@ impl<'a> NextWork<'a> {
         }
     }
 
-    fn on_wall(progress: &'a WallProgress) -> Option<Self> {
+    fn on_wall(progress: &'a ProgressOnWall) -> Option<Self> {
         if progress.boards.is_empty() {
             return Some(Self::PlanWall(&progress.wall));
         }

@@ -127,7 +127,7 @@ impl BoardNotch {
 /// What the notch of a block is laid out from.
 pub(super) fn request(board: &Board, notch: &BoardNotch, block: Block, tools: &Tools) -> Result<NotchRequest> {
     Ok(NotchRequest {
-        board: crate::notch::Board { height: board.height, length: board.length()?, lap: board.lap_at(&block) },
+        board: crate::notch::BoardInHand { height: board.height, length: board.length()?, lap: board.lap_at(&block) },
         block,
         gap: gaps(board.gap()?, notch.head(), tools.division),
         overcut: tools.overcut,

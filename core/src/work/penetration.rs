@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use crate::book::{Field, Record};
-use crate::flashing::{HeadFlashing, Rectangle, drains_below, head_needed};
+use crate::flashing::{HeadFlashing, WallRectangle, drains_below, head_needed};
 use crate::measure::{Division, Length, Rounding};
 use crate::rules::keys;
 use crate::siding::CourseLine;
@@ -29,14 +29,14 @@ pub struct Penetration {
     /// How it is finished.
     pub finish: Finish,
     /// The block (or trim) round it; `None` for a collar alone.
-    pub block: Option<Block>,
+    pub block: Option<MountingBlock>,
     /// Whether the sealant is painted over.
     pub painted: bool,
 }
 
 /// A mounting block on the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Block {
+pub struct MountingBlock {
     /// Left to right.
     pub x: Span,
     /// Bottom to top.
@@ -93,7 +93,7 @@ impl Penetration {
         // Whether there is one does not depend on the courses.
         let (Some(block), true) = (self.block, self.detail(work, &[]).has_head_flashing()) else { return Ok(None) };
         let (x, y) = self.outer();
-        let area = Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to };
+        let area = WallRectangle { left: x.from, right: x.to, bottom: y.from, top: y.to };
         over(work.rules(), area, block.thickness)
     }
 
@@ -102,7 +102,7 @@ impl Penetration {
         let (_, y) = self.outer();
         let first_course = courses.first().is_some_and(|first| y.from < first.bottom + first.height);
         // Every country's rules have these; without one, what is safe is asked for.
-        let needed = |block: Block| head_needed(work.rules(), self.finish, block.x.length()).unwrap_or(true);
+        let needed = |block: MountingBlock| head_needed(work.rules(), self.finish, block.x.length()).unwrap_or(true);
         let detail = PenetrationDetail {
             kind: self.kind,
             shape: self.shape,
@@ -144,7 +144,7 @@ fn around(centre: Length, size: Length) -> Span {
     Span { from, to: from + size }
 }
 
-fn block(record: &Record, work: &Work, finish: Finish, shape: Shape, centre: Point) -> Result<Block> {
+fn block(record: &Record, work: &Work, finish: Finish, shape: Shape, centre: Point) -> Result<MountingBlock> {
     let round_up = |size: Length| Division::SIXTEENTH.round(size, Rounding::Up);
     let beyond = match finish {
         Finish::Trim => work.rules().get_length(keys::TRIM_WIDTH)?,
@@ -159,5 +159,5 @@ fn block(record: &Record, work: &Work, finish: Finish, shape: Shape, centre: Poi
     };
     let hole = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
     let bottom = centre.y - hole;
-    Ok(Block { x: around(centre.x, width), y: Span { from: bottom, to: bottom + height }, thickness, hole })
+    Ok(MountingBlock { x: around(centre.x, width), y: Span { from: bottom, to: bottom + height }, thickness, hole })
 }

@@ -1,12 +1,12 @@
 use std::sync::Arc;
 
-use crate::flashing::{HeadFlashing, Pipe, Rectangle};
+use crate::flashing::{HeadFlashing, Pipe, WallRectangle};
 use crate::measure::Length;
 use crate::siding::CourseLine;
 use crate::steps::PenetrationDetail;
 
 use super::error::Result;
-use super::{Penetration, Site, Work};
+use super::{Penetration, WallSite, Work};
 
 /// A penetration with what stands round it.
 #[derive(Clone, Debug)]
@@ -14,7 +14,7 @@ pub struct PenetrationSite {
     /// What follows from its house.
     pub work: Arc<Work>,
     /// Its wall.
-    pub wall: Arc<Site>,
+    pub wall: Arc<WallSite>,
     /// The penetration.
     pub penetration: Penetration,
     /// The wall's courses as they lie at its centre; none without a pole, or where the wall is not measured.
@@ -25,16 +25,16 @@ pub struct PenetrationSite {
 
 impl PenetrationSite {
     /// A penetration of a wall of a house.
-    pub fn new(work: Arc<Work>, wall: Arc<Site>, penetration: Penetration) -> Self {
+    pub fn new(work: Arc<Work>, wall: Arc<WallSite>, penetration: Penetration) -> Self {
         let courses = wall.courses_at(&work, penetration.centre.x).unwrap_or_default();
         let detail = penetration.detail(&work, &courses);
         Self { work, wall, penetration, courses, detail }
     }
 
     /// What the boards end at, on the wall.
-    pub fn outer(&self) -> Rectangle {
+    pub fn outer(&self) -> WallRectangle {
         let (x, y) = self.penetration.outer();
-        Rectangle { left: x.from, right: x.to, bottom: y.from, top: y.to }
+        WallRectangle { left: x.from, right: x.to, bottom: y.from, top: y.to }
     }
 
     /// What goes through the wall.

@@ -11,13 +11,13 @@ use crate::wall::Span;
 
 use super::signed::open_steps;
 use super::wall_board::WallBoard;
-use super::{Misfits, Penetration, Site, WallDetail, Work};
+use super::{Misfits, Penetration, WallDetail, WallSite, Work};
 
 /// How far a wall is, with everything on it.
 #[derive(Clone, Debug)]
-pub struct WallProgress {
+pub struct ProgressOnWall {
     /// The wall.
-    pub wall: Arc<Site>,
+    pub wall: Arc<WallSite>,
     /// The first question of it that the work cannot go on without.
     pub open_field: Option<&'static FieldSpec>,
     /// The boards of its plan, lowest course first, then from the left.
@@ -61,7 +61,7 @@ pub fn open_field(record: &Record) -> Option<&'static FieldSpec> {
     fields_of(record.kind).iter().find(|spec| !spec.optional && !answered(spec))
 }
 
-impl WallProgress {
+impl ProgressOnWall {
     /// How far each wall of a house is, in their order.
     pub fn of_house(work: &Work) -> Vec<Self> {
         let walls = work.walls().iter().zip(Misfits::of_house(work));
@@ -69,11 +69,11 @@ impl WallProgress {
     }
 
     /// How far a wall is.
-    pub fn of(work: &Work, wall: &Arc<Site>) -> Self {
+    pub fn of(work: &Work, wall: &Arc<WallSite>) -> Self {
         Self::with(work, wall, Misfits::on_wall(work, wall))
     }
 
-    fn with(work: &Work, wall: &Arc<Site>, misfits: Misfits) -> Self {
+    fn with(work: &Work, wall: &Arc<WallSite>, misfits: Misfits) -> Self {
         let of = |one: &Penetration| {
             // As they lie at its centre; a wall whose sizes do not fit together yet has none.
             let courses = wall.courses_at(work, one.centre.x).unwrap_or_default();

@@ -1,15 +1,15 @@
 use std::collections::BTreeSet;
 
 use crate::book::House;
-use crate::steps::{Act, SignOff, Step, state_of};
+use crate::steps::{Act, Step, StepSignOff, state_of};
 use crate::store::{Id, Signed, State, Value};
 
 /// Sign-offs as a step list takes them, in their order; a word that a newer program wrote is left out.
-pub fn sign_offs<'a>(signed: impl IntoIterator<Item = &'a Signed>) -> Vec<SignOff> {
+pub fn sign_offs<'a>(signed: impl IntoIterator<Item = &'a Signed>) -> Vec<StepSignOff> {
     signed.into_iter().filter_map(sign_off).collect()
 }
 
-fn sign_off(signed: &Signed) -> Option<SignOff> {
+fn sign_off(signed: &Signed) -> Option<StepSignOff> {
     let one = &signed.sign_off;
     let act = match one.state {
         State::Done => Act::Tick,
@@ -17,7 +17,7 @@ fn sign_off(signed: &Signed) -> Option<SignOff> {
         State::Undone => Act::Undo,
         State::Other(_) => return None,
     };
-    Some(SignOff {
+    Some(StepSignOff {
         step: one.step.clone(),
         act,
         by: one.signer.clone(),

@@ -6,7 +6,7 @@ use crate::store::Hash;
 
 use super::error::Result;
 use super::patch::patch_lengths;
-use super::{Block, PenetrationSite};
+use super::{MountingBlock, PenetrationSite};
 
 impl PenetrationSite {
     /// What the sign-offs are made under: place, block and patch, so that a step that was signed for other sizes says so.
@@ -23,7 +23,7 @@ impl PenetrationSite {
     pub(super) fn canonical_of(
         &self,
         detail: &PenetrationDetail,
-        block: Option<Block>,
+        block: Option<MountingBlock>,
         patch: Option<&Patch>,
     ) -> Canonical {
         let centre = self.penetration.centre;

@@ -8,7 +8,7 @@ use crate::wall::Span;
 
 use super::error::Result;
 use super::placement::Placement;
-use super::{Site, Work};
+use super::{WallSite, Work};
 
 /// A board of a wall's plan, as it lies there.
 #[derive(Clone, Debug)]
@@ -60,7 +60,7 @@ impl WallBoard {
     ///
     /// # Errors
     /// [`WorkError`](super::WorkError) where the wall is not measured yet.
-    pub fn shapes(&self, wall: &Site) -> Result<Arc<[BoardShape]>> {
+    pub fn shapes(&self, wall: &WallSite) -> Result<Arc<[BoardShape]>> {
         wall.board_shapes(Some(self.course), self.place, self.height)
     }
 

@@ -1,5 +1,5 @@
 use crate::measure::Division;
-use crate::siding::{PieceError, Plan, Run};
+use crate::siding::{CoursePlan, PieceError, Run};
 use crate::store::Id;
 
 use super::joints::joint_rules;
@@ -7,7 +7,7 @@ use super::plan_error::PlanError;
 use super::planned_board::{BoardLayout, PlannedBoard, bevels};
 use super::uncovered::uncovered;
 use super::wall_board::stay_and_give_way;
-use super::{Site, Work};
+use super::{WallSite, Work};
 
 /// The boards of one wall, planned by itself.
 #[derive(Clone, Debug)]
@@ -23,13 +23,13 @@ impl WallPlan {
     ///
     /// # Errors
     /// [`PlanError`].
-    pub fn of(work: &Work, wall: &Site, division: Division) -> Result<Self, PlanError> {
+    pub fn of(work: &Work, wall: &WallSite, division: Division) -> Result<Self, PlanError> {
         work.need_lines()?;
         let (courses, whole) = (wall.courses()?, wall.runs()?);
         let rules = joint_rules(work, wall)?;
         let (stay, give_way) = stay_and_give_way(work.boards(wall.id()));
         let runs: Vec<Run> = whole.flat_map(|(_, run)| uncovered(*run, &stay, &rules)).collect();
-        let plan = Plan::from_the_left(&runs, &rules, division).map_err(|error| refused(&runs, error))?;
+        let plan = CoursePlan::from_the_left(&runs, &rules, division).map_err(|error| refused(&runs, error))?;
         let mut boards = Vec::new();
         for piece in &plan.pieces {
             let course = courses.iter().find(|course| course.middle.course == piece.course);

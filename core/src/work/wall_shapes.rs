@@ -35,7 +35,7 @@ pub struct TapedAround {
 
 /// The line that a board hangs on.
 #[derive(Clone, Debug)]
-struct Line {
+struct HangingLine {
     bottom: Length,
     /// Its heights over `bottom`, where it is out of level.
     knots: Vec<Point>,
@@ -123,10 +123,10 @@ impl WallShapes {
         });
         let line = match on_line {
             Some(course) => self.line(course),
-            None if left == right => Line { bottom: left, knots: Vec::new(), height },
+            None if left == right => HangingLine { bottom: left, knots: Vec::new(), height },
             None => {
                 let knots = vec![Point::new(from, Length::ZERO), Point::new(to, right - left)];
-                Line { bottom: left, knots, height }
+                HangingLine { bottom: left, knots, height }
             }
         };
         let strip = self.strip(&line, neighbours, taped);
@@ -166,7 +166,7 @@ impl WallShapes {
     }
 
     /// The line of a course at the full height of its boards: the first one may be ripped at its base.
-    fn line(&self, course: &Course) -> Line {
+    fn line(&self, course: &Course) -> HangingLine {
         let middle = course.line.middle;
         let half = course.width.half();
         let knots = if course.line.out_of_level() == Length::ZERO {
@@ -175,10 +175,10 @@ impl WallShapes {
             let knot = |x, y: Length| Point::new(x, y - middle);
             vec![knot(Length::ZERO, course.line.left), knot(half, middle), knot(course.width, course.line.right)]
         };
-        Line { bottom: middle, knots, height: self.height }
+        HangingLine { bottom: middle, knots, height: self.height }
     }
 
-    fn strip(&self, line: &Line, neighbours: Neighbours<'_>, taped: &[TapedAround]) -> Strip {
+    fn strip(&self, line: &HangingLine, neighbours: Neighbours<'_>, taped: &[TapedAround]) -> Strip {
         let (bottom, height) = (line.bottom, line.height);
         let bottom_at = |x: Length| line.at(x);
         let reveal = neighbours.above.and_then(|above| {
@@ -241,7 +241,7 @@ impl WallShapes {
     }
 
     /// Where the base line lies so high that the next course hides all that the strip would cover there.
-    fn hidden_over_base<'a>(&'a self, line: &'a Line, reveal: Length) -> impl Iterator<Item = Obstruction> + 'a {
+    fn hidden_over_base<'a>(&'a self, line: &'a HangingLine, reveal: Length) -> impl Iterator<Item = Obstruction> + 'a {
         let sides = self.outline.sides().filter(|(from, to)| from.y == to.y && from.x < to.x);
         sides.filter_map(move |(from, to)| {
             let over = [from, to].map(|end| end.y - line.at(end.x));
@@ -254,7 +254,7 @@ impl WallShapes {
 
     fn boards(&self, strip: &Strip, clips: &[Obstruction]) -> Result<Vec<BoardShape>> {
         let around: Vec<Obstruction> = strip.around.iter().map(|(_, at)| *at).chain(clips.iter().copied()).collect();
-        let course = board::Course {
+        let course = board::CourseToHang {
             bottom: strip.bottom,
             hang: strip.hang.as_ref(),
             height: strip.height,
@@ -278,7 +278,7 @@ impl WallShapes {
     }
 }
 
-impl Line {
+impl HangingLine {
     fn at(&self, x: Length) -> Length {
         let rise = match self.knots.as_slice() {
             [] => Length::ZERO,

@@ -1,16 +1,16 @@
 use crate::book::BoardState;
 use crate::store::Id;
 
-use super::progress::{PenetrationProgress, WallProgress};
+use super::progress::{PenetrationProgress, ProgressOnWall};
 use super::signed::is_signed;
 use super::wall_board::WallBoard;
-use super::{Penetration, Site, Work};
+use super::{Penetration, WallSite, Work};
 
 /// Something that lets water in now.
 #[derive(Clone, Debug)]
-pub struct OpenToWeather<'a> {
+pub struct LetsWaterIn<'a> {
     /// The wall.
-    pub wall: &'a Site,
+    pub wall: &'a WallSite,
     /// What is open.
     pub gap: WeatherGap<'a>,
 }
@@ -38,7 +38,7 @@ const CUT: [(&str, &str); 3] =
     [("block-split", "block-prime"), ("boards-cut", "boards-prime"), ("trim-bottom", "trim-prime")];
 
 /// What of a house is open to the weather now, wall by wall.
-pub fn open_to_weather<'a>(work: &Work, walls: &'a [WallProgress]) -> Vec<OpenToWeather<'a>> {
+pub fn open_to_weather<'a>(work: &Work, walls: &'a [ProgressOnWall]) -> Vec<LetsWaterIn<'a>> {
     let mut open = Vec::new();
     for progress in walls {
         let round = progress.penetrations.iter().flat_map(|one| missing(one, progress.is_boarded(one)));
@@ -47,7 +47,7 @@ pub fn open_to_weather<'a>(work: &Work, walls: &'a [WallProgress]) -> Vec<OpenTo
             progress.boards.iter().filter(|board| board.state != BoardState::Planned && !primed(board.id()));
         let lowest = unprimed.next();
         let boards = lowest.map(|lowest| WeatherGap::BoardsNotPrimed(lowest, 1 + unprimed.count()));
-        open.extend(round.chain(boards).map(|gap| OpenToWeather { wall: &progress.wall, gap }));
+        open.extend(round.chain(boards).map(|gap| LetsWaterIn { wall: &progress.wall, gap }));
     }
     open
 }

@@ -3,7 +3,7 @@
 use std::io::Write as _;
 use std::path::Path;
 
-use lapwright::store::{AHEAD, DeviceId, Id, Now, Offer, OpenOptions, Overwrite, Preview, backups};
+use lapwright::store::{AHEAD, DeviceId, ExchangeOffer, Id, Now, OpenOptions, Overwrite, Preview, backups};
 
 use super::{Session, out};
 use crate::book::{Book, store_options};
@@ -73,7 +73,7 @@ impl Session<'_> {
     pub(super) fn take_in(&mut self, file: &Path, how: &TakingIn) -> Result<(), Fault> {
         let house = how.house.as_deref().map(|house| self.offered(house)).transpose()?;
         let (now, phrases) = (self.now()?, self.phrases()?);
-        let offer = Offer::read(file).map_err(|error| error.at(file))?;
+        let offer = ExchangeOffer::read(file).map_err(|error| error.at(file))?;
         let preview = self.book.inner.store().preview(&offer, house, now)?;
         let mut lines = Vec::new();
         if let Some(words) = &how.trust {

@@ -1,11 +1,11 @@
 use crate::views::{Corner, ShapeView};
 
 /// The corners of a piece that is cut away.
-pub(super) type Lost = Vec<(i64, i64)>;
+pub(super) type LostCorners = Vec<(i64, i64)>;
 
 /// What of a board's box its outline leaves out, but for what its notches show themselves: each piece as the way of the
 /// saw through the box, closed along the box's sides.
-pub(super) fn lost(shape: &ShapeView) -> Vec<Lost> {
+pub(super) fn lost(shape: &ShapeView) -> Vec<LostCorners> {
     let most = |of: fn(&Corner) -> i64| shape.shape.iter().map(of).max().unwrap_or(0);
     let (length, height) = (most(|corner| corner.x), most(|corner| corner.y));
     let on_side = |corner: &Corner| corner.x == 0 || corner.x == length || corner.y == 0 || corner.y == height;
@@ -32,7 +32,7 @@ pub(super) fn lost(shape: &ShapeView) -> Vec<Lost> {
 }
 
 /// The same seen from behind.
-pub(super) fn behind(pieces: &[Lost], length: i64) -> Vec<Lost> {
+pub(super) fn behind(pieces: &[LostCorners], length: i64) -> Vec<LostCorners> {
     pieces.iter().map(|piece| piece.iter().map(|(x, y)| (length - x, *y)).collect()).collect()
 }
 
@@ -126,6 +126,6 @@ mod tests {
             top: 4,
         };
         let notched = ShapeView { cuts: vec![cut], ..shape(shapes[1]) };
-        assert_eq!(lost(&notched), Vec::<Lost>::new());
+        assert_eq!(lost(&notched), Vec::<LostCorners>::new());
     }
 }

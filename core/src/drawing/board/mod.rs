@@ -13,17 +13,17 @@ use super::role::Role;
 use super::sheet::Sheet;
 use super::stroke::{Anchor, Stroke};
 
-use lost::Lost;
+use lost::LostCorners;
 use panel::Panel;
 
 /// A length with the text that stands for it.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(crate) struct Measure {
+pub(crate) struct ShownLength {
     pub(super) nm: i64,
     pub(super) text: String,
 }
 
-impl From<&Reading> for Measure {
+impl From<&Reading> for ShownLength {
     fn from(reading: &Reading) -> Self {
         Self { nm: reading.nm, text: reading.text.clone() }
     }
@@ -31,22 +31,22 @@ impl From<&Reading> for Measure {
 
 /// What is drawn of a board, on both sides.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(crate) struct Board {
-    pub(super) length: Option<Measure>,
-    pub(super) height: Measure,
+pub(crate) struct BoardDrawing {
+    pub(super) length: Option<ShownLength>,
+    pub(super) height: ShownLength,
     /// Face, back, what is cut away, and that a depth is not to scale.
     pub(super) words: [String; 4],
     /// From left to right as the side shows them.
-    pub(super) face: Vec<Marks>,
-    pub(super) back: Vec<Marks>,
+    pub(super) face: Vec<CutMarks>,
+    pub(super) back: Vec<CutMarks>,
     /// What else is cut away, seen from the face: at a rake, over a step.
-    pub(super) lost: Vec<Lost>,
+    pub(super) lost: Vec<LostCorners>,
 }
 
 /// The marks of one cut on one side.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(super) struct Marks {
-    pub(super) uprights: Vec<Measure>,
+pub(super) struct CutMarks {
+    pub(super) uprights: Vec<ShownLength>,
     pub(super) levels: Vec<Level>,
     pub(super) corners: Vec<(i64, i64)>,
 }
@@ -55,18 +55,18 @@ pub(super) struct Marks {
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 pub(super) struct Level {
     pub(super) from_top: bool,
-    pub(super) left: Measure,
-    pub(super) right: Measure,
+    pub(super) left: ShownLength,
+    pub(super) right: ShownLength,
 }
 
-impl Marks {
+impl CutMarks {
     fn of(view: &MarksView) -> Self {
         let level = |level: &LevelView| Level {
             from_top: level.from == "top",
             left: (&level.left).into(),
             right: (&level.right).into(),
         };
-        let mut uprights: Vec<Measure> = view.uprights.iter().map(Measure::from).collect();
+        let mut uprights: Vec<ShownLength> = view.uprights.iter().map(ShownLength::from).collect();
         uprights.sort_by_key(|upright| upright.nm);
         Self {
             uprights,
@@ -89,7 +89,7 @@ pub(crate) enum Side {
     Back,
 }
 
-impl Board {
+impl BoardDrawing {
     /// What is drawn of a board, from what its view holds.
     pub(crate) fn of(
         phrases: &Phrases,
@@ -100,12 +100,12 @@ impl Board {
     ) -> Self {
         let word = |key: &str| phrases.phrase(key, &[]);
         let side = |of: fn(&NotchView) -> Option<&MarksView>| {
-            let mut marks: Vec<Marks> = notches.iter().filter_map(of).map(Marks::of).collect();
-            marks.sort_by_key(Marks::span);
+            let mut marks: Vec<CutMarks> = notches.iter().filter_map(of).map(CutMarks::of).collect();
+            marks.sort_by_key(CutMarks::span);
             marks
         };
         Self {
-            length: length.map(Measure::from),
+            length: length.map(ShownLength::from),
             height: height.into(),
             words: [key("screen-face"), key("screen-behind"), key("screen-cut"), key("drawing-not-to-scale")].map(word),
             face: side(|notch| notch.face.as_ref()),
@@ -124,7 +124,7 @@ impl Board {
         phrases.phrase("drawing-board-spoken", &args)
     }
 
-    fn marks(&self, side: Side) -> &[Marks] {
+    fn marks(&self, side: Side) -> &[CutMarks] {
         if side == Side::Face { &self.face } else { &self.back }
     }
 
@@ -158,7 +158,7 @@ impl Board {
     }
 
     /// The magnified cuts, as high as the frame allows; the last ones are left out of a frame that is too low.
-    fn panels<'a>(&'a self, page: &Page, size: Dp, marks: &'a [Marks], head: f64) -> (Vec<Panel<'a>>, f64) {
+    fn panels<'a>(&'a self, page: &Page, size: Dp, marks: &'a [CutMarks], head: f64) -> (Vec<Panel<'a>>, f64) {
         let total = |panels: &[Panel<'_>]| head + panels.iter().map(|panel| panel.height(page)).sum::<f64>() + MARGIN;
         let [_, _, cut, _] = &self.words;
         for shown in (1..=marks.len()).rev() {
@@ -175,6 +175,6 @@ impl Board {
     }
 }
 
-fn corners(marks: &Marks) -> Vec<Dp> {
+fn corners(marks: &CutMarks) -> Vec<Dp> {
     marks.corners.iter().map(|(x, y)| (*x as f64, *y as f64)).collect()
 }

@@ -1,15 +1,15 @@
-use super::Marks;
+use super::CutMarks;
 use crate::drawing::clip::{self, Dp};
 use crate::drawing::dimension::{self, Begins};
 use crate::drawing::font::{self, Weight};
 use crate::drawing::page::{MARGIN, Page, base, row};
-use crate::drawing::role::{Pattern, Role};
+use crate::drawing::role::{Dash, Role};
 use crate::drawing::sheet::{Area, HATCH, HEAVY, PLAIN, Sheet};
 use crate::drawing::stroke::Anchor;
 
 /// One cut and the board round it, magnified, with its lines of measure.
 pub(super) struct Panel<'a> {
-    marks: &'a Marks,
+    marks: &'a CutMarks,
     /// The board's length and height in nanometres.
     board: Dp,
     /// Dp in a nanometre along the board.
@@ -44,7 +44,7 @@ const UNDER: f64 = 12.0;
 
 impl<'a> Panel<'a> {
     /// The panel of a cut, no more than `most` high without its rows.
-    pub(super) fn of(page: &Page, board: Dp, marks: &'a Marks, most: f64, word: &str) -> Self {
+    pub(super) fn of(page: &Page, board: Dp, marks: &'a CutMarks, most: f64, word: &str) -> Self {
         let (length, height) = board;
         let (left, right) = span(marks);
         let mut depths = depths(marks, board);
@@ -147,7 +147,7 @@ impl<'a> Panel<'a> {
         for cut in cuts {
             self.cut(sheet, origin, cut);
         }
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &outline);
         // The board's own outline does not run through what is cut away: the chalk line is drawn over it.
         for cut in cuts {
             self.chalk(sheet, origin, cut);
@@ -182,7 +182,7 @@ impl<'a> Panel<'a> {
             for part in clip::line(&shifted, (self.to - self.from, height)) {
                 let part: Vec<Dp> =
                     part.iter().map(|(x, y)| (origin.0 + x * self.scale, origin.1 - y * self.up)).collect();
-                sheet.line(Role::Chalk, Pattern::Solid, HEAVY, &part);
+                sheet.line(Role::Chalk, Dash::Solid, HEAVY, &part);
             }
         }
     }
@@ -297,7 +297,7 @@ impl<'a> Panel<'a> {
             let top = row_top(uprights.len() + hung.len());
             let box_of = Area { left: MARGIN, top: top + 4.0, right: MARGIN + 24.0, bottom: top + high - 4.0 };
             sheet.hatch(Role::Cut, HATCH, &box_of.corners());
-            sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &box_of.corners());
+            sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &box_of.corners());
             let label = page.label(cut, Role::Ink);
             sheet.text(&label, Anchor::Start, (MARGIN + 30.0, top + base(page.label)));
         }
@@ -315,7 +315,7 @@ const STRETCH: f64 = 3.0;
 
 /// Dp in a nanometre across a board that is drawn with `scale` along, and with no more than `most`: stretched where the cut
 /// would be too shallow to be seen.
-fn stretched(marks: &Marks, scale: f64, most: f64) -> f64 {
+fn stretched(marks: &CutMarks, scale: f64, most: f64) -> f64 {
     let ys = || marks.corners.iter().map(|(_, y)| *y);
     let deep = (ys().max().unwrap_or(0) - ys().min().unwrap_or(0)) as f64 * scale;
     if deep <= 0.0 || deep >= DEEP { scale } else { (scale * STRETCH.max(DEEP / deep)).min(most).max(scale) }
@@ -333,13 +333,13 @@ fn text_width(page: &Page, text: &str) -> f64 {
     font::width(text, Weight::Regular, page.label)
 }
 
-fn span(marks: &Marks) -> Dp {
+fn span(marks: &CutMarks) -> Dp {
     let (left, right) = marks.span();
     (left as f64, right as f64)
 }
 
 /// The heights of the cut at the sides that lie within the board.
-fn depths<'a>(marks: &'a Marks, (length, height): Dp) -> Vec<Depth<'a>> {
+fn depths<'a>(marks: &'a CutMarks, (length, height): Dp) -> Vec<Depth<'a>> {
     let (left, right) = span(marks);
     let mut depths = Vec::new();
     for level in &marks.levels {

@@ -1,8 +1,8 @@
-use super::Measure;
+use super::ShownLength;
 use crate::drawing::clip::Dp;
 use crate::drawing::dimension::{self, Begins};
 use crate::drawing::page::{MARGIN, Page, base, row};
-use crate::drawing::role::{Pattern, Role};
+use crate::drawing::role::{Dash, Role};
 use crate::drawing::sheet::{PLAIN, Sheet, THIN};
 use crate::drawing::stroke::Anchor;
 
@@ -21,7 +21,14 @@ pub(super) fn height(page: &Page, board: Dp, measured: bool) -> f64 {
 }
 
 /// The whole board, as wide as the frame, with its length from the left end.
-pub(super) fn draw(sheet: &mut Sheet, page: &Page, board: Dp, top: f64, measure: Option<&Measure>, cuts: &[Vec<Dp>]) {
+pub(super) fn draw(
+    sheet: &mut Sheet,
+    page: &Page,
+    board: Dp,
+    top: f64,
+    measure: Option<&ShownLength>,
+    cuts: &[Vec<Dp>],
+) {
     let scale = scale(page, board);
     let bottom = top + board.1 * scale;
     let (left, right) = (MARGIN, MARGIN + board.0 * scale);
@@ -31,14 +38,14 @@ pub(super) fn draw(sheet: &mut Sheet, page: &Page, board: Dp, top: f64, measure:
         let cut: Vec<Dp> = cut.iter().map(|(x, y)| (left + x * scale, bottom - y * scale)).collect();
         sheet.fill(Role::Ground, &cut);
         sheet.hatch(Role::Cut, FINE_HATCH, &cut);
-        sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &cut);
+        sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &cut);
     }
-    sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &board);
+    sheet.outline(Role::Ink, Dash::Solid, PLAIN, &board);
     let Some(measure) = measure else { return };
     let row_top = bottom + 4.0;
     let y = row_top + row(page.label) / 2.0;
     for x in [left, right] {
-        sheet.line(Role::Chalk, Pattern::Solid, THIN, &[(x, bottom), (x, y + 6.0)]);
+        sheet.line(Role::Chalk, Dash::Solid, THIN, &[(x, bottom), (x, y + 6.0)]);
     }
     dimension::across(sheet, (left, right), y, Begins::Hook);
     let text = page.label(&measure.text, Role::Ink);

@@ -6,7 +6,7 @@ use crate::drawing::sheet::{Area, PLAIN, Sheet};
 use crate::drawing::stroke::Anchor;
 
 /// One thing of the legend: a board's state, or the name of a penetration.
-pub(super) struct Entry {
+pub(super) struct LegendEntry {
     state: Option<&'static str>,
     text: String,
     /// From the left edge of the drawing, in dp.
@@ -19,10 +19,10 @@ const SAMPLE: f64 = 30.0;
 const APART: f64 = 14.0;
 
 /// The legend in rows: how boards of each state are drawn, then what the letters stand for.
-pub(super) fn rows(page: &Page, words: &[String; 3], penetrations: &[Through]) -> Vec<Vec<Entry>> {
+pub(super) fn rows(page: &Page, words: &[String; 3], penetrations: &[Through]) -> Vec<Vec<LegendEntry>> {
     let states = ["planned", "cut", "fixed"].into_iter().zip(words).map(|(state, word)| (Some(state), word.clone()));
     let letters = penetrations.iter().enumerate().map(|(n, through)| (None, format!("{} {}", letter(n), through.name)));
-    let mut rows: Vec<Vec<Entry>> = Vec::new();
+    let mut rows: Vec<Vec<LegendEntry>> = Vec::new();
     let mut left = f64::INFINITY;
     for (state, text) in states.chain(letters) {
         let sample = if state.is_some() { SAMPLE + 6.0 } else { 0.0 };
@@ -32,14 +32,14 @@ pub(super) fn rows(page: &Page, words: &[String; 3], penetrations: &[Through]) -
             left = MARGIN;
         }
         if let Some(row) = rows.last_mut() {
-            row.push(Entry { state, text, left });
+            row.push(LegendEntry { state, text, left });
         }
         left += width + APART;
     }
     rows
 }
 
-pub(super) fn draw(sheet: &mut Sheet, page: &Page, rows: &[Vec<Entry>], top: f64) {
+pub(super) fn draw(sheet: &mut Sheet, page: &Page, rows: &[Vec<LegendEntry>], top: f64) {
     for (at, entries) in rows.iter().enumerate() {
         let top = top + row(page.small) * at as f64;
         for entry in entries {

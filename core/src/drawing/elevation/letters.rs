@@ -1,8 +1,8 @@
-use super::{Scale, Through};
+use super::{Through, WallScale};
 use crate::drawing::clip::Dp;
 use crate::drawing::flag;
 use crate::drawing::page::Page;
-use crate::drawing::role::{Pattern, Role};
+use crate::drawing::role::{Dash, Role};
 use crate::drawing::sheet::{Area, HEAVY, Sheet};
 
 /// How small a penetration is drawn at least, in dp.
@@ -16,13 +16,13 @@ pub(crate) fn letter(n: usize) -> String {
 
 /// The penetrations, and the letter of each in a box of its own as near to it as there is room; over a joint only where
 /// there is no other.
-pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &Scale, penetrations: &[Through], joints: &[[Dp; 2]]) {
+pub(super) fn draw(sheet: &mut Sheet, page: &Page, scale: &WallScale, penetrations: &[Through], joints: &[[Dp; 2]]) {
     let areas: Vec<Area> = penetrations.iter().map(|through| grown(scale.area(&through.at))).collect();
     let joint = |[(x, bottom), (_, top)]: &[Dp; 2]| Area { left: *x, top: *top, right: *x, bottom: *bottom };
     let joints: Vec<Area> = joints.iter().map(joint).collect();
     for area in &areas {
         sheet.fill(Role::Ground, &area.corners());
-        sheet.outline(Role::Chalk, Pattern::Solid, HEAVY, &area.corners());
+        sheet.outline(Role::Chalk, Dash::Solid, HEAVY, &area.corners());
     }
     for (n, area) in areas.iter().enumerate() {
         flag::put(sheet, page, &letter(n), area, (&areas, &joints));

@@ -11,7 +11,7 @@ use crate::views::{Corner, Place, Rectangle, WallView};
 use super::clip::Dp;
 use super::dimension::{self, Begins};
 use super::page::{MARGIN, Page, base, row};
-use super::role::{Pattern, Role};
+use super::role::{Dash, Role};
 use super::sheet::{Area, PLAIN, Sheet, THIN};
 use super::stroke::{Anchor, Stroke};
 
@@ -23,7 +23,7 @@ pub(crate) struct Elevation {
     pub(super) outline: Vec<Corner>,
     pub(super) courses: Vec<i64>,
     pub(super) studs: Vec<i64>,
-    pub(super) openings: Vec<Hole>,
+    pub(super) openings: Vec<DrawnOpening>,
     pub(super) penetrations: Vec<Through>,
     pub(super) boards: Vec<Up>,
     /// Planned, cut, up.
@@ -32,7 +32,7 @@ pub(crate) struct Elevation {
 
 /// A window or a door.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(super) struct Hole {
+pub(super) struct DrawnOpening {
     pub(super) name: String,
     pub(super) at: Rectangle,
     /// Round it, from the left end of its head: its sides may lean.
@@ -71,7 +71,7 @@ pub(crate) struct Hit {
 }
 
 /// Where the wall lies on the sheet.
-struct Scale {
+struct WallScale {
     left: f64,
     bottom: f64,
     /// Dp in a nanometre.
@@ -80,7 +80,7 @@ struct Scale {
     from: Dp,
 }
 
-impl Scale {
+impl WallScale {
     fn at(&self, (x, y): (i64, i64)) -> Dp {
         (self.left + (x as f64 - self.from.0) * self.dp, self.bottom - (y as f64 - self.from.1) * self.dp)
     }
@@ -108,7 +108,7 @@ impl Elevation {
             courses: view.courses.clone(),
             studs: view.studs.clone(),
             openings: (view.openings.iter())
-                .map(|line| Hole { name: line.name.clone(), at: line.at, corners: line.corners.clone() })
+                .map(|line| DrawnOpening { name: line.name.clone(), at: line.at, corners: line.corners.clone() })
                 .collect(),
             penetrations: (view.penetrations.iter())
                 .map(|line| Through { id: line.penetration.clone(), name: line.name.clone(), at: line.at })
@@ -137,7 +137,7 @@ impl Elevation {
         boards: Vec<Small<'_>>,
     ) -> Self {
         let none = String::new;
-        let openings = openings.into_iter().map(|(at, corners)| Hole { name: none(), at, corners });
+        let openings = openings.into_iter().map(|(at, corners)| DrawnOpening { name: none(), at, corners });
         let penetrations = penetrations.into_iter().map(|at| Through { id: none(), name: none(), at });
         let board = |(at, rings, state): Small<'_>| Up {
             id: none(),
@@ -174,7 +174,7 @@ impl Elevation {
         let (width, tall) = ((right - left).max(1.0), (top - bottom).max(1.0));
         let dp = ((page.width - 2.0 * EDGE) / width).min((page.height - 2.0 * EDGE) / tall);
         let height = tall * dp + 2.0 * EDGE;
-        let scale = Scale { left: EDGE, bottom: height - EDGE, dp, from: (left, bottom) };
+        let scale = WallScale { left: EDGE, bottom: height - EDGE, dp, from: (left, bottom) };
         let mut sheet = Sheet::new(page.width, height);
         self.boards(&mut sheet, &scale, |board| !is_there(board));
         self.boards(&mut sheet, &scale, is_there);
@@ -182,10 +182,10 @@ impl Elevation {
         for through in &self.penetrations {
             let corners = scale.area(&through.at).corners();
             sheet.fill(Role::Ground, &corners);
-            sheet.outline(Role::Chalk, Pattern::Solid, PLAIN, &corners);
+            sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &corners);
         }
         let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &outline);
         (sheet.into_strokes(), height)
     }
 
@@ -227,7 +227,7 @@ impl Elevation {
         let wall_high = tall * dp;
         let below = if legend_shown { legend_high } else { 0.0 };
         let height = (2.0 * MARGIN + wall_high + measure + below).min(page.height);
-        let scale = Scale {
+        let scale = WallScale {
             left: MARGIN + numbers + (room - width * dp) / 2.0,
             bottom: MARGIN + wall_high,
             dp,
@@ -240,11 +240,11 @@ impl Elevation {
         self.boards(&mut sheet, &scale, is_there);
         let joints = self.joints(&scale);
         for joint in &joints {
-            sheet.line(Role::Ink, Pattern::Solid, PLAIN, joint);
+            sheet.line(Role::Ink, Dash::Solid, PLAIN, joint);
         }
         self.openings(&mut sheet, &scale);
         let outline: Vec<Dp> = self.outline.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
-        sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &outline);
+        sheet.outline(Role::Ink, Dash::Solid, PLAIN, &outline);
         self.measure(&mut sheet, page, &scale, (left, right));
         letters::draw(&mut sheet, page, &scale, &self.penetrations, &joints);
         self.texts(&mut sheet, page, &scale);
@@ -256,22 +256,22 @@ impl Elevation {
     }
 
     /// Studs, where they run over the wall.
-    fn studs(&self, sheet: &mut Sheet, scale: &Scale) {
+    fn studs(&self, sheet: &mut Sheet, scale: &WallScale) {
         for stud in &self.studs {
             for (from, to) in self.spans(*stud as f64, |corner| (corner.x as f64, corner.y as f64)) {
                 let line = [from, to].map(|y| scale.at((*stud, y as i64)));
-                sheet.line(Role::Planned, Pattern::Dashed, THIN, &line);
+                sheet.line(Role::Planned, Dash::Dashed, THIN, &line);
             }
         }
     }
 
     /// Course lines, where they run over the wall.
-    fn lines(&self, sheet: &mut Sheet, scale: &Scale) {
+    fn lines(&self, sheet: &mut Sheet, scale: &WallScale) {
         for course in &self.courses {
             // A line on the base line itself is the outline's.
             for (from, to) in self.spans(*course as f64 + 1.0, |corner| (corner.y as f64, corner.x as f64)) {
                 let line = [from, to].map(|x| scale.at((x as i64, *course)));
-                sheet.line(Role::Planned, Pattern::Solid, THIN, &line);
+                sheet.line(Role::Planned, Dash::Solid, THIN, &line);
             }
         }
     }
@@ -289,7 +289,7 @@ impl Elevation {
     }
 
     /// The boards from the lowest up, as each laps over the one below: planned dotted, cut dashed, up with an unbroken line.
-    fn boards(&self, sheet: &mut Sheet, scale: &Scale, of: fn(&Up) -> bool) {
+    fn boards(&self, sheet: &mut Sheet, scale: &WallScale, of: fn(&Up) -> bool) {
         for board in self.boards.iter().filter(|board| of(board)) {
             let (fill, role, pattern) = look(&board.state);
             for ring in &board.rings {
@@ -303,7 +303,7 @@ impl Elevation {
     }
 
     /// The joints between boards of a course: whole lines from edge to edge, so that nobody takes them for studs.
-    fn joints(&self, scale: &Scale) -> Vec<[Dp; 2]> {
+    fn joints(&self, scale: &WallScale) -> Vec<[Dp; 2]> {
         let mut joints = Vec::new();
         for (left, right) in self.boards.iter().zip(self.boards.iter().skip(1)) {
             let open = right.at.left - left.at.right;
@@ -327,22 +327,22 @@ impl Elevation {
         joints
     }
 
-    fn openings(&self, sheet: &mut Sheet, scale: &Scale) {
+    fn openings(&self, sheet: &mut Sheet, scale: &WallScale) {
         for opening in &self.openings {
             let corners: Vec<Dp> = opening.corners.iter().map(|corner| scale.at((corner.x, corner.y))).collect();
             sheet.fill(Role::Ground, &corners);
             if let [a, b, c, d] = corners[..] {
-                sheet.line(Role::Planned, Pattern::Solid, THIN, &[a, c]);
-                sheet.line(Role::Planned, Pattern::Solid, THIN, &[b, d]);
+                sheet.line(Role::Planned, Dash::Solid, THIN, &[a, c]);
+                sheet.line(Role::Planned, Dash::Solid, THIN, &[b, d]);
             }
-            sheet.outline(Role::Ink, Pattern::Solid, PLAIN, &corners);
+            sheet.outline(Role::Ink, Dash::Solid, PLAIN, &corners);
         }
     }
 
     /// The names of openings and the lengths of boards, where they have room.
-    fn texts(&self, sheet: &mut Sheet, page: &Page, scale: &Scale) {
+    fn texts(&self, sheet: &mut Sheet, page: &Page, scale: &WallScale) {
         let line = row(page.small);
-        for Hole { name, at, .. } in &self.openings {
+        for DrawnOpening { name, at, .. } in &self.openings {
             let area = scale.area(at);
             let label = page.small(name, Role::Ink);
             if label.width() + 8.0 <= area.width() && line <= area.height() {
@@ -380,11 +380,11 @@ impl Elevation {
     }
 
     /// The wall's width from its left corner, and the numbers of its courses.
-    fn measure(&self, sheet: &mut Sheet, page: &Page, scale: &Scale, (left, right): Dp) {
+    fn measure(&self, sheet: &mut Sheet, page: &Page, scale: &WallScale, (left, right): Dp) {
         let ends = (scale.at((left as i64, 0)).0, scale.at((right as i64, 0)).0);
         let y = scale.bottom + 4.0 + row(page.label) / 2.0;
         for x in [ends.0, ends.1] {
-            sheet.line(Role::Chalk, Pattern::Solid, THIN, &[(x, scale.bottom), (x, y + 6.0)]);
+            sheet.line(Role::Chalk, Dash::Solid, THIN, &[(x, scale.bottom), (x, y + 6.0)]);
         }
         dimension::across(sheet, ends, y, Begins::Hook);
         let label = page.label(&self.width, Role::Ink);
@@ -404,7 +404,7 @@ impl Elevation {
     }
 
     /// Penetrations first, as large as a finger in a glove; then the boards, the uppermost first.
-    fn hits(&self, scale: &Scale, phrases: &Phrases, size: Dp) -> Vec<Hit> {
+    fn hits(&self, scale: &WallScale, phrases: &Phrases, size: Dp) -> Vec<Hit> {
         let through = self.penetrations.iter().map(|through| {
             let area = scale.area(&through.at);
             let (x, y) = ((area.left + area.right) / 2.0, (area.top + area.bottom) / 2.0);
@@ -441,11 +441,11 @@ fn is_there(board: &Up) -> bool {
 }
 
 /// The fill, and the line round it, of a board by its state.
-fn look(state: &str) -> (Role, Role, Pattern) {
+fn look(state: &str) -> (Role, Role, Dash) {
     match state {
-        "fixed" => (Role::Board, Role::Ink, Pattern::Solid),
-        "cut" => (Role::Board, Role::Ink, Pattern::Dashed),
-        _ => (Role::Ground, Role::Planned, Pattern::Dotted),
+        "fixed" => (Role::Board, Role::Ink, Dash::Solid),
+        "cut" => (Role::Board, Role::Ink, Dash::Dashed),
+        _ => (Role::Ground, Role::Planned, Dash::Dotted),
     }
 }
 

@@ -2,15 +2,15 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::block::{Block, BlockSize};
+use crate::drawing::block::{BlockDrawing, BlockMeasure};
 use crate::flashing::{BlockLimits, SplitBlock, SplitRequest};
 use crate::measure::{Division, Length, Show};
 use crate::wall::Shape;
 
 /// The sizes of a split block, as its view holds them.
-fn block(request: &SplitRequest, show: Show) -> Option<Block> {
+fn block(request: &SplitRequest, show: Show) -> Option<BlockDrawing> {
     let split = SplitBlock::lay_out(request).ok()?;
-    let size = |(code, length): (&str, Length)| BlockSize {
+    let size = |(code, length): (&str, Length)| BlockMeasure {
         code: code.to_owned(),
         label: code.to_owned(),
         nm: length.nm(),
@@ -27,7 +27,7 @@ fn block(request: &SplitRequest, show: Show) -> Option<Block> {
         ("lower-back", split.lower.back),
     ];
     let words = ["CARA", "PARED", "COSTADO"].map(str::to_owned);
-    Some(Block { sizes: sizes.map(size).to_vec(), words })
+    Some(BlockDrawing { sizes: sizes.map(size).to_vec(), words })
 }
 
 fn request(width: i64, height: i64, thickness: i64, pipe: i64, angle: i64) -> SplitRequest {

@@ -1,32 +1,32 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::board::{Level, Marks, Measure};
+use crate::drawing::board::{CutMarks, Level, ShownLength};
 use crate::measure::{Division, Length, Show};
 use crate::notch::{self, Block, EIGHTH, EdgeName, Gap, GapRule, Notch, NotchRequest, Overcut, Sides};
 use crate::phrases::{Language, Phrases};
 
-fn measure(length: Length, show: Show) -> Measure {
-    Measure { nm: length.nm(), text: show.text(length) }
+fn measure(length: Length, show: Show) -> ShownLength {
+    ShownLength { nm: length.nm(), text: show.text(length) }
 }
 
 /// What the board's view says of a laid out notch.
-fn marks(notch: &Notch, board: &notch::Board, from_back: bool, show: Show) -> Option<Marks> {
+fn marks(notch: &Notch, board: &notch::BoardInHand, from_back: bool, show: Show) -> Option<CutMarks> {
     let marks = notch::marks(notch, board, from_back)?;
-    let level = |mark: &notch::Mark| Level {
+    let level = |mark: &notch::NotchMark| Level {
         from_top: mark.from == EdgeName::Top,
         left: measure(mark.at.left, show),
         right: measure(mark.at.right, show),
     };
-    Some(Marks {
+    Some(CutMarks {
         uprights: marks.uprights.iter().map(|upright| measure(*upright, show)).collect(),
         levels: marks.levels.iter().map(level).collect(),
         corners: marks.cut.outline().iter().map(|point| (point.x.nm(), point.y.nm())).collect(),
     })
 }
 
-fn board(length: Length, height: Length, blocks: &[Block], show: Show, language: Language) -> Board {
-    let cut = notch::Board { height, length, lap: Some(height.half().half()) };
+fn board(length: Length, height: Length, blocks: &[Block], show: Show, language: Language) -> BoardDrawing {
+    let cut = notch::BoardInHand { height, length, lap: Some(height.half().half()) };
     let gap = GapRule::One(Gap { min: Length::from_mm(1), max: Length::from_mm(3) });
     let side = |from_back: bool| {
         let lay_out = |block: &Block| {
@@ -44,13 +44,13 @@ fn board(length: Length, height: Length, blocks: &[Block], show: Show, language:
             };
             marks(&Notch::lay_out(&request).ok()?, &cut, from_back, show)
         };
-        let mut side: Vec<Marks> = blocks.iter().filter_map(lay_out).collect();
-        side.sort_by_key(Marks::span);
+        let mut side: Vec<CutMarks> = blocks.iter().filter_map(lay_out).collect();
+        side.sort_by_key(CutMarks::span);
         side
     };
     let phrases = Phrases::for_language(language);
     let word = |key: &str| phrases.phrase(key, &[]);
-    Board {
+    BoardDrawing {
         length: Some(measure(length, show)),
         height: measure(height, show),
         words: ["screen-face", "screen-behind", "screen-cut", "drawing-not-to-scale"].map(word),
@@ -65,7 +65,7 @@ fn inches(whole: i64, sixteenths: i64) -> Length {
 }
 
 /// A board of 12 ft with a notch from below, out of level by 1/8 in.
-fn one_notch() -> Board {
+fn one_notch() -> BoardDrawing {
     let block = Block {
         left: inches(57, 3),
         right: inches(63, 9),
@@ -76,7 +76,7 @@ fn one_notch() -> Board {
 }
 
 /// A board of 2.4 m with a hole, and a notch from above that is open to its right end.
-fn hole_and_end() -> Board {
+fn hole_and_end() -> BoardDrawing {
     let mm = Length::from_mm;
     let hole = Block { left: mm(400), right: mm(520), bottom: Sides::both(mm(80)), top: Sides::both(mm(140)) };
     let end = Block { left: mm(2300), right: mm(2500), bottom: Sides::both(mm(150)), top: Sides::both(mm(400)) };
@@ -122,7 +122,7 @@ prop_compose! {
     }
 }
 
-fn boards() -> impl Strategy<Value = Board> {
+fn boards() -> impl Strategy<Value = BoardDrawing> {
     let show = (proptest::sample::select(Show::ALL.to_vec()), any::<bool>());
     let language = proptest::sample::select(vec![Language::English, Language::Spanish]);
     (lengths(), show, language).prop_flat_map(|(size, (show, finer), language)| {
@@ -238,7 +238,7 @@ proptest! {
 }
 
 /// Left edge and right edge of the whole board, added up: where a mirror stands twice.
-fn board_width(board: &Board, page: &Page) -> f32 {
+fn board_width(board: &BoardDrawing, page: &Page) -> f32 {
     let strokes = board.draw(page, Side::Face).0;
     let Some(Stroke::Fill { corners, .. }) =
         strokes.iter().find(|stroke| matches!(stroke, Stroke::Fill { role: Role::Board, .. }))

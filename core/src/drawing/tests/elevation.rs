@@ -1,7 +1,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::elevation::{Elevation, Hole, Through, Up};
+use crate::drawing::elevation::{DrawnOpening, Elevation, Through, Up};
 use crate::phrases::{Language, Phrases};
 use crate::views::{Corner, Place, Rectangle};
 
@@ -59,7 +59,7 @@ fn wall(width: i64, height: i64, rise: i64, openings: &[(f64, f64)], through: &[
             .map(|place| {
                 let at = at(*place, 36, 48);
                 let corners = [(at.left, at.top), (at.right, at.top), (at.right, at.bottom), (at.left, at.bottom)];
-                Hole { name: "Window".to_owned(), at, corners: corners.map(|(x, y)| Corner { x, y }).to_vec() }
+                DrawnOpening { name: "Window".to_owned(), at, corners: corners.map(|(x, y)| Corner { x, y }).to_vec() }
             })
             .collect(),
         penetrations: through.collect(),

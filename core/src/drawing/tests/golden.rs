@@ -20,9 +20,9 @@ fn stroke_json(stroke: &Stroke) -> Value {
             "kind": "line",
             "role": role.name(),
             "pattern": match pattern {
-                Pattern::Solid => "solid",
-                Pattern::Dashed => "dashed",
-                Pattern::Dotted => "dotted",
+                Dash::Solid => "solid",
+                Dash::Dashed => "dashed",
+                Dash::Dotted => "dotted",
             },
             "closed": closed,
             "thickness": thickness,

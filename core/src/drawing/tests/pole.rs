@@ -1,13 +1,15 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::pole::{Line, Stick, StickMark};
+use crate::drawing::pole::{Stick, StickLine, StickMark};
 
 const EIGHTH: i64 = 3_175_000;
 
 fn stick(lines: &[i64], marks: &[(i64, Option<bool>)], name: &str) -> Stick {
-    let line =
-        |(n, eighths): (usize, &i64)| Line { nm: eighths * EIGHTH, text: format!("{}:  {}\"", n + 1, eighths / 8) };
+    let line = |(n, eighths): (usize, &i64)| StickLine {
+        nm: eighths * EIGHTH,
+        text: format!("{}:  {}\"", n + 1, eighths / 8),
+    };
     Stick {
         lines: lines.iter().enumerate().map(line).collect(),
         marks: marks.iter().map(|(at, met)| StickMark { nm: at * EIGHTH, text: name.to_owned(), met: *met }).collect(),

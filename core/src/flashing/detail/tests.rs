@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use crate::flashing::{HeadRequest, ShedKind};
-use crate::rules::{Change, Family, Quantity, RuleUnit};
+use crate::rules::{Family, Quantity, RuleChange, RuleUnit};
 
 fn inch(whole: i64) -> Length {
     Length::from_inches(whole)
@@ -16,7 +16,7 @@ fn board() -> DetailBoard {
     }
 }
 
-fn head(rules: &RuleSet, area: Rectangle) -> HeadFlashing {
+fn head(rules: &RuleSet, area: WallRectangle) -> HeadFlashing {
     let rule = |key| rules.get_length(key).unwrap();
     HeadFlashing::bend(&HeadRequest {
         block: area,
@@ -33,14 +33,14 @@ fn head(rules: &RuleSet, area: Rectangle) -> HeadFlashing {
 
 /// A wall 20 ft long and 8 ft high with one thing on it, a place after the other.
 fn detail(rules: &RuleSet, place: DetailPlace, corner: Corner) -> Detail {
-    let wall = Rectangle { left: inch(0), right: inch(240), bottom: inch(0), top: inch(96) };
+    let wall = WallRectangle { left: inch(0), right: inch(240), bottom: inch(0), top: inch(96) };
     let area = match place {
-        DetailPlace::Window => Rectangle { left: inch(60), right: inch(100), bottom: inch(30), top: inch(80) },
-        DetailPlace::Door => Rectangle { left: inch(60), right: inch(100), bottom: inch(0), top: inch(80) },
-        DetailPlace::CornerLeft => Rectangle { right: inch(3), ..wall },
-        DetailPlace::CornerRight => Rectangle { left: inch(237), ..wall },
+        DetailPlace::Window => WallRectangle { left: inch(60), right: inch(100), bottom: inch(30), top: inch(80) },
+        DetailPlace::Door => WallRectangle { left: inch(60), right: inch(100), bottom: inch(0), top: inch(80) },
+        DetailPlace::CornerLeft => WallRectangle { right: inch(3), ..wall },
+        DetailPlace::CornerRight => WallRectangle { left: inch(237), ..wall },
         DetailPlace::RoofSide | DetailPlace::RoofHead | DetailPlace::Ledger | DetailPlace::Ledge => {
-            Rectangle { left: inch(100), right: inch(200), bottom: inch(0), top: inch(20) }
+            WallRectangle { left: inch(100), right: inch(200), bottom: inch(0), top: inch(20) }
         }
         _ => wall,
     };
@@ -65,7 +65,7 @@ fn all(rules: &RuleSet) -> Vec<Detail> {
 fn changed(key: &str, n: i64, d: i64) -> RuleSet {
     let mut rules = RuleSet::standard();
     let value = Quantity::new(n, d, RuleUnit::Inch).unwrap();
-    rules.set(key, Change { value, by: "Ana".into(), at_ms: 0, reason: "local code".into() }).unwrap();
+    rules.set(key, RuleChange { value, by: "Ana".into(), at_ms: 0, reason: "local code".into() }).unwrap();
     rules
 }
 

@@ -12,7 +12,7 @@ fn inches(whole: i64, sixty_fourths: i64) -> Length {
 fn detail(bottom: i64, height: i64, head: bool) -> LayersRequest {
     let boards: Vec<LayerBoard> =
         (0..13).map(|at| LayerBoard { bottom: inches(7 * at, 0), height: inches(8, 16) }).collect();
-    let area = Rectangle {
+    let area = WallRectangle {
         left: inches(57, 32),
         right: inches(62, 32),
         bottom: inches(0, bottom),

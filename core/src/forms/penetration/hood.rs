@@ -1,4 +1,4 @@
-use crate::flashing::{Rectangle, duct_narrow, way_between};
+use crate::flashing::{WallRectangle, duct_narrow, way_between};
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::phrases::key;
@@ -23,7 +23,7 @@ pub(crate) fn notes(terms: &Terms<'_>, site: &PenetrationSite) -> Result<Vec<Not
     let duct = site.pipe().area();
     let ways = site.wall.openings.iter().map(|(_, opening)| {
         let across = opening.across();
-        let area = Rectangle { left: across.from, right: across.to, bottom: opening.bottom, top: opening.top };
+        let area = WallRectangle { left: across.from, right: across.to, bottom: opening.bottom, top: opening.top };
         way_between(duct, area)
     });
     if let Some(way) = ways.min().filter(|way| *way < least) {

@@ -4,10 +4,10 @@ use crate::drawing::letter;
 use crate::forms::context::Terms;
 use crate::phrases::key;
 use crate::views::{PenetrationLine, Rectangle};
-use crate::work::{PenetrationProgress, WallProgress};
+use crate::work::{PenetrationProgress, ProgressOnWall};
 
 /// What goes through a wall, in the order of its letters.
-pub(crate) fn of_wall(terms: &Terms<'_>, wall: &WallProgress) -> Vec<PenetrationLine> {
+pub(crate) fn of_wall(terms: &Terms<'_>, wall: &ProgressOnWall) -> Vec<PenetrationLine> {
     let in_order = wall.wall.penetrations.iter().enumerate();
     in_order
         .filter_map(|(at, own)| {
@@ -17,7 +17,7 @@ pub(crate) fn of_wall(terms: &Terms<'_>, wall: &WallProgress) -> Vec<Penetration
         .collect()
 }
 
-fn line(terms: &Terms<'_>, wall: &WallProgress, one: &PenetrationProgress, at: usize) -> PenetrationLine {
+fn line(terms: &Terms<'_>, wall: &ProgressOnWall, one: &PenetrationProgress, at: usize) -> PenetrationLine {
     let (x, y) = one.penetration.outer();
     let signed = one.steps.len().saturating_sub(one.open.len());
     let boarded = wall.is_boarded(one);

@@ -5,12 +5,12 @@ use std::sync::Arc;
 use crate::book::{BoardState, Field, House, Kind, Record};
 use crate::measure::{Length, Unit};
 use crate::notch::{LEAST_CUTS, LearnedOvercut};
-use crate::rules::plausible::{Around, Written};
+use crate::rules::plausible::{Surroundings, TypedForm};
 use crate::rules::{RuleSet, keys};
 use crate::work::{Board, Work, rules};
 
 /// What is known of a house, around a value of it that is judged.
-pub(super) struct Known<'a> {
+pub(super) struct KnownHouse<'a> {
     /// The house as it would be with the answer.
     pub(super) house: &'a House,
     /// What follows from the house without it: what was planned.
@@ -23,7 +23,7 @@ pub(super) struct Known<'a> {
     sure: OnceCell<BTreeSet<(Kind, Field, Length)>>,
 }
 
-impl<'a> Known<'a> {
+impl<'a> KnownHouse<'a> {
     /// What a house says by its own rules; nothing was learned of a saw.
     pub(super) fn of(house: &'a House, work: &'a Work) -> Self {
         Self::under(house, work, rules(house))
@@ -42,12 +42,13 @@ impl<'a> Known<'a> {
     }
 
     /// What is known around a field of a thing. The field itself is not.
-    pub(super) fn around(&self, record: &Record, field: Field) -> Around {
+    pub(super) fn around(&self, record: &Record, field: Field) -> Surroundings {
         let known = |other: &Record, of: Field| {
             let own = other.id() == record.id() && of == field;
             if own { None } else { other.length(of) }
         };
-        let mut around = Around { rules: Arc::clone(&self.rules), unit: unit(record, field), ..Around::default() };
+        let mut around =
+            Surroundings { rules: Arc::clone(&self.rules), unit: unit(record, field), ..Surroundings::default() };
         if let Some(measured) = record.measured(field) {
             around.written = written(&measured.written.value.typed(), around.unit);
         }
@@ -94,7 +95,7 @@ impl<'a> Known<'a> {
         reach
     }
 
-    fn job(&self, around: &mut Around, known: &impl Fn(&Record, Field) -> Option<Length>) {
+    fn job(&self, around: &mut Surroundings, known: &impl Fn(&Record, Field) -> Option<Length>) {
         let Ok(job) = self.house.job() else { return };
         around.board_height = known(job, Field::BoardHeight);
         around.house_unit = around.board_height.and_then(|_| unit(job, Field::BoardHeight));
@@ -108,7 +109,7 @@ impl<'a> Known<'a> {
     /// What the thing itself, or what it lies on, says.
     fn own(
         &self,
-        around: &mut Around,
+        around: &mut Surroundings,
         record: &Record,
         field: Field,
         known: &impl Fn(&Record, Field) -> Option<Length>,
@@ -157,7 +158,7 @@ impl<'a> Known<'a> {
     }
 
     /// The board that a notch is on, what the plan says of it, and its other side.
-    fn notch(&self, around: &mut Around, record: &Record, field: Field) {
+    fn notch(&self, around: &mut Surroundings, record: &Record, field: Field) {
         around.board_length =
             record.parent.and_then(|board| self.house.get(board, Kind::Board).ok()?.length(Field::Length));
         let board = record.parent.and_then(|board| Board::of(self.work, board).ok());
@@ -211,11 +212,11 @@ fn sure_of_house(record: &Record) -> impl Iterator<Item = (Kind, Field, Length)>
 }
 
 /// What the keys say of a number beyond its value.
-fn written(typed: &str, unit: Option<Unit>) -> Written {
+fn written(typed: &str, unit: Option<Unit>) -> TypedForm {
     let in_inches = unit.is_none_or(|unit| unit == Unit::Inch);
     let number = typed.trim().trim_end_matches(|c: char| c.is_alphabetic() || "\"\u{201d} ".contains(c));
     let has_point = in_inches && number.contains(['.', ',']);
-    Written { has_point, with_blank: number.split_once('/').filter(|_| in_inches).and_then(with_blank) }
+    TypedForm { has_point, with_blank: number.split_once('/').filter(|_| in_inches).and_then(with_blank) }
 }
 
 /// What `11` over `4` is with a blank: 1 1/4.

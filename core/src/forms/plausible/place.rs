@@ -40,7 +40,7 @@ pub(super) fn findings(terms: &Terms<'_>, after: &House, operation: &Operation) 
     let judged = |(record, field): (&Record, Field)| {
         let wall = OnWall::of(after, after.get(record.parent?, Kind::Wall).ok()?);
         let others = wall.things.iter().filter(|other| other.record.id() != record.id());
-        finding(terms, &wall, &Standing::of(record)?, others, field)
+        finding(terms, &wall, &Occupant::of(record)?, others, field)
     };
     moved.into_iter().filter_map(judged).collect()
 }
@@ -77,23 +77,23 @@ pub(super) fn names(terms: &Terms<'_>, house: &House) -> Vec<Finding> {
 }
 
 /// From left to right and from bottom to top.
-type Sides = (Span, Span);
+type SpanPair = (Span, Span);
 
 /// Something that takes up room on a wall.
-struct Standing<'a> {
+struct Occupant<'a> {
     record: &'a Record,
-    sides: Sides,
+    sides: SpanPair,
     /// The sides of its block, where somebody said its size.
-    block: Option<Sides>,
+    block: Option<SpanPair>,
 }
 
-impl<'a> Standing<'a> {
+impl<'a> Occupant<'a> {
     fn of(record: &'a Record) -> Option<Self> {
         Some(Self { record, sides: sides(record)?, block: block(record) })
     }
 
     /// Its sides, with its block.
-    fn extent(&self) -> Sides {
+    fn extent(&self) -> SpanPair {
         let hull = |one: Span, other: Span| Span { from: one.from.min(other.from), to: one.to.max(other.to) };
         let (x, y) = self.sides;
         self.block.map_or((x, y), |block| (hull(x, block.0), hull(y, block.1)))
@@ -103,7 +103,7 @@ impl<'a> Standing<'a> {
 /// A wall, and what stands on it.
 struct OnWall<'a> {
     outline: Option<Outline>,
-    things: Vec<Standing<'a>>,
+    things: Vec<Occupant<'a>>,
 }
 
 impl<'a> OnWall<'a> {
@@ -111,15 +111,15 @@ impl<'a> OnWall<'a> {
         let steps = house.under(wall.id(), Kind::BaseStep).iter().map(|step| &**step);
         let kinds = [Kind::Opening, Kind::Penetration].into_iter();
         let things = kinds.flat_map(|kind| house.under(wall.id(), kind));
-        let things = things.filter_map(|record| Standing::of(record)).collect();
+        let things = things.filter_map(|record| Occupant::of(record)).collect();
         Self { outline: outline_with(wall, steps).ok(), things }
     }
 }
 
 /// Of each thing whether it may meet another one: each is held only against those that begin before it ends, from left to
 /// right.
-fn meeting(things: &[Standing<'_>]) -> Vec<bool> {
-    let mut from_left: Vec<(usize, Sides)> = things.iter().map(Standing::extent).enumerate().collect();
+fn meeting(things: &[Occupant<'_>]) -> Vec<bool> {
+    let mut from_left: Vec<(usize, SpanPair)> = things.iter().map(Occupant::extent).enumerate().collect();
     from_left.sort_by_key(|(_, (x, _))| x.from);
     let mut meeting = vec![false; things.len()];
     let mut mark = |at: usize| {
@@ -143,15 +143,15 @@ fn meeting(things: &[Standing<'_>]) -> Vec<bool> {
 fn finding<'a>(
     terms: &Terms<'_>,
     wall: &OnWall<'_>,
-    thing: &Standing<'_>,
-    others: impl Iterator<Item = &'a Standing<'a>> + Clone,
+    thing: &Occupant<'_>,
+    others: impl Iterator<Item = &'a Occupant<'a>> + Clone,
     field: Field,
 ) -> Option<Finding> {
     let record = thing.record;
     // Only what is met is put into words.
-    let met = |own: Sides, of: fn(&Standing<'_>) -> Option<Sides>| {
+    let met = |own: SpanPair, of: fn(&Occupant<'_>) -> Option<SpanPair>| {
         let there = others.clone().filter_map(|other| Some((other, of(other)?)));
-        let met = |(_, sides): &(_, Sides)| placed("", own).meets(&placed("", *sides));
+        let met = |(_, sides): &(_, SpanPair)| placed("", own).meets(&placed("", *sides));
         there.clone().find(met).map(|(other, sides)| (name(terms, other.record), sides))
     };
     let stands = match met(thing.sides, |other| Some(other.sides)) {
@@ -182,7 +182,7 @@ fn finding<'a>(
 }
 
 /// What goes through a wall has siding beside it or above it, where its base line steps up; over a rake there is none.
-fn on_siding(outline: Option<&Outline>, record: &Record, (x, y): Sides) -> Verdict {
+fn on_siding(outline: Option<&Outline>, record: &Record, (x, y): SpanPair) -> Verdict {
     let Some(outline) = outline else { return Verdict::Fine };
     let just_under = |height: Length| height - Length::from_nm(1);
     let holds = |height: Length| outline.spans_at(height).iter().any(|span| span.from <= x.from && x.to <= span.to);
@@ -197,7 +197,7 @@ fn on_siding(outline: Option<&Outline>, record: &Record, (x, y): Sides) -> Verdi
 }
 
 /// The sides of what stands on a wall; of what goes through it, without its block.
-fn sides(record: &Record) -> Option<Sides> {
+fn sides(record: &Record) -> Option<SpanPair> {
     let (left, bottom) = (record.length(Field::FromLeft)?, record.length(Field::FromBase)?);
     let width = record.length(Field::Width)?;
     if record.kind == Kind::Opening {
@@ -212,7 +212,7 @@ fn sides(record: &Record) -> Option<Sides> {
 }
 
 /// The sides of a block whose size somebody said.
-fn block(record: &Record) -> Option<Sides> {
+fn block(record: &Record) -> Option<SpanPair> {
     let (width, height) = (record.length(Field::BlockWidth)?, record.length(Field::BlockHeight)?);
     let (left, bottom) = (record.length(Field::FromLeft)?, record.length(Field::FromBase)?);
     let under = record.length(Field::HoleFromBottom).unwrap_or_else(|| height.half());
@@ -220,7 +220,7 @@ fn block(record: &Record) -> Option<Sides> {
     Some((from(left - width.half(), width), from(bottom - under, height)))
 }
 
-fn placed(name: &str, (x, y): Sides) -> Placed<'_> {
+fn placed(name: &str, (x, y): SpanPair) -> Placed<'_> {
     Placed { name, left: x.from, right: x.to, bottom: y.from, top: y.to }
 }
 

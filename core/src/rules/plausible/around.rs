@@ -6,13 +6,13 @@ use crate::measure::{Length, Unit};
 
 /// What is known around a value that is judged. Nothing of it is needed: what is absent is not compared.
 #[derive(Clone, Debug, Default)]
-pub struct Around {
+pub struct Surroundings {
     /// The rules of the house, which stand around every value of it.
     pub rules: Arc<RuleSet>,
     /// The unit that the value was typed in; inches where nobody knows.
     pub unit: Option<Unit>,
     /// How the number was written.
-    pub written: Written,
+    pub written: TypedForm,
     /// A unit of the system that the house was measured in, where that is known.
     pub house_unit: Option<Unit>,
     /// What the plan, or the house, says of the same thing.
@@ -77,14 +77,14 @@ pub struct Around {
 
 /// What the keys say of a number beyond its value.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Written {
+pub struct TypedForm {
     /// Whether it has a decimal point or comma.
     pub has_point: bool,
     /// What a fraction over one would be with a blank behind its whole number: 1 1/4 for 11/4.
     pub with_blank: Option<Length>,
 }
 
-impl Around {
+impl Surroundings {
     /// The highest point of the wall above its base line.
     pub(super) fn wall_top(&self) -> Option<Length> {
         let eaves = self.left_height?.max(self.right_height?);

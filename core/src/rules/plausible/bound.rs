@@ -1,11 +1,11 @@
 use super::super::keys;
 use super::measurand::Range;
-use super::{Around, Ground, Measurand, Reason, Why};
+use super::{Ground, Measurand, Reason, Surroundings, Why};
 use crate::measure::Length;
 
 /// How sure it is that a value outside a bound is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Weight {
+pub(super) enum Certainty {
     Unlikely,
     Impossible,
 }
@@ -13,7 +13,7 @@ pub(super) enum Weight {
 /// A range that a value should lie in, both ends allowed, and why.
 #[derive(Clone, Debug)]
 pub(super) struct Bound {
-    pub(super) weight: Weight,
+    pub(super) weight: Certainty,
     pub(super) range: Range,
     pub(super) why: Why,
 }
@@ -32,70 +32,70 @@ const JUST: Length = Length::from_nm(1);
 const FOOT: Length = Length::from_inches(12);
 
 impl Gathered {
-    fn within(&mut self, weight: Weight, range: Range, why: Why) {
+    fn within(&mut self, weight: Certainty, range: Range, why: Why) {
         self.0.push(Bound { weight, range, why });
     }
 
     /// Not over `most`, where it is known.
-    fn most(&mut self, weight: Weight, most: Option<Length>, reason: Reason) {
+    fn most(&mut self, weight: Certainty, most: Option<Length>, reason: Reason) {
         if let Some(most) = most {
             self.within(weight, (None, Some(most)), Why::geometry(reason, most));
         }
     }
 
     /// Not under `least`, where it is known.
-    fn least(&mut self, weight: Weight, least: Option<Length>, reason: Reason) {
+    fn least(&mut self, weight: Certainty, least: Option<Length>, reason: Reason) {
         if let Some(least) = least {
             self.within(weight, (Some(least), None), Why::geometry(reason, least));
         }
     }
 
     /// Less than `bound`, where it is known.
-    fn under(&mut self, weight: Weight, bound: Option<Length>, reason: Reason) {
+    fn under(&mut self, weight: Certainty, bound: Option<Length>, reason: Reason) {
         if let Some(bound) = bound {
             self.within(weight, (None, Some(bound - JUST)), Why::geometry(reason, bound));
         }
     }
 
     /// More than `bound`, where it is known.
-    fn over(&mut self, weight: Weight, bound: Option<Length>, reason: Reason) {
+    fn over(&mut self, weight: Certainty, bound: Option<Length>, reason: Reason) {
         if let Some(bound) = bound {
             self.within(weight, (Some(bound + JUST), None), Why::geometry(reason, bound));
         }
     }
 
     /// A rule's value as the least or the most.
-    fn rule(&mut self, around: &Around, least: Option<&'static str>, most: Option<&'static str>) {
+    fn rule(&mut self, around: &Surroundings, least: Option<&'static str>, most: Option<&'static str>) {
         if let Some((key, value)) = least.and_then(|key| Some((key, around.rule(key)?))) {
-            self.within(Weight::Unlikely, (Some(value), None), Why::rule(Reason::UnderRule, value, key));
+            self.within(Certainty::Unlikely, (Some(value), None), Why::rule(Reason::UnderRule, value, key));
         }
         if let Some((key, value)) = most.and_then(|key| Some((key, around.rule(key)?))) {
-            self.within(Weight::Unlikely, (None, Some(value)), Why::rule(Reason::OverRule, value, key));
+            self.within(Certainty::Unlikely, (None, Some(value)), Why::rule(Reason::OverRule, value, key));
         }
     }
 }
 
 /// Every bound of a measurand, the most telling first.
-pub(super) fn bounds(measurand: Measurand, around: &Around) -> Vec<Bound> {
+pub(super) fn bounds(measurand: Measurand, around: &Surroundings) -> Vec<Bound> {
     let mut all = Gathered(Vec::new());
     geometry(&mut all, measurand, around);
     rules(&mut all, measurand, around);
     let habit = measurand.habit();
-    all.within(Weight::Impossible, habit.possible, Why::habit(Reason::Absurd, habit.possible));
+    all.within(Certainty::Impossible, habit.possible, Why::habit(Reason::Absurd, habit.possible));
     // What is planned is usual here, whatever it is elsewhere.
     if around.planned.is_none() {
-        all.within(Weight::Unlikely, habit.usual, Why::habit(Reason::Unusual, habit.usual));
+        all.within(Certainty::Unlikely, habit.usual, Why::habit(Reason::Unusual, habit.usual));
     }
     if let Some(planned) = around.planned.filter(|_| measurand != Measurand::Gap) {
         let tolerance = around.tolerance(measurand, planned);
         let range = (Some(planned - tolerance), Some(planned + tolerance));
-        all.within(Weight::Unlikely, range, Why::geometry(Reason::OffPlan, planned));
+        all.within(Certainty::Unlikely, range, Why::geometry(Reason::OffPlan, planned));
     }
     all.0
 }
 
 /// What published rules and the house's own changes of them say.
-fn rules(all: &mut Gathered, measurand: Measurand, around: &Around) {
+fn rules(all: &mut Gathered, measurand: Measurand, around: &Surroundings) {
     match measurand {
         Measurand::BoardHeight => all.rule(around, None, Some(keys::BOARD_HEIGHT_MOST)),
         Measurand::BoardThickness => all.rule(around, Some(keys::BOARD_THICKNESS), None),
@@ -105,13 +105,13 @@ fn rules(all: &mut Gathered, measurand: Measurand, around: &Around) {
         Measurand::Reveal | Measurand::RevealMost => {
             if let (Some(height), Some(lap)) = (around.board_height, around.rule(keys::LAP_LEAST)) {
                 let most = height - lap;
-                all.within(Weight::Unlikely, (None, Some(most)), Why::rule(Reason::LapShort, most, keys::LAP_LEAST));
+                all.within(Certainty::Unlikely, (None, Some(most)), Why::rule(Reason::LapShort, most, keys::LAP_LEAST));
             }
         }
         Measurand::BlockThickness => {
             if let Some(least) = around.block_thickness_least() {
                 let why = Why::rule(Reason::BlockShallow, least, keys::BLOCK_THICKNESS_MARGIN);
-                all.within(Weight::Unlikely, (Some(least), None), why);
+                all.within(Certainty::Unlikely, (Some(least), None), why);
             }
         }
         _ => {}
@@ -119,8 +119,8 @@ fn rules(all: &mut Gathered, measurand: Measurand, around: &Around) {
 }
 
 /// What follows from the other values of the house, whatever anybody's habit or code.
-fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
-    use Weight::{Impossible, Unlikely};
+fn geometry(all: &mut Gathered, measurand: Measurand, around: &Surroundings) {
+    use Certainty::{Impossible, Unlikely};
     let zero = Some(Length::ZERO);
     let rest = |whole: Option<Length>, part: Option<Length>| Some(whole? - part.unwrap_or_default());
     match measurand {
@@ -259,11 +259,11 @@ fn geometry(all: &mut Gathered, measurand: Measurand, around: &Around) {
 fn diagonal(all: &mut Gathered, width: Option<Length>, height: Option<Length>) {
     let (Some(width), Some(height)) = (width, height) else { return };
     let range = (Some(width.max(height) - width.min(height) + JUST), Some(width + height - JUST));
-    all.within(Weight::Impossible, range, Why::geometry(Reason::Triangle, width + height));
+    all.within(Certainty::Impossible, range, Why::geometry(Reason::Triangle, width + height));
     // Leaning by d changes the diagonal of w by h by d w / sqrt(w^2 + h^2) at most: never by more than d.
     let squares = width.wide() * width.wide() + height.wide() * height.wide();
     let Some(square) = Length::from_wide(squares.isqrt()) else { return };
     let lean = Length::from_inches(1).max(height.scaled(2, 100).unwrap_or_default());
     let range = (Some(square - lean), Some(square + lean));
-    all.within(Weight::Unlikely, range, Why::geometry(Reason::OutOfSquare, square));
+    all.within(Certainty::Unlikely, range, Why::geometry(Reason::OutOfSquare, square));
 }

@@ -1,4 +1,4 @@
-use super::{Allowed, Reason, Verdict, Why};
+use super::{AllowedLengths, Reason, Verdict, Why};
 use crate::measure::Length;
 
 /// A rectangle of a wall, in the wall's axes: an opening, what goes through the wall, or its block.
@@ -58,5 +58,5 @@ pub fn plain_name(name: &str) -> String {
 }
 
 fn impossible(why: Why) -> Verdict {
-    Verdict::Impossible { why, allowed: Allowed::default(), suggestion: None }
+    Verdict::Impossible { why, allowed: AllowedLengths::default(), suggestion: None }
 }

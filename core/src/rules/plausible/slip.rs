@@ -5,11 +5,11 @@ use num_rational::BigRational;
 use num_traits::{Signed, ToPrimitive};
 
 use super::doubt::{fits_as_written, is_on_tape};
-use super::{Around, Measurand, Slip, Suggestion, Written};
+use super::{Measurand, Slip, Suggestion, Surroundings, TypedForm};
 use crate::measure::{Exact, Length, Unit};
 
 /// The first slip that turns a value into one that nothing speaks against; where something is planned, into one near it.
-pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Option<Suggestion> {
+pub(super) fn meant(measurand: Measurand, value: Length, around: &Surroundings) -> Option<Suggestion> {
     let unit = around.unit.unwrap_or(Unit::Inch);
     let number = BigRational::new(BigInt::from(value.nm()), BigInt::from(unit.nm()));
     let near = |meant: Length| {
@@ -21,7 +21,7 @@ pub(super) fn meant(measurand: Measurand, value: Length, around: &Around) -> Opt
     }
     let to_length = |(number, unit, slip): (BigRational, Unit, Slip)| {
         let meant = Exact::from_units(&number, unit).to_length()?;
-        let written = Around { unit: Some(unit), written: Written::default(), ..around.clone() };
+        let written = Surroundings { unit: Some(unit), written: TypedForm::default(), ..around.clone() };
         // Nobody reads a foot in tenths.
         let is_read = unit != Unit::Foot || is_on_tape(meant);
         (is_read && meant != value && near(meant) && fits_as_written(measurand, meant, &written))

@@ -15,9 +15,9 @@ fn typed(text: &str) -> (Length, Option<Unit>) {
 }
 
 /// What is known on a house in inches: boards of 8 1/4 in, a wall of 24 by 9 ft with a gable of 165 1/2 in.
-fn house() -> Around {
+fn house() -> Surroundings {
     let some = |text: &str| Some(length(text));
-    Around {
+    Surroundings {
         house_unit: Some(Unit::Inch),
         board_height: some("8 1/4\""),
         board_thickness: some("5/16\""),
@@ -34,13 +34,13 @@ fn house() -> Around {
         right_height: some("9 ft"),
         peak_height: some("165 1/2\""),
         stud_spacing: some("16\""),
-        ..Around::default()
+        ..Surroundings::default()
     }
 }
 
-fn metric() -> Around {
+fn metric() -> Surroundings {
     let some = |text: &str| Some(length(text));
-    Around {
+    Surroundings {
         house_unit: Some(Unit::Millimetre),
         rules: RuleSet::of(Family::Australia).into(),
         board_height: some("180 mm"),
@@ -56,7 +56,7 @@ fn metric() -> Around {
         left_height: some("2700 mm"),
         right_height: some("2700 mm"),
         stud_spacing: some("600 mm"),
-        ..Around::default()
+        ..Surroundings::default()
     }
 }
 
@@ -191,7 +191,7 @@ fn slips_are_noticed_and_read_back() {
     for (measurand, text, how, reason, meant) in SLIPS {
         let (value, unit) = typed(text);
         // A value that is judged is not among what is known around it.
-        let mut around = Around { unit, ..house() };
+        let mut around = Surroundings { unit, ..house() };
         match measurand {
             M::Lap => around.lap = None,
             M::StudSpacing => around.stud_spacing = None,
@@ -326,7 +326,7 @@ const TRUE_BUT_ASKED: &[TrueRow] = &[
 ];
 
 /// A house without the value that is judged.
-fn without(mut around: Around, measurand: Measurand) -> Around {
+fn without(mut around: Surroundings, measurand: Measurand) -> Surroundings {
     match measurand {
         M::Lap => around.lap = None,
         M::NailLine => around.nail_line = None,
@@ -349,7 +349,7 @@ fn true_values_are_taken_without_a_word() {
         for (measurand, texts) in rows {
             for text in *texts {
                 let (value, unit) = typed(text);
-                let around = Around { unit, ..without(around.clone(), *measurand) };
+                let around = Surroundings { unit, ..without(around.clone(), *measurand) };
                 let verdict = judge(*measurand, value, &around);
                 count += 1;
                 if !verdict.is_fine() {
@@ -366,7 +366,7 @@ fn rare_true_values_are_asked_about_and_never_refused() {
     for (measurand, texts) in TRUE_BUT_ASKED {
         for text in *texts {
             let (value, unit) = typed(text);
-            let verdict = judge(*measurand, value, &Around { unit, ..without(house(), *measurand) });
+            let verdict = judge(*measurand, value, &Surroundings { unit, ..without(house(), *measurand) });
             assert!(matches!(verdict, Verdict::Unlikely { .. }), "{measurand:?} {text}: {verdict:?}");
         }
     }
@@ -375,7 +375,7 @@ fn rare_true_values_are_asked_about_and_never_refused() {
 #[test]
 fn a_reading_far_from_the_plan_is_asked_about() {
     // A block that is planned at 161 13/16 in and read at 16 1 13/16, with two digits swapped, or in the other unit.
-    let around = |planned: &str| Around { planned: Some(length(planned)), ..house() };
+    let around = |planned: &str| Surroundings { planned: Some(length(planned)), ..house() };
     for (measurand, planned, text, meant) in [
         (M::NotchAcross, "124 in", "142 in", Some("124 in")),
         (M::NotchAcross, "16 13/16 in", "16 1/4 in", None),
@@ -386,7 +386,7 @@ fn a_reading_far_from_the_plan_is_asked_about() {
         (M::BoardHeight, "8 1/4 in", "7 1/4 in", None),
     ] {
         let (value, unit) = typed(text);
-        let verdict = judge(measurand, value, &Around { unit, ..around(planned) });
+        let verdict = judge(measurand, value, &Surroundings { unit, ..around(planned) });
         let found = said(&verdict).and_then(|(_, _, suggestion)| suggestion).map(|suggestion| suggestion.meant);
         assert_eq!(found, meant.map(length), "{measurand:?} {text}: {verdict:?}");
     }
@@ -402,10 +402,11 @@ fn a_reading_far_from_the_plan_is_asked_about() {
 fn a_gap_is_of_a_cut_board_and_near_what_the_saw_leaves() {
     let around = |is_cut, learned: Option<(&str, &str)>| {
         let learned_gap = learned.map(|(least, most)| (Some(length(least)), Some(length(most))));
-        Around { is_cut, learned_gap, ..house() }
+        Surroundings { is_cut, learned_gap, ..house() }
     };
-    let says =
-        |text: &str, around: &Around| said(&judge(M::Gap, length(text), around)).map(|(how, reason, _)| (how, reason));
+    let says = |text: &str, around: &Surroundings| {
+        said(&judge(M::Gap, length(text), around)).map(|(how, reason, _)| (how, reason))
+    };
     assert_eq!(says("1/8 in", &around(Some(true), None)), None);
     // Before it is cut not even the size of the number matters.
     for text in ["1/8 in", "5 in"] {
@@ -479,7 +480,7 @@ fn a_rule_is_not_turned_into_something_else_without_a_word() {
 fn a_verdict_says_what_is_wrong_what_is_allowed_and_where_it_comes_from() {
     let says = |measurand, text: &str, language| {
         let (value, unit) = typed(text);
-        let around = Around { unit, ..without(house(), measurand) };
+        let around = Surroundings { unit, ..without(house(), measurand) };
         judge(measurand, value, &around).text(text, &around.rules, Phrases::for_language(language), Show::Inches(16))
     };
     let gap = says(M::Gap, "5 in", Language::English);
@@ -516,12 +517,12 @@ fn every_measurand() -> Vec<Measurand> {
 }
 
 /// Whether a suggestion is taken as it is shown, in its own unit.
-fn is_fine_as_shown(measurand: Measurand, suggestion: Suggestion, around: &Around) -> bool {
+fn is_fine_as_shown(measurand: Measurand, suggestion: Suggestion, around: &Surroundings) -> bool {
     let unit = match suggestion.slip {
         Slip::Unit(unit) => Some(unit),
         _ => around.unit,
     };
-    judge(measurand, suggestion.meant, &Around { unit, ..around.clone() }).is_fine()
+    judge(measurand, suggestion.meant, &Surroundings { unit, ..around.clone() }).is_fine()
 }
 
 proptest! {
@@ -539,7 +540,7 @@ proptest! {
             (house(), Length::from_inches_64(inches, parts))
         };
         let unit = Some(if metric { Unit::Millimetre } else { Unit::Inch });
-        let around = Around { unit, ..without(around, measurand) };
+        let around = Surroundings { unit, ..without(around, measurand) };
         match judge(measurand, value, &around) {
             Verdict::Fine => {}
             Verdict::Unlikely { suggestion, .. } => {

@@ -21,7 +21,7 @@ pub enum Verdict {
         /// What speaks against it.
         why: Why,
         /// What can be.
-        allowed: Allowed,
+        allowed: AllowedLengths,
         /// What was probably meant.
         suggestion: Option<Suggestion>,
     },
@@ -29,7 +29,7 @@ pub enum Verdict {
 
 /// The lengths that are possible, both ends included; what a side does not say is open.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Allowed {
+pub struct AllowedLengths {
     /// The least.
     pub least: Option<Length>,
     /// The most.
@@ -44,7 +44,7 @@ pub struct Why {
     /// The other thing's name, where there is one.
     pub name: String,
     /// The range that the value is compared with.
-    pub range: Allowed,
+    pub range: AllowedLengths,
     /// Where that comes from.
     pub ground: Ground,
 }
@@ -161,7 +161,7 @@ reasons! {
     NoFall = "plausible-no-fall",
 }
 
-impl From<Range> for Allowed {
+impl From<Range> for AllowedLengths {
     fn from((least, most): Range) -> Self {
         Self { least, most }
     }
@@ -170,12 +170,12 @@ impl From<Range> for Allowed {
 impl Why {
     /// It follows from another value, `bound`.
     pub(super) fn geometry(reason: Reason, bound: Length) -> Self {
-        Self::with(reason, Allowed { least: Some(bound), most: Some(bound) }, Ground::Geometry)
+        Self::with(reason, AllowedLengths { least: Some(bound), most: Some(bound) }, Ground::Geometry)
     }
 
     /// A rule says so: `bound` is its value, or follows from it.
     pub(super) fn rule(reason: Reason, bound: Length, key: &'static str) -> Self {
-        Self::with(reason, Allowed { least: Some(bound), most: Some(bound) }, Ground::Rule(key))
+        Self::with(reason, AllowedLengths { least: Some(bound), most: Some(bound) }, Ground::Rule(key))
     }
 
     /// Jobsite habit says so.
@@ -183,13 +183,13 @@ impl Why {
         Self::with(reason, range.into(), Ground::CommonPractice)
     }
 
-    pub(super) fn with(reason: Reason, range: Allowed, ground: Ground) -> Self {
+    pub(super) fn with(reason: Reason, range: AllowedLengths, ground: Ground) -> Self {
         Self { reason, name: String::new(), range, ground }
     }
 
     /// It collides with something of this name.
     pub(super) fn named(reason: Reason, name: &str) -> Self {
-        Self { name: name.to_owned(), ..Self::with(reason, Allowed::default(), Ground::Geometry) }
+        Self { name: name.to_owned(), ..Self::with(reason, AllowedLengths::default(), Ground::Geometry) }
     }
 }
 
@@ -229,7 +229,7 @@ impl Verdict {
     }
 }
 
-impl Allowed {
+impl AllowedLengths {
     fn text(self, phrases: &Phrases, show: Show) -> Option<String> {
         let (least, most) = (self.least.map(|least| show.text(least)), self.most.map(|most| show.text(most)));
         Some(match (least, most) {

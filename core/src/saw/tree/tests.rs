@@ -1,6 +1,6 @@
 use crate::measure::Length;
 
-use super::super::{CutList, Run, Stock, Studs, exhaust, first_fit};
+use super::super::{CutList, RunToCut, Stock, StudCenters, exhaust, first_fit};
 use super::*;
 
 fn list(boards: &[(i64, u64, Option<u32>)], kerf: i64, pieces: &[i64]) -> CutList {
@@ -16,7 +16,7 @@ fn list(boards: &[(i64, u64, Option<u32>)], kerf: i64, pieces: &[i64]) -> CutLis
     list.stock = boards.iter().map(stock).collect();
     for (course, piece) in pieces.iter().enumerate() {
         let (wall, course) = (String::new(), course as i64);
-        list.runs.push(Run { wall, course, from: Length::ZERO, to: Length::from_inches(*piece) });
+        list.runs.push(RunToCut { wall, course, from: Length::ZERO, to: Length::from_inches(*piece) });
     }
     list
 }
@@ -52,7 +52,7 @@ fn search(demand: &Demand) -> (i128, i128, i128) {
     (bound::reachable(demand, master.bound, cost), tree.bound(cost), cost)
 }
 
-fn keeps_stagger(wall: &Wall, choice: &[usize]) -> bool {
+fn keeps_stagger(wall: &TiedRuns, choice: &[usize]) -> bool {
     choice.len() == wall.sizes.len() && (0..choice.len()).all(|run| wall.allows(choice, run, choice[run]))
 }
 
@@ -101,12 +101,12 @@ fn branches_close_what_the_programme_leaves_of_open_joints() {
         let mut list = list(boards, random.below(2) as i64, &[]);
         list.joints = true;
         list.stagger = Length::from_inches(16 * random.below(3) as i64);
-        list.studs = Some(Studs::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
+        list.studs = Some(StudCenters::Spaced { first: Length::ZERO, spacing: Length::from_inches(16) });
         list.piece_min = Length::from_inches(random.below(20) as i64);
         for course in 0..2 + random.below(3) as i64 {
             let (from, to) = (random.below(12) as i64, 60 + random.below(100) as i64);
             let (from, to) = (Length::from_inches(from), Length::from_inches(to));
-            list.runs.push(Run { wall: String::new(), course, from, to });
+            list.runs.push(RunToCut { wall: String::new(), course, from, to });
         }
         let Ok(demand) = Demand::new(&list) else { continue };
         let Some(optimum) = exhaust::exhaust(&demand, i128::MAX, &mut 0) else { continue };

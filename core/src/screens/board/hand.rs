@@ -6,7 +6,7 @@ use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::misfits;
-use crate::forms::signing::{Detail, Signing};
+use crate::forms::signing::{DetailHashes, Signing};
 use crate::forms::{desk, stored_phrase};
 use crate::measure::Length;
 use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
@@ -135,7 +135,7 @@ impl InHand {
         let fits = |signed: &crate::store::Signed| signed.sign_off.detail_hash == hash;
         let all_fit = self.work.house().signed(self.id()).all(fits);
         let earlier = if all_fit { Vec::new() } else { earlier::hashes(&self.board, self.overcuts(book)?)? };
-        Ok(Signing { work: &self.work, subject: self.id(), about, steps, detail: Detail { hash, earlier } })
+        Ok(Signing { work: &self.work, subject: self.id(), about, steps, detail: DetailHashes { hash, earlier } })
     }
 
     /// The overcuts that somebody may have cut it with.

@@ -4,7 +4,7 @@ use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::plausible::{about_new, posed};
 use crate::measure::Length;
-use crate::notch::{CutKind, Edge, Marks, Notch, NotchError, NotchRequest, Warning, marks};
+use crate::notch::{CutKind, Edge, FaceMarks, Notch, NotchError, NotchRequest, Warning, marks};
 use crate::phrases::{Arg, key};
 use crate::rules::keys;
 use crate::views::{
@@ -214,8 +214,8 @@ fn which_is_right(terms: &Terms<'_>, notch: &BoardNotch) -> Question {
     }
 }
 
-fn marks_view(terms: &Terms<'_>, marks: &Marks) -> MarksView {
-    let level = |mark: &crate::notch::Mark| LevelView {
+fn marks_view(terms: &Terms<'_>, marks: &FaceMarks) -> MarksView {
+    let level = |mark: &crate::notch::NotchMark| LevelView {
         from: match mark.from {
             crate::notch::EdgeName::Bottom => "bottom",
             crate::notch::EdgeName::Top => "top",

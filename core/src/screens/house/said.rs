@@ -45,7 +45,7 @@ pub(super) fn boards_up(terms: &Terms<'_>, up: u32, all: u32) -> String {
 }
 
 /// How far a wall is.
-pub(super) fn progress(terms: &Terms<'_>, wall: &work::WallProgress) -> WallProgress {
+pub(super) fn progress(terms: &Terms<'_>, wall: &work::ProgressOnWall) -> WallProgress {
     let boards = |state| count(wall.boards.iter().filter(|board| board.state == state).count());
     let progress = WallProgress {
         wall: wall.wall.id().to_string(),
@@ -88,7 +88,7 @@ fn in_words(terms: &Terms<'_>, wall: &WallProgress) -> String {
 }
 
 /// How many of the details of a wall are done; nothing where they are not known yet.
-fn details(terms: &Terms<'_>, wall: &work::WallProgress) -> Option<String> {
+fn details(terms: &Terms<'_>, wall: &work::ProgressOnWall) -> Option<String> {
     let open = wall.details.iter().filter(|one| !one.open.is_empty()).count();
     let args = [("details", wall.details.len().into()), ("open", open.into())];
     (!wall.details.is_empty()).then(|| terms.phrase(key("house-wall-details"), &args))

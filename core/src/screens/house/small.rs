@@ -6,21 +6,21 @@ use crate::forms::error::Result;
 use crate::screens::wall::board_box;
 use crate::views::{Corner, Rectangle};
 use crate::wall::{Point, Span};
-use crate::work::{Site, WallProgress, Work};
+use crate::work::{ProgressOnWall, WallSite, Work};
 
 /// A wall drawn small.
 ///
 /// # Errors
 /// Where its sizes do not fit together yet.
-pub(in crate::screens) fn small(work: &Work, wall: &Arc<Site>) -> Result<Elevation> {
-    of_progress(&WallProgress::of(work, wall))
+pub(in crate::screens) fn small(work: &Work, wall: &Arc<WallSite>) -> Result<Elevation> {
+    of_progress(&ProgressOnWall::of(work, wall))
 }
 
 /// The same of a wall whose progress is known.
 ///
 /// # Errors
 /// As [`small`].
-pub(super) fn of_progress(progress: &WallProgress) -> Result<Elevation> {
+pub(super) fn of_progress(progress: &ProgressOnWall) -> Result<Elevation> {
     let wall = &progress.wall;
     let corner = |point: Point| Corner { x: point.x.nm(), y: point.y.nm() };
     let openings = wall.openings.iter().map(|(_, opening)| {

@@ -1,10 +1,10 @@
 use crate::forms::context::Terms;
 use crate::phrases::key;
 use crate::views::{self, Place, WeatherKind};
-use crate::work::{OpenToWeather, Penetration, WeatherGap};
+use crate::work::{LetsWaterIn, Penetration, WeatherGap};
 
 /// What is open to the weather, in words, and where to mend it.
-pub(super) fn line(terms: &Terms<'_>, open: &OpenToWeather<'_>) -> views::OpenToWeather {
+pub(super) fn line(terms: &Terms<'_>, open: &LetsWaterIn<'_>) -> views::OpenToWeather {
     let wall = open.wall.name();
     let at = |one: &Penetration, kind, text: &str| {
         let what = terms.phrase(&format!("wall-kind-{}", one.kind.code()), &[]);

@@ -8,15 +8,20 @@ use crate::phrases::key;
 use crate::store::Value;
 use crate::views::{Code, Problem};
 use crate::wall::{Outline, Span};
-use crate::work::{Site, Work, WorkError, head_of, outline_with};
+use crate::work::{WallSite, Work, WorkError, head_of, outline_with};
 
 /// Whether the wall stands with this answer; a wall that is not measured through yet always does.
-pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &Site), field: Field, value: Value) -> Result<()> {
+pub(super) fn wall(terms: &Terms<'_>, (work, wall): (&Work, &WallSite), field: Field, value: Value) -> Result<()> {
     wall_as(terms, (work, wall), &wall.record.with(field, value), field)
 }
 
 /// The same of a wall as it would be, for the answer of a field.
-pub(super) fn wall_as(terms: &Terms<'_>, (work, wall): (&Work, &Site), answered: &Record, field: Field) -> Result<()> {
+pub(super) fn wall_as(
+    terms: &Terms<'_>,
+    (work, wall): (&Work, &WallSite),
+    answered: &Record,
+    field: Field,
+) -> Result<()> {
     let [width, left, right] = [Field::Width, Field::LeftHeight, Field::RightHeight].map(|size| answered.length(size));
     let ends = match left.zip(right) {
         // Nothing but its peak holds the triangle of a gable up.
@@ -34,7 +39,7 @@ pub(super) fn wall_as(terms: &Terms<'_>, (work, wall): (&Work, &Site), answered:
 }
 
 /// What is already on the wall must stay on it.
-fn openings_stay(terms: &Terms<'_>, wall: &Site, outline: &Outline, field: Field) -> Result<()> {
+fn openings_stay(terms: &Terms<'_>, wall: &WallSite, outline: &Outline, field: Field) -> Result<()> {
     let stays = |bottom, top, across| outline.holds(across, Span { from: bottom, to: top });
     if wall.openings.iter().all(|(_, opening)| stays(opening.bottom, opening.top, opening.across())) {
         return Ok(());
@@ -47,7 +52,7 @@ fn range(field: Field, text: String) -> Problem {
 }
 
 /// Whether a part lies on its wall.
-pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Result<()> {
+pub(super) fn part(terms: &Terms<'_>, (work, wall): (&Work, &WallSite), part: &Record) -> Result<()> {
     let width = wall.record.length(Field::Width).ok_or_else(|| WorkError::first(Kind::Wall, Field::Width))?;
     let outside = |field| range(field, terms.phrase(key("measure-outside"), &[("width", terms.shown(width).into())]));
     let from_field = if part.kind == Kind::Stud { Field::At } else { Field::FromLeft };
@@ -123,7 +128,7 @@ fn opening(terms: &Terms<'_>, outline: &Outline, part: &Record) -> Result<()> {
 }
 
 /// The base line with this step among the others must leave a wall above it, with all that is on it.
-fn step(terms: &Terms<'_>, (work, wall): (&Work, &Site), part: &Record) -> Result<()> {
+fn step(terms: &Terms<'_>, (work, wall): (&Work, &WallSite), part: &Record) -> Result<()> {
     let rise = part.length(Field::Rise).unwrap_or_default();
     let ends = [Field::LeftHeight, Field::RightHeight].map(|field| wall.record.length(field));
     let least = ends.into_iter().flatten().min();

@@ -12,7 +12,7 @@ use crate::measure::{Exact, Length, Unit};
 use crate::phrases::key;
 use crate::store::{Id, Value};
 use crate::views::{Code, Problem};
-use crate::work::{Site, Work, WorkError};
+use crate::work::{WallSite, Work, WorkError};
 
 use super::fits;
 
@@ -20,7 +20,7 @@ use super::fits;
 pub(super) const PITCH: &str = "pitch";
 
 /// Sets the peak from a pitch such as `6/12` or `6 in 12`: rise over run, in any common unit.
-pub(super) fn answer(book: &mut Book, terms: &Terms<'_>, (work, wall): (&Work, &Site), text: &str) -> Result<Id> {
+pub(super) fn answer(book: &mut Book, terms: &Terms<'_>, (work, wall): (&Work, &WallSite), text: &str) -> Result<Id> {
     let refused = || {
         let text = terms.phrase(key("measure-pitch"), &[("text", text.trim().into())]);
         Problem::new(Code::Range, PITCH, text)

@@ -11,7 +11,7 @@ use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
 use crate::forms::penetration::layers::{point_out, told_as};
 use crate::forms::penetration::shed;
-use crate::forms::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::signing::{DetailHashes, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
 use crate::measure::{Length, Show};
 use crate::phrases::key;
@@ -25,7 +25,7 @@ use crate::views::{
     Source, StepSaid,
 };
 use crate::wall::{Corner, DetailPlace, Shape};
-use crate::work::{DetailProgress, Site, WallDetail, Work};
+use crate::work::{DetailProgress, WallDetail, WallSite, Work};
 
 /// What names a detail to a shell: what it is signed on, and its place there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,14 +60,14 @@ impl DetailName {
 }
 
 /// A detail with its wall and its house.
-struct Found {
+struct FoundDetail {
     work: Arc<Work>,
-    wall: Arc<Site>,
+    wall: Arc<WallSite>,
     detail: WallDetail,
     steps: Vec<Step>,
 }
 
-impl Found {
+impl FoundDetail {
     fn of(book: &Book, name: DetailName) -> Result<Self> {
         let unknown = || FormError::unknown(Kind::Penetration);
         let house = book.house_of(name.id)?.ok_or_else(unknown)?;
@@ -84,7 +84,7 @@ impl Found {
     }
 
     fn signing<'a>(&'a self, about: &'a str) -> Signing<'a> {
-        let detail = Detail { hash: self.detail.hash(), earlier: Vec::new() };
+        let detail = DetailHashes { hash: self.detail.hash(), earlier: Vec::new() };
         Signing { work: &self.work, subject: self.detail.record.id(), about, steps: &self.steps, detail }
     }
 }
@@ -135,7 +135,7 @@ pub(in crate::screens) fn lines(terms: &Terms<'_>, details: &[DetailProgress]) -
 }
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<PenetrationView> {
-    let found = Found::of(book, name)?;
+    let found = FoundDetail::of(book, name)?;
     let detail = &found.detail;
     let sizes_of = |layer: Layer| -> Vec<Size> {
         detail.detail.sizes(layer).into_iter().map(|(code, length)| size(terms, code, length)).collect()
@@ -179,7 +179,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
 
 /// The layers with their extents, and where a section goes through them: nothing pierces them.
 pub(super) fn wall_layers(book: &Book, name: DetailName) -> Result<(WallLayers, Pipe)> {
-    let found = Found::of(book, name)?;
+    let found = FoundDetail::of(book, name)?;
     let layers = found.detail.detail.wall_layers();
     let at = section(&found.detail, &layers);
     Ok((layers, at))
@@ -191,7 +191,7 @@ fn section(detail: &WallDetail, layers: &WallLayers) -> Pipe {
 }
 
 /// Its wall, and which of the wall's details it is.
-fn place_of(terms: &Terms<'_>, found: &Found) -> Result<String> {
+fn place_of(terms: &Terms<'_>, found: &FoundDetail) -> Result<String> {
     let own = DetailName::of_detail(&found.detail);
     let all = found.wall.details(&found.work)?;
     let at = all.iter().position(|detail| DetailName::of_detail(detail) == own).map_or(0, |at| at + 1);
@@ -200,7 +200,7 @@ fn place_of(terms: &Terms<'_>, found: &Found) -> Result<String> {
 }
 
 /// How a corner is made is asked at the corner, too.
-fn questions(book: &Book, terms: &Terms<'_>, found: &Found) -> Result<Vec<Question>> {
+fn questions(book: &Book, terms: &Terms<'_>, found: &FoundDetail) -> Result<Vec<Question>> {
     let field = match found.detail.place() {
         DetailPlace::CornerLeft => Field::CornerLeft,
         DetailPlace::CornerRight => Field::CornerRight,
@@ -280,7 +280,7 @@ pub(super) fn act(
     name: DetailName,
     action: &PenetrationAction,
 ) -> Result<ActionResult> {
-    let found = Found::of(book, name)?;
+    let found = FoundDetail::of(book, name)?;
     let (record, steps) = (&found.detail.record, &found.steps);
     match action {
         PenetrationAction::Answer { field, text, .. } => {
@@ -318,7 +318,7 @@ pub(super) fn act(
     }
 }
 
-fn sign_step(book: &mut Book, terms: &Terms<'_>, found: &Found, step: &str, said: &StepSaid) -> Result<Id> {
+fn sign_step(book: &mut Book, terms: &Terms<'_>, found: &FoundDetail, step: &str, said: &StepSaid) -> Result<Id> {
     let about = name_key(found.detail.place());
     sign(book, terms, &found.signing(&about), step, said)
 }

@@ -12,7 +12,7 @@ use crate::rules::keys;
 use crate::screens::result::ActionResult;
 use crate::siding::WallLine;
 use crate::views::{AsBuiltLine, ChangedLine, Given, Note, Place, Source};
-use crate::work::{AsBuiltEntry, Site, Work, WorkError, as_built_line, follow, merge_as_built};
+use crate::work::{AsBuiltEntry, WallSite, Work, WorkError, as_built_line, follow, merge_as_built};
 
 use super::correction;
 
@@ -36,7 +36,7 @@ pub(super) fn lines(terms: &Terms<'_>, work: &Work) -> Result<Vec<AsBuiltLine>> 
 
 fn line(
     terms: &Terms<'_>,
-    (work, wall): (&Work, &Site),
+    (work, wall): (&Work, &WallSite),
     pole_lines: &[Length],
     entry: &AsBuiltEntry,
 ) -> Result<AsBuiltLine> {

@@ -9,20 +9,20 @@ use crate::rules::keys;
 use crate::siding::{AsBuilt, AsBuiltError, Correction, Needs, WallLine};
 use crate::store::Value;
 use crate::views::{Code, Problem};
-use crate::work::{Site, Work, WorkError, planned};
+use crate::work::{WallSite, Work, WorkError, planned};
 
 use super::marks::marks;
 
 /// The lines above a course that hangs, or why there are none.
-pub(super) type Found = Result<Correction, AsBuiltError>;
+pub(super) type FoundCorrection = Result<Correction, AsBuiltError>;
 
 /// Plans the lines above a course that hangs, from the pole's own.
 pub(super) fn correct(
     terms: &Terms<'_>,
-    (work, wall): (&Work, &Site),
+    (work, wall): (&Work, &WallSite),
     pole_lines: &[Length],
     (course, as_built_line): (usize, WallLine),
-) -> Result<Found> {
+) -> Result<FoundCorrection> {
     let pole = work.pole().ok_or_else(|| WorkError::first(Kind::Pole, Field::From))?;
     let need = |field| pole.length(field).ok_or_else(|| WorkError::first(Kind::Pole, field));
     let reveals = || pole_lines.windows(2).filter_map(|pair| pair.last().zip(pair.first()).map(|(b, a)| *b - *a));
@@ -46,12 +46,12 @@ pub(super) fn correct(
 }
 
 /// The lines that were found.
-pub(super) fn lines(found: &Found) -> Vec<WallLine> {
+pub(super) fn lines(found: &FoundCorrection) -> Vec<WallLine> {
     found.as_ref().map(|correction| correction.lines.clone()).unwrap_or_default()
 }
 
 /// The answer with the lines that follow from an entry, or what it would need.
-pub(super) fn keep(operation: Operation, entry: &Record, found: &Found) -> Operation {
+pub(super) fn keep(operation: Operation, entry: &Record, found: &FoundCorrection) -> Operation {
     let (lines, courses, needs) = match found {
         Ok(Correction { lines, courses, .. }) => (lines.as_slice(), Some(*courses), None),
         Err(AsBuiltError::NoCorrection(needs)) => (&[][..], None, Some(*needs)),

@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::phrases::key;
 use crate::siding::{Mode, Pole, PoleError, PoleRequest, Want};
 use crate::views::{Code, MarkLine, Note, PoleLine, PoleView, PoleWall, Problem, Source};
-use crate::work::{Site, Work, WorkError, open_field};
+use crate::work::{WallSite, Work, WorkError, open_field};
 
 use super::as_built;
 use super::marks::{Wanted, wanted};
@@ -33,7 +33,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Result<PoleVi
         walls: Vec::new(),
     };
     if view.laid_out {
-        let wall = |wall: &Site| PoleWall { wall: wall.id().to_string(), name: wall.name().to_owned() };
+        let wall = |wall: &WallSite| PoleWall { wall: wall.id().to_string(), name: wall.name().to_owned() };
         view.walls = work.walls().iter().map(|site| wall(site)).collect();
     }
     let Some(pole) = work.pole() else {

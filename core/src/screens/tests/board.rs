@@ -570,7 +570,8 @@ fn a_gap_goes_with_the_offset_that_its_board_was_marked_with() {
     insist(&mut book, 61, BoardAction::AnswerNotch { board, notch, field: "gap".to_owned(), text });
     let fitted = book.store().subjects(None, "fitted").unwrap();
     let length =
-        |subject: &crate::store::Subject, name: &str| match &book.store().fields(subject.id).unwrap()[name].value {
+        |subject: &crate::store::StoredSubject, name: &str| match &book.store().fields(subject.id).unwrap()[name].value
+        {
             crate::store::Value::Length { length, .. } => length.nm(),
             other => panic!("{other:?}"),
         };

@@ -4,8 +4,8 @@ use num_rational::BigRational;
 
 use crate::book::{Field, Kind};
 use crate::flashing::{
-    BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, Rectangle, SlipBlock, SlipRequest, SplitBlock,
-    SplitRequest,
+    BlockLimits, Patch, PatchBoard, PatchEnd, PatchRequest, Pipe, SlipBlock, SlipRequest, SplitBlock, SplitRequest,
+    WallRectangle,
 };
 use crate::forms::context::Terms;
 use crate::handover::DEMO_HOUSE;
@@ -13,7 +13,7 @@ use crate::measure::{Division, Length};
 use crate::rules::keys;
 use crate::siding::{CourseLine, Mark, Mode, Pole, PoleRequest, WallLine, Want};
 use crate::wall::{Finish, Mounting};
-use crate::work::{Penetration, Site, Work, course_lines};
+use crate::work::{Penetration, WallSite, Work, course_lines};
 
 /// The pole as it is laid out from what the book holds: its lines with the start.
 fn lines(work: &Work) -> Vec<Length> {
@@ -75,7 +75,7 @@ pub(super) fn check(work: &Work, terms: &Terms<'_>) {
 }
 
 /// What the tape reads in the demonstration is there for every board round every block, and near what was planned.
-fn readings(terms: &Terms<'_>, wall: &Site, hole: &Penetration, courses: &[CourseLine]) -> usize {
+fn readings(terms: &Terms<'_>, wall: &WallSite, hole: &Penetration, courses: &[CourseLine]) -> usize {
     let document: serde_json::Value = serde_json::from_str(DEMO_HOUSE).unwrap();
     let walls = document["walls"].as_array().unwrap();
     let holes = walls.iter().flat_map(|wall| wall["penetrations"].as_array().unwrap());
@@ -117,7 +117,7 @@ fn patch(work: &Work, hole: &Penetration, bottoms: Vec<Length>) {
             nail_line: work.nail_line().unwrap(),
         },
         bottoms,
-        block: Rectangle { left: block.x.from, right: block.x.to, bottom: block.y.from, top: block.y.to },
+        block: WallRectangle { left: block.x.from, right: block.x.to, bottom: block.y.from, top: block.y.to },
         pipe: Pipe { shape: hole.shape, x: hole.centre.x, y: hole.centre.y },
         beyond_side: rule(keys::PATCH_BEYOND_SIDE),
         beyond_top: rule(keys::PATCH_BEYOND_TOP),

@@ -1,5 +1,5 @@
 use super::*;
-use crate::forms::signing::{Detail, Signing, sign};
+use crate::forms::signing::{DetailHashes, Signing, sign};
 use crate::handover::{DEMO_HOUSE as DEMO, job_document};
 use crate::screens::take_in_document;
 use crate::work::PenetrationSite;
@@ -129,7 +129,7 @@ fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
         let site = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
         let (subject, steps) = (site.penetration.id(), site.detail.steps());
         let said = StepSaid { how: StepHow::Tick, note: "shut".to_owned(), measured: String::new(), photo: None };
-        let detail = Detail { hash: crate::store::Hash::NONE, earlier: Vec::new() };
+        let detail = DetailHashes { hash: crate::store::Hash::NONE, earlier: Vec::new() };
         let on = Signing { work: &work, subject, about: "", steps: &steps, detail };
         sign(&mut book, terms, &on, "water-line", &said)
     })

@@ -1,7 +1,7 @@
 use super::*;
 use crate::book::{BoardState, Field, Kind, Operation, OperationKind, Setting, fields_of};
 use crate::forms::ask::{accept, fields};
-use crate::forms::signing::{Detail, Signing, sign};
+use crate::forms::signing::{DetailHashes, Signing, sign};
 use crate::measure::Length;
 use crate::store::{Hash, Value};
 
@@ -64,7 +64,7 @@ fn stand(book: &mut Book, board: Id, state: BoardState) {
 fn tick(book: &mut Book, job: &str, subject: &str, step: &str, steps: &[crate::steps::Step]) {
     let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
     let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
-    let detail = Detail { hash: Hash::NONE, earlier: Vec::new() };
+    let detail = DetailHashes { hash: Hash::NONE, earlier: Vec::new() };
     let on = Signing { work: &work, subject: subject.parse().unwrap(), about: "", steps, detail };
     in_language(&context("en", 8), |terms| sign(book, terms, &on, step, &said)).unwrap();
 }

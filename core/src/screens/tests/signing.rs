@@ -1,5 +1,5 @@
 use super::*;
-use crate::forms::signing::{Detail, Signing, sign, step_lines};
+use crate::forms::signing::{DetailHashes, Signing, sign, step_lines};
 use crate::steps::{PenetrationDetail, Step};
 use crate::store::Hash;
 use crate::wall::{Finish, Mounting, PenetrationKind, Shape};
@@ -12,7 +12,7 @@ fn steps() -> Vec<Step> {
 
 /// What is signed on: the house itself, for want of a thing of its own; `of` is what it is made from.
 fn on<'a>(work: &'a Work, steps: &'a [Step], of: &str) -> Signing<'a> {
-    let detail = Detail { hash: Hash::of(of), earlier: Vec::new() };
+    let detail = DetailHashes { hash: Hash::of(of), earlier: Vec::new() };
     Signing { work, subject: work.id().unwrap(), about: "wall-kind-hose-bib", steps, detail }
 }
 

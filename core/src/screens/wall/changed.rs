@@ -5,13 +5,13 @@ use crate::forms::context::Terms;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::views::Note;
-use crate::work::{Site, Work};
+use crate::work::{WallSite, Work};
 
 /// A planned board: its course, and where it begins and ends.
 pub(super) type Planned = (i64, Length, Length);
 
 /// The boards of a wall that are neither cut nor up.
-pub(super) fn planned(work: &Work, wall: &Site) -> BTreeSet<Planned> {
+pub(super) fn planned(work: &Work, wall: &WallSite) -> BTreeSet<Planned> {
     let ends =
         |board: &Record| Some((board.whole(Field::Course)?, board.length(Field::From)?, board.length(Field::To)?));
     let planned = work.boards(wall.id()).iter().filter(|board| board.board_state() == BoardState::Planned);

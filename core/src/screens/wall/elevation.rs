@@ -19,7 +19,7 @@ use crate::siding::{gap_takes, movement};
 use crate::store::Id;
 use crate::views::{BoardLine, Corner, Note, OpeningLine, Rectangle, Source, WallView};
 use crate::wall::{Opening, Outline, Point, Span, Studs};
-use crate::work::{Against, Course, Misfits, Site, WallBoard, WallProgress, Work, clearance_over};
+use crate::work::{Against, Course, Misfits, ProgressOnWall, WallBoard, WallSite, Work, clearance_over};
 
 impl Rectangle {
     fn meets(&self, other: &Self) -> bool {
@@ -28,14 +28,14 @@ impl Rectangle {
 }
 
 /// The view of a wall.
-pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<Site>) -> Result<WallView> {
+pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<WallSite>) -> Result<WallView> {
     let (outline, courses) = (wall.outline()?, wall.courses()?);
     let width = outline.width();
     let studs = wall.studs()?.within(Length::ZERO, width, 10_000);
-    let progress = WallProgress::of(work, wall);
+    let progress = ProgressOnWall::of(work, wall);
     let penetrations = line::of_wall(terms, &progress);
     let blocks: Vec<Rectangle> = penetrations.iter().map(|line| line.at).collect();
-    let WallProgress { boards, details, misfits, .. } = progress;
+    let ProgressOnWall { boards, details, misfits, .. } = progress;
     Ok(WallView {
         wall: wall.id().to_string(),
         job: desk::job_id(work),
@@ -74,7 +74,7 @@ fn opening_line(terms: &Terms<'_>, id: Id, opening: &Opening) -> OpeningLine {
 
 fn board_line(
     terms: &Terms<'_>,
-    wall: &Site,
+    wall: &WallSite,
     board: &WallBoard,
     blocks: &[Rectangle],
     misfits: &Misfits,
@@ -124,7 +124,7 @@ pub(in crate::screens) fn board_box(shapes: &[BoardShape]) -> Option<Rectangle> 
 }
 
 /// Where the bottom edge of the siding stands too near to ground, paving, a roof or a deck.
-fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) -> Result<Vec<Note>> {
+fn clearances(terms: &Terms<'_>, work: &Work, wall: &WallSite, outline: &Outline) -> Result<Vec<Note>> {
     let mut notes = Vec::new();
     for abutment in work.house().under(wall.id(), Kind::Abutment) {
         let (Some(what), Some(against)) = (abutment.text(Field::What), Against::of(abutment)) else { continue };
@@ -152,7 +152,7 @@ fn clearances(terms: &Terms<'_>, work: &Work, wall: &Site, outline: &Outline) ->
 }
 
 /// Where boards move more than their end gaps take up, and studs stand further apart than boards may be nailed.
-fn limits(terms: &Terms<'_>, work: &Work, wall: &Site) -> Result<Vec<Note>> {
+fn limits(terms: &Terms<'_>, work: &Work, wall: &WallSite) -> Result<Vec<Note>> {
     let (mut notes, rules) = (Vec::new(), work.rules());
     let (n, d) = rules.get_share(keys::MOVEMENT_STRAIN)?;
     let strain = BigRational::new(n.into(), d.into());

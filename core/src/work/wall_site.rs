@@ -19,7 +19,7 @@ use super::{Penetration, Work};
 
 /// What follows from a wall's measures, the pole and the rules: everything on it but its boards.
 #[derive(Debug)]
-pub struct Site {
+pub struct WallSite {
     /// What the book has of the wall.
     pub record: Arc<Record>,
     /// The windows and doors that are measured, with their ids.
@@ -53,7 +53,7 @@ pub(super) fn sources(house: &House, wall: &Arc<Record>) -> Vec<Arc<Record>> {
     house.job().into_iter().chain(above).chain([wall]).chain(on_wall).map(Arc::clone).collect()
 }
 
-impl Site {
+impl WallSite {
     pub(super) fn of(work: &Work, wall: &Arc<Record>, made_from: Vec<Arc<Record>>) -> Self {
         let house = work.house();
         let outline = outline_with(wall, house.under(wall.id(), Kind::BaseStep).iter().map(|step| &**step));
@@ -132,7 +132,7 @@ impl Site {
     /// Where its boards may be.
     ///
     /// # Errors
-    /// As [`Site::outline`], or where the boards' height is not known.
+    /// As [`WallSite::outline`], or where the boards' height is not known.
     pub fn shapes(&self) -> Result<&WallShapes> {
         self.shapes.as_ref().map_err(Clone::clone)
     }
@@ -141,7 +141,7 @@ impl Site {
     /// out.
     ///
     /// # Errors
-    /// As [`Site::outline`], or where the boards' height is not known.
+    /// As [`WallSite::outline`], or where the boards' height is not known.
     pub fn courses(&self) -> Result<&[Course]> {
         self.courses.as_deref().map_err(Clone::clone)
     }
@@ -149,7 +149,7 @@ impl Site {
     /// What its boards would be without joints: for each of its courses from left to right.
     ///
     /// # Errors
-    /// As [`Site::shapes`].
+    /// As [`WallSite::shapes`].
     pub fn course_shapes(&self) -> Result<&[Vec<BoardShape>]> {
         let all = || {
             let (shapes, courses) = (self.shapes()?, self.courses()?);
@@ -162,7 +162,7 @@ impl Site {
     /// Its runs, course by course: from end gap to end gap of each board that would be without joints.
     ///
     /// # Errors
-    /// As [`Site::courses`].
+    /// As [`WallSite::courses`].
     pub fn runs(&self) -> Result<impl Iterator<Item = (&Course, &Run)>> {
         let courses = self.courses()?;
         let all = || {
@@ -181,7 +181,7 @@ impl Site {
     /// all of it is hidden or off the wall.
     ///
     /// # Errors
-    /// As [`Site::shapes`].
+    /// As [`WallSite::shapes`].
     pub fn board_shapes(&self, course: Option<i64>, place: Placement, height: Length) -> Result<Arc<[BoardShape]>> {
         let known = || self.board_shapes.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(shapes) = known().get(&(course, place, height)) {
@@ -195,7 +195,7 @@ impl Site {
     /// The same with what the tape read of what it goes round.
     ///
     /// # Errors
-    /// As [`Site::shapes`].
+    /// As [`WallSite::shapes`].
     pub(super) fn taped_shapes(
         &self,
         course: Option<i64>,
@@ -217,7 +217,7 @@ impl Site {
     /// Its courses in its own heights as they lie at `x` from its left corner.
     ///
     /// # Errors
-    /// As [`Site::courses`].
+    /// As [`WallSite::courses`].
     pub fn courses_at(&self, work: &Work, x: Length) -> Result<Vec<CourseLine>> {
         let outline = self.outline()?;
         let lines: Vec<Length> =
@@ -351,7 +351,7 @@ fn courses(work: &Work, wall: &Record, lines: &[Length], outline: &Outline) -> R
 /// The courses of a wall on these lines, out of level where they are.
 ///
 /// # Errors
-/// As [`Site::courses`].
+/// As [`WallSite::courses`].
 pub fn course_lines(work: &Work, wall: &Record, lines: &[WallLine], outline: &Outline) -> Result<Vec<Course>> {
     let middles: Vec<Length> = lines.iter().map(|line| line.middle).collect();
     let (base, width) = (need(wall, Field::Base)?, outline.width());

@@ -3,13 +3,15 @@
 //! damaged one is put together by whoever comes next; nothing of the user's is gone, and nothing of ours is left lying.
 #![cfg(target_os = "linux")]
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
+use std::os::unix::process::ExitStatusExt as _;
 use std::path::{Path, PathBuf};
 use std::process::Output;
 
-use lapwright::store::{Account, BookOpening, Entry, Found, Id, Lost, Store};
+use lapwright::store::{Account, BookOpening, Entry, Found, Id, Lost, Store, backups};
 use lapwright_tests::book::{count, entries, fill, open, tell};
+use lapwright_tests::random::Random;
 use lapwright_tests::shim::{Fault, run};
 use tempfile::TempDir;
 
@@ -68,6 +70,34 @@ fn calls(place: &Place, sorts: &[&'static str]) -> Vec<(&'static str, usize)> {
     sorts.iter().map(|sort| (*sort, place.run(Fault { sort, ..WHOLE }).1)).collect()
 }
 
+/// What must hold after a run that failed, came out short, or was stopped, whatever it was in the middle of; then a whole run.
+fn survives(place: &Place, kept: &mut BTreeSet<Id>, output: &Output, what: &str) {
+    kept.extend(acknowledged(output));
+    let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
+    assert!(matches!(opened.opening, BookOpening::Existing | BookOpening::New), "{what}: {:?}", opened.opening);
+    let here = groups(&opened.store);
+    assert!(here.is_superset(kept), "{what}: an acknowledged answer is lost");
+    assert!(opened.store.check().unwrap().is_good(), "{what}");
+    assert_eq!(opened.store.accounts().unwrap(), [], "{what}");
+    if let Ok(text) = fs::read(place.path("house.json")) {
+        assert_eq!(text, vec![b'x'; 9_000], "{what}: a file that is not whole");
+    }
+    if place.path("by-hand.zip").exists() {
+        Store::verify_pack(place.path("by-hand.zip")).unwrap_or_else(|error| panic!("{what}: {error}"));
+    }
+    for copy in backups(place.path("book.copies")).unwrap() {
+        Store::verify_copy(&copy.path).unwrap_or_else(|error| panic!("{what}: {error}"));
+    }
+    drop(opened);
+    let (again, _) = place.run(WHOLE);
+    assert!(again.status.success(), "{what}: then {again:?}");
+    kept.extend(acknowledged(&again));
+    assert_eq!(fs::read(place.path("notes.part")).unwrap(), b"the user's own", "{what}");
+    let left: Vec<String> =
+        place.names().into_iter().filter(|name| name.contains("-part") || name.contains(".damaged")).collect();
+    assert!(left.is_empty(), "{what}: {left:?}");
+}
+
 #[test]
 fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
     let place = Place::new();
@@ -78,40 +108,61 @@ fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
     let mut errors = faults(&sorts, &ERRORS, count(97, 1));
     errors.extend(faults(&sorts, &["short"], count(61, 1)));
     errors.extend(faults(&calls(&place, &["any"]), &["kill"], count(41, 1)));
-    let tried = errors.len();
     let mut told = 0;
     let mut place = Place::new();
     let mut kept = BTreeSet::new();
+    let mut sorts: BTreeMap<String, usize> = BTreeMap::new();
     for (round, fault) in errors.into_iter().enumerate() {
         if round % 20 == 0 {
             (place, kept) = (Place::new(), BTreeSet::new());
         }
         let (output, _) = place.run(fault);
-        let what = format!("{fault:?}: {output:?}");
-        kept.extend(acknowledged(&output));
         told += usize::from(!output.status.success());
-        let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
-        assert!(matches!(opened.opening, BookOpening::Existing | BookOpening::New), "{what}: {:?}", opened.opening);
-        let here = groups(&opened.store);
-        assert!(here.is_superset(&kept), "{what}: an acknowledged answer is lost");
-        assert!(opened.store.check().unwrap().is_good(), "{what}");
-        assert_eq!(opened.store.accounts().unwrap(), [], "{what}");
-        if let Ok(text) = fs::read(place.path("house.json")) {
-            assert_eq!(text, vec![b'x'; 9_000], "{what}: a file that is not whole");
-        }
-        drop(opened);
-        let (again, _) = place.run(WHOLE);
-        assert!(again.status.success(), "{what}: then {again:?}");
-        kept.extend(acknowledged(&again));
-        assert_eq!(fs::read(place.path("notes.part")).unwrap(), b"the user's own", "{what}");
-        let left: Vec<String> =
-            place.names().into_iter().filter(|name| name.contains("-part") || name.contains(".damaged")).collect();
-        assert!(left.is_empty(), "{what}: {left:?}");
+        let sort = match fault.what {
+            "kill" => "stopped at any call".to_owned(),
+            "short" => format!("short {}", fault.sort),
+            _ => format!("failed {}", fault.sort),
+        };
+        *sorts.entry(sort).or_default() += 1;
+        survives(&place, &mut kept, &output, &format!("{fault:?}: {output:?}"));
     }
+    let each = sorts.iter().map(|(sort, many)| format!("{many} {sort}")).collect::<Vec<_>>().join(", ");
     tell(
         "calls that fail, come out short or are the last",
-        tried,
-        &format!("{told} told of, nothing lost, no damage seen"),
+        sorts.values().sum(),
+        &format!("{each}; {told} told of, nothing lost, no damage seen"),
+    );
+}
+
+/// No day is like another: each is stopped at one of its calls.
+#[test]
+fn a_day_that_is_stopped_at_any_call_loses_nothing() {
+    let (stops, mut stopped, mut days) = (count(12, 2_000), 0, 0);
+    let mut random = Random::new(17);
+    let day = |place: &Place, number: usize, fault: Fault<'_>| {
+        run(STEPS, &[&place.path("book"), &PathBuf::from(number.to_string())], place.folder.path(), fault)
+    };
+    let (mut place, mut kept) = (Place::new(), BTreeSet::new());
+    let mut longest = (1..=5).map(|number| day(&place, number, WHOLE).1).max().unwrap_or_default();
+    while stopped < stops {
+        if days % 20 == 0 {
+            (place, kept) = (Place::new(), BTreeSet::new());
+        }
+        days += 1;
+        assert!(days < 20 * stops, "{stopped} of {days} days were stopped");
+        let fault = Fault { sort: "any", at: 1 + random.below(longest), what: "kill" };
+        let (output, calls) = day(&place, days, fault);
+        let was_stopped = output.status.signal() == Some(9);
+        assert!(was_stopped || output.status.success(), "day {days}: {output:?}");
+        stopped += usize::from(was_stopped);
+        // A day that ended says how many calls it had.
+        longest = longest.max(calls);
+        survives(&place, &mut kept, &output, &format!("day {days}, {fault:?}: {output:?}"));
+    }
+    tell(
+        "days stopped at one of their calls",
+        stopped,
+        &format!("of {days} days of as many as {longest} calls, nothing lost"),
     );
 }
 

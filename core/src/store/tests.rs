@@ -1,5 +1,7 @@
 //! Tests of the store as a whole.
 
+use std::fs;
+
 use proptest::prelude::*;
 
 use super::*;
@@ -429,4 +431,31 @@ fn a_clock_that_stands_before_this_program_counts_on_from_the_last_answer() {
     let mut empty = Store::in_memory().unwrap();
     let first = empty.transact(&op(vec![create(1)]), &author(), now(i64::MIN), &[]).unwrap();
     assert_eq!(first.stamp.ms, 0);
+}
+
+/// What is this device's own is in no byte of a copy, nor what was deleted; and a folder may have any name.
+#[test]
+fn a_copy_holds_nothing_of_the_device_whatever_its_path_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = Store::open(folder.path().join("book"), &OpenOptions::default()).unwrap().store;
+    store.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap();
+    // Longer than a page, so that some of it lies on pages of its own.
+    let typed = |word: &str| word.repeat(2_000);
+    store.draft_put("gone", &typed("fourteen")).unwrap();
+    store.draft_put("here", &typed("thirteen")).unwrap();
+    store.draft_clear("gone").unwrap();
+    let mut names = vec![std::ffi::OsString::from("100 % sure? #1 'a' \"b\" ü &x=1")];
+    #[cfg(target_os = "linux")]
+    names.push(std::os::unix::ffi::OsStringExt::from_vec(b"not \xff text".to_vec()));
+    for name in names {
+        let copies = folder.path().join(&name);
+        let copy = store.backup(&copies, now(2)).unwrap().path;
+        assert_eq!(fs::read_dir(&copies).unwrap().count(), 1, "{name:?}");
+        let bytes = fs::read(&copy).unwrap();
+        for word in ["fourteen", "thirteen"] {
+            assert!(!bytes.windows(word.len()).any(|at| at == word.as_bytes()), "{name:?}: {word}");
+        }
+        assert_eq!(store.keep_backup(&copies, now(9)).unwrap().path, copy, "{name:?}: nothing was answered since");
+        Store::verify_copy(&copy).unwrap();
+    }
 }

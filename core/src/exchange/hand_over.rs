@@ -6,12 +6,12 @@ use crate::views::{Code, HandOverAction, HandOverView, Problem};
 
 use super::copied;
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 
 pub(crate) fn view(book: &Book, terms: &Terms<'_>, job: Option<&str>, done: Vec<String>) -> Result<HandOverView> {
     let name = match job {
-        Some(job) => desk::house(book, terms, job)?.name().to_owned(),
+        Some(job) => lookup::house(book, terms, job)?.name().to_owned(),
         None => String::new(),
     };
     let words = book.store().known_words();
@@ -27,7 +27,7 @@ pub(crate) fn act(book: &mut Book, terms: &Terms<'_>, action: &HandOverAction) -
             view(book, terms, None, vec![terms.phrase("hand-over-book", &[])])
         }
         HandOverAction::House { job, all, path } => {
-            let house = desk::house(book, terms, job)?;
+            let house = lookup::house(book, terms, job)?;
             let house = house.job()?.id();
             let handed = book.store_mut().hand_over(house, path, *all, Overwrite::PlainFiles)?;
             if handed.answers == 0 {

@@ -25,8 +25,8 @@ use crate::views::{Code, Problem};
 use crate::work::{Work, rules};
 
 use super::context::Terms;
-use super::desk;
 use super::error::Result;
+use super::lookup;
 
 use self::around::KnownHouse;
 
@@ -68,7 +68,7 @@ pub(crate) fn judged(book: &mut Book, terms: &Terms<'_>, operation: Operation) -
         return Ok((operation, Vec::new()));
     }
     let house = house_of(book, &operation)?;
-    let work = desk::work(book, house.id())?;
+    let work = lookup::work(book, house.id())?;
     let after = house.with(&operation);
     if let Some(country) = country(&operation) {
         let doubt = judged_country(book, terms, (&work, &after), &country)?;
@@ -255,7 +255,7 @@ fn rule_doubt(job: Id, rule: &Rule) -> DraftKey {
 /// Judges one answer to a thing in the making, before the next is asked for; `made` is what it would be so far.
 pub(crate) fn judged_so_far(book: &mut Book, terms: &Terms<'_>, made: &Operation, field: Field) -> Result<()> {
     let house = house_of(book, made)?;
-    let work = desk::work(book, house.id())?;
+    let work = lookup::work(book, house.id())?;
     let after = house.with(made);
     let known = KnownHouse::of(&after, &work);
     let records = made.created().filter_map(|(id, _)| after.any(id));

@@ -17,8 +17,8 @@ mod take;
 use crate::book::{Book, Field, JobRow};
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::store::Id;
 use crate::views::{Code, Context, Problem};
 
@@ -35,7 +35,7 @@ pub const DEMO_HOUSE: &str = include_str!("../../../fixtures/demo/house.json");
 pub fn job_document(book: &Book, context: &Context, job: &str) -> Result<String, Problem> {
     in_language(context, |terms| {
         book.refresh()?;
-        let work = desk::house(book, terms, job)?;
+        let work = lookup::house(book, terms, job)?;
         let document = out::document(&work, terms)?;
         let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
         text.push('\n');

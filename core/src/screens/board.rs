@@ -19,9 +19,9 @@ use super::revision::board_revision;
 use crate::forms::ask;
 use crate::forms::board_shape::shape_warnings;
 use crate::forms::context::Terms;
-use crate::forms::desk::job_id;
 use crate::forms::error::Result;
 use crate::forms::instructions;
+use crate::forms::lookup::job_id;
 use crate::forms::signing::step_lines;
 use crate::forms::step_asks;
 

@@ -8,8 +8,8 @@ use super::revision::{drawn_layers, revision, saw_revision, small_revision};
 use super::{board, house, penetration, pole, saw_list, wall};
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 
 /// The drawing of a subject for a frame.
 ///
@@ -65,7 +65,7 @@ fn elevation(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Dr
 }
 
 fn wall_small(book: &Book, terms: &Terms<'_>, page: &Page, id: &str) -> Result<Drawing> {
-    let (work, wall) = desk::wall(book, terms, id)?;
+    let (work, wall) = lookup::wall(book, terms, id)?;
     let wall = house::small(&work, &wall)?;
     let number = small_revision(&wall);
     Ok(packed(page, number, wall.draw_small(page), wall.spoken_small(terms.phrases), Vec::new()))

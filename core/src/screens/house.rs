@@ -13,8 +13,8 @@ use crate::work::{self, NextInHouse, Work};
 use crate::exchange::copied;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::offer;
 use crate::forms::penetration::line;
 use crate::screens::result::ActionResult;
@@ -22,7 +22,7 @@ use crate::screens::result::ActionResult;
 pub(super) use small::small;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseView> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let house = work.house();
     let walls = work::ProgressOnWall::of_house(&work);
     let first = NextInHouse::of(&work, &walls)?;
@@ -34,7 +34,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<HouseVie
     let mut questions = ask::questions(book, terms, work.job()?)?;
     offer::of_house(terms, &work, &mut questions)?;
     Ok(HouseView {
-        job: desk::job_id(&work),
+        job: lookup::job_id(&work),
         name: work.name().to_owned(),
         next_said: said::next(terms, &next),
         next,
@@ -73,12 +73,12 @@ fn block_size_line(terms: &Terms<'_>, size: &Record) -> Option<BlockSizeLine> {
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> Result<ActionResult> {
     match action {
         HouseAction::Answer { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             let outcome = ask::answer(book, terms, work.job()?, field, text)?;
             Ok(ActionResult::at(here(&work), outcome.group))
         }
         HouseAction::KeepDraft { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             keep_draft(book, terms, work.job()?, field, text)?;
             Ok(ActionResult::without_answer(here(&work)))
         }
@@ -96,7 +96,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &HouseAction) -> R
 }
 
 fn here(work: &Work) -> Place {
-    Place::House { job: desk::job_id(work) }
+    Place::House { job: lookup::job_id(work) }
 }
 
 /// A further part of a house with two answers.
@@ -107,7 +107,7 @@ fn add(
     (kind, operation): (Kind, OperationKind),
     given: [(Field, &str); 2],
 ) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let answers = given.into_iter().map(|(field, text)| (field.code(), text)).collect();
     let fields = ask::fields(terms, crate::book::fields_of(kind), &answers)?;
     let id = terms.fresh(0);
@@ -118,7 +118,7 @@ fn add(
 }
 
 fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let named = ask::value(terms, ask::spec_of(terms, Kind::Wall, Field::Name.code())?, name)?;
     if named == Value::Absent {
         return Err(Problem::new(Code::Missing, Field::Name.code(), terms.phrase("screen-empty", &[])).into());
@@ -132,7 +132,7 @@ fn add_wall(book: &mut Book, terms: &Terms<'_>, job: &str, name: &str) -> Result
 }
 
 fn remove(book: &mut Book, terms: &Terms<'_>, job: &str, part: &str) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let id = terms.id("part", part)?;
     let unknown = || Problem::new(Code::Unknown, "part", terms.phrase("screen-unknown", &[]));
     let what = name_of(terms, &work, id).ok_or_else(unknown)?;

@@ -10,8 +10,8 @@ use crate::views::{JobLine, JobsAction, JobsView, Place};
 use crate::exchange::{copied, differences};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::screens::result::ActionResult;
 
 /// What a house takes over from the one that it is like.
@@ -49,7 +49,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &JobsAction) -> Re
     match action {
         JobsAction::Create { name, like } => create(book, terms, name, like.as_deref()),
         JobsAction::Rename { job, name } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             let outcome = ask::answer(book, terms, work.job()?, Field::Name.code(), name)?;
             Ok(ActionResult::at(Place::Jobs, outcome.group))
         }
@@ -73,7 +73,7 @@ fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) ->
         .create(id, Kind::Job, None, sort_key(terms, 0))
         .set(id, Field::Name, named);
     if let Some(like) = like {
-        let work = desk::work(book, Some(terms.id("like", like)?))?;
+        let work = lookup::work(book, Some(terms.id("like", like)?))?;
         let model = work.job()?;
         let taken_over = LIKE.into_iter().filter_map(|field| Some((field, model.written(field)?.value.clone())));
         operation = operation.set_all(id, taken_over);
@@ -97,7 +97,7 @@ fn create(book: &mut Book, terms: &Terms<'_>, name: &str, like: Option<&str>) ->
 }
 
 fn archive(book: &mut Book, terms: &Terms<'_>, job: &str, archived: bool) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let (kind, word) = match archived {
         true => (OperationKind::JobArchived, "yes"),
         false => (OperationKind::JobBroughtBack, "no"),

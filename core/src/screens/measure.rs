@@ -12,8 +12,8 @@ use crate::work::{WallSite, Work};
 
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::offer;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
@@ -22,7 +22,7 @@ use crate::screens::result::ActionResult;
 const PARTS: [Kind; 4] = [Kind::BaseStep, Kind::Stud, Kind::Opening, Kind::Abutment];
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<MeasureView> {
-    let (work, wall) = desk::wall(book, terms, wall)?;
+    let (work, wall) = lookup::wall(book, terms, wall)?;
     let mut questions = ask::questions(book, terms, &wall.record)?;
     offer::of_wall(terms, &work, &wall.record, &mut questions)?;
     let part = |part: &Arc<Record>| {
@@ -34,7 +34,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<Measure
     let all: Vec<Question> = questions.iter().chain(parts.iter().flat_map(|part| &part.questions)).cloned().collect();
     Ok(MeasureView {
         wall: wall.id().to_string(),
-        job: desk::job_id(&work),
+        job: lookup::job_id(&work),
         name: wall.name().to_owned(),
         questions,
         parts,
@@ -46,7 +46,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<Measure
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) -> Result<ActionResult> {
     match action {
         MeasureAction::Answer { wall, field, text } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             if field == pitch::PITCH {
                 let group = pitch::answer(book, terms, (&work, &wall), text)?;
                 return Ok(ActionResult::at(here(&wall), group));
@@ -62,7 +62,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
             Ok(ActionResult::at(here(&wall), group))
         }
         MeasureAction::KeepDraft { wall, subject, field, text } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             let asked =
                 if *subject == wall.id().to_string() { &wall.record } else { part(terms, (&work, &wall), subject)? };
             keep_draft(book, terms, asked, field, text)?;
@@ -70,7 +70,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
         }
         MeasureAction::AddPart { wall, kind, answers } => add(book, terms, wall, kind, answers),
         MeasureAction::AnswerPart { wall, part: id, field, text } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             let part = part(terms, (&work, &wall), id)?;
             let spec = ask::spec_of(terms, part.kind, field)?;
             let value = ask::value(terms, spec, text)?;
@@ -79,7 +79,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &MeasureAction) ->
             Ok(ActionResult::at(here(&wall), group))
         }
         MeasureAction::RemovePart { wall, part: id } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             let part = part(terms, (&work, &wall), id)?;
             let name = format!("wall-part-{}", part.kind);
             let operation = Operation::new(OperationKind::Removed, work.id(), [&*name]).remove(part.id());
@@ -107,7 +107,7 @@ fn part<'a>(terms: &Terms<'_>, (work, wall): (&'a Work, &WallSite), id: &str) ->
 }
 
 fn add(book: &mut Book, terms: &Terms<'_>, wall: &str, kind: &str, answers: &[Given]) -> Result<ActionResult> {
-    let (work, wall) = desk::wall(book, terms, wall)?;
+    let (work, wall) = lookup::wall(book, terms, wall)?;
     let Some(kind) = PARTS.into_iter().find(|known| known.code() == kind) else {
         let text = terms.phrase("screen-pick", &[("choices", PARTS.map(Kind::code).join(", ").into())]);
         return Err(Problem::new(Code::Choice, "kind", text).into());

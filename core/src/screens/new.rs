@@ -17,8 +17,8 @@ use crate::work::WorkError;
 use super::{board, house, jobs, measure, pole, saw_list, wall};
 use crate::forms::ask::{self, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::offer;
 use crate::forms::plausible::{about_new, judged_so_far, posed};
 use crate::screens::result::ActionResult;
@@ -147,7 +147,7 @@ impl<'a> Making<'a> {
         let job = job_of(book, terms, self.what, self.parent)?.and_then(|job| job.parse().ok());
         let under = match self.what {
             NewThing::LooseBoard => None,
-            NewThing::Mark => Some(desk::work(book, Some(parent))?.pole().map_or(parent, |pole| pole.id())),
+            NewThing::Mark => Some(lookup::work(book, Some(parent))?.pole().map_or(parent, |pole| pole.id())),
             _ => Some(parent),
         };
         Ok((job, under))
@@ -199,10 +199,10 @@ fn job_of(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str) -> Resul
         | NewThing::Wall
         | NewThing::Mark
         | NewThing::LooseBoard
-        | NewThing::Offcut => Some(desk::work(book, Some(id))?.job()?.id()),
+        | NewThing::Offcut => Some(lookup::work(book, Some(id))?.job()?.id()),
         // A loose board is of no house, whichever wall it was attached to.
-        NewThing::Notch | NewThing::Spoiled => desk::of(book, id, Kind::Board)?.house().get(id, Kind::Board)?.made_in,
-        _ => desk::of(book, id, Kind::Wall)?.id(),
+        NewThing::Notch | NewThing::Spoiled => lookup::of(book, id, Kind::Board)?.house().get(id, Kind::Board)?.made_in,
+        _ => lookup::of(book, id, Kind::Wall)?.id(),
     };
     Ok(job.map(|job| job.to_string()))
 }
@@ -213,7 +213,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, what: NewThing, parent: &str)
     let mut questions: Vec<Question> =
         making.asks().map(|spec| making.question(book, terms, spec)).collect::<Result<_>>()?;
     if let (NewThing::LooseBoard, None) = (what, &job) {
-        offer::of_loose_board(terms, desk::work(book, None)?.as_ref(), &mut questions)?;
+        offer::of_loose_board(terms, lookup::work(book, None)?.as_ref(), &mut questions)?;
     }
     let asked = making.asked(&questions);
     let title = terms.phrase(what.title(!parent.is_empty()), &[]);

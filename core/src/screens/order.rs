@@ -13,18 +13,18 @@ use super::planning::refused;
 use super::pole;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
-use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
+use crate::forms::lookup;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<OrderView> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let stock = work.stock();
     let items = count(terms, &work, ORDER_EFFORT)?;
     let lines: Vec<OrderLine> = items.iter().map(|item| line(terms, item, &stock)).collect();
     let json = items.iter().map(|item| item.json(terms.phrases, terms.show)).collect();
     let note = Note::know("who-wins", terms.phrase(key("order-check"), &[]));
     Ok(OrderView {
-        job: desk::job_id(&work),
+        job: lookup::job_id(&work),
         name: work.name().to_owned(),
         notes: vec![note],
         text: share::text(work.name(), &lines),
@@ -96,11 +96,11 @@ pub(crate) fn amounts_of_document(context: &Context, text: &str, effort: u64) ->
     in_language(context, |terms| {
         let mut book = Book::in_memory()?;
         let job = take_into_new(&mut book, terms, text)?;
-        let mut work = desk::work(&book, Some(job))?;
+        let mut work = lookup::work(&book, Some(job))?;
         // A document whose pole was never laid out is counted by the lines that its own marks ask for.
         if work.lines().is_none() {
             pole::act(&mut book, terms, &PoleAction::LayOut { job: job.to_string() })?;
-            work = desk::work(&book, Some(job))?;
+            work = lookup::work(&book, Some(job))?;
         }
         count(terms, &work, effort)
     })

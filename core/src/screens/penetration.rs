@@ -19,8 +19,8 @@ use crate::work::PenetrationSite;
 use super::revision::penetration_revision;
 use crate::forms::ask::{self, accept, keep_draft};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::penetration::{block, hood, layers, patch, shed, step_sizes};
 use crate::forms::signing::{DetailHashes, Signing, sign, step_lines};
 use crate::forms::{cautions, photo, step_asks};
@@ -28,7 +28,7 @@ use crate::screens::result::ActionResult;
 
 /// A penetration that a shell named.
 fn site_of(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<PenetrationSite> {
-    let (work, wall, penetration) = desk::penetration(book, terms, penetration)?;
+    let (work, wall, penetration) = lookup::penetration(book, terms, penetration)?;
     Ok(PenetrationSite::new(work, wall, penetration))
 }
 
@@ -66,7 +66,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, penetration: &str) -> Result<
     let mut view = PenetrationView {
         penetration: site.penetration.id().to_string(),
         wall: site.wall.id().to_string(),
-        job: desk::job_id(&site.work),
+        job: lookup::job_id(&site.work),
         name: terms.phrase(&name_key(&site), &[]),
         what: site.penetration.kind.code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),
@@ -138,7 +138,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PenetrationAction
     let here = |id: &str| Place::Penetration { penetration: id.to_owned() };
     let record = |book: &Book, id: &str| -> Result<Arc<Record>> {
         let id = terms.id("penetration", id)?;
-        let work = desk::of(book, id, Kind::Penetration)?;
+        let work = lookup::of(book, id, Kind::Penetration)?;
         Ok(Arc::clone(work.house().get(id, Kind::Penetration)?))
     };
     match action {

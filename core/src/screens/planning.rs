@@ -16,8 +16,8 @@ use crate::work::{HousePlan, Work};
 use super::accepted;
 use crate::forms::context::Terms;
 use crate::forms::context::in_language;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 
 pub(super) use accept::accept;
 pub(super) use refused::refused;
@@ -94,7 +94,7 @@ impl HousePlanner {
 
 /// What follows from the house, which is there.
 fn house(book: &Book, job: Id) -> Result<Arc<Work>> {
-    let work = desk::work(book, Some(job))?;
+    let work = lookup::work(book, Some(job))?;
     work.job()?;
     Ok(work)
 }

@@ -13,13 +13,13 @@ use crate::work::{Work, WorkError};
 use super::revision::pole_revision;
 use crate::forms::ask::{self, accept, keep_draft, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<PoleView> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let mut view = preview::view(book, terms, &work)?;
     view.revision = pole_revision(terms.phrases, &view);
     Ok(view)
@@ -28,12 +28,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<PoleView
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Result<ActionResult> {
     match action {
         PoleAction::Answer { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             let group = answer(book, terms, &work, field, text)?;
             Ok(ActionResult::at(here(&work), group))
         }
         PoleAction::KeepDraft { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             // Before the pole has an id its drafts have no place; the first accepted answer makes it.
             if let Some(pole) = work.pole() {
                 keep_draft(book, terms, pole, field, text)?;
@@ -43,7 +43,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Re
         PoleAction::AddMark { job, answers } => add_mark(book, terms, job, answers),
         PoleAction::RemoveMark { job, mark } => remove_mark(book, terms, job, mark),
         PoleAction::LayOut { job } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             let group = lay_out(book, terms, &work)?;
             Ok(ActionResult::at(here(&work), group))
         }
@@ -53,7 +53,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &PoleAction) -> Re
 }
 
 fn here(work: &Work) -> Place {
-    Place::Pole { job: desk::job_id(work) }
+    Place::Pole { job: lookup::job_id(work) }
 }
 
 fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &str) -> Result<Id> {
@@ -70,7 +70,7 @@ fn answer(book: &mut Book, terms: &Terms<'_>, work: &Work, field: &str, text: &s
 }
 
 fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let answers = given(answers);
     let fields = ask::fields(terms, fields_of(Kind::Mark), &answers)?;
     let id = terms.fresh(0);
@@ -90,7 +90,7 @@ fn add_mark(book: &mut Book, terms: &Terms<'_>, job: &str, answers: &[Given]) ->
 }
 
 fn remove_mark(book: &mut Book, terms: &Terms<'_>, job: &str, mark: &str) -> Result<ActionResult> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let mark = work.house().get(terms.id("mark", mark)?, Kind::Mark)?;
     if work.pole().is_none_or(|pole| mark.parent != Some(pole.id())) {
         return Err(Problem::new(Code::Unknown, "mark", terms.phrase("screen-unknown", &[])).into());

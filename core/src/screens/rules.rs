@@ -9,21 +9,21 @@ use crate::work::Work;
 
 use crate::forms::ask::{accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::parts::join_nonempty;
 use crate::forms::plausible::judged_rule;
 use crate::forms::quantity::quantity;
 use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<RulesView> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let rules = work.rules().rules().map(|rule| line(book, terms, &work, rule)).collect::<Result<Vec<_>>>()?;
     let asks = || rules.iter().flat_map(|rule| &rule.asks);
     let waits = |question: &&Question| question.field.ends_with(REASON) && !question.optional;
     let asked = asks().find(|question| !question.draft.is_empty()).or_else(|| asks().find(waits)).cloned();
     Ok(RulesView {
-        job: desk::job_id(&work),
+        job: lookup::job_id(&work),
         family: terms.phrase(work.rules().family().phrase(), &[]),
         who_wins: terms.phrase("rule-who-wins", &[]),
         rules,
@@ -145,16 +145,16 @@ fn asks(book: &Book, terms: &Terms<'_>, job: Id, line: &RuleLine, is_length: boo
 }
 
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> Result<ActionResult> {
-    let here = |work: &Work| Place::Rules { job: desk::job_id(work) };
+    let here = |work: &Work| Place::Rules { job: lookup::job_id(work) };
     match action {
         RulesAction::KeepDraft { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             work.rules().rule(field.strip_suffix(REASON).unwrap_or(field))?;
             book.put_draft(&DraftKey::named(work.job()?.id(), field), text)?;
             Ok(ActionResult::without_answer(here(&work)))
         }
         RulesAction::Answer { job, field, text } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             let key = field.strip_suffix(REASON).unwrap_or(field);
             let [value_draft, reason_draft, waiting] = drafts(work.job()?.id(), key);
             if key != field {
@@ -174,11 +174,11 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &RulesAction) -> R
             Ok(ActionResult::without_answer(here(&work)))
         }
         RulesAction::Change { job, key, value, reason } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             change(book, terms, &work, key, value, reason)
         }
         RulesAction::BackToDefault { job, key } => {
-            let work = desk::house(book, terms, job)?;
+            let work = lookup::house(book, terms, job)?;
             back_to_default(book, terms, &work, key)
         }
     }

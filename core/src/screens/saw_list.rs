@@ -12,13 +12,13 @@ use crate::work::{Misfits, SawBoard, SawBoards, SawPiece, WallBoard, WallSite, W
 use super::revision::saw_revision;
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
-use crate::forms::{ask, desk, misfits};
+use crate::forms::{ask, lookup, misfits};
 
 pub(super) use act::act;
 pub(super) use pattern::pattern;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListView> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let list = SawBoards::of(&work)?;
     let walls: Vec<_> = work.walls().iter().map(|wall| &**wall).zip(Misfits::of_house(&work)).collect();
     let line = |board| line(terms, &work, board, &walls);
@@ -51,7 +51,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, job: &str) -> Result<SawListV
     };
     let args = [("cut", cut.into()), ("all", boards.len().into())];
     Ok(SawListView {
-        job: desk::job_id(&work),
+        job: lookup::job_id(&work),
         name: work.name().to_owned(),
         planned: !boards.is_empty(),
         text,

@@ -2,8 +2,8 @@
 
 use crate::book::{Book, Field};
 use crate::forms::context::{Terms, in_language};
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::moment;
 use crate::forms::parts::join_nonempty;
 use crate::phrases::key;
@@ -24,7 +24,7 @@ pub fn sign_off_sheet(book: &Book, context: &Context, job: &str) -> Result<Strin
 }
 
 fn sheet(book: &Book, terms: &Terms<'_>, job: &str) -> Result<String> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let mut things = Vec::new();
     for wall in work.walls() {
         things.extend(wall.penetrations.iter().map(|penetration| penetration.id().to_string()));

@@ -17,13 +17,13 @@ use self::changed::Planned;
 use super::revision::wall_revision;
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::parts::given;
 use crate::screens::result::ActionResult;
 
 pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<WallView> {
-    let (work, wall) = desk::wall(book, terms, wall)?;
+    let (work, wall) = lookup::wall(book, terms, wall)?;
     let mut view = elevation::view(terms, &work, &wall)?;
     view.notes.sort_by_key(|note| note.level);
     view.revision = wall_revision(terms.phrases, &view);
@@ -33,12 +33,12 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, wall: &str) -> Result<WallVie
 pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Result<ActionResult> {
     match action {
         WallAction::AddPenetration { wall, answers } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             let fields = ask::fields(terms, fields_of(Kind::Penetration), &given(answers))?;
             add(book, terms, (&work, &wall), fields)
         }
         WallAction::AddSameAsLast { wall, from_left, from_base } => {
-            let (work, wall) = desk::wall(book, terms, wall)?;
+            let (work, wall) = lookup::wall(book, terms, wall)?;
             let last = work.house().under(wall.id(), Kind::Penetration).last();
             let last = last.ok_or_else(|| WorkError::first(Kind::Penetration, Field::What))?;
             let fields = same(terms, last, [from_left, from_base])?;
@@ -46,7 +46,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Re
         }
         WallAction::RemovePenetration { wall, penetration } => remove(book, terms, wall, penetration),
         WallAction::PlanBoards { wall } => {
-            let (work, site) = desk::wall(book, terms, wall)?;
+            let (work, site) = lookup::wall(book, terms, wall)?;
             let before = changed::planned(&work, &site);
             let group = plan::plan(book, terms, &work, &site)?;
             let mut done = ActionResult::at(here(&site), group);
@@ -59,7 +59,7 @@ pub(super) fn act(book: &mut Book, terms: &Terms<'_>, action: &WallAction) -> Re
 
 /// The wall with a note of what planning it again changed; none where nothing did.
 fn with_changes(book: &mut Book, terms: &Terms<'_>, wall: &str, before: &BTreeSet<Planned>) -> Result<Option<View>> {
-    let (work, site) = desk::wall(book, terms, wall)?;
+    let (work, site) = lookup::wall(book, terms, wall)?;
     let Some(note) = changed::note(terms, before, &changed::planned(&work, &site)) else { return Ok(None) };
     let mut view = self::view(book, terms, wall)?;
     view.notes.push(note);
@@ -106,7 +106,7 @@ fn same(terms: &Terms<'_>, like: &Record, [from_left, from_base]: [&str; 2]) -> 
 }
 
 fn remove(book: &mut Book, terms: &Terms<'_>, wall: &str, penetration: &str) -> Result<ActionResult> {
-    let (work, wall) = desk::wall(book, terms, wall)?;
+    let (work, wall) = lookup::wall(book, terms, wall)?;
     let id = terms.id("penetration", penetration)?;
     let penetration = work.house().get(id, Kind::Penetration)?;
     if penetration.parent != Some(wall.id()) {

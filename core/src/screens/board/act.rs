@@ -3,8 +3,8 @@ use std::sync::Arc;
 use crate::book::{Book, DraftKey, Field, Kind, Operation, OperationKind, field_of, fields_of};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::parts::given;
 use crate::forms::signing::{accept_signed, signed, signed_by_reading};
 use crate::forms::{cautions, photo, step_asks};
@@ -53,7 +53,7 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
         }
         BoardAction::Attach { board, wall } => {
             let hand = InHand::of(book, terms, id(board)?)?;
-            let (to, wall) = desk::wall(book, terms, wall)?;
+            let (to, wall) = lookup::wall(book, terms, wall)?;
             if hand.board.site.is_some() {
                 let text = terms.phrase("board-already-attached", &[]);
                 return Err(Problem::new(Code::Order, "wall", text).into());
@@ -94,7 +94,7 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
         }
         BoardAction::TakePhotoIn { board, step, closed } => {
             let id = id(board)?;
-            desk::of(book, id, Kind::Board)?;
+            lookup::of(book, id, Kind::Board)?;
             photo::take_in(book, terms, id, step, *closed)?;
             Ok(ActionResult::without_answer(here(board)))
         }
@@ -119,7 +119,7 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &Board
 
 /// Three answers make a loose board: how long, how high, and what it laps; a house knows the last two.
 fn create_loose(book: &mut Book, terms: &Terms<'_>, job: Option<&str>, answers: &[Given]) -> Result<ActionResult> {
-    let job = job.map(|job| desk::house(book, terms, job)).transpose()?.and_then(|work| work.id());
+    let job = job.map(|job| lookup::house(book, terms, job)).transpose()?.and_then(|work| work.id());
     let fields = ask::fields(terms, fields_of(Kind::Board), &given(answers))?;
     if job.is_none() && !fields.iter().any(|(field, _)| *field == Field::Height) {
         let title = key("ask-board-height");

@@ -3,8 +3,8 @@
 use crate::book::{BoardState, Book, Field, Kind, OffcutState, Operation, OperationKind, Record, fields_of};
 use crate::forms::ask::{accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::signing::{signed, step_lines};
 use crate::phrases::key;
 use crate::rules::keys;
@@ -114,8 +114,8 @@ fn used_up(hand: &InHand) -> Option<(Id, i64)> {
 /// A loose board with the sizes and the taped blocks of the last loose one.
 pub(super) fn same_as_last(book: &mut Book, terms: &Terms<'_>, job: Option<&str>) -> Result<ActionResult> {
     let work = match job {
-        Some(job) => desk::house(book, terms, job)?,
-        None => desk::work(book, None)?,
+        Some(job) => lookup::house(book, terms, job)?,
+        None => lookup::work(book, None)?,
     };
     let last = work.house().loose_boards().last();
     let last = last.ok_or(WorkError::First { field: Field::Length.code(), title: key("ask-board-length") })?;

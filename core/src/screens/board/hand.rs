@@ -7,7 +7,7 @@ use crate::forms::context::Terms;
 use crate::forms::error::Result;
 use crate::forms::misfits;
 use crate::forms::signing::{DetailHashes, Signing};
-use crate::forms::{desk, stored_phrase};
+use crate::forms::{lookup, stored_phrase};
 use crate::measure::Length;
 use crate::notch::{Edge, LearnedOvercut, Notch, Overcut};
 use crate::phrases::key;
@@ -29,7 +29,7 @@ pub(super) struct InHand {
 
 impl InHand {
     pub(super) fn of(book: &Book, terms: &Terms<'_>, id: Id) -> Result<Self> {
-        let work = desk::of(book, id, Kind::Board)?;
+        let work = lookup::of(book, id, Kind::Board)?;
         let board = Board::of(&work, id)?;
         let (learned, tools) = (overcut::learned(book, terms)?, overcut::tools(book, terms, &board)?);
         Ok(Self { work, board, learned, tools })

@@ -7,8 +7,8 @@ use crate::book::{Book, Field, Kind};
 use crate::flashing::{Layer, LayerKind, Pipe, WallLayers};
 use crate::forms::ask::{self, keep_draft};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::{FormError, Result};
+use crate::forms::lookup;
 use crate::forms::penetration::layers::{point_out, told_as};
 use crate::forms::penetration::shed;
 use crate::forms::signing::{DetailHashes, Signing, sign, step_lines};
@@ -153,7 +153,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, name: DetailName) -> Result<P
     let mut view = PenetrationView {
         penetration: name.text(),
         wall: found.wall.id().to_string(),
-        job: desk::job_id(&found.work),
+        job: lookup::job_id(&found.work),
         name: title(terms, detail),
         what: detail.place().code().to_owned(),
         asked: step_asks::begun(&steps).or_else(|| ask::asked(&questions)),

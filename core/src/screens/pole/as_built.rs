@@ -3,8 +3,8 @@ use std::sync::Arc;
 use crate::book::{Book, Field, Kind, Operation, OperationKind, Record, fields_of};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::parts::given;
 use crate::measure::Length;
 use crate::phrases::key;
@@ -140,7 +140,7 @@ fn needed(terms: &Terms<'_>, record: &Record, notes: &mut Vec<Note>) {
 
 /// Keeps what the tape reads at a course that hangs; the planned boards above it follow, in the same answer.
 pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Given]) -> Result<ActionResult> {
-    let (work, wall) = desk::wall(book, terms, wall)?;
+    let (work, wall) = lookup::wall(book, terms, wall)?;
     let pole_lines = work.need_lines()?;
     let fields = ask::fields(terms, fields_of(Kind::AsBuilt), &given(answers))?;
     let record = Arc::new(Record::unsaved(terms.fresh(0), Kind::AsBuilt, wall.id(), &fields));
@@ -163,13 +163,13 @@ pub(super) fn say(book: &mut Book, terms: &Terms<'_>, wall: &str, answers: &[Giv
     entries.insert(at, AsBuiltEntry { record, course, hung, above: correction::lines(&found) });
     operation = follow(operation, (&work, &wall), (before, &merged(pole_lines, &entries)), terms.division)?;
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(ActionResult::at(Place::Pole { job: desk::job_id(&work) }, group))
+    Ok(ActionResult::at(Place::Pole { job: lookup::job_id(&work) }, group))
 }
 
 /// A course as it hangs was taken for another one, or taped wrongly: its entry goes, and the boards follow.
 pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Result<ActionResult> {
     let id = terms.id("as-built", as_built)?;
-    let work = desk::of(book, id, Kind::AsBuilt)?;
+    let work = lookup::of(book, id, Kind::AsBuilt)?;
     let record = work.house().get(id, Kind::AsBuilt)?;
     let wall = work.wall(record.parent.unwrap_or(id))?;
     let pole_lines = work.need_lines()?;
@@ -179,7 +179,7 @@ pub(super) fn remove(book: &mut Book, terms: &Terms<'_>, as_built: &str) -> Resu
     let lines = (wall.lines().unwrap_or_default(), &*merged(pole_lines, &left));
     let operation = follow(operation, (&work, wall), lines, terms.division)?;
     let group = accept(book, terms, operation, &[])?.group;
-    Ok(ActionResult::at(Place::Pole { job: desk::job_id(&work) }, group))
+    Ok(ActionResult::at(Place::Pole { job: lookup::job_id(&work) }, group))
 }
 
 /// Plans every wall's lines again where the pole's own lines change: what was taped stays, what follows from it is new.

@@ -1,7 +1,7 @@
 use crate::book::{Book, Field, Kind, Record, fields_of};
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
-use crate::forms::{ask, desk};
+use crate::forms::{ask, lookup};
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::siding::{Mode, Pole, PoleError, PoleRequest, Want};
@@ -17,7 +17,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>, work: &Work) -> Result<PoleVi
     let unmet = || wanted.iter().map(|wanted| mark_line(terms, wanted, None)).collect();
     let unanswered = |kind| fields_of(kind).iter().map(|spec| ask::unanswered(terms, spec)).collect();
     let mut view = PoleView {
-        job: desk::job_id(work),
+        job: lookup::job_id(work),
         questions: Vec::new(),
         asked: None,
         marks: Vec::new(),

@@ -3,8 +3,8 @@ use std::sync::Arc;
 use crate::book::{BoardState, Book, Field, Kind, OffcutState, Operation, OperationKind, Record, fields_of};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::measure::Length;
 use crate::phrases::key;
 use crate::saw::DEFAULT_EFFORT;
@@ -31,9 +31,9 @@ pub(in crate::screens) fn act(book: &mut Book, terms: &Terms<'_>, action: &SawLi
     | SawListAction::KeepOffcut { job, .. }
     | SawListAction::SayStock { job, .. }
     | SawListAction::KeepDraft { job, .. }) = action;
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let id = work.job()?.id();
-    let place = Place::SawList { job: desk::job_id(&work) };
+    let place = Place::SawList { job: lookup::job_id(&work) };
     let group = match action {
         SawListAction::Plan { .. } => planning::accept(book, terms, id, &plan(terms, &work, FIRST)?)?,
         SawListAction::Improve { .. } => {

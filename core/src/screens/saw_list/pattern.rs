@@ -1,15 +1,15 @@
 use crate::book::Book;
 use crate::drawing::SawPattern;
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::measure::Length;
 use crate::views::{Code, Problem};
 use crate::work::{SawBoard, SawBoards};
 
 /// What is drawn of a board.
 pub(in crate::screens) fn pattern(book: &Book, terms: &Terms<'_>, job: &str, number: i64) -> Result<SawPattern> {
-    let work = desk::house(book, terms, job)?;
+    let work = lookup::house(book, terms, job)?;
     let list = SawBoards::of(&work)?;
     Ok(cuts(terms, board(terms, &list, number)?))
 }

@@ -15,7 +15,7 @@ fn pole(book: &Book, language: &str, job: &str) -> PoleView {
 
 fn board(book: &Book, wall: &str, course: i64) -> BoardView {
     let wall = wall.parse().unwrap();
-    let work = desk::of(book, wall, Kind::Wall).unwrap();
+    let work = lookup::of(book, wall, Kind::Wall).unwrap();
     let board = work.boards(wall).iter().find(|board| board.whole(Field::Course) == Some(course)).unwrap();
     shown(book, "en", Place::Board { board: board.id().to_string() })
 }
@@ -119,7 +119,7 @@ fn materials_are_counted_on_the_courses_as_they_hang() {
     say(&mut book, 20, &wall, &given(&hung)).unwrap();
     let middle = pole(&book, "en", &job).as_built[0].middle.nm;
     let wall = wall.parse().unwrap();
-    let work = desk::of(&book, wall, Kind::Wall).unwrap();
+    let work = lookup::of(&book, wall, Kind::Wall).unwrap();
     let counted = crate::work::materials(&work, crate::measure::Division::SIXTEENTH, ORDER_EFFORT).unwrap();
     let third = counted.walls[0].courses[2];
     assert_eq!(third.bottom.nm(), middle, "the wall's base line lies on the datum");

@@ -124,7 +124,7 @@ fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
     let (mut book, job) = demo_house();
     let plain = out(&book, &job);
     in_language(&context("en", 2), |terms| {
-        let work = desk::house(&book, terms, &job)?;
+        let work = lookup::house(&book, terms, &job)?;
         let wall = &work.walls()[1];
         let site = PenetrationSite::new(work.clone(), wall.clone(), wall.penetrations[2].clone());
         let (subject, steps) = (site.penetration.id(), site.detail.steps());
@@ -150,7 +150,7 @@ fn who_signed_what_goes_out_as_a_report_and_does_not_come_in() {
 fn the_demo_house_lays_out_and_every_penetration_can_be_made_tight() {
     let (book, job) = demo_house();
     in_language(&context("en", 2), |terms| {
-        demo::check(&*desk::house(&book, terms, &job)?, terms);
+        demo::check(&*lookup::house(&book, terms, &job)?, terms);
         Ok(())
     })
     .unwrap();

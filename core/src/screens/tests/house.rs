@@ -63,7 +63,7 @@ fn stand(book: &mut Book, board: Id, state: BoardState) {
 
 fn tick(book: &mut Book, job: &str, subject: &str, step: &str, steps: &[crate::steps::Step]) {
     let said = StepSaid { how: StepHow::Tick, note: String::new(), measured: String::new(), photo: None };
-    let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
+    let work = lookup::work(book, Some(job.parse().unwrap())).unwrap();
     let detail = DetailHashes { hash: Hash::NONE, earlier: Vec::new() };
     let on = Signing { work: &work, subject: subject.parse().unwrap(), about: "", steps, detail };
     in_language(&context("en", 8), |terms| sign(book, terms, &on, step, &said)).unwrap();
@@ -74,7 +74,7 @@ fn details_done(book: &mut Book, job: &str) -> Vec<String> {
     let mut done = Vec::new();
     while let NextWork::MakeTight { penetration, step: code, .. } = next(book, job) {
         let Some((subject, place)) = penetration.split_once('/') else { break };
-        let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
+        let work = lookup::work(book, Some(job.parse().unwrap())).unwrap();
         let details = work.walls()[0].details(&work).unwrap();
         let detail = details.iter().find(|detail| detail.place().code() == place).unwrap();
         tick(book, job, subject, &code, &detail.steps.steps());
@@ -118,7 +118,7 @@ fn the_way_from_a_name_to_the_last_bead() {
     assert_eq!(question.field, "width");
     in_language(&context("en", 5), |terms| {
         for (field, text) in WALL {
-            let (_, site) = desk::wall(&book, terms, &wall)?;
+            let (_, site) = lookup::wall(&book, terms, &wall)?;
             ask::answer(&mut book, terms, &site.record, field, text)?;
         }
         Ok(())
@@ -156,7 +156,7 @@ fn the_way_from_a_name_to_the_last_bead() {
     assert_eq!(house_view(&book, "en", &job).open_to_weather, []);
     stand(&mut book, boards[0], BoardState::Fixed);
 
-    let work = desk::work(&book, Some(job.parse().unwrap())).unwrap();
+    let work = lookup::work(&book, Some(job.parse().unwrap())).unwrap();
     let steps = work.walls()[0].penetrations[0].detail(&work, &[]).steps();
     let mut unclosed = false;
     for step in steps.iter().take_while(|step| step.code != "boards-cut") {

@@ -245,7 +245,7 @@ fn a_cut_board_is_named_and_never_rewritten() {
     tap(&mut book, 40, SawListAction::MarkCut { job: job.clone(), number: sawn.number }).unwrap();
     assert_eq!(marked(&book, &walls), Default::default());
     let kept = |book: &Book| -> Vec<Vec<Option<Length>>> {
-        let work = desk::work(book, Some(job.parse().unwrap())).unwrap();
+        let work = lookup::work(book, Some(job.parse().unwrap())).unwrap();
         let records = work.walls().iter().flat_map(|wall| work.boards(wall.id()));
         let lengths = |board: &crate::book::Record| {
             [Field::From, Field::To, Field::Length, Field::Height, Field::Stock]

@@ -34,7 +34,7 @@ use crate::screens::take_in_document;
 use crate::views::*;
 
 use super::*;
-use crate::forms::{ask, desk};
+use crate::forms::{ask, lookup};
 use crate::store::Id;
 
 /// A shell's context: noon UTC of a spring day, seven hours behind; `n` gives each action its own entropy and second.

@@ -256,7 +256,7 @@ fn what_a_step_is_signed_for_stays_as_it_was_written() {
     lay_out_pole(&mut book, &job);
     let hole = hose_bib(&mut book, &wall, &BLOCK);
     let text = in_language(&context("en", 8), |terms| {
-        let (work, wall, penetration) = desk::penetration(&book, terms, &hole)?;
+        let (work, wall, penetration) = lookup::penetration(&book, terms, &hole)?;
         Ok(PenetrationSite::new(work, wall, penetration).canonical()?.detail_text())
     });
     let sizes = [

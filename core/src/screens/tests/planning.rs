@@ -8,7 +8,7 @@ use crate::rules::keys;
 use crate::work::Work;
 
 fn work(book: &Book, job: &str) -> Arc<Work> {
-    desk::work(book, Some(job.parse().unwrap())).unwrap()
+    lookup::work(book, Some(job.parse().unwrap())).unwrap()
 }
 
 fn boards(work: &Work) -> impl Iterator<Item = &Arc<Record>> {

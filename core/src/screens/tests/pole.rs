@@ -35,7 +35,7 @@ fn nailed(course: i64) -> (Book, String) {
     super::penetration::lay_out_pole(&mut book, &job);
     tap(&mut book, 11, WallAction::PlanBoards { wall: wall.clone() }).unwrap();
     let wall = wall.parse().unwrap();
-    let work = desk::of(&book, wall, Kind::Wall).unwrap();
+    let work = lookup::of(&book, wall, Kind::Wall).unwrap();
     let board = work.boards(wall).iter().find(|board| board.whole(Field::Course) == Some(course)).unwrap();
     let board = board.id().to_string();
     let view: BoardView = shown(&book, "en", Place::Board { board: board.clone() });

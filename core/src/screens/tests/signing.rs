@@ -18,7 +18,7 @@ fn on<'a>(work: &'a Work, steps: &'a [Step], of: &str) -> Signing<'a> {
 
 fn say_in(book: &mut Book, context: &Context, job: &str, step: &str, said: &StepSaid) -> Result<Id, Problem> {
     in_language(context, |terms| {
-        let work = desk::house(book, terms, job)?;
+        let work = lookup::house(book, terms, job)?;
         sign(book, terms, &on(&work, &steps(), "a"), step, said)
     })
 }
@@ -33,7 +33,7 @@ fn said(how: StepHow, note: &str, measured: &str) -> StepSaid {
 
 fn lines(book: &Book, context: &Context, job: &str, of: &str) -> Vec<StepLine> {
     let lines = in_language(context, |terms| {
-        let work = desk::house(book, terms, job)?;
+        let work = lookup::house(book, terms, job)?;
         step_lines(book, terms, &on(&work, &steps(), of))
     });
     lines.unwrap()

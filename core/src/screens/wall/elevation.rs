@@ -7,8 +7,8 @@ use crate::book::{Field, Kind};
 use crate::flashing::too_near;
 use crate::forms::board_shape::shape_view;
 use crate::forms::context::Terms;
-use crate::forms::desk;
 use crate::forms::error::Result;
+use crate::forms::lookup;
 use crate::forms::misfits;
 use crate::forms::penetration::line;
 use crate::measure::Length;
@@ -38,7 +38,7 @@ pub(super) fn view(terms: &Terms<'_>, work: &Work, wall: &Arc<WallSite>) -> Resu
     let ProgressOnWall { boards, details, misfits, .. } = progress;
     Ok(WallView {
         wall: wall.id().to_string(),
-        job: desk::job_id(work),
+        job: lookup::job_id(work),
         name: wall.name().to_owned(),
         width: terms.answer(&wall.record, Field::Width).unwrap_or_else(|| terms.reading(width, Source::Planned, None)),
         outline: outline.points().iter().copied().map(corner).collect(),

@@ -7,6 +7,7 @@ use super::agree::tables_agree;
 use super::at_rest::look_into;
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
+use super::schema::{SCHEMA, memory};
 use super::sign::{Seal, seals_of_known};
 use super::{Entry, Hash, Result, Store, StoreError};
 
@@ -134,15 +135,26 @@ fn copy_pages(from: &Connection, to: &mut Connection) -> Result<()> {
     }
 }
 
-/// The outside of the data: SQLite's own checks.
+/// The outside of the data: SQLite's own checks, and that the tables are those that were made. A letter of a column's name
+/// that changed is no fault to SQLite, but nobody could ask for the column any more.
 pub(super) fn integrity(conn: &Connection, report: &mut Report) -> Result<()> {
     let lines: Vec<String> =
         conn.prepare("PRAGMA integrity_check")?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
     report.integrity.extend(lines.into_iter().filter(|line| line != "ok"));
+    let version: i64 = conn.query_row("PRAGMA user_version", [], |row| row.get(0))?;
+    if version == SCHEMA && tables_of(conn)? != tables_of(&memory()?)? {
+        report.integrity.push("its tables are not those that were made".to_owned());
+    }
     let tables: Vec<String> =
         conn.prepare("PRAGMA foreign_key_check")?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
     report.foreign_keys.extend(tables);
     Ok(())
+}
+
+/// Every table, index and trigger, and how each was made.
+fn tables_of(conn: &Connection) -> Result<Vec<String>> {
+    let sql = "SELECT json_array(type, name, tbl_name, sql) FROM sqlite_schema ORDER BY type, name";
+    Ok(conn.prepare(sql)?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?)
 }
 
 /// Every hash, and every link between neighbours that are here.

@@ -10,7 +10,7 @@ use chrono::{DateTime, Datelike as _, NaiveDateTime};
 use rusqlite::{Connection, OpenFlags};
 
 use super::at_rest::{look_into, open_uri, uri};
-use super::check::{inspect, inspect_file};
+use super::check::{Report, inspect, inspect_file, integrity};
 use super::file::{PartFile, beside, create_private_folder};
 use super::image::Image;
 use super::merge::{content_hash, peers};
@@ -64,7 +64,11 @@ impl Store {
     }
 
     /// Writes the book without what is this device's own beside a file, page by page: a large book need not be in memory.
+    /// What is wrong with an index would be right in the copy, and nobody would know of it: the book itself is looked at first.
     pub(super) fn write_copy(&self, to: &Path) -> Result<PartFile> {
+        let mut report = Report::default();
+        integrity(&self.conn, &mut report)?;
+        report.pass()?;
         PartFile::fill(to, true, |_, part| {
             // Nobody else knows the file yet. On some systems the lock that we hold on it is one that SQLite would wait for.
             let part = uri(part, "nolock=1");

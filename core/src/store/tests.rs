@@ -459,3 +459,28 @@ fn a_copy_holds_nothing_of_the_device_whatever_its_path_is() {
         Store::verify_copy(&copy).unwrap();
     }
 }
+
+/// A letter that changes in what a table was made by is no fault to SQLite.
+#[test]
+fn a_column_under_another_name_is_damage() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("book");
+    let mut store = Store::open(&path, &OpenOptions::default()).unwrap().store;
+    store.transact(&op(vec![create(1), set(1, 5)]), &author(), now(1), &[]).unwrap();
+    drop(store);
+    let mut bytes = fs::read(&path).unwrap();
+    let old = b"value TEXT NOT NULL,\n    kept";
+    // What SQLite moved to another page may still stand where it was.
+    let places: Vec<usize> = (0..bytes.len()).filter(|at| bytes[*at..].starts_with(old)).collect();
+    assert!(!places.is_empty());
+    places.into_iter().for_each(|at| bytes[at..at + 5].copy_from_slice(b"valve"));
+    fs::write(&path, bytes).unwrap();
+    let store = Store::open(&path, &OpenOptions::default()).unwrap().store;
+    let report = store.check().unwrap();
+    assert!(!report.is_good());
+    assert!(matches!(store.copy(folder.path().join("copy")), Err(StoreError::Damaged(_))));
+    drop(store);
+    let repaired = Store::repair(&path, &OpenOptions::default()).unwrap().store;
+    assert!(repaired.check().unwrap().is_good());
+    assert_eq!(width(&repaired, 1), Some(reading(5)));
+}

@@ -174,7 +174,9 @@ impl From<rusqlite::Error> for StoreError {
         ) {
             return Self::Damaged(error.to_string());
         }
-        if matches!(&error, rusqlite::Error::SqliteFailure(_, Some(why)) if why.starts_with("no such ")) {
+        if let rusqlite::Error::SqliteFailure(_, Some(why)) | rusqlite::Error::SqlInputError { msg: why, .. } = &error
+            && why.starts_with("no such ")
+        {
             return Self::Damaged(error.to_string());
         }
         match error.sqlite_error_code() {

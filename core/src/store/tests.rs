@@ -476,6 +476,7 @@ fn a_column_under_another_name_is_damage() {
     places.into_iter().for_each(|at| bytes[at..at + 5].copy_from_slice(b"valve"));
     fs::write(&path, bytes).unwrap();
     let store = Store::open(&path, &OpenOptions::default()).unwrap().store;
+    assert!(matches!(store.fields(id(1)), Err(StoreError::Damaged(_))));
     let report = store.check().unwrap();
     assert!(!report.is_good());
     assert!(matches!(store.copy(folder.path().join("copy")), Err(StoreError::Damaged(_))));

@@ -7,7 +7,7 @@ use lapwright::measure::Length;
 use lapwright::rules::NailedTo::{AnyHeight, Design, Feet};
 use lapwright::rules::{Exposure, Family, RuleSet, RuleUnit, keys, nailed_to};
 use lapwright::steps::DetailSteps;
-use lapwright::wall::{Corner, DetailPlace};
+use lapwright::wall::{CornerKind, DetailPlace};
 
 fn inch(whole: i64) -> Length {
     Length::from_inches(whole)
@@ -16,7 +16,7 @@ fn inch(whole: i64) -> Length {
 /// A wall 20 ft long and 8 ft high, with something on it at 60 to 100 in, up to 20 in.
 fn detail(family: Family, place: DetailPlace, slope: Option<(Length, Length)>) -> Detail {
     let request = DetailRequest {
-        assembly: DetailAssembly::new(place, Corner::Outside),
+        assembly: DetailAssembly::new(place, CornerKind::Outside),
         board: DetailBoard {
             height: inch(8),
             thickness: Length::from_inches_64(0, 20),

@@ -4,8 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use proc_macro2::{Delimiter, Ident, TokenStream, TokenTree};
 use syn::visit::{self, Visit};
-use syn::{Attribute, Ident, Visibility};
+use syn::{Attribute, Visibility};
 
 /// Each room has its own errors, and its own alias for what they come with, as the standard library's modules have.
 const A_ROOMS_OWN: [&str; 1] = ["Result"];
@@ -17,6 +18,36 @@ struct Types(Vec<(String, bool)>);
 impl Types {
     fn add(&mut self, name: &Ident, seen: &Visibility) {
         self.0.push((name.to_string(), !matches!(seen, Visibility::Inherited)));
+    }
+
+    /// Types that a macro makes are written as tokens: by their keyword in its rules, or by the name before the braces where
+    /// it is called (`coded! { Layer { … } }`). They are taken for seen, as all of them are today.
+    fn made(&mut self, tokens: TokenStream, in_rules: bool) {
+        let tokens: Vec<TokenTree> = tokens.into_iter().collect();
+        for pair in tokens.windows(2) {
+            match pair {
+                [TokenTree::Ident(word), TokenTree::Ident(name)]
+                    if in_rules && ["struct", "enum", "trait"].iter().any(|keyword| word == keyword) =>
+                {
+                    self.0.push((name.to_string(), true));
+                }
+                [TokenTree::Ident(name), TokenTree::Group(braces)]
+                    if !in_rules
+                        && braces.delimiter() == Delimiter::Brace
+                        && name.to_string().starts_with(char::is_uppercase) =>
+                {
+                    self.0.push((name.to_string(), true));
+                }
+                _ => {}
+            }
+        }
+        if in_rules {
+            for token in tokens {
+                if let TokenTree::Group(group) = token {
+                    self.made(group.stream(), true);
+                }
+            }
+        }
     }
 }
 
@@ -30,6 +61,12 @@ impl<'ast> Visit<'ast> for Types {
     fn visit_item_mod(&mut self, item: &'ast syn::ItemMod) {
         if !is_for_tests(&item.attrs) {
             visit::visit_item_mod(self, item);
+        }
+    }
+
+    fn visit_item_macro(&mut self, item: &'ast syn::ItemMacro) {
+        if !is_for_tests(&item.attrs) {
+            self.made(item.mac.tokens.clone(), item.mac.path.is_ident("macro_rules"));
         }
     }
 
@@ -101,7 +138,18 @@ fn a_name_with_two_meanings_is_found() {
             "c.rs",
             "#[cfg(test)] mod tests { pub struct Board; } #[cfg(unix)] pub struct Place; #[cfg(not(unix))] pub struct Place;",
         ),
+        (
+            "d.rs",
+            "pub struct Layer; pub struct Field; pub struct Corner;
+             coded! { /// Of an assembly.
+                Layer { Patch = \"patch\", } }",
+        ),
+        (
+            "e.rs",
+            "macro_rules! fields { ($($name:ident,)+) => { pub enum Field { $($name,)+ } }; } fields! { Corner, }",
+        ),
+        ("f.rs", "coded! { #[derive(Default)] Layer { Boards = \"boards\", } }"),
     ];
-    let want = ["Board: a.rs, b.rs", "Once: a.rs, b.rs"];
+    let want = ["Board: a.rs, b.rs", "Field: d.rs, e.rs", "Layer: d.rs, f.rs", "Once: a.rs, b.rs"];
     assert_eq!(twice(files.into_iter()), want.map(str::to_owned).into());
 }

@@ -2,7 +2,7 @@
 
 use crate::phrases::key;
 use crate::rules::Exposure;
-use crate::wall::{Corner, Finish, Mounting, OpeningKind, PenetrationKind};
+use crate::wall::{CornerKind, Finish, Mounting, OpeningKind, PenetrationKind};
 
 use super::{BoardState, Field, Kind};
 
@@ -202,9 +202,9 @@ const WALL_FIELDS: &[FieldSpec] = &[
 
 /// How the siding ends at an end of a wall.
 const CORNERS: Allowed = Allowed::OneOf(&[
-    (Corner::Outside.code(), key("detail-corner-outside")),
-    (Corner::Inside.code(), key("detail-corner-inside")),
-    (Corner::Mitred.code(), key("detail-corner-mitred")),
+    (CornerKind::Outside.code(), key("detail-corner-outside")),
+    (CornerKind::Inside.code(), key("detail-corner-inside")),
+    (CornerKind::Mitred.code(), key("detail-corner-mitred")),
 ]);
 
 /// The questions of a step in the base line.

@@ -26,12 +26,12 @@ pub(crate) struct Layers {
     /// Whether it is round.
     pub(crate) round: bool,
     /// From the wall outward.
-    pub(crate) layers: Vec<Layer>,
+    pub(crate) layers: Vec<DrawnLayer>,
 }
 
 /// One layer.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub(crate) struct Layer {
+pub(crate) struct DrawnLayer {
     /// Its stable code.
     pub(crate) code: String,
     /// What it is.
@@ -93,7 +93,7 @@ impl Layers {
         let sizes = |shape: Shape| [shape.width(), shape.height()].map(Length::nm);
         let layer = |layer: &WallLayer| {
             let (number, text) = said(layer.kind);
-            Layer {
+            DrawnLayer {
                 code: layer.kind.code().to_owned(),
                 text,
                 number,
@@ -117,7 +117,7 @@ impl Layers {
     /// Only what lies round the patch and the block: a wall's other courses say nothing of them.
     fn round_the_patch(mut self) -> Self {
         let [left, right, bottom, top] = self.frame;
-        let own = |layer: &&Layer| !matches!(layer.code.as_str(), "base" | "barrier" | "barrier-flap" | "board");
+        let own = |layer: &&DrawnLayer| !matches!(layer.code.as_str(), "base" | "barrier" | "barrier-flap" | "board");
         let pieces = || self.layers.iter().filter(own).flat_map(|layer| &layer.pieces);
         let (Some(low), Some(high)) = (pieces().map(|at| at[2]).min(), pieces().map(|at| at[3]).max()) else {
             return self;
@@ -180,7 +180,7 @@ impl Layers {
 
     /// How far the layers stand out from the wall.
     fn depth(&self) -> f64 {
-        let out = |layer: &Layer| {
+        let out = |layer: &DrawnLayer| {
             let [lower, upper, thickness] = layer.profile;
             lower.max(upper) + thickness
         };
@@ -233,7 +233,13 @@ impl Layers {
     }
 
     /// The outline of all that a layer's pieces cover: where two of them meet there is no edge.
-    fn outline(&self, sheet: &mut Sheet, scale: &SheetScale, layer: &Layer, (role, pattern, pen): (Role, Dash, f64)) {
+    fn outline(
+        &self,
+        sheet: &mut Sheet,
+        scale: &SheetScale,
+        layer: &DrawnLayer,
+        (role, pattern, pen): (Role, Dash, f64),
+    ) {
         if let [piece] = layer.pieces.as_slice() {
             return sheet.outline(role, pattern, pen, &self.on_frame(scale, *piece).corners());
         }
@@ -244,7 +250,7 @@ impl Layers {
         }
     }
 
-    fn hole(&self, sheet: &mut Sheet, scale: &SheetScale, layer: &Layer) {
+    fn hole(&self, sheet: &mut Sheet, scale: &SheetScale, layer: &DrawnLayer) {
         let Some(hole) = layer.hole.map(|hole| self.round_the_centre(scale, hole)) else { return };
         sheet.fill(Role::Ground, &hole);
         sheet.outline(Role::Chalk, Dash::Solid, PLAIN, &hole);
@@ -337,7 +343,7 @@ impl Layers {
     }
 
     /// Where the section meets a layer: its heights over the middle of the pipe, less its hole.
-    fn cut(&self, layer: &Layer) -> Vec<[i64; 2]> {
+    fn cut(&self, layer: &DrawnLayer) -> Vec<[i64; 2]> {
         let ([x, y], [_, height]) = (self.centre, self.pipe);
         let hole = layer.hole.map_or(if is_film(layer) { 0 } else { height }, |[_, height]| height) / 2;
         let through = layer.pieces.iter().filter(|[left, right, ..]| *left <= x && x < *right);
@@ -348,7 +354,7 @@ impl Layers {
     }
 }
 
-impl Layer {
+impl DrawnLayer {
     /// Whether it is the one of a code in the view's list.
     fn is(&self, code: &str) -> bool {
         listed(&self.code) == code
@@ -402,7 +408,7 @@ fn less(whole: (i64, i64), taken: &[(i64, i64)]) -> Vec<(i64, i64)> {
 }
 
 /// How far a layer's back stands out at a height.
-fn back(layer: &Layer, y: f64) -> f64 {
+fn back(layer: &DrawnLayer, y: f64) -> f64 {
     let [lower, upper, _] = layer.profile.map(|nm| nm as f64);
     let of = |least: i64, most: i64| (least as f64, most as f64);
     let (bottom, top) = match layer.bends {
@@ -416,7 +422,7 @@ fn back(layer: &Layer, y: f64) -> f64 {
 }
 
 /// A film's or a sheet's part between two heights in the section, with its bends.
-fn film(layer: &Layer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
+fn film(layer: &DrawnLayer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
     let mut heights = vec![from];
     heights.extend(layer.bends.into_iter().flatten().filter(|bend| from <= *bend && *bend <= to));
     heights.push(to);
@@ -445,7 +451,7 @@ fn middle_of(points: &[Dp]) -> Dp {
 }
 
 /// A layer's part between two heights in the section: from its lower back corner round.
-fn profile(layer: &Layer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
+fn profile(layer: &DrawnLayer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp> {
     let thickness = layer.profile[2] as f64;
     let out = |y: i64| (back(layer, y as f64), y as f64);
     let ((low, from), (high, to)) = (out(from), out(to));
@@ -454,10 +460,10 @@ fn profile(layer: &Layer, (from, to): (i64, i64), scale: &SheetScale) -> Vec<Dp>
 }
 
 /// Films and sheets have no thickness that could be drawn.
-fn is_film(layer: &Layer) -> bool {
+fn is_film(layer: &DrawnLayer) -> bool {
     layer.profile[2] < 1_500_000
 }
 
-fn fill(layer: &Layer) -> Role {
+fn fill(layer: &DrawnLayer) -> Role {
     if layer.code == "board" { Role::Board } else { Role::Ground }
 }

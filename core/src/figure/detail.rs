@@ -6,14 +6,14 @@ use super::{Fault, FigureQuestion, Node, Reply};
 use crate::flashing::{DetailAssembly, Fastening, Layer};
 use crate::phrases::key;
 use crate::steps::DetailSteps;
-use crate::wall::{Corner, DetailPlace};
+use crate::wall::{CornerKind, DetailPlace};
 
 /// What is put at a place that every house has, and the steps that put it there.
 pub(super) const QUESTION: FigureQuestion = FigureQuestion {
     name: "detail",
     request: &[
         FigureField::new("place", FigureShape::Choice(DetailPlace::CODES)),
-        FigureField::optional("corner", FigureShape::Choice(Corner::CODES)),
+        FigureField::optional("corner", FigureShape::Choice(CornerKind::CODES)),
         FigureField::optional("head_flashing", FigureShape::Flag),
         FigureField::optional("old_house", FigureShape::Flag),
         FigureField::optional("above_reach", FigureShape::Flag),
@@ -52,10 +52,10 @@ fn answer(request: &Node<'_>) -> Result<Reply, Fault> {
 
 fn read(request: &Node<'_>) -> Result<DetailSteps, Fault> {
     let places: Vec<_> = DetailPlace::ALL.iter().map(|place| (place.code(), *place)).collect();
-    let corners: Vec<_> = Corner::ALL.iter().map(|corner| (corner.code(), *corner)).collect();
+    let corners: Vec<_> = CornerKind::ALL.iter().map(|corner| (corner.code(), *corner)).collect();
     let flag = |name: &str, usual: bool| request.get(name).map_or(Ok(usual), |node| node.flag());
     let place = request.field("place")?.choice(&places)?;
-    let corner = request.get("corner").map_or(Ok(Corner::Outside), |node| node.choice(&corners))?;
+    let corner = request.get("corner").map_or(Ok(CornerKind::Outside), |node| node.choice(&corners))?;
     let opening = matches!(place, DetailPlace::Window | DetailPlace::Door);
     Ok(DetailSteps {
         assembly: DetailAssembly::new(place, corner),

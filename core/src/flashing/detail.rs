@@ -4,19 +4,19 @@ use super::layers::{flat, sheet};
 use super::{HeadFlashing, JointSection, LayerKind, Profile, WallLayer, WallLayers, WallRectangle, square_to};
 use crate::measure::Length;
 use crate::rules::{RuleError, RuleSet, keys};
-use crate::wall::{Corner, DetailPlace};
+use crate::wall::{CornerKind, DetailPlace};
 
 /// What is put at a place that every house has, told once: from it follow the layers, their sizes, how they shed, the
 /// steps of the work and what is ordered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct DetailAssembly {
     place: DetailPlace,
-    corner: Corner,
+    corner: CornerKind,
 }
 
 impl DetailAssembly {
     /// What is put at a place; how a corner is made matters at a corner only.
-    pub const fn new(place: DetailPlace, corner: Corner) -> Self {
+    pub const fn new(place: DetailPlace, corner: CornerKind) -> Self {
         Self { place, corner }
     }
 
@@ -26,7 +26,7 @@ impl DetailAssembly {
     }
 
     /// How a corner is made; at another place it says nothing.
-    pub const fn corner(self) -> Option<Corner> {
+    pub const fn corner(self) -> Option<CornerKind> {
         match self.place {
             DetailPlace::CornerLeft | DetailPlace::CornerRight => Some(self.corner),
             _ => None,
@@ -45,9 +45,9 @@ impl DetailAssembly {
             DetailPlace::Barrier => &[Layer::Barrier, BarrierCourse, BarrierTape],
             DetailPlace::Base => &[BaseFlashing, BarrierFlap, Starter, Boards],
             DetailPlace::CornerLeft | DetailPlace::CornerRight => match self.corner {
-                Corner::Outside => &[Layer::Barrier, CornerWrap, CornerFlashing, CornerBoards, Boards, Sealant],
-                Corner::Inside => &[Layer::Barrier, CornerWrap, CornerFlashing, CornerPost, Boards, Sealant],
-                Corner::Mitred => &[Layer::Barrier, CornerWrap, CornerFlashing, Boards],
+                CornerKind::Outside => &[Layer::Barrier, CornerWrap, CornerFlashing, CornerBoards, Boards, Sealant],
+                CornerKind::Inside => &[Layer::Barrier, CornerWrap, CornerFlashing, CornerPost, Boards, Sealant],
+                CornerKind::Mitred => &[Layer::Barrier, CornerWrap, CornerFlashing, Boards],
             },
             DetailPlace::Window => &[
                 Layer::Barrier,
@@ -346,7 +346,7 @@ impl Detail {
                 }
                 DetailPlace::Furring => vec![("nail", of.nail)],
                 DetailPlace::Base => Vec::new(),
-                _ if self.assembly().corner() == Some(Corner::Mitred) => self.mitre_sizes(),
+                _ if self.assembly().corner() == Some(CornerKind::Mitred) => self.mitre_sizes(),
                 _ => vec![("gap", of.gap)],
             },
             Layer::Sealant => vec![("joint-width", of.joint.width), ("joint-depth", of.joint.depth)],
@@ -380,8 +380,8 @@ impl Detail {
     /// How far the strip in or over a corner reaches each way.
     fn corner_strip(&self) -> Length {
         match self.assembly().corner() {
-            Some(Corner::Mitred) | None => self.measures.barrier_end_lap,
-            Some(Corner::Outside | Corner::Inside) => self.request.area.width() + self.measures.past,
+            Some(CornerKind::Mitred) | None => self.measures.barrier_end_lap,
+            Some(CornerKind::Outside | CornerKind::Inside) => self.request.area.width() + self.measures.past,
         }
     }
 
@@ -591,9 +591,9 @@ impl Stack<'_> {
         let flashing = strip(self.of.corner_strip());
         self.film(LayerKind::Detail { layer: Layer::CornerFlashing }, vec![flashing], of.barrier_lap);
         let trim = match self.of.assembly().corner() {
-            Some(Corner::Outside) => Some(Layer::CornerBoards),
-            Some(Corner::Inside) => Some(Layer::CornerPost),
-            Some(Corner::Mitred) | None => None,
+            Some(CornerKind::Outside) => Some(Layer::CornerBoards),
+            Some(CornerKind::Inside) => Some(Layer::CornerPost),
+            Some(CornerKind::Mitred) | None => None,
         };
         let Some(layer) = trim else { return self.boards(vec![wall], Length::ZERO) };
         self.solid(layer, vec![strip(area.width())], self.of.request.casing);

@@ -1,7 +1,7 @@
 use super::{Canonical, Caution, Step};
 use crate::flashing::{DetailAssembly, Layer};
 use crate::phrases::key;
-use crate::wall::{Corner, DetailPlace};
+use crate::wall::{CornerKind, DetailPlace};
 
 /// What the steps at a detail are made from, that every house has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -194,7 +194,7 @@ impl DetailSteps {
                 step_at!(place, "boards", "boards-clear", "boards-clear").length(key("step-measured-clear"))
             }
             (DetailPlace::Furring, _) => step_at!(place, "boards", "boards-furring", "boards-furring"),
-            (_, Some(Corner::Mitred)) => step_at!(place, "boards", "boards-mitre", "boards-mitre"),
+            (_, Some(CornerKind::Mitred)) => step_at!(place, "boards", "boards-mitre", "boards-mitre"),
             _ => step_at!(place, "boards", "boards-corner", "boards-gap").length(gap),
         }
     }
@@ -226,7 +226,7 @@ mod tests {
     fn all() -> Vec<DetailSteps> {
         let mut all = Vec::new();
         for place in DetailPlace::ALL {
-            for corner in Corner::ALL {
+            for corner in CornerKind::ALL {
                 for flags in 0..8_u8 {
                     all.push(DetailSteps {
                         assembly: DetailAssembly::new(*place, *corner),
@@ -261,7 +261,7 @@ mod tests {
     fn no_two_places_share_a_code() {
         let mut codes = BTreeSet::new();
         for place in DetailPlace::ALL {
-            let assembly = DetailAssembly::new(*place, Corner::Outside);
+            let assembly = DetailAssembly::new(*place, CornerKind::Outside);
             let detail = DetailSteps { assembly, head_flashing: true, old_house: true, above_reach: true };
             for step in detail.steps() {
                 assert!(codes.insert(step.code), "{} stands twice", step.code);
@@ -286,7 +286,7 @@ mod tests {
     /// down over the head last of all.
     #[test]
     fn an_opening_is_flashed_from_the_sill_up() {
-        let assembly = DetailAssembly::new(DetailPlace::Window, Corner::Outside);
+        let assembly = DetailAssembly::new(DetailPlace::Window, CornerKind::Outside);
         let detail = DetailSteps { assembly, head_flashing: true, old_house: false, above_reach: false };
         let put: Vec<Layer> = detail.steps().iter().filter_map(|step| step.puts).collect();
         let at = |layer| put.iter().position(|own| *own == layer).unwrap();

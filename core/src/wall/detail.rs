@@ -34,7 +34,7 @@ coded! {
 
 coded! {
     /// How the siding ends at an end of a wall.
-    Corner {
+    CornerKind {
         /// Corner boards on an outside corner.
         Outside = "outside",
         /// A post in an inside corner.

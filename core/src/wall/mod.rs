@@ -6,7 +6,7 @@ mod outline;
 mod penetration;
 mod studs;
 
-pub use detail::{Corner, DetailPlace};
+pub use detail::{CornerKind, DetailPlace};
 pub use opening::{Abutment, Opening, OpeningKind};
 pub use outline::{Outline, OutlineError, Point, Span};
 pub(crate) use penetration::coded;

@@ -9,7 +9,7 @@ use crate::measure::Length;
 use crate::rules::keys;
 use crate::steps::{Canonical, DetailSteps};
 use crate::store::{Hash, Id};
-use crate::wall::{Corner, DetailPlace, Opening, OpeningKind};
+use crate::wall::{CornerKind, DetailPlace, Opening, OpeningKind};
 
 use super::against::Against;
 use super::error::{Result, WorkError};
@@ -31,10 +31,10 @@ pub struct WallDetail {
 }
 
 /// How the siding ends at an end of a wall: as was said, else by its trim.
-fn corner(wall: &Record, said: Field, trim: Field) -> (Corner, Option<Length>) {
+fn corner(wall: &Record, said: Field, trim: Field) -> (CornerKind, Option<Length>) {
     let width = wall.length(trim).filter(|width| width.is_positive());
-    let said = wall.text(said).and_then(Corner::from_code);
-    (said.unwrap_or(if width.is_some() { Corner::Outside } else { Corner::Mitred }), width)
+    let said = wall.text(said).and_then(CornerKind::from_code);
+    (said.unwrap_or(if width.is_some() { CornerKind::Outside } else { CornerKind::Mitred }), width)
 }
 
 /// What the details of one wall have in common.
@@ -141,14 +141,14 @@ impl OnWall<'_> {
 
     fn plain(&mut self, place: DetailPlace) -> Result<()> {
         let wall = Arc::clone(&self.wall.record);
-        self.push(&wall, DetailAssembly::new(place, Corner::Outside), |request| request)
+        self.push(&wall, DetailAssembly::new(place, CornerKind::Outside), |request| request)
     }
 
     fn corner(&mut self, place: DetailPlace, said: Field, trim: Field) -> Result<()> {
         let wall = Arc::clone(&self.wall.record);
         let (corner, width) = corner(&wall, said, trim);
         let width = match (corner, width) {
-            (Corner::Mitred, _) => Length::ZERO,
+            (CornerKind::Mitred, _) => Length::ZERO,
             (_, Some(width)) => width,
             (_, None) => self.work.rules().get_length(keys::TRIM_WIDTH)?,
         };
@@ -168,7 +168,7 @@ impl OnWall<'_> {
         let (x, head) = (opening.head(), over_opening(self.work.rules(), opening, self.work.block_thickness()?)?);
         let area = WallRectangle { left: x.from, right: x.to, bottom: opening.bottom, top: opening.top };
         let record = Arc::clone(record);
-        self.push(&record, DetailAssembly::new(place, Corner::Outside), |request| DetailRequest {
+        self.push(&record, DetailAssembly::new(place, CornerKind::Outside), |request| DetailRequest {
             area,
             head,
             ..request
@@ -188,7 +188,7 @@ impl OnWall<'_> {
         let Against { from: left, to: right, surface, rise } = against;
         let area = WallRectangle { left, right, bottom: self.area.bottom.min(surface), top: surface };
         let slope = against.is_sloped().then(|| (rise, right - left));
-        self.push(record, DetailAssembly::new(place, Corner::Outside), |request| DetailRequest {
+        self.push(record, DetailAssembly::new(place, CornerKind::Outside), |request| DetailRequest {
             area,
             slope,
             ..request

@@ -1,14 +1,14 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::drawing::layers::{Layer, Layers, Look};
+use crate::drawing::layers::{DrawnLayer, Layers, Look};
 
 const EIGHTH: i64 = 3_175_000;
 
 /// A hose bib's layers in eighths of an inch: barrier, lower board, patch, cover, block, upper boards.
 fn layers(pipe: i64, texts: &[&str]) -> Layers {
     let scaled = |piece: [i64; 4]| piece.map(|n| n * EIGHTH);
-    let layer = |code: &str, text: usize, pieces: &[[i64; 4]], hole: Option<i64>, profile: [i64; 3]| Layer {
+    let layer = |code: &str, text: usize, pieces: &[[i64; 4]], hole: Option<i64>, profile: [i64; 3]| DrawnLayer {
         code: code.to_owned(),
         text: texts[text % texts.len()].to_owned(),
         number: u32::try_from(text % texts.len() + 1).unwrap(),
@@ -113,7 +113,7 @@ fn a_board_round_a_block_is_drawn_as_one() {
 fn a_bent_sheet_is_drawn_bent() {
     let mut layers = layers(8, &TEXTS);
     let (top, out) = (106 * EIGHTH, 12 * EIGHTH);
-    layers.layers.push(Layer {
+    layers.layers.push(DrawnLayer {
         code: "head-flashing".to_owned(),
         text: "Sloped head flashing".to_owned(),
         number: 6,

@@ -32,7 +32,7 @@ fn head(rules: &RuleSet, area: WallRectangle) -> HeadFlashing {
 }
 
 /// A wall 20 ft long and 8 ft high with one thing on it, a place after the other.
-fn detail(rules: &RuleSet, place: DetailPlace, corner: Corner) -> Detail {
+fn detail(rules: &RuleSet, place: DetailPlace, corner: CornerKind) -> Detail {
     let wall = WallRectangle { left: inch(0), right: inch(240), bottom: inch(0), top: inch(96) };
     let area = match place {
         DetailPlace::Window => WallRectangle { left: inch(60), right: inch(100), bottom: inch(30), top: inch(80) },
@@ -58,7 +58,8 @@ fn detail(rules: &RuleSet, place: DetailPlace, corner: Corner) -> Detail {
 }
 
 fn all(rules: &RuleSet) -> Vec<Detail> {
-    let of = |place: &DetailPlace| Corner::ALL.iter().map(|corner| detail(rules, *place, *corner)).collect::<Vec<_>>();
+    let of =
+        |place: &DetailPlace| CornerKind::ALL.iter().map(|corner| detail(rules, *place, *corner)).collect::<Vec<_>>();
     DetailPlace::ALL.iter().flat_map(of).collect()
 }
 
@@ -111,7 +112,7 @@ fn a_barrier_behind_the_flashing_is_found() {
         (DetailPlace::Ledge, Layer::LedgeFlashing),
         (DetailPlace::Base, Layer::BaseFlashing),
     ] {
-        let mut layers = detail(&rules, place, Corner::Outside).wall_layers();
+        let mut layers = detail(&rules, place, CornerKind::Outside).wall_layers();
         let at = |kind| layers.layers.iter().position(|layer| layer.kind == kind).unwrap();
         let (low, high) = (at(LayerKind::Detail { layer: flashing }), at(LayerKind::BarrierFlap));
         layers.layers.swap(low, high);
@@ -123,7 +124,7 @@ fn a_barrier_behind_the_flashing_is_found() {
 fn a_short_leg_is_found() {
     let rules = RuleSet::standard();
     for place in [DetailPlace::RoofHead, DetailPlace::RoofSide, DetailPlace::Ledger, DetailPlace::Ledge] {
-        let mut layers = detail(&rules, place, Corner::Outside).wall_layers();
+        let mut layers = detail(&rules, place, CornerKind::Outside).wall_layers();
         for layer in layers.layers.iter_mut().filter(|layer| layer.exposed && layer.profile.thickness == Length::ZERO) {
             layer.pieces.iter_mut().for_each(|piece| piece.top = piece.top - inch(1));
         }
@@ -134,7 +135,7 @@ fn a_short_leg_is_found() {
 /// A jamb's membrane that stops above the one under the sill.
 #[test]
 fn a_jamb_that_stops_short_is_found() {
-    let mut layers = detail(&RuleSet::standard(), DetailPlace::Window, Corner::Outside).wall_layers();
+    let mut layers = detail(&RuleSet::standard(), DetailPlace::Window, CornerKind::Outside).wall_layers();
     let sill = LayerKind::Detail { layer: Layer::SillFlashing };
     let at = layers.layers.iter().position(|layer| layer.kind == sill).unwrap();
     layers.layers.swap(at, at + 1);
@@ -144,7 +145,7 @@ fn a_jamb_that_stops_short_is_found() {
 #[test]
 fn what_hides_a_layer_comes_after_it() {
     for place in DetailPlace::ALL {
-        for corner in Corner::ALL {
+        for corner in CornerKind::ALL {
             let assembly = DetailAssembly::new(*place, *corner);
             let layers = assembly.layers();
             assert_eq!(layers.iter().collect::<BTreeSet<_>>().len(), layers.len(), "{place:?}: a layer twice");
@@ -162,7 +163,7 @@ fn what_hides_a_layer_comes_after_it() {
 /// 1 in x 13.42 / 12 (the framing square's unit rafter) = 1.118 in; a board 8 1/4 in high ends 16 1/2 in further along.
 #[test]
 fn the_clearance_along_a_roof_is_square_to_it() {
-    let roof = detail(&RuleSet::standard(), DetailPlace::RoofSide, Corner::Outside);
+    let roof = detail(&RuleSet::standard(), DetailPlace::RoofSide, CornerKind::Outside);
     let up = roof.clearance_plumb();
     assert!(up > Length::from_nm(28_397_000) && up < Length::from_nm(28_409_000), "{up:?}");
     assert!(roof.sizes(Layer::Boards).contains(&("edges-differ", Length::from_inches_64(16, 32))));
@@ -173,9 +174,9 @@ fn the_clearance_along_a_roof_is_square_to_it() {
 #[test]
 fn a_leg_is_what_the_code_and_its_laps_ask_for() {
     let rules = RuleSet::standard();
-    let leg = |place| detail(&rules, place, Corner::Outside).leg();
+    let leg = |place| detail(&rules, place, CornerKind::Outside).leg();
     assert_eq!((leg(DetailPlace::RoofSide), leg(DetailPlace::RoofHead)), (inch(4), inch(4)));
     assert_eq!(leg(DetailPlace::Ledger), inch(4));
     let wet = changed(keys::CLEARANCE_ROOF, 3, 1);
-    assert_eq!(detail(&wet, DetailPlace::RoofHead, Corner::Outside).leg(), inch(5));
+    assert_eq!(detail(&wet, DetailPlace::RoofHead, CornerKind::Outside).leg(), inch(5));
 }

@@ -24,7 +24,7 @@ use crate::views::{
     Code, DetailLine, LayerLine, Note, PenetrationAction, PenetrationView, Place, Problem, Question, Reading, Size,
     Source, StepSaid,
 };
-use crate::wall::{Corner, DetailPlace, Shape};
+use crate::wall::{CornerKind, DetailPlace, Shape};
 use crate::work::{DetailProgress, WallDetail, WallSite, Work};
 
 /// What names a detail to a shell: what it is signed on, and its place there.
@@ -238,7 +238,7 @@ fn layer_lines(terms: &Terms<'_>, detail: &WallDetail) -> Vec<LayerLine> {
 fn notes(terms: &Terms<'_>, detail: &WallDetail) -> Vec<Note> {
     let note = |code: &str, text: &str| Note::know(code, terms.phrase(text, &[]));
     match (detail.place(), detail.steps.assembly.corner()) {
-        (_, Some(Corner::Mitred)) => vec![note("miter", key("detail-mitre-approx"))],
+        (_, Some(CornerKind::Mitred)) => vec![note("miter", key("detail-mitre-approx"))],
         (
             DetailPlace::Window
             | DetailPlace::Door

@@ -6,18 +6,25 @@ use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_encode};
 use rusqlite::{Connection, OpenFlags};
 
 use super::image::is_open_here;
+use super::schema::{APPLICATION_ID, refuse_unreadable, version};
 use super::{Result, StoreError};
 
 /// A copy that nobody writes in, to be read where it lies; nothing is locked, changed, or made beside it.
 ///
 /// # Errors
-/// [`StoreError::Busy`] where this process has it open as a book; else what SQLite said.
+/// [`StoreError::Busy`] where this process has it open as a book, [`StoreError::NotABook`], [`StoreError::NewerBook`]; else what
+/// SQLite said.
 pub(super) fn look_into(path: &Path) -> Result<Connection> {
     if is_open_here(path) {
         return Err(StoreError::Busy);
     }
     let conn = open_uri(&uri(path, "immutable=1"), OpenFlags::SQLITE_OPEN_READ_ONLY)?;
     conn.execute_batch("PRAGMA temp_store = MEMORY;")?;
+    let id: i32 = conn.query_row("PRAGMA application_id", [], |row| row.get(0))?;
+    if id != APPLICATION_ID {
+        return Err(StoreError::NotABook(path.to_owned()));
+    }
+    refuse_unreadable(&conn, version(&conn)?)?;
     Ok(conn)
 }
 

@@ -7,7 +7,7 @@ use super::agree::tables_agree;
 use super::at_rest::look_into;
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
-use super::schema::{SCHEMA, memory};
+use super::schema::{SCHEMA, memory, version};
 use super::sign::{Seal, seals_of_known};
 use super::{Entry, Hash, Result, Store, StoreError};
 
@@ -141,8 +141,7 @@ pub(super) fn integrity(conn: &Connection, report: &mut Report) -> Result<()> {
     let lines: Vec<String> =
         conn.prepare("PRAGMA integrity_check")?.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
     report.integrity.extend(lines.into_iter().filter(|line| line != "ok"));
-    let version: i64 = conn.query_row("PRAGMA user_version", [], |row| row.get(0))?;
-    if version == SCHEMA && tables_of(conn)? != tables_of(&memory()?)? {
+    if version(conn)? == SCHEMA && tables_of(conn)? != tables_of(&memory()?)? {
         report.integrity.push("its tables are not those that were made".to_owned());
     }
     let tables: Vec<String> =

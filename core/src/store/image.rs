@@ -12,7 +12,7 @@ use std::sync::{Mutex, PoisonError};
 use rusqlite::Connection;
 
 use super::file::beside;
-use super::schema::{APPLICATION_ID, SCHEMA, migrations};
+use super::schema::{APPLICATION_ID, SCHEMA, migrations, refuse_unreadable, version};
 use super::{Result, StoreError};
 
 const MAGIC: &[u8] = b"SQLite format 3\0";
@@ -242,16 +242,9 @@ impl Image {
         conn.deserialize_read_exact("main", bytes.as_slice(), bytes.len(), false)?;
         conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
         conn.set_prepared_statement_cache_capacity(128);
-        let from: i64 = conn.query_row("PRAGMA user_version", [], |row| row.get(0))?;
-        if from < 1 {
-            return Err(StoreError::Damaged("its schema version is gone".to_owned()));
-        }
-        if from > SCHEMA {
-            let needs: i64 = conn.query_row("SELECT least_reader FROM book", [], |row| row.get(0))?;
-            if needs > SCHEMA {
-                return Err(StoreError::NewerBook { needs, reads: SCHEMA });
-            }
-        } else if from < SCHEMA {
+        let from = version(&conn)?;
+        refuse_unreadable(&conn, from)?;
+        if from < SCHEMA {
             migrations().to_latest(&mut conn).map_err(StoreError::from_upgrade)?;
         }
         Ok(conn)

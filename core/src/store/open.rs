@@ -15,7 +15,7 @@ use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
 use super::merge::{devices, peers};
 use super::recover::{Wrong, recover, set_aside_from, was_set_aside};
-use super::schema::{SCHEMA, memory, migrations};
+use super::schema::{SCHEMA, memory, migrations, refuse_unreadable, version};
 use super::sign::Key;
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
 
@@ -256,14 +256,8 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Looked> {
         [],
         |row| Ok((row.get(0)?, row.get(1)?)),
     )?;
-    if from < 1 && !empty {
-        return Err(StoreError::Damaged("its schema version is gone".to_owned()));
-    }
-    if from > SCHEMA {
-        let needs: i64 = conn.query_row("SELECT least_reader FROM book", [], |row| row.get(0))?;
-        if needs > SCHEMA {
-            return Err(StoreError::NewerBook { needs, reads: SCHEMA });
-        }
+    if !empty {
+        refuse_unreadable(&conn, from)?;
     }
     let mut another = false;
     if !empty {
@@ -311,10 +305,6 @@ fn read_only(path: &Path) -> Result<Opened> {
     conn.execute_batch("PRAGMA query_only = ON;")?;
     let store = Store { path: Some(path.to_owned()), ..Store::on(conn)? };
     Ok(Opened { store, opening: BookOpening::Existing })
-}
-
-fn version(conn: &Connection) -> Result<i64> {
-    Ok(conn.query_row("PRAGMA user_version", [], |row| row.get(0))?)
 }
 
 /// The cheap look for damage: the size, the newest entry of each device, and, in small books, SQLite's quick check.

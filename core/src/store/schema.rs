@@ -19,6 +19,27 @@ pub(super) fn memory() -> Result<Connection> {
     Ok(conn)
 }
 
+/// Refuses what this program cannot read.
+///
+/// # Errors
+/// [`StoreError::Damaged`] where no version stands in it, [`StoreError::NewerBook`] where only a newer program reads it.
+pub(super) fn refuse_unreadable(conn: &Connection, version: i64) -> Result<()> {
+    if version < 1 {
+        return Err(StoreError::Damaged("its schema version is gone".to_owned()));
+    }
+    if version > SCHEMA {
+        let needs: i64 = conn.query_row("SELECT least_reader FROM book", [], |row| row.get(0))?;
+        if needs > SCHEMA {
+            return Err(StoreError::NewerBook { needs, reads: SCHEMA });
+        }
+    }
+    Ok(())
+}
+
+pub(super) fn version(conn: &Connection) -> Result<i64> {
+    Ok(conn.query_row("PRAGMA user_version", [], |row| row.get(0))?)
+}
+
 pub(super) fn migrations() -> Migrations<'static> {
     Migrations::new(vec![M::up(include_str!("../../../fixtures/book/schema-1.sql"))])
 }

@@ -485,3 +485,22 @@ fn a_column_under_another_name_is_damage() {
     assert!(repaired.check().unwrap().is_good());
     assert_eq!(width(&repaired, 1), Some(reading(5)));
 }
+
+/// Copies that only a newer program reads are not this program's to thin away, or to take for one that it could go back to.
+#[test]
+fn copies_of_a_newer_program_stay_and_count_for_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let copies = folder.path().join("copies");
+    let mut store = Store::open(folder.path().join("book"), &OpenOptions::default()).unwrap().store;
+    store.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap();
+    let newer: Vec<_> = (1..=6).map(|ms| store.backup(&copies, now(ms)).unwrap().path).collect();
+    let newer: Vec<_> = newer.into_iter().filter(|path| path.exists()).collect();
+    for path in &newer {
+        let conn = rusqlite::Connection::open(path).unwrap();
+        conn.execute_batch("UPDATE book SET least_reader = 99; PRAGMA user_version = 99;").unwrap();
+    }
+    let kept = store.keep_backup(&copies, now(100)).unwrap().path;
+    assert!(!newer.contains(&kept));
+    (101..110).for_each(|ms| drop(store.backup(&copies, now(ms)).unwrap()));
+    assert!(!newer.is_empty() && newer.iter().all(|path| path.exists()));
+}

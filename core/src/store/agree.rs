@@ -1,5 +1,6 @@
 //! Whether the tables of a book are what its log gives, found out without writing anything: both are read side by side, in
-//! the order of the tables, so that a book of any size needs no more memory than one of its subjects.
+//! the order of the tables, so that a book of any size needs no more memory than one of its subjects and the names of what
+//! was taken back.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -37,7 +38,9 @@ fn writes_agree(conn: &Connection) -> Result<bool> {
             let same = match Indexed::of(deed) {
                 Indexed::Written { value, saw, kept } => written
                     .query_row(params![subject, slot, entry], |row| {
-                        Ok(is_text(row, 0, &value)? && is_text(row, 1, &saw)? && row.get::<_, bool>(2)? == kept)
+                        Ok(is_text(row, 0, &value)?
+                            && is_text(row, 1, &saw)?
+                            && row.get::<_, i64>(2)? == i64::from(kept))
                     })
                     .optional()?,
                 Indexed::SignOff { step, detail, .. } => {
@@ -107,12 +110,11 @@ fn slots_agree(conn: &Connection) -> Result<bool> {
     let mut clashes = conn.prepare("SELECT subject, name, lost, value FROM clash ORDER BY subject, name, lost")?;
     let (mut subjects, mut fields, mut clashes) = (subjects.query([])?, fields.query([])?, clashes.query([])?);
     let mut agree = true;
-    each_subject(conn, |subject, mut slots| {
+    each_subject(conn, |subject, all| {
         if !agree {
             return Ok(());
         }
-        let mut of = |slot: &str| slots.remove(slot).unwrap_or_default();
-        if let Some(want) = SubjectRow::of(subject, &of("+"), &of("-")) {
+        if let Some(want) = SubjectRow::of(subject, &all.made, &all.removed) {
             agree &= next_is(&mut subjects, |row| {
                 let stands = SubjectRow {
                     id: row.get(0)?,
@@ -126,14 +128,13 @@ fn slots_agree(conn: &Connection) -> Result<bool> {
                 Ok(stands == want)
             })?;
         }
-        for (slot, writes) in &slots {
+        for (name, writes) in &all.fields {
             let Some((holder, mut lost)) = holder_and_lost(writes) else { continue };
-            let name = slot.strip_prefix('=').unwrap_or_default();
             agree &= next_is(&mut fields, |row| {
                 Ok(row.get::<_, Id>(0)? == subject
                     && is_text(row, 1, name)?
                     && is_text(row, 2, &holder.value)?
-                    && row.get::<_, bool>(3)? == holder.kept
+                    && row.get::<_, i64>(3)? == i64::from(holder.kept)
                     && row.get::<_, i64>(4)? == holder.row)
             })?;
             lost.sort_unstable_by_key(|write| write.row);
@@ -248,21 +249,20 @@ mod tests {
                 let here = format!("({one}) IS (SELECT {one} FROM {table} LIMIT 1 OFFSET {at})");
                 differs(&format!("DELETE FROM {table} WHERE {here}"));
                 for column in &columns {
-                    let other = match *column {
-                        "subject" | "id" | "job" | "parent" => "CAST(x'63636363636363636363636363636363' AS BLOB)",
-                        "entry" | "made" | "lost" => "1",
-                        "removed" => "iif(removed IS NULL, 1, NULL)",
-                        "kept" => "1 - kept",
-                        _ => "CAST('x' || value_of AS TEXT)",
+                    let others: &[&str] = match *column {
+                        "subject" | "id" | "job" | "parent" => &["CAST(x'63636363636363636363636363636363' AS BLOB)"],
+                        "entry" | "made" | "lost" => &["1"],
+                        "removed" => &["iif(removed IS NULL, 1, NULL)"],
+                        // Not only what it is not, but what is neither.
+                        "kept" => &["1 - kept", "2 + kept"],
+                        _ => &["CAST('x' || value_of AS TEXT)"],
                     };
-                    let other = other.replace("value_of", column);
-                    let is_same: bool = conn
-                        .query_row(&format!("SELECT {column} IS {other} FROM {table} WHERE {here}"), [], |row| {
-                            row.get(0)
-                        })
-                        .unwrap();
-                    if !is_same {
-                        differs(&format!("UPDATE OR REPLACE {table} SET {column} = {other} WHERE {here}"));
+                    for other in others {
+                        let other = other.replace("value_of", column);
+                        let same = format!("SELECT {column} IS {other} FROM {table} WHERE {here}");
+                        if !conn.query_row(&same, [], |row| row.get::<_, bool>(0)).unwrap() {
+                            differs(&format!("UPDATE OR REPLACE {table} SET {column} = {other} WHERE {here}"));
+                        }
                     }
                 }
             }

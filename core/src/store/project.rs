@@ -162,8 +162,9 @@ fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
 /// Works out anew whether a group is undone: whether an undo that is itself in force names it. An undo names an older
 /// hash, so the walk along `undoes` ends. What such groups wrote has changed.
 fn refresh_undone(conn: &Connection, group: Id, changed: &mut Changed) -> Result<()> {
-    let mut next = Some(group);
-    while let Some(group) = next.take() {
+    let (mut next, mut met) = (Some(group), BTreeSet::new());
+    // In a file that somebody made up the walk may lead back to where it was.
+    while let Some(group) = next.take().filter(|group| met.insert(*group)) {
         let found: Option<(i64, Option<Id>, bool, i64, String)> = conn
             .prepare_cached(
                 "SELECT id, undoes, EXISTS (SELECT 1 FROM undone u WHERE u.entry = e.id), form, payload \
@@ -356,30 +357,42 @@ fn put_field(conn: &Connection, subject: Id, name: &str, all: &[Write]) -> Resul
     Ok(())
 }
 
-/// Hands over every subject that was ever written of, in order, with all writes of each of its slots.
-pub(super) fn each_subject(
-    conn: &Connection,
-    mut take: impl FnMut(Id, BTreeMap<String, Vec<Write>>) -> Result<()>,
-) -> Result<()> {
+/// All that was ever written of a subject.
+#[derive(Default)]
+pub(super) struct SubjectWrites {
+    pub(super) made: Vec<Write>,
+    pub(super) removed: Vec<Write>,
+    /// By the field's name.
+    pub(super) fields: BTreeMap<String, Vec<Write>>,
+}
+
+impl SubjectWrites {
+    fn add(&mut self, slot: &str, write: Write) {
+        match slot {
+            "+" => self.made.push(write),
+            "-" => self.removed.push(write),
+            field => self.fields.entry(field.strip_prefix('=').unwrap_or(field).to_owned()).or_default().push(write),
+        }
+    }
+}
+
+/// Hands over every subject that was ever written of, in order.
+pub(super) fn each_subject(conn: &Connection, mut take: impl FnMut(Id, &SubjectWrites) -> Result<()>) -> Result<()> {
     let sql = format!(
         "SELECT {WRITE}, w.subject, w.slot FROM written w JOIN entry e ON e.id = w.entry ORDER BY w.subject, w.slot"
     );
     let mut statement = conn.prepare(&sql)?;
     let mut rows = statement.query([])?;
-    let mut at: Option<(Id, BTreeMap<String, Vec<Write>>)> = None;
+    let mut at: Option<(Id, SubjectWrites)> = None;
     while let Some(row) = rows.next()? {
-        let (subject, slot): (Id, String) = (row.get(10)?, row.get(11)?);
-        let write = Write::from_row(row)?;
-        match &mut at {
-            Some((own, slots)) if *own == subject => slots.entry(slot).or_default().push(write),
-            _ => {
-                if let Some((subject, slots)) = at.replace((subject, BTreeMap::from([(slot, vec![write])]))) {
-                    take(subject, slots)?;
-                }
-            }
+        let subject = row.get(10)?;
+        if let Some((done, all)) = at.take_if(|(own, _)| *own != subject) {
+            take(done, &all)?;
         }
+        let (_, all) = at.get_or_insert_with(|| (subject, SubjectWrites::default()));
+        all.add(row.get_ref(11)?.as_str().map_err(rusqlite::Error::from)?, Write::from_row(row)?);
     }
-    at.map_or(Ok(()), |(subject, slots)| take(subject, slots))
+    at.map_or(Ok(()), |(subject, all)| take(subject, &all))
 }
 
 /// Empties the projection and makes it anew from every entry: first all writes, then what stands in each slot.
@@ -399,13 +412,9 @@ pub(super) fn replay(conn: &Connection) -> Result<()> {
     for target in undone.query_map([], |row| row.get(0))? {
         refresh_undone(conn, target?, &mut Changed::default())?;
     }
-    each_subject(conn, |subject, mut slots| {
-        let mut of = |slot: &str| slots.remove(slot).unwrap_or_default();
-        put_subject(conn, subject, &of("+"), &of("-"))?;
-        for (slot, writes) in &slots {
-            put_field(conn, subject, slot.strip_prefix('=').unwrap_or_default(), writes)?;
-        }
-        Ok(())
+    each_subject(conn, |subject, all| {
+        put_subject(conn, subject, &all.made, &all.removed)?;
+        all.fields.iter().try_for_each(|(name, writes)| put_field(conn, subject, name, writes))
     })
 }
 

@@ -504,3 +504,36 @@ fn copies_of_a_newer_program_stay_and_count_for_nothing() {
     (101..110).for_each(|ms| drop(store.backup(&copies, now(ms)).unwrap()));
     assert!(!newer.is_empty() && newer.iter().all(|path| path.exists()));
 }
+
+/// SQLite takes what stands between two strokes at the beginning of a name and the next for the name of a computer.
+#[test]
+fn a_copy_goes_to_a_path_that_begins_with_two_strokes() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = Store::open(folder.path().join("book"), &OpenOptions::default()).unwrap().store;
+    store.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap();
+    let to = std::path::PathBuf::from(format!("/{}", folder.path().join("copy").display()));
+    store.copy(&to).unwrap();
+    Store::verify_copy(&to).unwrap();
+    assert!(super::at_rest::look_into(&to).is_ok());
+}
+
+/// Hashes name older ones only; in a file that somebody made up undos can name each other.
+#[test]
+fn undos_that_name_each_other_in_a_circle_end() {
+    let mut store = Store::in_memory().unwrap();
+    let made = store.transact(&op(vec![create(1)]), &author(), now(1), &[]).unwrap().group;
+    let mut undone = made;
+    for ms in 2..5 {
+        undone = store.undo(undone, &author(), now(ms), |_| None).unwrap().outcome.group;
+    }
+    store.conn.execute_batch("DROP TRIGGER entry_stays").unwrap();
+    // Of three that go round none can be in force without the one before it being undone.
+    store.conn.execute("UPDATE entry SET undoes = ?1 WHERE sequence = 2", [undone]).unwrap();
+    let (ended, end) = std::sync::mpsc::channel();
+    std::thread::spawn(move || {
+        let report = store.check().unwrap();
+        store.rebuild().unwrap();
+        ended.send(report.is_good()).unwrap();
+    });
+    assert_eq!(end.recv_timeout(std::time::Duration::from_secs(20)), Ok(false));
+}

@@ -14,6 +14,9 @@ pub fn count(short: usize, full: usize) -> usize {
     if std::env::var("LAPWRIGHT_FAULTS").is_ok_and(|which| which == "full") { full } else { short }
 }
 
+/// What stands in the drafts of `store_steps`, with the moment behind it, and in nothing else.
+pub const TYPED: &str = "typed and not accepted";
+
 /// Says how many faults of a sort were put in, and what came of them.
 #[allow(clippy::print_stdout, reason = "with `-- --nocapture` a run shows what came of its faults")]
 pub fn tell(sort: &str, many: usize, came: &str) {

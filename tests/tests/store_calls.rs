@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::Output;
 
 use lapwright::store::{Account, BookOpening, Entry, Found, Id, Lost, Store, backups};
-use lapwright_tests::book::{count, entries, fill, open, tell};
+use lapwright_tests::book::{TYPED, count, entries, fill, open, tell};
 use lapwright_tests::random::Random;
 use lapwright_tests::shim::{Fault, run};
 use tempfile::TempDir;
@@ -49,6 +49,43 @@ impl Place {
         }
         names
     }
+
+    /// The copies, whole ones or not, which go where others can look into them.
+    fn handed_on(&self) -> Vec<PathBuf> {
+        let files = |folder: &Path| fs::read_dir(folder).into_iter().flatten().map(|file| file.unwrap().path());
+        let copies = files(&self.path("book.copies")).collect::<Vec<_>>();
+        let by_hand = files(self.folder.path()).filter(|file| {
+            let name = file.file_name().unwrap().to_str().unwrap();
+            name.starts_with("copy") || name.starts_with("by-hand")
+        });
+        by_hand.chain(copies).collect()
+    }
+}
+
+/// What must be in a book, whatever became of the runs so far.
+struct Kept {
+    groups: BTreeSet<Id>,
+    /// What may stand in the draft: what is known to stand there, or what was being put there since.
+    drafts: BTreeSet<Option<String>>,
+}
+
+impl Kept {
+    fn new() -> Self {
+        Self { groups: BTreeSet::new(), drafts: BTreeSet::from([None]) }
+    }
+
+    fn add(&mut self, output: &Output) {
+        self.groups.extend(acknowledged(output));
+        for line in String::from_utf8_lossy(&output.stdout).lines() {
+            let (word, text) = line.split_once(' ').unwrap_or((line, ""));
+            let text = Some(text.to_owned()).filter(|text| !text.is_empty());
+            match word {
+                "tries" => drop(self.drafts.insert(text)),
+                "has" => self.drafts = BTreeSet::from([text]),
+                _ => {}
+            }
+        }
+    }
 }
 
 fn acknowledged(output: &Output) -> BTreeSet<Id> {
@@ -71,12 +108,18 @@ fn calls(place: &Place, sorts: &[&'static str]) -> Vec<(&'static str, usize)> {
 }
 
 /// What must hold after a run that failed, came out short, or was stopped, whatever it was in the middle of; then a whole run.
-fn survives(place: &Place, kept: &mut BTreeSet<Id>, output: &Output, what: &str) {
-    kept.extend(acknowledged(output));
+fn survives(place: &Place, kept: &mut Kept, output: &Output, what: &str) {
+    kept.add(output);
+    for file in place.handed_on() {
+        let bytes = fs::read(&file).unwrap();
+        assert!(!bytes.windows(TYPED.len()).any(|part| part == TYPED.as_bytes()), "{what}: a draft in {file:?}");
+    }
     let opened = open(&place.path("book")).unwrap_or_else(|error| panic!("{what}: {error}"));
     assert!(matches!(opened.opening, BookOpening::Existing | BookOpening::New), "{what}: {:?}", opened.opening);
     let here = groups(&opened.store);
-    assert!(here.is_superset(kept), "{what}: an acknowledged answer is lost");
+    assert!(here.is_superset(&kept.groups), "{what}: an acknowledged answer is lost");
+    let draft = opened.store.draft_get("key").unwrap();
+    assert!(kept.drafts.contains(&draft), "{what}: {draft:?} is none of {:?}", kept.drafts);
     assert!(opened.store.check().unwrap().is_good(), "{what}");
     assert_eq!(opened.store.accounts().unwrap(), [], "{what}");
     if let Ok(text) = fs::read(place.path("house.json")) {
@@ -91,7 +134,7 @@ fn survives(place: &Place, kept: &mut BTreeSet<Id>, output: &Output, what: &str)
     drop(opened);
     let (again, _) = place.run(WHOLE);
     assert!(again.status.success(), "{what}: then {again:?}");
-    kept.extend(acknowledged(&again));
+    kept.add(&again);
     assert_eq!(fs::read(place.path("notes.part")).unwrap(), b"the user's own", "{what}");
     let left: Vec<String> =
         place.names().into_iter().filter(|name| name.contains("-part") || name.contains(".damaged")).collect();
@@ -110,11 +153,11 @@ fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
     errors.extend(faults(&calls(&place, &["any"]), &["kill"], count(41, 1)));
     let mut told = 0;
     let mut place = Place::new();
-    let mut kept = BTreeSet::new();
+    let mut kept = Kept::new();
     let mut sorts: BTreeMap<String, usize> = BTreeMap::new();
     for (round, fault) in errors.into_iter().enumerate() {
         if round % 20 == 0 {
-            (place, kept) = (Place::new(), BTreeSet::new());
+            (place, kept) = (Place::new(), Kept::new());
         }
         let (output, _) = place.run(fault);
         told += usize::from(!output.status.success());
@@ -142,11 +185,11 @@ fn a_day_that_is_stopped_at_any_call_loses_nothing() {
     let day = |place: &Place, number: usize, fault: Fault<'_>| {
         run(STEPS, &[&place.path("book"), &PathBuf::from(number.to_string())], place.folder.path(), fault)
     };
-    let (mut place, mut kept) = (Place::new(), BTreeSet::new());
+    let (mut place, mut kept) = (Place::new(), Kept::new());
     let mut longest = (1..=5).map(|number| day(&place, number, WHOLE).1).max().unwrap_or_default();
     while stopped < stops {
         if days % 20 == 0 {
-            (place, kept) = (Place::new(), BTreeSet::new());
+            (place, kept) = (Place::new(), Kept::new());
         }
         days += 1;
         assert!(days < 20 * stops, "{stopped} of {days} days were stopped");

@@ -1,8 +1,9 @@
-//! A book's file that nobody writes in, read by SQLite where it lies.
+//! A book that nobody else writes in: a file read by SQLite where it lies, or all of a book in memory.
 
 use std::path::Path;
 
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_encode};
+use rusqlite::backup::{Backup, StepResult};
 use rusqlite::{Connection, OpenFlags};
 
 use super::image::is_open_here;
@@ -28,6 +29,18 @@ pub(super) fn look_into(path: &Path) -> Result<Connection> {
     Ok(conn)
 }
 
+/// All of a book in memory, as it is at one moment.
+pub(super) fn memory_of(conn: &Connection) -> Result<Connection> {
+    let mut copy = Connection::open_in_memory()?;
+    match Backup::new(conn, &mut copy)?.step(-1)? {
+        StepResult::Done => {}
+        _ => return Err(StoreError::Busy),
+    }
+    copy.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
+    copy.set_prepared_statement_cache_capacity(128);
+    Ok(copy)
+}
+
 /// Opens what [`uri`] names, on one thread.
 pub(super) fn open_uri(uri: &str, how: OpenFlags) -> Result<Connection> {
     Ok(Connection::open_with_flags(uri, how | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX)?)
@@ -42,5 +55,7 @@ pub(super) fn uri(path: &Path, parameter: &str) -> String {
     let text = path.to_string_lossy().replace('\\', "/");
     #[cfg(not(unix))]
     let bytes = text.as_bytes();
-    format!("file:{}?{parameter}", percent_encode(bytes, KEPT))
+    // With nothing between the first two strokes and the third, no part of the path is taken for the name of a computer.
+    let computer = if bytes.starts_with(b"/") { "//" } else { "" };
+    format!("file:{computer}{}?{parameter}", percent_encode(bytes, KEPT))
 }

@@ -1,14 +1,14 @@
 use std::path::Path;
+use std::thread::{self, Builder};
 
-use rusqlite::backup::{Backup, StepResult};
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use super::agree::tables_agree;
-use super::at_rest::look_into;
+use super::at_rest::{look_into, memory_of};
 use super::entry::COLUMNS;
 use super::project::{dump, replay};
 use super::schema::{SCHEMA, memory, version};
-use super::sign::{Seal, seals_of_known};
+use super::sign::{Seal, seals_of, seals_of_known};
 use super::{Entry, Hash, Result, Store, StoreError};
 
 /// What "check the data" found. All empty is good.
@@ -59,7 +59,7 @@ impl Store {
         // All of it as it is at one moment, whoever writes meanwhile.
         let begin = || Transaction::new_unchecked(&self.conn, TransactionBehavior::Deferred);
         let moment = self.conn.is_autocommit().then(begin).transpose();
-        let mut report = match moment.map_err(Into::into).and_then(|_moment| inspect(&self.conn)) {
+        let mut report = match moment.map_err(Into::into).and_then(|_moment| inspect_by(&self.conn, seals_of_known)) {
             Err(StoreError::Damaged(why)) => Report { integrity: vec![why], ..Report::default() },
             report => report?,
         };
@@ -68,36 +68,34 @@ impl Store {
         }
         Ok(report)
     }
-
-    /// The whole book in memory, as it is at one moment.
-    pub(super) fn in_mind(&self) -> Result<Connection> {
-        let mut conn = Connection::open_in_memory()?;
-        copy_pages(&self.conn, &mut conn)?;
-        conn.execute_batch("PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;")?;
-        conn.set_prepared_statement_cache_capacity(128);
-        Ok(conn)
-    }
 }
 
-/// Everything that can be checked of a book; nothing is written.
+/// How the signatures of entries are looked at.
+type LookAtSeals = fn(&[&Entry]) -> Vec<Seal>;
+
+/// Everything that can be checked of a book, wherever it comes from; nothing is written.
 pub(super) fn inspect(conn: &Connection) -> Result<Report> {
+    inspect_by(conn, seals_of)
+}
+
+fn inspect_by(conn: &Connection, seals: LookAtSeals) -> Result<Report> {
     let mut report = Report::default();
     integrity(conn, &mut report)?;
     if report.integrity.is_empty() {
-        chain(conn, &mut report)?;
+        chain(conn, seals, &mut report)?;
         projection(conn, &mut report)?;
     }
     Ok(report)
 }
 
-/// The same of a copy that nobody writes in, where it lies: the log and the tables side by side.
-pub(super) fn inspect_file(path: &Path) -> Result<Report> {
+/// The same of a copy that was written just now of a book of this device, where it lies: the log and the tables side by side.
+pub(super) fn inspect_own_copy(path: &Path) -> Result<Report> {
     let (tables, log) = (look_into(path)?, look_into(path)?);
-    std::thread::scope(|scope| {
-        let log = scope.spawn(move || {
+    thread::scope(|scope| {
+        let log = Builder::new().spawn_scoped(scope, move || {
             let mut report = Report::default();
-            chain(&log, &mut report).map(|()| report.chain)
-        });
+            chain(&log, seals_of_known, &mut report).map(|()| report.chain)
+        })?;
         let mut report = Report::default();
         integrity(&tables, &mut report)?;
         // Of a file that is damaged its entries are not told of.
@@ -116,8 +114,7 @@ fn projection(conn: &Connection, report: &mut Report) -> Result<()> {
         return Ok(());
     }
     let before = dump(conn)?;
-    let mut anew = Connection::open_in_memory()?;
-    copy_pages(conn, &mut anew)?;
+    let anew = memory_of(conn)?;
     replay(&anew)?;
     let after = dump(&anew)?;
     report.projection.extend(before.iter().filter(|line| after.binary_search(line).is_err()).cloned());
@@ -126,13 +123,6 @@ fn projection(conn: &Connection, report: &mut Report) -> Result<()> {
         report.projection.push("the tables and the log tell different things".to_owned());
     }
     Ok(())
-}
-
-fn copy_pages(from: &Connection, to: &mut Connection) -> Result<()> {
-    match Backup::new(from, to)?.step(-1)? {
-        StepResult::Done => Ok(()),
-        _ => Err(StoreError::Busy),
-    }
 }
 
 /// The outside of the data: SQLite's own checks, and that the tables are those that were made. A letter of a column's name
@@ -157,7 +147,7 @@ fn tables_of(conn: &Connection) -> Result<Vec<String>> {
 }
 
 /// Every hash, and every link between neighbours that are here.
-pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
+fn chain(conn: &Connection, seals: LookAtSeals, report: &mut Report) -> Result<()> {
     /// So many are in memory at once.
     const BLOCK: usize = 8192;
     let mut statement = conn.prepare(&format!("SELECT {COLUMNS}, e.grp FROM entry e ORDER BY device, sequence"))?;
@@ -168,7 +158,7 @@ pub(super) fn chain(conn: &Connection, report: &mut Report) -> Result<()> {
         if block.is_empty() {
             return Ok(());
         }
-        let seals = seals_of_known(&block.iter().map(|(entry, _)| entry).collect::<Vec<_>>());
+        let seals = seals(&block.iter().map(|(entry, _)| entry).collect::<Vec<_>>());
         for ((entry, group), seal) in block.into_iter().zip(seals) {
             link(&mut last, entry, group, seal, report);
         }

@@ -1,18 +1,19 @@
-//! Copies and backups: written by SQLite itself beside where they go, flushed, checked, renamed.
+//! Copies and backups: written beside where they go, flushed, checked, renamed.
 //!
 //! A copy holds the book and nothing of the device: no drafts, settings, photo states, seen-marks or device id.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Datelike as _, NaiveDateTime};
 use rusqlite::{Connection, OpenFlags};
 
-use super::at_rest::{look_into, open_uri, uri};
-use super::check::{Report, inspect, inspect_file, integrity};
+use super::at_rest::{look_into, memory_of, open_uri, uri};
+use super::check::{Report, inspect, inspect_own_copy, integrity};
 use super::file::{PartFile, beside, create_private_folder};
-use super::image::Image;
+use super::image::{Image, without_log};
 use super::merge::{content_hash, peers};
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
 
@@ -57,33 +58,42 @@ impl Store {
         if replaces && !self.is_older_copy(to) {
             return Err(StoreError::InTheWay(to.to_owned()));
         }
-        let part = self.write_copy(to)?;
+        let part = PartFile::fill(to, true, |file| self.copy_into(file))?;
         // What is checked is what lies on the disk.
-        inspect_file(part.path())?.pass()?;
+        inspect_own_copy(part.path())?.pass()?;
         if replaces { part.replace(to) } else { part.place(to) }
     }
 
-    /// Writes the book without what is this device's own beside a file, page by page: a large book need not be in memory.
-    /// What is wrong with an index would be right in the copy, and nobody would know of it: the book itself is looked at first.
-    pub(super) fn write_copy(&self, to: &Path) -> Result<PartFile> {
+    /// Writes the book without what is this device's own. That is taken out beside the book, so that no byte of it gets to
+    /// where the copy goes, whenever the program is stopped. What is wrong with an index would be right in the copy, and
+    /// nobody would know of it: the book itself is looked at first.
+    pub(super) fn copy_into(&self, to: &mut impl Write) -> Result<()> {
         let mut report = Report::default();
         integrity(&self.conn, &mut report)?;
         report.pass()?;
-        PartFile::fill(to, true, |_, part| {
-            // Nobody else knows the file yet. On some systems the lock that we hold on it is one that SQLite would wait for.
-            let part = uri(part, "nolock=1");
-            let into = "VACUUM INTO ?1";
-            match self.is_read_only() || !self.conn.is_autocommit() {
-                true => self.in_mind()?.execute(into, [&part])?,
-                false => self.conn.execute(into, [&part])?,
-            };
-            let copy = open_uri(&part, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
-            copy.execute_batch(
-                "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA secure_delete = ON; BEGIN; \
-                 DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT;",
-            )?;
-            Ok(copy.close().map_err(|(_, error)| error)?)
-        })
+        match self.path.as_ref().filter(|_| !self.is_read_only() && self.conn.is_autocommit()) {
+            Some(own) => {
+                // Page by page: a large book need not be in memory.
+                let part = PartFile::make(own, true)?;
+                // Nobody else knows the file. On some systems the lock that we hold on it is one that SQLite would wait for.
+                let name = uri(part.path(), "nolock=1");
+                self.conn.execute("VACUUM INTO ?1", [&name])?;
+                let copy = open_uri(&name, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+                copy.execute_batch("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA secure_delete = ON;")?;
+                take_out_own(&copy)?;
+                copy.close().map_err(|(_, error)| error)?;
+                io::copy(&mut fs::File::open(part.path())?, to)?;
+            }
+            None => {
+                let copy = memory_of(&self.conn)?;
+                take_out_own(&copy)?;
+                copy.execute_batch("VACUUM")?;
+                let mut bytes = copy.serialize("main")?.to_vec();
+                without_log(&mut bytes);
+                to.write_all(&bytes)?;
+            }
+        }
+        Ok(())
     }
 
     fn is_older_copy(&self, to: &Path) -> bool {
@@ -144,6 +154,13 @@ impl Store {
         let path = path.as_ref();
         inspect(&Image::read(path)?.connect(path)?)?.pass()
     }
+}
+
+/// Takes out of a copy what is the device's own.
+fn take_out_own(copy: &Connection) -> Result<()> {
+    Ok(copy.execute_batch(
+        "BEGIN; DELETE FROM draft; DELETE FROM setting; DELETE FROM photo; DELETE FROM clash_seen; DELETE FROM here; COMMIT;",
+    )?)
 }
 
 /// The backups in a folder, newest first. Other files are passed over.

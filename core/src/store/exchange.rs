@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 
 use super::account::Known;
+use super::at_rest::memory_of;
 use super::canon::Canon;
 use super::change::LoggedChange;
 use super::check::inspect;
@@ -287,7 +288,7 @@ impl Store {
     /// Counts what would change, by taking in on a copy in memory.
     fn compare(&self, fresh: &[Entry], preview: &mut Preview) -> Result<()> {
         let mut other = Self::in_memory()?;
-        other.conn = self.in_mind()?;
+        other.conn = memory_of(&self.conn)?;
         let taken = match other.take_in(fresh, i64::MAX) {
             Ok(taken) => taken,
             Err(StoreError::BadEntry { device, sequence, why }) => {

@@ -28,34 +28,34 @@ pub(super) fn beside(path: &Path, tail: &str) -> PathBuf {
 pub(super) struct PartFile {
     path: PathBuf,
     /// Held locked, so that nobody takes it for what a stopped run left behind.
-    _file: fs::File,
+    file: fs::File,
 }
 
 impl PartFile {
     /// Writes the bytes of what is to be `to` beside it; `private` for what only its owner may read.
     pub(super) fn write(to: &Path, bytes: &[u8], private: bool) -> Result<Self> {
-        Self::fill(to, private, |file, _| Ok(file.write_all(bytes)?))
+        Self::fill(to, private, |file| Ok(file.write_all(bytes)?))
     }
 
-    /// The same for what is too large to be in memory at once, or is written by its name.
-    pub(super) fn fill(
-        to: &Path,
-        private: bool,
-        fill: impl FnOnce(&mut fs::File, &Path) -> Result<()>,
-    ) -> Result<Self> {
+    /// The same for what is too large to be in memory at once.
+    pub(super) fn fill(to: &Path, private: bool, fill: impl FnOnce(&mut fs::File) -> Result<()>) -> Result<Self> {
+        let mut part = Self::make(to, private)?;
+        fill(&mut part.file)?;
+        part.file.sync_all()?;
+        Ok(part)
+    }
+
+    /// An empty one, neither written nor flushed.
+    pub(super) fn make(to: &Path, private: bool) -> io::Result<Self> {
         clear_leftovers(to)?;
         loop {
             let path = beside(to, &format!(".{:016x}{PART}", RandomState::new().build_hasher().finish()));
-            let mut file = create(&path, private)?;
+            let file = create(&path, private)?;
             FileExt::lock(&file)?;
             // Between its making and its locking somebody may have cleared it away.
-            if !path.try_exists()? {
-                continue;
+            if path.try_exists()? {
+                return Ok(Self { path, file });
             }
-            let part = Self { path, _file: file.try_clone()? };
-            fill(&mut file, part.path())?;
-            file.sync_all()?;
-            return Ok(part);
         }
     }
 
@@ -140,20 +140,25 @@ pub(super) fn clear_leftovers(beside: &Path) -> io::Result<()> {
         let digits = part.and_then(|part| part.strip_suffix(PART)?.rsplit_once('.')).map(|(_, digits)| digits);
         let ours = digits.is_some_and(|digits| digits.len() == 16 && digits.bytes().all(|b| b.is_ascii_hexdigit()));
         let Some(part) = part.filter(|_| ours).map(|part| folder.join(part)) else { continue };
-        if fs::symlink_metadata(&path).is_ok_and(|data| data.is_file()) && !is_held(&part) {
-            // Gone by now, or kept from us: there is nothing to clear.
-            let _ = fs::remove_file(&path);
+        if fs::symlink_metadata(&path).is_ok_and(|data| data.is_file()) {
+            clear(&path, &part);
         }
     }
     Ok(())
 }
 
-/// Whether somebody writes a part, or may: what cannot be opened is left alone, unless it is not there.
-fn is_held(part: &Path) -> bool {
-    match fs::File::options().write(true).open(part) {
-        Ok(file) => FileExt::try_lock(&file).is_err(),
-        Err(error) => error.kind() != io::ErrorKind::NotFound,
-    }
+/// Removes a file of a part that nobody writes. Who has just made a part looks, once he holds it, whether it is still there:
+/// so it is held until it is gone.
+fn clear(path: &Path, part: &Path) {
+    let held = match fs::File::options().write(true).open(part) {
+        Ok(file) if FileExt::try_lock(&file).is_ok() => Some(file),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => None,
+        // Somebody writes it, or may.
+        _ => return,
+    };
+    // Gone by now, or kept from us: there is nothing to clear.
+    let _ = fs::remove_file(path);
+    drop(held);
 }
 
 pub(super) fn folder_of(path: &Path) -> &Path {
@@ -167,4 +172,28 @@ pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
     #[cfg(not(unix))]
     let _ = path;
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::atomic::{AtomicBool, Ordering};
+
+    use super::*;
+
+    #[test]
+    fn a_part_stays_while_it_is_written_whoever_clears_the_folder() {
+        let folder = tempfile::tempdir().unwrap();
+        let to = folder.path().join("book");
+        let done = AtomicBool::new(false);
+        std::thread::scope(|scope| {
+            scope.spawn(|| {
+                while !done.load(Ordering::Relaxed) {
+                    clear_leftovers(&to).unwrap();
+                }
+            });
+            let gone = (0..20_000).filter(|_| !PartFile::make(&to, true).unwrap().path().exists()).count();
+            done.store(true, Ordering::Relaxed);
+            assert_eq!(gone, 0);
+        });
+    }
 }

@@ -16,6 +16,7 @@ use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 use super::check::inspect;
 use super::copy::book_in;
+use super::file::PartFile;
 use super::image::{Image, Sniffed, sniff};
 use super::merge::content_hash;
 use super::overwrite::{Overwrite, allow, put};
@@ -199,7 +200,8 @@ impl Store {
     pub fn pack(&self, to: impl AsRef<Path>, overwrite: Overwrite, now: Now) -> Result<BackupContents> {
         let to = to.as_ref();
         allow(to, overwrite)?;
-        let book = fs::read(self.write_copy(to)?.path())?;
+        let mut book = Vec::new();
+        self.copy_into(&mut book)?;
         let answers: i64 = self.conn.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
         let mut manifest = Manifest {
             lapwright_backup: 1,
@@ -211,7 +213,7 @@ impl Store {
             files: Vec::new(),
         };
         let photos = self.photo_states()?;
-        let part = super::file::PartFile::fill(to, true, |file, _| {
+        let part = PartFile::fill(to, true, |file| {
             let mut zip = ZipWriter::new(BufWriter::new(file));
             let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
             let mut add = |name: &str, bytes: &[u8]| -> Result<()> {

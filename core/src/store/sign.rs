@@ -3,6 +3,8 @@
 //! is the public key, 32 bytes, and the signature of the entry's hash, 64 bytes.
 
 use std::collections::BTreeMap;
+use std::io;
+use std::thread::{self, Builder, ScopedJoinHandle};
 
 use ed25519_dalek::{Signature, Signer as _, SigningKey, VerifyingKey, verify_batch};
 
@@ -23,7 +25,7 @@ impl Key {
     /// A new one.
     pub(super) fn new() -> Result<Self> {
         let mut secret = [0; 32];
-        getrandom::fill(&mut secret).map_err(|error| StoreError::Io(std::io::Error::other(error)))?;
+        getrandom::fill(&mut secret).map_err(|error| StoreError::Io(io::Error::other(error)))?;
         Ok(Self(SigningKey::from_bytes(&secret)))
     }
 
@@ -124,15 +126,19 @@ fn shared_out(entries: &[&Entry], look: impl Fn(&[&Entry]) -> Vec<Seal> + Sync) 
     const FEW: usize = 128;
     const TOGETHER: usize = 1024;
     let alone = |entries: &[&Entry]| entries.chunks(TOGETHER).flat_map(&look).collect::<Vec<_>>();
-    let hands = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    let hands = thread::available_parallelism().map_or(1, std::num::NonZero::get);
     if hands == 1 || entries.len() < FEW {
         return alone(entries);
     }
-    std::thread::scope(|scope| {
+    thread::scope(|scope| {
         let parts = entries.chunks(entries.len().div_ceil(hands));
-        let at_work: Vec<_> = parts.map(|part| (part.len(), scope.spawn(|| alone(part)))).collect();
-        // What nobody could look at is not trusted.
-        at_work.into_iter().flat_map(|(len, part)| part.join().unwrap_or_else(|_| vec![Seal::Bad; len])).collect()
+        let at_work: Vec<_> = parts.map(|part| (part, Builder::new().spawn_scoped(scope, || alone(part)))).collect();
+        let done = |(part, begun): (&[&Entry], io::Result<ScopedJoinHandle<'_, Vec<Seal>>>)| match begun {
+            // What nobody could look at is not trusted.
+            Ok(begun) => begun.join().unwrap_or_else(|_| vec![Seal::Bad; part.len()]),
+            Err(_) => alone(part),
+        };
+        at_work.into_iter().flat_map(done).collect()
     })
 }
 

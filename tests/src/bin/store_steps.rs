@@ -1,12 +1,12 @@
 //! What an app does in a day, on the book that it is given: opens it, answers, takes back, keeps copies, hands a file on,
-//! checks. Prints each group once it is acknowledged. What fails is said and the next thing is tried, as a person would.
+//! checks. Prints each group once it is acknowledged, and what the draft may be and is. What fails is said and the next thing is tried, as a person would.
 //! With a number behind the book it is a day of its own: so many of these things in any order.
 
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
 use lapwright::store::{Entry, Id, Overwrite, Store, StoreError, write_file};
-use lapwright_tests::book::{answer, author, entries, now, open, options};
+use lapwright_tests::book::{TYPED, answer, author, entries, now, open, options};
 use lapwright_tests::random::Random;
 
 #[derive(Clone, Copy)]
@@ -86,15 +86,31 @@ fn step(store: &mut Store, path: &Path, step: Step, ms: i64) -> Result<(), Store
             let of_day = |entry: &&Entry| entry.undoes.is_none() && !entry.payload.contains("create");
             if let Some(last) = entries(store)?.iter().rev().find(of_day) {
                 // What is undone already is told as such, and nothing changes.
-                match store.undo(last.group(), &author(), now(ms), |_| Some(("key".to_owned(), "again".to_owned()))) {
-                    Ok(undone) => acknowledge(undone.outcome.group),
+                let text = format!("{TYPED} again {ms}");
+                say(&format!("tries {text}"));
+                match store.undo(last.group(), &author(), now(ms), |_| Some(("key".to_owned(), text.clone()))) {
+                    Ok(undone) => {
+                        acknowledge(undone.outcome.group);
+                        if !undone.reopened.is_empty() {
+                            say(&format!("has {text}"));
+                        }
+                    }
                     Err(StoreError::CannotUndo(_)) => {}
                     Err(error) => return Err(error),
                 }
             }
         }
-        Draft => store.draft_put("key", "typed")?,
-        Forget => store.draft_clear("key")?,
+        Draft => {
+            let text = format!("{TYPED} {ms}");
+            say(&format!("tries {text}"));
+            store.draft_put("key", &text)?;
+            say(&format!("has {text}"));
+        }
+        Forget => {
+            say("tries");
+            store.draft_clear("key")?;
+            say("has");
+        }
         Backup => drop(store.backup(copies, today)?),
         KeepBackup => drop(store.keep_backup(copies, today)?),
         CopyOut => store.copy(beside(path, "copy"))?,
@@ -111,8 +127,12 @@ fn step(store: &mut Store, path: &Path, step: Step, ms: i64) -> Result<(), Store
 }
 
 fn acknowledge(group: Id) {
+    say(&group.to_string());
+}
+
+fn say(line: &str) {
     let mut out = std::io::stdout().lock();
-    let _ = writeln!(out, "{group}").and_then(|()| out.flush());
+    let _ = writeln!(out, "{line}").and_then(|()| out.flush());
 }
 
 fn beside(path: &Path, name: &str) -> PathBuf {

@@ -143,8 +143,9 @@ fn what_the_log_has_lost_comes_from_the_copies() {
         tried += 1;
         if let Some(account) = account {
             assert!(lost(&account) <= 1, "page {page}: only what came after the copy can be lost: {account:?}");
-            from_copies += account.from_copies;
-            assert_eq!(account.copy.is_some(), account.from_copies > 0, "page {page}");
+            let copies = place.copies();
+            assert!(account.sources.iter().all(|from| Path::new(&from.path).starts_with(&copies)), "page {page}");
+            from_copies += account.sources.iter().map(|from| from.answers).sum::<u64>();
         }
     }
     tell("a page blank, with a copy", tried, &format!("{from_copies} answers taken from it"));
@@ -159,7 +160,7 @@ fn an_account_goes_when_it_is_acknowledged_and_into_no_copy() {
     fs::write(place.book(), &bytes).unwrap();
     let (mut store, account) = place.opens("no first page");
     let account = account.unwrap();
-    assert_eq!((lost(&account), account.from_copies), (0, 0), "the log alone gives all of it");
+    assert_eq!((lost(&account), &account.sources[..]), (0, &[][..]), "the log alone gives all of it");
     let copy = place.folder.path().join("copy");
     store.copy(&copy).unwrap();
     assert_eq!(open(&copy).unwrap().store.accounts().unwrap(), []);
@@ -246,7 +247,7 @@ fn a_missing_book_comes_back_from_its_newest_good_copy_and_is_never_taken_for_a_
     fs::write(&newest.path, bytes).unwrap();
     fs::remove_file(place.book()).unwrap();
     let (_, account) = place.opens_missing(20 + 1);
-    assert!(account.copy.is_some() && lost(&account) <= 1, "{account:?}");
+    assert!(!account.sources.is_empty() && lost(&account) <= 1, "{account:?}");
 
     // No copy, but the file beside it: a new book with a word.
     fs::remove_dir_all(place.copies()).unwrap();
@@ -481,4 +482,114 @@ fn a_book_that_may_only_be_read_can_be_read() {
 fn is_root() -> bool {
     let output = std::process::Command::new("id").arg("-u").output().unwrap();
     output.stdout.trim_ascii() == b"0"
+}
+
+fn sources(account: &Account) -> Vec<String> {
+    let name = |path: &str| Path::new(path).file_name().unwrap().to_str().unwrap().to_owned();
+    account.sources.iter().map(|from| format!("{} from {}", from.answers, name(&from.path))).collect()
+}
+
+/// A book whose first page was hurt and which somebody then took back to the copy that was made before its last answers.
+fn gone_back() -> Place {
+    let mut place = Place::with(6);
+    let mut store = open(&place.book()).unwrap().store;
+    let copy = store.backup(place.copies(), now(1_000)).unwrap();
+    for ms in [20, 23, 24, 25] {
+        answer(&mut store, ms).unwrap();
+    }
+    drop(store);
+    let mut bytes = fs::read(place.book()).unwrap();
+    bytes[..PAGE].fill(0);
+    fs::write(place.book(), &bytes).unwrap();
+    drop(open(&place.book()).unwrap());
+    let (mut opened, _) = Store::restore(place.book(), &copy.path, &options(&place.book()), now(90_000)).unwrap();
+    opened.store.acknowledge().unwrap();
+    place.entries = entries(&opened.store).unwrap();
+    assert_eq!(place.entries.len(), 6, "none of the later ones is a sign-off, which would stay");
+    place
+}
+
+#[test]
+fn what_somebody_took_out_by_going_back_to_a_copy_is_not_told_of_as_lost() {
+    let mut place = gone_back();
+    let mut store = open(&place.book()).unwrap().store;
+    store.backup(place.copies(), now(200_000)).unwrap();
+    answer(&mut store, 30).unwrap();
+    drop(store);
+    // Only the answer since is lost.
+    fs::remove_file(place.book()).unwrap();
+    for tail in ["-wal", "-shm"] {
+        let _ = fs::remove_file(place.folder.path().join(format!("book{tail}")));
+    }
+    let (store, account) = place.opens_missing(7);
+    assert_eq!(lost(&account), 1, "{account:?}");
+    assert_eq!(hashes(&store), place.hashes());
+    place.entries.clear();
+}
+
+#[test]
+fn what_a_copy_took_the_place_of_is_read_where_nothing_else_is_left() {
+    let place = gone_back();
+    fs::remove_dir_all(place.copies()).unwrap();
+    let bytes = fs::read(place.book()).unwrap();
+    fs::write(place.book(), vec![0; bytes.len()]).unwrap();
+    let (_, account) = place.opens("no page is left");
+    let account = account.unwrap();
+    assert_eq!((lost(&account), sources(&account)), (0, vec!["6 from book.replaced-1".to_owned()]));
+
+    // And where there is no book at all, and nothing says which one it was.
+    for file in ["book", "book-wal", "book-shm", "book.device", "book.damaged-1", "book.damaged-2"] {
+        let _ = fs::remove_file(place.folder.path().join(file));
+    }
+    let (store, account) = place.opens_missing(6);
+    assert!(hashes(&store).is_superset(&place.hashes()));
+    assert_eq!(sources(&account), ["10 from book.replaced-1"]);
+}
+
+/// Only the file that was set aside is left of a book: where the answers came from is said.
+#[test]
+fn a_missing_book_that_was_set_aside_once_says_where_it_came_from() {
+    let place = Place::with(30).taken_up();
+    let mut bytes = fs::read(place.book()).unwrap();
+    bytes[PAGE..2 * PAGE].fill(0);
+    fs::write(place.book(), &bytes).unwrap();
+    open(&place.book()).unwrap().store.acknowledge().unwrap();
+    fs::remove_file(place.book()).unwrap();
+    let (_, account) = place.opens_missing(31);
+    let told = place.entries.len() - lost(&account);
+    assert_eq!(sources(&account), [format!("{told} from book.damaged-1")]);
+}
+
+#[test]
+fn a_copy_that_was_altered_is_named_and_takes_no_books_place() {
+    let place = Place::with(12);
+    let store = open(&place.book()).unwrap().store;
+    let copy = store.backup(place.copies(), now(1_000)).unwrap();
+    drop(store);
+    let conn = rusqlite::Connection::open(&copy.path).unwrap();
+    assert!(conn.execute("UPDATE field SET value = '999'", []).unwrap() > 0);
+    drop(conn);
+    let before = fs::read(place.book()).unwrap();
+    match Store::restore(place.book(), &copy.path, &options(&place.book()), now(90_000)) {
+        Err(StoreError::DamagedFile { path, .. }) => assert_eq!(path, copy.path),
+        other => panic!("{:?}", other.map(drop)),
+    }
+    assert_eq!(fs::read(place.book()).unwrap(), before);
+    assert!(!place.folder.path().join("book.replaced-1").exists());
+}
+
+#[test]
+fn a_book_with_something_wrong_in_it_is_put_right_and_gone_back_from() {
+    let place = Place::with(12);
+    let store = open(&place.book()).unwrap().store;
+    let copy = store.backup(place.copies(), now(1_000)).unwrap();
+    drop(store);
+    let conn = rusqlite::Connection::open(place.book()).unwrap();
+    assert!(conn.execute("UPDATE field SET value = '999'", []).unwrap() > 0);
+    drop(conn);
+    let (opened, aside) = Store::restore(place.book(), &copy.path, &options(&place.book()), now(90_000)).unwrap();
+    assert_eq!(hashes(&opened.store), place.hashes());
+    assert!(opened.store.check().unwrap().is_good() && aside.exists() && place.aside(1).exists());
+    let account = opened.store.accounts().unwrap().pop().unwrap();
+    assert_eq!((account.found, lost(&account)), (Found::Damaged, 0), "and it is told");
 }

@@ -23,6 +23,7 @@ impl StoreError {
             }
             Self::InTheWay(at) => path("store-in-the-way", at),
             Self::Exists(at) => path("store-exists", at),
+            Self::DamagedFile { path: at, .. } => path("store-damaged-file", at),
             Self::Damaged(why) => phrases.phrase("store-damaged", &[("why", why.as_str().into())]),
             Self::Busy => phrases.phrase("store-busy", &[]),
             Self::DiskFull => phrases.phrase("store-full", &[]),
@@ -63,9 +64,9 @@ impl Account {
         if let Some(kept) = &self.kept {
             lines.push(phrases.phrase("store-kept", &[("path", kept.as_str().into())]));
         }
-        if let Some(copy) = &self.copy {
-            let args = [("count", count(self.from_copies).into()), ("path", copy.as_str().into())];
-            lines.push(phrases.phrase("store-from-copy", &args));
+        for from in &self.sources {
+            let args = [("count", count(from.answers).into()), ("path", from.path.as_str().into())];
+            lines.push(phrases.phrase("store-taken-from", &args));
         }
         let (when, who) = told(phrases, self.newest.as_ref());
         lines.push(

@@ -17,12 +17,11 @@ pub struct Account {
     pub detail: String,
     /// Where the file that was found lies now; absent where there was none, or it is still in its place.
     pub kept: Option<String>,
-    /// The copy that answers were taken from; absent where none was needed or found.
-    pub copy: Option<String>,
     /// How many answers the book holds now.
     pub saved: u64,
-    /// How many of these came from copies.
-    pub from_copies: u64,
+    /// Where answers were taken from that the file itself no longer gave.
+    #[serde(default)]
+    pub sources: Vec<AnswersFrom>,
     /// The newest answer that the book holds now.
     pub newest: Option<Known>,
     /// Answers that are known to have been accepted, and are nowhere.
@@ -46,14 +45,22 @@ impl Account {
             found: Found::Another,
             detail: String::new(),
             kept: None,
-            copy: None,
             saved: saved.unsigned_abs(),
-            from_copies: 0,
+            sources: Vec::new(),
             newest,
             lost: Vec::new(),
             typed_lost: false,
         })
     }
+}
+
+/// Answers that were taken from a file beside the book: a copy, or one that was set aside.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AnswersFrom {
+    /// The file.
+    pub path: String,
+    /// How many.
+    pub answers: u64,
 }
 
 /// What was found where the book should be.

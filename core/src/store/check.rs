@@ -35,9 +35,15 @@ impl Report {
     /// Nothing, where nothing was found.
     ///
     /// # Errors
-    /// [`StoreError::Damaged`] with everything that was.
+    /// [`StoreError::Damaged`] with the first of what was.
     pub(super) fn pass(&self) -> Result<()> {
-        if self.is_good() { Ok(()) } else { Err(StoreError::Damaged(self.lines().collect::<Vec<_>>().join("; "))) }
+        const TOLD: usize = 3;
+        let (all, told) = (self.lines().count(), self.lines().take(TOLD).collect::<Vec<_>>().join("; "));
+        match all {
+            0 => Ok(()),
+            1..=TOLD => Err(StoreError::Damaged(told)),
+            _ => Err(StoreError::Damaged(format!("{told}; and {} more", all - TOLD))),
+        }
     }
 
     /// Everything that was found, a line each.

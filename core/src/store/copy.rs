@@ -149,10 +149,11 @@ impl Store {
     /// Checks a copy or backup from end to end, the tables against the log, without changing it.
     ///
     /// # Errors
-    /// [`StoreError::Damaged`] or [`StoreError::NotABook`].
+    /// [`StoreError::DamagedFile`] or [`StoreError::NotABook`].
     pub fn verify_copy(path: impl AsRef<Path>) -> Result<()> {
         let path = path.as_ref();
-        inspect(&Image::read(path)?.connect(path)?)?.pass()
+        let check = || inspect(&Image::read(path)?.connect(path)?)?.pass();
+        check().map_err(|error| error.of_file(path))
     }
 }
 

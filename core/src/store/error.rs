@@ -29,6 +29,14 @@ pub enum StoreError {
     /// The book is damaged.
     #[error("the book is damaged: {0}")]
     Damaged(String),
+    /// A file beside the book is: a copy, one that somebody sent, a photo. The book is as it was.
+    #[error("{path} is damaged: {why}")]
+    DamagedFile {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong with it.
+        why: String,
+    },
     /// Another program is writing.
     #[error("another program is writing in the book; try again")]
     Busy,
@@ -148,6 +156,14 @@ impl StoreError {
     pub fn at(self, path: &Path) -> Self {
         match self {
             Self::Io(error) => Self::File { path: path.to_owned(), error },
+            other => other,
+        }
+    }
+
+    /// The same where it was not the book that was read, but a file beside it.
+    pub(super) fn of_file(self, path: &Path) -> Self {
+        match self {
+            Self::Damaged(why) => Self::DamagedFile { path: path.to_owned(), why },
             other => other,
         }
     }

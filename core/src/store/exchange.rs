@@ -129,16 +129,17 @@ impl ExchangeOffer {
     /// Reads a book, a copy of one, a backup made by hand, or an exchange file, without changing it.
     ///
     /// # Errors
-    /// [`StoreError::NotABook`] for anything else, [`StoreError::Damaged`] where it was cut or changed.
+    /// [`StoreError::NotABook`] for anything else, [`StoreError::DamagedFile`] where it was cut or changed.
     pub fn read(path: impl AsRef<Path>) -> Result<Self> {
         let path = path.as_ref();
-        match book_of_file(path)? {
+        let read = || match book_of_file(path)? {
             Some((image, _)) => Self::of_book(&image.connect(path)?),
             None if fs::metadata(path).is_ok_and(|data| data.is_file() && data.len() <= LONGEST) => {
                 Self::parse(&fs::read(path)?).ok_or_else(|| StoreError::NotABook(path.to_owned()))?
             }
             None => Err(StoreError::NotABook(path.to_owned())),
-        }
+        };
+        read().map_err(|error| error.of_file(path))
     }
 
     fn of_book(conn: &Connection) -> Result<Self> {

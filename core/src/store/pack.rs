@@ -238,7 +238,7 @@ impl Store {
             add(LIST, &list)?;
             Ok(zip.finish().map_err(damaged)?.flush()?)
         })?;
-        let packed = Self::verify_pack(part.path())?;
+        let packed = Pack::open(part.path())?.check(part.path())?;
         put(part, to, overwrite)?;
         Ok(packed)
     }
@@ -246,8 +246,9 @@ impl Store {
     /// Checks a backup made by hand from end to end, without changing it.
     ///
     /// # Errors
-    /// [`StoreError::Damaged`], or what the file system said.
+    /// [`StoreError::DamagedFile`], or what the file system said.
     pub fn verify_pack(path: impl AsRef<Path>) -> Result<BackupContents> {
-        Pack::open(path.as_ref())?.check(path.as_ref())
+        let path = path.as_ref();
+        Pack::open(path).and_then(|mut pack| pack.check(path)).map_err(|error| error.of_file(path))
     }
 }

@@ -93,13 +93,13 @@ impl Store {
     /// whatever else a camera adds.
     ///
     /// # Errors
-    /// [`StoreError::NoPhoto`] where it is not here, [`StoreError::Damaged`] where its file is another one by now; else as
+    /// [`StoreError::NoPhoto`] where it is not here, [`StoreError::DamagedFile`] where its file is another one by now; else as
     /// [`write_file`].
     pub fn photo_export(&self, photo: Id, to: impl AsRef<Path>, overwrite: Overwrite) -> Result<()> {
         let Some((PhotoState::Here, file)) = self.photo_file(photo)? else { return Err(StoreError::NoPhoto(photo)) };
         let bytes = fs::read(&file)?;
         if id_of(&bytes) != photo {
-            return Err(StoreError::Damaged(format!("{} is not the photo that was taken", file.display())));
+            return Err(StoreError::DamagedFile { path: file, why: "it is not the photo that was taken".to_owned() });
         }
         let bare = jpeg::bare(&bytes).ok_or(StoreError::NoPhoto(photo))?;
         write_file(to, &bare, overwrite)
@@ -198,7 +198,7 @@ mod tests {
         let bytes = fs::read(&out).unwrap();
         assert!(jpeg::is_whole(&bytes) && !bytes.windows(8).any(|part| part == b"40.71280"));
         fs::write(store.photo_file(own).unwrap().unwrap().1, b"another").unwrap();
-        assert!(matches!(store.photo_export(own, &out, Overwrite::Never), Err(StoreError::Damaged(_))));
+        assert!(matches!(store.photo_export(own, &out, Overwrite::Never), Err(StoreError::DamagedFile { .. })));
     }
 
     #[test]

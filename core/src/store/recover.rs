@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
 
-use super::account::{self, Account, Found, Known};
+use super::account::{self, Account, AnswersFrom, Found, Known};
 use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::device;
@@ -23,10 +23,12 @@ use super::project::replay;
 use super::salvage::Salvage;
 use super::schema::memory;
 use super::sign::Key;
-use super::{DeviceId, Entry, Id, OpenOptions, Result, StoreError};
+use super::{DeviceId, Entry, Id, OpenOptions, Result};
 
-/// The names that a file which was set aside gets, in turn.
-const ASIDE: &str = ".damaged-";
+/// The names that a file gets, in turn, which was found damaged and set aside.
+const DAMAGED: &str = ".damaged-";
+/// The names of one that a copy took the place of.
+pub(super) const REPLACED: &str = ".replaced-";
 
 /// What was found wrong with a book, before anything is done about it.
 #[derive(Debug)]
@@ -46,7 +48,9 @@ struct EntrySource {
     path: PathBuf,
     book: Option<Id>,
     salvage: Salvage,
-    /// How far the file beside it says that devices had come.
+    /// What the file beside it says: which device wrote in it, the number of its newest entry, and how far others had come.
+    device: Option<DeviceId>,
+    tip: Option<i64>,
     ends: BTreeMap<DeviceId, i64>,
 }
 
@@ -58,12 +62,21 @@ impl EntrySource {
             Some(side) => Some(side.book),
             None => image.connect(path).and_then(|conn| book_in(&conn)).ok(),
         };
-        let mut ends = BTreeMap::new();
+        let salvage = Salvage::of(&image);
+        let (mut device, mut tip, mut ends) = (None, None, BTreeMap::new());
         if let Some(side) = side {
-            ends.extend(side.tip.map(|tip| (side.device, tip.sequence)));
+            (device, tip) = (Some(side.device), side.tip.map(|tip| tip.sequence));
+            ends.extend(tip.map(|tip| (side.device, tip)));
             ends.extend(side.others);
         }
-        Ok(Self { path: path.to_owned(), book, salvage: Salvage::of(&image), ends })
+        Ok(Self { path: path.to_owned(), book, salvage, device, tip, ends })
+    }
+
+    /// Whether a file that was set aside may be the one that nothing took the place of, since a program was stopped there:
+    /// the same device wrote in it, or the next one has not written yet.
+    fn is_cut_off(&self, aside: &Self) -> bool {
+        let same = self.device.is_none() || self.device == aside.device || self.tip == Some(0);
+        same && self.book.is_none_or(|book| aside.book == Some(book))
     }
 }
 
@@ -73,17 +86,29 @@ struct Rescue {
     entries: BTreeMap<(DeviceId, i64), Entry>,
     hurt: BTreeMap<(DeviceId, i64), Entry>,
     ends: BTreeMap<DeviceId, i64>,
-    from_copies: u64,
-    copy: Option<PathBuf>,
+    sources: Vec<AnswersFrom>,
 }
 
 impl Rescue {
-    /// Adds what fits the entries that are here; with `gaps`, only what is known to be missing.
-    fn add(&mut self, source: &EntrySource, gaps: bool) -> u64 {
-        let missing = account::missing(&self.entries, &self.ends());
-        let asked = |device: DeviceId, sequence: i64| {
-            !gaps || missing.iter().any(|gap| gap.0 == device && (gap.1..=gap.2).contains(&sequence))
-        };
+    /// Adds what fits the entries that are here.
+    fn add(&mut self, source: &EntrySource) -> u64 {
+        for (device, sequence) in &source.ends {
+            let end = self.ends.entry(*device).or_default();
+            *end = (*end).max(*sequence);
+        }
+        self.add_some(source, |_, _| true)
+    }
+
+    /// Adds what is known to be missing. What else the source holds or knows of may be what was taken out on purpose when
+    /// somebody went back to a copy.
+    fn fill_gaps(&mut self, source: &EntrySource) -> u64 {
+        let gaps = account::missing(&self.entries, &self.ends());
+        self.add_some(source, |device, sequence| {
+            gaps.iter().any(|(of, first, last)| *of == device && (*first..=*last).contains(&sequence))
+        })
+    }
+
+    fn add_some(&mut self, source: &EntrySource, asked: impl Fn(DeviceId, i64) -> bool) -> u64 {
         let mut added = 0;
         for ((device, sequence), entry) in &source.salvage.entries {
             let neighbour = |sequence: i64| self.entries.get(&(*device, sequence));
@@ -95,13 +120,18 @@ impl Rescue {
             }
         }
         for (place, entry) in &source.salvage.hurt {
-            self.hurt.entry(*place).or_insert_with(|| entry.clone());
-        }
-        for (device, sequence) in &source.ends {
-            let end = self.ends.entry(*device).or_default();
-            *end = (*end).max(*sequence);
+            if asked(place.0, place.1) {
+                self.hurt.entry(*place).or_insert_with(|| entry.clone());
+            }
         }
         added
+    }
+
+    /// Notes that answers came from a file that is not the book's own.
+    fn note(&mut self, source: &EntrySource, answers: u64) {
+        if answers > 0 {
+            self.sources.push(AnswersFrom { path: source.path.display().to_string(), answers });
+        }
     }
 
     /// How far each device is known to have come: what its own file says, and entries that can be read though they are
@@ -130,9 +160,8 @@ impl Rescue {
             found: wrong.found,
             detail: wrong.detail,
             kept: kept.map(|kept| kept.display().to_string()),
-            copy: self.copy.as_ref().map(|copy| copy.display().to_string()),
             saved: self.entries.len() as u64,
-            from_copies: self.from_copies,
+            sources: self.sources.clone(),
             newest: self.entries.values().max_by_key(|entry| entry.stamp).map(Known::from),
             lost: account::lost(&self.entries, &self.hurt, &gaps),
             typed_lost,
@@ -168,23 +197,26 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
         entries: BTreeMap::new(),
         hurt: BTreeMap::new(),
         ends: BTreeMap::new(),
-        from_copies: 0,
-        copy: None,
+        sources: Vec::new(),
     };
-    rescue.add(&own, false);
-    let mut older = set_aside_before(path, ASIDE)?;
+    rescue.add(&own);
+    let mut older = set_aside_before(path)?;
     let mut log = image;
-    if log.is_empty() && !older.is_empty() {
-        // A stop in the middle of an earlier rescue leaves the book's own file under its new name.
-        let aside = EntrySource::read(&older.remove(0))?;
-        rescue.book = rescue.book.or(aside.book);
-        if rescue.is_of(&aside) || rescue.entries.is_empty() && rescue.book == aside.book {
-            rescue.add(&aside, false);
+    if log.is_empty()
+        && let Some(last) = older.first()
+    {
+        let aside = EntrySource::read(last)?;
+        if own.is_cut_off(&aside) {
+            older.remove(0);
+            rescue.book = rescue.book.or(aside.book);
+            let answers = rescue.add(&aside);
+            rescue.note(&aside, answers);
             log = Image::read(&aside.path)?;
         }
     }
     let copies = options.backups.as_deref().map(backups).transpose()?.unwrap_or_default();
     let mut others = Vec::new();
+    let mut has_copy = false;
     for copy in copies {
         // A copy that cannot be read is no reason to give up the others.
         let Ok(source) = EntrySource::read(&copy.path) else { continue };
@@ -192,29 +224,21 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
         if !(rescue.is_of(&source) || nothing_known) {
             continue;
         }
-        if rescue.copy.is_none() && is_good(&copy.path) {
+        if !has_copy && is_good(&copy.path) {
+            has_copy = true;
             rescue.book = rescue.book.or(source.book);
-            rescue.from_copies += rescue.add(&source, false);
-            rescue.copy = Some(copy.path);
+            let answers = rescue.add(&source);
+            rescue.note(&source, answers);
         } else {
             others.push(source);
         }
     }
-    for source in &others {
-        if rescue.is_short() {
-            rescue.from_copies += rescue.add(source, true);
+    let older = older.iter().filter_map(|path| EntrySource::read(path).ok());
+    for source in others.into_iter().chain(older) {
+        if rescue.is_short() && rescue.is_of(&source) {
+            let answers = rescue.fill_gaps(&source);
+            rescue.note(&source, answers);
         }
-    }
-    for path in older {
-        if rescue.is_short()
-            && let Ok(source) = EntrySource::read(&path)
-            && rescue.is_of(&source)
-        {
-            rescue.add(&source, true);
-        }
-    }
-    if rescue.from_copies == 0 && wrong.found != Found::Missing {
-        rescue.copy = None;
     }
     let seen = || -> Result<u64> {
         Ok(log.connect(path)?.query_row("SELECT count(*) FROM entry", [], |row| row.get::<_, i64>(0))?.unsigned_abs())
@@ -222,7 +246,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
     if wrong.found == Found::Older && seen().is_ok_and(|seen| seen >= rescue.entries.len() as u64) {
         return Ok(Some(rescue.account(wrong, None, false)));
     }
-    write(path, &log, &rescue, wrong)?;
+    write(path, (&log, own.device.is_some()), &rescue, wrong)?;
     Ok(None)
 }
 
@@ -231,10 +255,13 @@ fn is_good(copy: &Path) -> bool {
 }
 
 /// Writes what was saved, sets the old file aside, and puts the new one in its place.
-fn write(path: &Path, log: &Image, rescue: &Rescue, wrong: Wrong) -> Result<()> {
+fn write(path: &Path, (log, has_written): (&Image, bool), rescue: &Rescue, wrong: Wrong) -> Result<()> {
     let conn = put_together(rescue.book, rescue.entries.values())?;
-    let typed_lost = !log.is_empty() && !carry_over(&log.connect(path), &conn)?;
-    let aside = aside_name(path, ASIDE)?;
+    let typed_lost = match log.is_empty() {
+        true => has_written,
+        false => !carry_over(&log.connect(path), &conn)?,
+    };
+    let aside = aside_name(path, DAMAGED)?;
     let found_there = !Image::read(path)?.is_empty();
     let account = rescue.account(wrong, found_there.then_some(aside.as_path()), typed_lost);
     let told: Option<String> =
@@ -264,10 +291,7 @@ pub(super) fn replace(path: &Path, aside: &Path, conn: &Connection) -> Result<()
     let key = Key::new()?;
     conn.execute("DELETE FROM setting WHERE substr(key, 1, length(?1)) = ?1", [exchange::MARK])?;
     conn.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [key.device()])?;
-    let report = inspect(conn)?;
-    if !report.is_good() {
-        return Err(StoreError::Damaged(format!("{report:?}")));
-    }
+    inspect(conn)?.pass()?;
     let bytes = conn.serialize("main")?.to_vec();
     let part = PartFile::write(path, &bytes, true)?;
     set_aside(path, aside)?;
@@ -308,8 +332,18 @@ pub(super) fn carry_over(from: &Result<Connection>, to: &Connection) -> Result<b
     Ok(whole)
 }
 
-/// The files that were set aside before, the last one first, by the names of what is there of them.
-fn set_aside_before(path: &Path, name: &str) -> io::Result<Vec<PathBuf>> {
+/// The files that were set aside before, of both sorts, the last one first.
+fn set_aside_before(path: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut found = numbered(path, DAMAGED)?;
+    found.extend(numbered(path, REPLACED)?);
+    // What lies beside it was written when it was set aside.
+    let set_aside = |path: &PathBuf| fs::metadata(beside(path, ".device")).and_then(|data| data.modified()).ok();
+    found.sort_by_cached_key(|path| std::cmp::Reverse(set_aside(path)));
+    Ok(found)
+}
+
+/// The names of a sort under which something lies, the last one first.
+fn numbered(path: &Path, name: &str) -> io::Result<Vec<PathBuf>> {
     let mut found = Vec::new();
     for number in 1.. {
         let aside = beside(path, &format!("{name}{number}"));
@@ -332,19 +366,19 @@ fn is_taken(aside: &Path) -> io::Result<bool> {
 
 /// The book that a file was set aside from, where it is still beside it.
 pub(super) fn set_aside_from(path: &Path) -> Option<PathBuf> {
-    let (name, number) = path.file_name()?.to_str()?.rsplit_once(ASIDE)?;
+    let (name, number) = path.file_name()?.to_str()?.rsplit_once(DAMAGED)?;
     let book = path.with_file_name(name);
     (number.parse::<usize>().is_ok() && book.exists()).then_some(book)
 }
 
 /// Whether files lie here that a book was set aside as.
 pub(super) fn was_set_aside(path: &Path) -> io::Result<bool> {
-    Ok(!set_aside_before(path, ASIDE)?.is_empty())
+    Ok(!set_aside_before(path)?.is_empty())
 }
 
 /// The next name of a sort for a file that is set aside.
 pub(super) fn aside_name(path: &Path, name: &str) -> io::Result<PathBuf> {
-    let taken = set_aside_before(path, name)?.len();
+    let taken = numbered(path, name)?.len();
     Ok(beside(path, &format!("{name}{}", taken + 1)))
 }
 

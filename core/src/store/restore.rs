@@ -14,11 +14,8 @@ use super::lock::Lock;
 use super::merge::content_hash;
 use super::pack::{Pack, book_of_file};
 use super::project::deeds_of;
-use super::recover::{aside_name, carry_over, put_together, replace};
+use super::recover::{REPLACED, aside_name, carry_over, put_together, replace};
 use super::{DeviceId, Entry, Hash, Id, Now, OpenOptions, Opened, Result, Store, StoreError};
-
-/// The names that a book which was replaced gets, in turn.
-const REPLACED: &str = ".replaced-";
 
 /// What going back to a copy would do.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,14 +46,17 @@ struct RestorePlan {
 
 impl RestorePlan {
     fn of(store: &Store, copy: &Path) -> Result<Self> {
-        let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
-        let conn = image.connect(copy)?;
-        let book = book_in(&conn)?;
-        inspect(&conn)?.pass()?;
+        let read = || {
+            let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
+            let conn = image.connect(copy)?;
+            inspect(&conn)?.pass()?;
+            Ok((book_in(&conn)?, logged(&conn)?, pack))
+        };
+        let (book, held, pack) = read().map_err(|error: StoreError| error.of_file(copy))?;
         let by_place = |entries: Vec<Entry>| -> BTreeMap<(DeviceId, i64), Entry> {
             entries.into_iter().map(|entry| ((entry.stamp.device, entry.sequence), entry)).collect()
         };
-        let (mut entries, now) = (by_place(logged(&conn)?), by_place(store.entries_since(&BTreeMap::new())?));
+        let (mut entries, now) = (by_place(held), by_place(store.entries_since(&BTreeMap::new())?));
         // A book that nothing was answered in yet takes the copy of any.
         if book != store.book() && !now.is_empty() {
             return Err(StoreError::OtherBook(copy.to_owned()));
@@ -107,16 +107,17 @@ impl Store {
     /// by itself, or one that was made by hand.
     ///
     /// # Errors
-    /// [`StoreError::OtherBook`] for a copy of another one, [`StoreError::Damaged`] for one that does not pass its check,
+    /// [`StoreError::OtherBook`] for a copy of another one, [`StoreError::DamagedFile`] for one that does not pass its check,
     /// or what the file system said.
     pub fn preview_restore(&self, copy: impl AsRef<Path>) -> Result<Restoring> {
         let mut plan = RestorePlan::of(self, copy.as_ref())?;
         let mut photos = 0;
         if let Some(pack) = &mut plan.pack {
-            pack.photos(|_, _| {
+            let count = |_, _| {
                 photos += 1;
                 Ok(())
-            })?;
+            };
+            pack.photos(count).map_err(|error| error.of_file(copy.as_ref()))?;
         }
         let mut dropped = plan.dropped;
         dropped.sort_by_key(|entry| std::cmp::Reverse(entry.stamp));
@@ -133,7 +134,7 @@ impl Store {
 
     /// Puts a copy in the place of a book that nobody has open, with the later sign-offs of the book kept, and opens it. A
     /// copy of the book as it is goes into its backups before, and one of what it becomes after; the file that was there
-    /// is kept, too. Gives where it is now.
+    /// is kept, too. A book that is damaged is put right before, as [`Store::repair`] does. Gives where the file is now.
     ///
     /// # Errors
     /// As [`Store::preview_restore`] and [`Store::open`]; [`StoreError::NoFolder`] without a folder for backups. The book
@@ -146,12 +147,19 @@ impl Store {
     ) -> Result<(Opened, PathBuf)> {
         let (path, copy) = (path.as_ref(), copy.as_ref());
         let backups = options.backups.as_deref().ok_or(StoreError::NoFolder)?;
-        let store = Self::open(path, options)?.store;
+        let mut store = Self::open(path, options)?.store;
         if store.is_read_only() {
             return Err(StoreError::ReadOnly);
         }
         let mut plan = RestorePlan::of(&store, copy)?;
-        store.backup(backups, now)?;
+        if let Err(error) = store.backup(backups, now) {
+            let StoreError::Damaged(_) = error else { return Err(error) };
+            // It is gone back from because something is wrong with it, and only what is whole is copied.
+            drop(store);
+            store = Self::repair(path, options)?.store;
+            plan = RestorePlan::of(&store, copy)?;
+            store.backup(backups, now)?;
+        }
         let content = store.content_hash()?;
         if let Some(pack) = &mut plan.pack {
             pack.photos(|photo, bytes| store.photo_put(photo, &bytes))?;

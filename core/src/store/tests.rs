@@ -251,7 +251,7 @@ fn a_backup_of_another_book_neither_replaces_this_one_nor_is_thinned() {
     std::fs::write(&path, b"spoilt").unwrap();
     let restored = Store::open(&path, &options).unwrap();
     assert_eq!(restored.opening, BookOpening::Recovered);
-    assert_eq!(restored.store.accounts().unwrap()[0].copy, Some(own.path.display().to_string()));
+    assert_eq!(restored.store.accounts().unwrap()[0].sources[0].path, own.path.display().to_string());
     assert_eq!(restored.store.content_hash().unwrap(), hash);
     std::fs::remove_file(&own.path).unwrap();
     drop(restored);

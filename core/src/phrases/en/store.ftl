@@ -3,6 +3,7 @@ store-newer = This book was written by a newer version of the program. This one 
 store-not-a-book = { $path } is not a book. It was left as it is.
 store-set-aside = { $path } was set aside as it was found and is kept so. What could be read of it is in { $book }: open that.
 store-damaged = The book is damaged: { $why }
+store-damaged-file = { $path } is damaged, or somebody changed it. Nothing was taken from it.
 store-busy = Another program has the book open or is writing in it. Try again.
 store-full = There is no room left on this device. Nothing was written.
 store-disk = The disk could not be read or written: { $why }
@@ -19,10 +20,9 @@ store-found-missing = The book was not in its place.
 store-found-older = The book was an older one than this device had left: answers that had been accepted were not in it.
 store-found-another = Another book lies where the book of this device was.
 store-kept = The file that was found was kept: { $path }
-store-from-copy = { $count ->
-    [0] The newest good copy, { $path }, had no further answers.
-    [one] One answer was taken from copies, the newest of them { $path }.
-   *[other] { $count } answers were taken from copies, the newest of them { $path }.
+store-taken-from = { $count ->
+    [one] One answer was taken from { $path }.
+   *[other] { $count } answers were taken from { $path }.
 }
 store-saved = { $count ->
     [0] No answer is in the book now.

@@ -3,6 +3,7 @@ store-newer = Este libro lo escribió una versión más nueva del programa. Esta
 store-not-a-book = { $path } no es un libro. Se dejó como está.
 store-set-aside = { $path } se apartó como se encontró y así se guarda. Lo que se pudo leer está en { $book }: abra ese.
 store-damaged = El libro está dañado: { $why }
+store-damaged-file = { $path } está dañado, o alguien lo cambió. No se tomó nada de él.
 store-busy = Otro programa tiene abierto el libro o está escribiendo en él. Inténtelo otra vez.
 store-full = Ya no hay espacio en este aparato. No se escribió nada.
 store-disk = No se pudo leer o escribir el disco: { $why }
@@ -19,10 +20,9 @@ store-found-missing = El libro no estaba en su lugar.
 store-found-older = El libro era más viejo que el que dejó este aparato: le faltaban respuestas ya aceptadas.
 store-found-another = Hay otro libro donde estaba el libro de este aparato.
 store-kept = El archivo que se encontró se guardó: { $path }
-store-from-copy = { $count ->
-    [0] La copia buena más reciente, { $path }, no tenía más respuestas.
-    [one] Una respuesta se tomó de las copias; la más reciente es { $path }.
-   *[other] { $count } respuestas se tomaron de las copias; la más reciente es { $path }.
+store-taken-from = { $count ->
+    [one] Una respuesta se tomó de { $path }.
+   *[other] { $count } respuestas se tomaron de { $path }.
 }
 store-saved = { $count ->
     [0] Ahora no hay ninguna respuesta en el libro.

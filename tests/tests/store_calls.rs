@@ -16,18 +16,25 @@ use lapwright_tests::shim::{Fault, run};
 use tempfile::TempDir;
 
 const STEPS: &str = env!("CARGO_BIN_EXE_store_steps");
+const TAPS: &str = env!("CARGO_BIN_EXE_tap_steps");
 /// Input or output error, no space left, permission denied, as numbers of Linux.
 const ERRORS: [&str; 3] = ["5", "28", "13"];
 const WHOLE: Fault<'static> = Fault { sort: "any", at: 0, what: "5" };
 
 struct Place {
     folder: TempDir,
+    /// What an app does on the book there.
+    program: &'static str,
 }
 
 impl Place {
     /// A book with some answers and a file of the user's that has a name like ours.
     fn new() -> Self {
-        let place = Self { folder: tempfile::tempdir().unwrap() };
+        Self::of(STEPS)
+    }
+
+    fn of(program: &'static str) -> Self {
+        let place = Self { folder: tempfile::tempdir().unwrap(), program };
         fs::write(place.path("notes.part"), b"the user's own").unwrap();
         place
     }
@@ -37,7 +44,12 @@ impl Place {
     }
 
     fn run(&self, fault: Fault<'_>) -> (Output, usize) {
-        run(STEPS, &[&self.path("book")], self.folder.path(), fault)
+        run(self.program, &[&self.path("book")], self.folder.path(), fault)
+    }
+
+    /// A day of its own.
+    fn day(&self, number: usize, fault: Fault<'_>) -> (Output, usize) {
+        run(self.program, &[&self.path("book"), &PathBuf::from(number.to_string())], self.folder.path(), fault)
     }
 
     fn names(&self) -> BTreeSet<String> {
@@ -178,23 +190,19 @@ fn a_call_that_fails_or_is_the_last_one_loses_nothing_and_is_no_damage() {
 }
 
 /// No day is like another: each is stopped at one of its calls.
-#[test]
-fn a_day_that_is_stopped_at_any_call_loses_nothing() {
-    let (stops, mut stopped, mut days) = (count(12, 2_000), 0, 0);
+fn stopped_days(program: &'static str, stops: usize, what: &str) {
+    let (mut stopped, mut days) = (0, 0);
     let mut random = Random::new(17);
-    let day = |place: &Place, number: usize, fault: Fault<'_>| {
-        run(STEPS, &[&place.path("book"), &PathBuf::from(number.to_string())], place.folder.path(), fault)
-    };
-    let (mut place, mut kept) = (Place::new(), Kept::new());
-    let mut longest = (1..=5).map(|number| day(&place, number, WHOLE).1).max().unwrap_or_default();
+    let (mut place, mut kept) = (Place::of(program), Kept::new());
+    let mut longest = (1..=5).map(|number| place.day(number, WHOLE).1).max().unwrap_or_default();
     while stopped < stops {
         if days % 20 == 0 {
-            (place, kept) = (Place::new(), Kept::new());
+            (place, kept) = (Place::of(program), Kept::new());
         }
         days += 1;
         assert!(days < 20 * stops, "{stopped} of {days} days were stopped");
         let fault = Fault { sort: "any", at: 1 + random.below(longest), what: "kill" };
-        let (output, calls) = day(&place, days, fault);
+        let (output, calls) = place.day(days, fault);
         let was_stopped = output.status.signal() == Some(9);
         assert!(was_stopped || output.status.success(), "day {days}: {output:?}");
         stopped += usize::from(was_stopped);
@@ -202,11 +210,17 @@ fn a_day_that_is_stopped_at_any_call_loses_nothing() {
         longest = longest.max(calls);
         survives(&place, &mut kept, &output, &format!("day {days}, {fault:?}: {output:?}"));
     }
-    tell(
-        "days stopped at one of their calls",
-        stopped,
-        &format!("of {days} days of as many as {longest} calls, nothing lost"),
-    );
+    tell(what, stopped, &format!("of {days} days of as many as {longest} calls, nothing lost"));
+}
+
+#[test]
+fn a_day_that_is_stopped_at_any_call_loses_nothing() {
+    stopped_days(STEPS, count(12, 500), "days of a book stopped at one of their calls");
+}
+
+#[test]
+fn a_day_of_taps_that_is_stopped_at_any_call_loses_nothing() {
+    stopped_days(TAPS, count(8, 2_000), "days of taps stopped at one of their calls");
 }
 
 /// A rename may reach the disk before what was written does, so that a file is flushed before it gets its name.

@@ -382,6 +382,17 @@ fn what_a_killed_copy_left_behind_is_cleared_and_nothing_else() {
     }
 }
 
+#[test]
+fn what_a_killed_copy_left_behind_is_cleared_though_no_further_copy_is_needed() {
+    let place = Place::with(5);
+    let store = open(&place.book()).unwrap().store;
+    let kept = store.keep_backup(place.copies(), now(1_000)).unwrap();
+    let left = place.copies().join("book-20260616-135322000.lapwright.0123456789abcdef.lapwright-part");
+    fs::write(&left, b"half a book").unwrap();
+    assert_eq!(store.keep_backup(place.copies(), now(90_000)).unwrap(), kept, "nothing was answered since");
+    assert!(!left.exists());
+}
+
 #[cfg(unix)]
 #[test]
 fn a_book_is_its_owners_alone() {

@@ -12,7 +12,7 @@ use rusqlite::{Connection, OpenFlags};
 
 use super::at_rest::{look_into, memory_of, open_uri, uri};
 use super::check::{Report, inspect, inspect_own_copy, integrity};
-use super::file::{PartFile, beside, create_private_folder};
+use super::file::{PartFile, beside, clear_leftovers, create_private_folder};
 use super::image::{Image, without_log};
 use super::merge::{content_hash, peers};
 use super::{DeviceId, Id, Now, Result, Store, StoreError};
@@ -136,11 +136,14 @@ impl Store {
     /// # Errors
     /// As [`Store::backup`].
     pub fn keep_backup(&self, folder: impl AsRef<Path>, now: Now) -> Result<Backup> {
+        let folder = folder.as_ref();
+        // Where none is made now, nothing else would.
+        clear_leftovers(folder)?;
         let same = |backup: &Backup| -> Result<bool> {
             let conn = look_into(&backup.path)?;
             Ok(book_in(&conn)? == self.book && content_hash(&conn)? == self.content_hash()?)
         };
-        match backups(&folder)?.into_iter().next() {
+        match backups(folder)?.into_iter().next() {
             Some(newest) if same(&newest).unwrap_or(false) => Ok(newest),
             _ => self.backup(folder, now),
         }

@@ -47,7 +47,7 @@ impl PartFile {
 
     /// An empty one, neither written nor flushed.
     pub(super) fn make(to: &Path, private: bool) -> io::Result<Self> {
-        clear_leftovers(to)?;
+        clear_leftovers(folder_of(to))?;
         loop {
             let path = beside(to, &format!(".{:016x}{PART}", RandomState::new().build_hasher().finish()));
             let file = create(&path, private)?;
@@ -127,9 +127,8 @@ pub fn create_private_folder(path: impl AsRef<Path>) -> io::Result<()> {
     builder.create(path)
 }
 
-/// Removes what stopped runs left behind in the folder of a file: parts by their names that nobody holds.
-pub(super) fn clear_leftovers(beside: &Path) -> io::Result<()> {
-    let folder = folder_of(beside);
+/// Removes what stopped runs left behind in a folder: parts by their names that nobody holds.
+pub(super) fn clear_leftovers(folder: &Path) -> io::Result<()> {
     if !folder.try_exists()? {
         return Ok(());
     }
@@ -188,7 +187,7 @@ mod tests {
         std::thread::scope(|scope| {
             scope.spawn(|| {
                 while !done.load(Ordering::Relaxed) {
-                    clear_leftovers(&to).unwrap();
+                    clear_leftovers(folder.path()).unwrap();
                 }
             });
             let gone = (0..20_000).filter(|_| !PartFile::make(&to, true).unwrap().path().exists()).count();

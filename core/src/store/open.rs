@@ -10,7 +10,7 @@ use super::account::{Account, Found};
 use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::entry::COLUMNS;
-use super::file::{beside, clear_leftovers, create_private};
+use super::file::{beside, clear_leftovers, create_private, folder_of};
 use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
 use super::merge::{devices, peers};
@@ -75,7 +75,7 @@ impl Store {
         let path = path.as_ref();
         refuse_foreign(path)?;
         let Some(lock) = Lock::shared(path)? else { return read_only(path) };
-        clear_leftovers(path)?;
+        clear_leftovers(folder_of(path))?;
         match look(path, options, Some(lock), true) {
             Ok(Looked::Sound(opened)) => return Ok(*opened),
             Ok(Looked::Wrong(_)) => {}

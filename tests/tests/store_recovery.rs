@@ -539,6 +539,16 @@ fn what_somebody_took_out_by_going_back_to_a_copy_is_not_told_of_as_lost() {
 }
 
 #[test]
+fn what_somebody_took_out_by_going_back_to_a_copy_does_not_come_back_when_the_book_is_gone() {
+    let place = gone_back();
+    for tail in ["", "-wal", "-shm"] {
+        let _ = fs::remove_file(place.folder.path().join(format!("book{tail}")));
+    }
+    let (store, account) = place.opens_missing(6);
+    assert_eq!((hashes(&store), lost(&account)), (place.hashes(), 0), "{account:?}");
+}
+
+#[test]
 fn what_a_copy_took_the_place_of_is_read_where_nothing_else_is_left() {
     let place = gone_back();
     fs::remove_dir_all(place.copies()).unwrap();

@@ -8,7 +8,7 @@ use lapwright::book;
 use lapwright::measure::{Reader, Show};
 use lapwright::phrases::{Language, Phrases};
 use lapwright::screens;
-use lapwright::store::{Now, OpenOptions, Store, create_private_folder};
+use lapwright::store::{OpenOptions, Store, create_private_folder};
 use lapwright::views::{Action, Context, Outcome, Place, View};
 
 use crate::fault::Fault;
@@ -36,9 +36,6 @@ impl Book {
 
     /// Opens a book at a place.
     pub(crate) fn open_at(path: &Path, options: &Options) -> Result<Self, Fault> {
-        if let Some(language) = options.language.as_deref().and_then(Language::from_code) {
-            locale::choose(language);
-        }
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             create_private_folder(folder).map_err(|error| Fault::file(folder, &error))?;
         }
@@ -52,18 +49,6 @@ impl Book {
             None => data_folder()?.join("book.lapwright"),
         };
         Self::of(Store::repair(&path, &store_options(&path)).map_err(|error| error.at(&path))?.store, &path, options)
-    }
-
-    /// Puts a copy in the place of the book of the options; gives where the old one is.
-    pub(crate) fn restore(options: &Options, copy: &Path) -> Result<(Self, PathBuf), Fault> {
-        let path = match &options.book {
-            Some(path) => path.clone(),
-            None => data_folder()?.join("book.lapwright"),
-        };
-        let now = Now { ms: now_ms(), utc_offset_minutes: utc_offset_minutes() };
-        let restored = Store::restore(&path, copy, &store_options(&path), now);
-        let (opened, aside) = restored.map_err(|error| error.at(copy))?;
-        Ok((Self::of(opened.store, &path, options)?, aside))
     }
 
     fn of(store: Store, path: &Path, options: &Options) -> Result<Self, Fault> {

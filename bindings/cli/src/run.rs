@@ -14,7 +14,7 @@ use std::io::Write as _;
 use std::process::ExitCode;
 use std::slice;
 
-use lapwright::phrases::{Phrases, nearest};
+use lapwright::phrases::{Language, Phrases, nearest};
 use lapwright::screens;
 use lapwright::views::{
     Action, BoardAction, DifferencesAction, DoneListAction, DoneListView, HouseAction, JobsAction, Outcome,
@@ -24,6 +24,7 @@ use lapwright::views::{
 use crate::book::Book;
 use crate::fault::Fault;
 use crate::find::{Named, one};
+use crate::locale;
 use crate::options::{Answers, Options, Task};
 use crate::paper::Paper;
 use crate::show;
@@ -57,10 +58,13 @@ fn ended_with(done: Result<(), Fault>) -> ExitCode {
 
 /// Carries out a command on its book.
 pub(crate) fn run(options: &Options, task: &Task, name: Option<&str>) -> ExitCode {
+    // Also what cannot be opened is told of in it.
+    if let Some(language) = options.language.as_deref().and_then(Language::from_code) {
+        locale::choose(language);
+    }
     let done = match task {
         Task::Demo { anew } => walk::run(options, *anew),
         Task::Repair => Book::repair(options).and_then(|book| Session { book, options }.repaired()),
-        Task::Restore { file, yes: true } => exchange::restore(options, file),
         task => Book::open(options).and_then(|book| Session { book, options }.task(task)),
     };
     match done {
@@ -114,7 +118,8 @@ impl Session<'_> {
             }
             Task::Backup { file, force } => self.pack(file, *force),
             Task::Backups => self.backups(),
-            Task::Restore { file, .. } => self.preview_restore(file),
+            Task::Restore { file, yes: true } => self.restore(file),
+            Task::Restore { file, yes: false } => self.preview_restore(file),
             Task::Words => self.words(),
             Task::HandOver { house, file, new, force } => self.hand_over(house, file, *new, *force),
             Task::TakeIn { file, how } => self.take_in(file, how),

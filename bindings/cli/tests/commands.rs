@@ -429,8 +429,11 @@ fn a_backup_made_by_hand_becomes_the_book_of_a_new_device() {
     let middle = bytes.len() / 2;
     bytes[middle] ^= 1;
     std::fs::write(file, bytes).unwrap();
-    two.refused(&["restore", file]);
-    two.refused(&["restore", file, "--yes"]);
+    two.good(&["settings", "language=es"]);
+    for refused in [two.refused(&["restore", file]), two.refused(&["restore", file, "--yes"])] {
+        assert!(refused.contains(file) && refused.contains("está dañado"), "{refused}");
+    }
+    two.good(&["settings", "language=en"]);
     assert_eq!(two.done(), one.done());
 }
 

@@ -74,12 +74,13 @@ impl Book {
         &mut self.store
     }
 
-    /// Puts a copy in the place of this book, as [`Store::restore`] does, and goes on with it.
+    /// Puts a copy in the place of this book, as [`Store::restore`] does, and goes on with it. Gives where the file that was
+    /// there is now.
     ///
     /// # Errors
     /// As [`Store::restore`], and [`StoreError::NoFolder`] for a book without a file or a folder of copies. The book is as it
     /// was.
-    pub fn restore(&mut self, copy: impl AsRef<Path>, now: Now) -> Result<()> {
+    pub fn restore(&mut self, copy: impl AsRef<Path>, now: Now) -> Result<PathBuf> {
         let (Some(path), Some(copies)) = (self.store.path(), self.store.backups_folder()) else {
             return Err(StoreError::NoFolder);
         };
@@ -89,9 +90,9 @@ impl Book {
         self.memory.get_mut().forget();
         drop(std::mem::replace(&mut self.store, shut));
         match Store::restore(&path, copy, &options, now) {
-            Ok((opened, _)) => {
+            Ok((opened, aside)) => {
                 self.store = opened.store;
-                Ok(())
+                Ok(aside)
             }
             Err(error) => {
                 match Store::open(&path, &options) {

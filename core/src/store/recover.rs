@@ -4,16 +4,18 @@
 //! then the file that was found is renamed, never deleted. A stop anywhere leaves either the old file in its place, or
 //! none and the old one under its new name, where the next opening looks for it.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 
 use rusqlite::Connection;
 
 use super::account::{self, Account, AnswersFrom, Found, Known};
 use super::check::inspect;
-use super::copy::{backups, book_in};
+use super::copy::{Backup, backups, book_in};
 use super::device;
 use super::exchange;
 use super::file::{PartFile, beside, sync_folder};
@@ -73,10 +75,10 @@ impl EntrySource {
     }
 
     /// Whether a file that was set aside may be the one that nothing took the place of, since a program was stopped there:
-    /// the same device wrote in it, or the next one has not written yet.
-    fn is_cut_off(&self, aside: &Self) -> bool {
-        let same = self.device.is_none() || self.device == aside.device || self.tip == Some(0);
-        same && self.book.is_none_or(|book| aside.book == Some(book))
+    /// the same device wrote in it, or the next one has not written yet. A copy is made of what took its place.
+    fn is_cut_off(&self, aside: &Self, copies: &[Backup]) -> bool {
+        let unknown = || self.device.is_none() || self.tip == Some(0) && !is_copied_since(&aside.path, copies);
+        self.book.is_none_or(|book| aside.book == Some(book)) && (self.device == aside.device || unknown())
     }
 }
 
@@ -183,6 +185,18 @@ impl Rescue {
     }
 }
 
+/// Whether a copy was made after a file was set aside.
+fn is_copied_since(aside: &Path, copies: &[Backup]) -> bool {
+    let copied = |copy: &Backup| fs::metadata(&copy.path).and_then(|data| data.modified()).ok();
+    let set_aside = when_set_aside(aside);
+    copies.iter().any(|copy| copied(copy) > set_aside)
+}
+
+/// When a file was set aside: what lies beside it was written then.
+fn when_set_aside(aside: &Path) -> Option<SystemTime> {
+    fs::metadata(beside(aside, ".device")).and_then(|data| data.modified()).ok()
+}
+
 /// Puts a book together anew from its own entries, its newest good copy and, where answers are still missing, whatever
 /// other copies and files that were set aside hold; leaves it in its place with the account of it. Where nothing can be
 /// added to an older state it is left as it lies, and the account is given back, to be noted in it.
@@ -200,13 +214,14 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
         sources: Vec::new(),
     };
     rescue.add(&own);
+    let copies = options.backups.as_deref().map(backups).transpose()?.unwrap_or_default();
     let mut older = set_aside_before(path)?;
     let mut log = image;
     if log.is_empty()
         && let Some(last) = older.first()
     {
         let aside = EntrySource::read(last)?;
-        if own.is_cut_off(&aside) {
+        if own.is_cut_off(&aside, &copies) {
             older.remove(0);
             rescue.book = rescue.book.or(aside.book);
             let answers = rescue.add(&aside);
@@ -214,7 +229,6 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, wrong: Wrong) -> Resul
             log = Image::read(&aside.path)?;
         }
     }
-    let copies = options.backups.as_deref().map(backups).transpose()?.unwrap_or_default();
     let mut others = Vec::new();
     let mut has_copy = false;
     for copy in copies {
@@ -336,9 +350,7 @@ pub(super) fn carry_over(from: &Result<Connection>, to: &Connection) -> Result<b
 fn set_aside_before(path: &Path) -> io::Result<Vec<PathBuf>> {
     let mut found = numbered(path, DAMAGED)?;
     found.extend(numbered(path, REPLACED)?);
-    // What lies beside it was written when it was set aside.
-    let set_aside = |path: &PathBuf| fs::metadata(beside(path, ".device")).and_then(|data| data.modified()).ok();
-    found.sort_by_cached_key(|path| std::cmp::Reverse(set_aside(path)));
+    found.sort_by_cached_key(|path| Reverse(when_set_aside(path)));
     Ok(found)
 }
 

@@ -6,9 +6,8 @@ use std::path::Path;
 use lapwright::store::{AHEAD, DeviceId, ExchangeOffer, Id, Now, OpenOptions, Overwrite, Preview, backups};
 
 use super::{Session, out};
-use crate::book::{Book, store_options};
+use crate::book::store_options;
 use crate::fault::Fault;
-use crate::options::Options;
 
 impl Session<'_> {
     fn now(&self) -> Result<Now, Fault> {
@@ -53,6 +52,14 @@ impl Session<'_> {
         let mut lines = preview.lines(self.phrases()?);
         lines.push(self.phrases()?.phrase("cli-yes", &[]));
         self.say_lines(&lines)
+    }
+
+    /// Puts a copy in the place of the book.
+    pub(super) fn restore(&mut self, file: &Path) -> Result<(), Fault> {
+        let now = self.now()?;
+        let aside = self.book.inner.restore(file, now).map_err(|error| error.at(file))?;
+        let args = [("path", aside.display().to_string().into())];
+        self.say_lines(&[self.phrases()?.phrase("store-restored", &args)])
     }
 
     /// The words of this device, for somebody else to compare.
@@ -126,11 +133,4 @@ fn named_by(preview: &Preview, words: &str) -> Result<DeviceId, Fault> {
     let device = preview.senders.iter().map(|sender| sender.device).find(|device| device.words() == words);
     let known = || preview.senders.iter().map(|sender| sender.device.words()).collect::<Vec<_>>();
     device.ok_or_else(|| Fault::unknown("trust", &words, &known()))
-}
-
-/// Puts a copy in the place of the book.
-pub(super) fn restore(options: &Options, file: &Path) -> Result<(), Fault> {
-    let (book, aside) = Book::restore(options, file)?;
-    let session = Session { book, options };
-    session.say_lines(&[session.phrases()?.phrase("store-restored", &[("path", aside.display().to_string().into())])])
 }

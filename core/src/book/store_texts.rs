@@ -90,12 +90,13 @@ impl Account {
             ));
             for read in &lost.read {
                 let (when, who) = told(phrases, Some(read));
-                lines.push(phrases.phrase("store-lost-read", &[("when", when.into()), ("who", who.into())]));
+                let args = [("count", count(lost.count()).into()), ("when", when.into()), ("who", who.into())];
+                lines.push(phrases.phrase("store-lost-read", &args));
             }
         }
         match self.found {
             Found::Missing if self.lost.is_empty() => lines.push(phrases.phrase("store-lost-unknown", &[])),
-            Found::Damaged if self.lost.is_empty() => lines.push(phrases.phrase("store-lost-none", &[])),
+            Found::Damaged | Found::Older if self.lost.is_empty() => lines.push(phrases.phrase("store-lost-none", &[])),
             _ => {}
         }
         if self.typed_lost {

@@ -15,7 +15,7 @@ pub(crate) fn view(book: &Book, terms: &Terms<'_>, job: Option<&str>, done: Vec<
         None => String::new(),
     };
     let words = book.store().known_words();
-    let said = words.map(|words| terms.phrase("store-words", &[("words", words.into())])).unwrap_or_default();
+    let said = words.map(|words| terms.phrase("hand-over-words", &[("words", words.into())])).unwrap_or_default();
     Ok(HandOverView { job: job.map(str::to_owned), name, said, copied: copied::said(book, terms)?, done })
 }
 

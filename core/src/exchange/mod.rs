@@ -3,6 +3,7 @@
 pub(crate) mod backups;
 pub(crate) mod copied;
 pub(crate) mod differences;
+mod fault;
 pub(crate) mod hand_over;
 pub(crate) mod restore;
 pub(crate) mod take_in;

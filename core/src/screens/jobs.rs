@@ -1,13 +1,14 @@
 //! Jobs: which house.
 
+use std::path::Path;
 use std::sync::LazyLock;
 
 use crate::book::{Book, Field, JobRow, Kind, Operation, OperationKind, sure_code};
 use crate::handover::{self, DEMO_HOUSE};
-use crate::store::Value;
+use crate::store::{Account, Value};
 use crate::views::{JobLine, JobsAction, JobsView, Place};
 
-use crate::exchange::{copied, differences};
+use crate::exchange::{copied, differences, restore};
 use crate::forms::ask::{self, accept, sort_key};
 use crate::forms::context::Terms;
 use crate::forms::error::Result;
@@ -27,7 +28,8 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
     };
     let mut jobs: Vec<JobLine> = book.jobs()?.into_iter().map(line).collect();
     jobs.sort_by_key(|job| job.archived);
-    let account = book.accounts()?.iter().flat_map(|account| account.lines(terms.phrases)).collect();
+    let accounts = book.accounts()?.into_iter();
+    let account = accounts.flat_map(|account| called(book, terms, account).lines(terms.phrases)).collect();
     let has_demo = jobs.iter().any(|job| job.name == *DEMO_NAME);
     Ok(JobsView {
         jobs,
@@ -37,6 +39,17 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
         account,
         has_demo,
     })
+}
+
+/// An account with its files by the names that a person here knows them by: the folders of a phone tell nobody anything.
+fn called(book: &Book, terms: &Terms<'_>, mut account: Account) -> Account {
+    let sources = account.sources.iter_mut().map(|from| &mut from.path);
+    for path in sources.chain(&mut account.kept) {
+        if let Ok(name) = restore::named_source(book, terms, Path::new(path.as_str())) {
+            *path = name;
+        }
+    }
+    account
 }
 
 /// What the demo house is called, in its own document, which is read once.

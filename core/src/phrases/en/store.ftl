@@ -30,7 +30,7 @@ store-saved = { $count ->
    *[other] { $count } answers are in the book now, the newest of { $when } by { $who }.
 }
 store-lost-none = No accepted answer is known to be lost.
-store-lost-unknown = Answers that were accepted after the newest one are not in it.
+store-lost-unknown = If anything was accepted after the newest one, it is not in the book.
 store-lost = { $count ->
     [one] One accepted answer is lost
    *[other] { $count } accepted answers are lost
@@ -41,7 +41,10 @@ store-lost = { $count ->
     [none] {""}
    *[other] , before { $to } by { $towho }
 }. Measure and answer again before you cut by them.
-store-lost-read = One of them was of { $when } by { $who }.
+store-lost-read = { $count ->
+    [one] It was of { $when } by { $who }.
+   *[other] One of them was of { $when } by { $who }.
+}
 store-typed-lost = What was typed and not yet accepted, or settings of this device, could not all be saved.
 store-somebody = somebody
 store-other-book = { $path } is a copy of another book. It cannot take this one's place.

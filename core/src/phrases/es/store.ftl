@@ -30,18 +30,21 @@ store-saved = { $count ->
    *[other] Ahora hay { $count } respuestas en el libro, la más reciente del { $when } por { $who }.
 }
 store-lost-none = No se sabe de ninguna respuesta aceptada que falte.
-store-lost-unknown = Las respuestas que se aceptaron después de la más reciente no están.
+store-lost-unknown = Si algo se aceptó después de la más reciente, no está en el libro.
 store-lost = { $count ->
     [one] Se perdió una respuesta aceptada
    *[other] Se perdieron { $count } respuestas aceptadas
 }{ $from ->
     [none] {""}
-   *[other] , hecha después del { $from } por { $fromwho }
+   *[other] , después de la del { $from } de { $fromwho }
 }{ $to ->
     [none] {""}
-   *[other] , antes del { $to } por { $towho }
+   *[other] , antes de la del { $to } de { $towho }
 }. Mida y responda otra vez antes de cortar con ellas.
-store-lost-read = Una de ellas era del { $when } por { $who }.
+store-lost-read = { $count ->
+    [one] Era del { $when }, de { $who }.
+   *[other] Una de ellas era del { $when }, de { $who }.
+}
 store-typed-lost = No se pudo guardar todo lo escrito que aún no se había aceptado, o ajustes de este aparato.
 store-somebody = alguien
 store-other-book = { $path } es copia de otro libro. No puede ocupar el lugar de este.

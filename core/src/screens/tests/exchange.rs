@@ -154,6 +154,47 @@ fn a_restore_that_is_refused_leaves_the_book_open_as_it_was() {
     assert_eq!(phone.names(), ["Lot 12", "Lot 13"]);
 }
 
+/// A letter of a name that was typed, in the log or in a table, changes no more than itself: nothing but the check finds it.
+#[test]
+fn a_copy_that_was_changed_is_refused_by_its_name_and_is_no_damage_of_the_book() {
+    let (mut phone, _) = Phone::with_house();
+    let kept = BackupsView::of(phone.tap(2, BackupsAction::Keep).unwrap().view).copies.remove(0);
+    let (bytes, wanted) = (fs::read(&kept.copy).unwrap(), b"Lot 12".as_slice());
+    let places: Vec<usize> = (0..bytes.len()).filter(|at| bytes[*at..].starts_with(wanted)).collect();
+    assert!(places.len() > 1, "{places:?}: in the log and in the tables");
+    for at in places {
+        let mut changed = bytes.clone();
+        changed[at] = b'P';
+        fs::write(&kept.copy, &changed).unwrap();
+        let place = Place::Restore { copy: kept.copy.clone() };
+        let refused = [
+            view(&phone.book, &context("en", 0), &place).unwrap_err(),
+            phone.tap(3, RestoreAction::Restore { copy: kept.copy.clone() }).unwrap_err(),
+        ];
+        for problem in refused {
+            assert_eq!(problem.code, "book");
+            let called = format!("The copy “{}” is damaged or was changed", kept.said);
+            assert!(problem.text.starts_with(&called), "{}", problem.text);
+            assert!(!problem.text.contains(['{', '\n', '/']), "{}", problem.text);
+        }
+        assert_eq!(phone.names(), ["Lot 12"]);
+    }
+    fs::remove_file(&kept.copy).unwrap();
+    let gone = phone.tap(4, RestoreAction::Restore { copy: kept.copy.clone() }).unwrap_err().text;
+    assert!(gone.contains("is not there any more") && !gone.contains(&phone.path("")), "{gone}");
+}
+
+#[test]
+fn a_colleagues_file_that_was_cut_is_named_and_is_no_damage_of_the_book() {
+    let (mut one, job) = Phone::with_house();
+    let two = Phone::new();
+    let file = one.hand_over(2, &job, true);
+    let bytes = fs::read(&file).unwrap();
+    fs::write(&file, &bytes[..bytes.len() / 2]).unwrap();
+    let refused = view(&two.book, &context("en", 0), &Place::TakeIn { file }).unwrap_err();
+    assert!(refused.text.starts_with("The file “house-2” is damaged"), "{}", refused.text);
+}
+
 #[test]
 fn a_house_goes_to_a_colleague_whose_words_are_compared_first() {
     let (mut one, job) = Phone::with_house();

@@ -9,7 +9,7 @@ import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
-import lapwright.core.Book
+import lapwright.core.BookInterface
 import lapwright.core.Refusal
 import lapwright.screens.Action
 import lapwright.screens.BoardAction
@@ -49,7 +49,7 @@ data class Shown(
  * Nothing of the trade is decided here. `scope` is the thread that draws, `bookThread` a single other one.
  */
 class App(
-    private val book: Book,
+    private val book: BookInterface,
     val services: Services,
     private val clock: Clock,
     private val entropy: Entropy,
@@ -395,7 +395,7 @@ class App(
     }
 
     /** The call of the book that a drawing is made by. */
-    suspend fun <T> read(work: (Book, Context) -> T): T? {
+    suspend fun <T> read(work: (BookInterface, Context) -> T): T? {
         val remembered = shown?.remembered ?: return null
         return withContext(bookThread) {
             try {

@@ -7,6 +7,7 @@ import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import lapwright.core.Book
+import lapwright.core.BookInterface
 import lapwright.screens.Action
 import lapwright.screens.Context
 import lapwright.screens.Outcome
@@ -39,6 +40,7 @@ class Desk(file: File, private val clock: Clock = Now) : AutoCloseable {
         scope: CoroutineScope = CoroutineScope(Dispatchers.Unconfined),
         bookThread: CoroutineDispatcher = Dispatchers.Unconfined,
         services: Services = Services(),
+        book: BookInterface = this.book,
     ): App = App(book, services, clock, entropy, scope, bookThread).apply { start() }
 
     /** Carries out an action past the screens. */

@@ -7,6 +7,7 @@ import lapwright.screens.BoardAction
 import lapwright.screens.BoardView
 import lapwright.screens.Given
 import lapwright.screens.HandOverAction
+import lapwright.screens.HouseAction
 import lapwright.screens.JobsAction
 import lapwright.screens.NewThing
 import lapwright.screens.PenetrationAction
@@ -19,6 +20,7 @@ import lapwright.screens.StepHow
 import lapwright.screens.StepLine
 import lapwright.screens.StepSaid
 import lapwright.screens.StepState
+import lapwright.screens.TakeInAction
 import lapwright.screens.View
 import lapwright.screens.WallAction
 import lapwright.screens.WallView
@@ -26,6 +28,7 @@ import lapwright.screens.services.Heard
 import lapwright.screens.services.Listening
 import lapwright.screens.services.Services
 import lapwright.shell.App
+import lapwright.shell.Clock
 import java.awt.image.BufferedImage
 import java.io.ByteArrayOutputStream
 import java.io.File
@@ -133,15 +136,36 @@ class Planned(private val desk: Desk) {
     }
 
     /** What a colleague handed over. */
-    val handed: String by lazy {
+    val handed: String by lazy { colleague { _, house, handOver -> handOver(house) } }
+
+    /** What a colleague and the crew here answered differently, of a house that was handed over before. */
+    val differing: Place by lazy {
+        colleague { theirs, house, handOver ->
+            val first = handOver(house)
+            val shown = (desk.view(Place.TakeIn(first)) as View.TakeInKind).view
+            for (sender in shown.senders) desk.act(Action.TakeInKind(TakeInAction.Trust(first, sender.device)))
+            desk.act(Action.TakeInKind(TakeInAction.TakeIn(first, evenAhead = false)))
+            for ((field, ours, other) in DIFFERING) {
+                desk.act(Action.HouseKind(HouseAction.Answer(house, field, ours)))
+                theirs.act(Action.HouseKind(HouseAction.Answer(house, field, other)))
+            }
+            handOver(house).also { desk.act(Action.TakeInKind(TakeInAction.TakeIn(it, evenAhead = false))) }
+        }
+        Place.Differences
+    }
+
+    /** What a colleague's phone does with the demo house, an hour after the phone here; gives the file that it hands over last. */
+    private fun colleague(work: (theirs: Desk, house: String, handOver: (String) -> String) -> String): String {
         val folder = createTempDirectory("lapwright").toFile()
         val file = File(folder, "house.lapwright-house").path
-        Desk(File(folder, "book.lapwright"), Noon).use { theirs ->
+        return Desk(File(folder, "book.lapwright"), AnHourLater).use { theirs ->
             theirs.act(Action.SettingsKind(SettingsAction.TakePhone("Teo")))
             val house = (theirs.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
-            theirs.act(Action.HandOverKind(HandOverAction.House(house, all = true, path = file)))
+            work(theirs, house) { job ->
+                theirs.act(Action.HandOverKind(HandOverAction.House(job, all = true, path = file)))
+                file
+            }
         }
-        file
     }
 
     /** The pole, with a course of a wall as it hangs. */
@@ -149,6 +173,15 @@ class Planned(private val desk: Desk) {
         val given = listOf("course" to "2", "left" to "7", "right" to "6").map { (field, text) -> Given(field, text) }
         desk.act(Action.PoleKind(PoleAction.SayAsBuilt(walls[1], given))).place
     }
+}
+
+/** Fields of a house, what the crew here answers and what the colleague does. */
+private val DIFFERING = listOf(Triple("lap", "1 1/2", "1 3/8"), Triple("name", "Cottage at the back", "Cottage at the street"))
+
+private object AnHourLater : Clock {
+    override fun nowMs() = Noon.nowMs() + 3_600_000L
+
+    override fun utcOffsetMinutes() = Noon.utcOffsetMinutes()
 }
 
 /** The last step of every penetration. */
@@ -182,7 +215,7 @@ fun screenshots(planned: Planned): List<Screenshot> = listOf(
     Screenshot("hand-over") { it.go(Place.HandOver(planned.job)) },
     Screenshot("hand-over-book") { it.go(Place.HandOver(null)) },
     Screenshot("take-in") { it.go(Place.TakeIn(planned.handed)) },
-    Screenshot("differences") { it.go(Place.Differences) },
+    Screenshot("differences") { it.go(planned.differing) },
     Screenshot("done-list") { it.go(Place.DoneList(planned.job)) },
     Screenshot("rules") { it.go(Place.Rules(planned.job)) },
     Screenshot("pole") { it.go(Place.Pole(planned.bare)) },

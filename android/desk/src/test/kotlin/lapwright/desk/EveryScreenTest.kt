@@ -41,6 +41,9 @@ private const val TARGET = 64 * DENSITY
 /** 18 mm at 160 dp to the inch. */
 private const val GLOVE_KEY = 18 / 25.4f * 160 * DENSITY
 
+/** A path, an id, a value or an error as a program writes it, words of the language of databases. */
+private val RAW = Regex("""/(tmp|data|home|var)/|[0-9a-f]{16}|[{}]|\w\(\w+:|NotFound|Some\(|\b(SQL|SELECT|UNIQUE|null)\b""")
+
 private val MANNERS = listOf(
     Manner("en", "light", "right", 1f),
     Manner("es", "dark", "left", 1f),
@@ -137,6 +140,7 @@ class EveryScreenTest {
         for (node in seen) {
             val layouts = mutableListOf<TextLayoutResult>()
             node.config.getOrNull(SemanticsActions.GetTextLayoutResult)?.action?.invoke(layouts)
+            if (RAW.containsMatchIn(node.says())) wrong += "$where: the text ${node.says()} is nothing that a person says"
             if (layouts.any { it.isCut() }) wrong += "$where: the text ${node.says()} is cut"
             if (!node.scrolls() && !node.isWhole()) wrong += "$where: the text ${node.says()} is cut off by the edge of the screen"
             // What is scrolled away, or half so, has no whole letters to look at.

@@ -7,9 +7,23 @@ import androidx.compose.foundation.layout.offset
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.input.pointer.PointerEventType
+import androidx.compose.ui.input.pointer.PointerType
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import lapwright.core.BookInterface
+import lapwright.screens.Action
+import lapwright.screens.BackupsAction
+import lapwright.screens.Context
+import lapwright.screens.HouseAction
+import lapwright.screens.JobsAction
+import lapwright.screens.Place
+import lapwright.screens.SenderLine
+import lapwright.screens.SettingsAction
+import lapwright.screens.View
+import lapwright.shell.Clock
 import lapwright.shell.Screens
 import lapwright.shell.look.InLook
 import lapwright.shell.look.Look
@@ -47,6 +61,9 @@ private val REFERENCE_MANNERS = listOf(
     Manner("es", "dark", "left", 1f),
     Manner("es", "light", "right", 2f),
 )
+
+/** How many pages an account has at the largest text. */
+private val PAGES = mapOf("account" to 3, "lost" to 4)
 
 /** How far a channel may be off, of 255. */
 private const val NEAR = 24
@@ -96,16 +113,32 @@ class ReferenceTest {
             for (sight in Sights.filter { it.name in REFERENCE_SIGHTS }) {
                 desk.set(sight.manner.settings())
                 val content = desk.shows(screenshots.getValue(sight.of))
-                compare(sight.name, picture(sight.manner.scale, sight.width, sight.height, content))
+                compare(sight.name, picture(sight.manner.scale, sight.width, sight.height, content = content))
             }
         }
         Desk(File(Files.createTempDirectory("lapwright").toFile(), "first.lapwright"), Noon).use { desk ->
             compare("first-start", picture(1f, content = desk.shows(Screenshot("first-start") {})))
         }
-        damaged().use { desk ->
-            for (manner in REFERENCE_MANNERS) {
+        for ((what, book) in listOf("account" to damaged(), "lost" to shortOfAnswers())) {
+            book.use { desk ->
+                for (manner in REFERENCE_MANNERS) {
+                    desk.set(manner.settings())
+                    // What does not fit on one glass is seen page by page, down to what is tapped when it was read.
+                    for (page in 1..if (manner.scale > 1f) PAGES.getValue(what) else 1) {
+                        val content = desk.shows(Screenshot(what) {})
+                        val name = if (page == 1) "$what-${manner.name}" else "$what-${manner.name}-page-$page"
+                        compare(name, picture(manner.scale, page = page, content = content))
+                    }
+                }
+            }
+        }
+        exchanging { desk, screenshots ->
+            for (manner in REFERENCE_MANNERS.filter { it.scale == 1f }) {
                 desk.set(manner.settings())
-                compare("account-${manner.name}", picture(manner.scale, content = desk.shows(Screenshot("account") {})))
+                for (screenshot in screenshots) {
+                    val app = desk.app(book = Worded(desk.book)).also(screenshot.open)
+                    compare("${screenshot.name}-${manner.name}", picture(manner.scale) { Screens(app, Face) })
+                }
             }
         }
         val same = folder.listFiles().orEmpty().groupBy { it.readBytes().toList() }.values.filter { it.size > 1 }
@@ -128,6 +161,50 @@ class ReferenceTest {
         return Desk(file, Noon)
     }
 
+    /**
+     * The demo house in a book of which two answers are hurt, one of them the last: between them and before them others are
+     * whole. Of those that are hurt it can still be read when they were given, and by whom.
+     */
+    private fun shortOfAnswers(): Desk {
+        val file = File("target/short/book.lapwright").also { it.parentFile.deleteRecursively() }
+        val clock = Hand()
+        Desk(file, clock).use { desk ->
+            val planned = Planned(desk)
+            val answers = listOf(
+                "Teo" to Action.JobsKind(JobsAction.Rename(planned.job, HURT[0])),
+                "Rosa" to Action.HouseKind(HouseAction.Answer(planned.job, "lap", "1 1/2")),
+                "Teo" to Action.JobsKind(JobsAction.Rename(planned.job, HURT[1])),
+            )
+            for ((who, answer) in answers) {
+                clock.ms += 45 * MINUTE
+                desk.act(Action.SettingsKind(SettingsAction.TakePhone(who)))
+                desk.act(answer)
+            }
+        }
+        val text = file.readBytes().toString(Charsets.ISO_8859_1)
+        val hurt = HURT.fold(text) { all, name -> all.replace(name, name.uppercase()) }
+        assertTrue("nothing is hurt", hurt != text)
+        file.writeBytes(hurt.toByteArray(Charsets.ISO_8859_1))
+        return Desk(file, clock)
+    }
+
+    /** The demo house with copies of three days, what a colleague handed over, and what both answered differently. */
+    private fun exchanging(work: (Desk, List<Screenshot>) -> Unit) {
+        val clock = Hand()
+        demo(clock) { desk, planned ->
+            clock.ms -= 3 * 24 * 60 * MINUTE
+            repeat(2) {
+                clock.ms += 24 * 60 * MINUTE
+                desk.act(Action.BackupsKind(BackupsAction.Keep))
+            }
+            clock.ms = Noon.nowMs()
+            planned.differing
+            val names = listOf("backups", "hand-over", "hand-over-book", "take-in", "differences")
+            val all = screenshots(planned).associateBy { it.name }
+            work(desk, names.map(all::getValue))
+        }
+    }
+
     @Test
     fun aSignThatMovesOrChangesIsSeen() {
         fun drawn(glyph: Glyph, left: Dp) = picture(1f) {
@@ -144,18 +221,39 @@ class ReferenceTest {
     }
 
     /** The reference phone, of one pixel to the dp. */
-    private fun picture(scale: Float, width: Int = 360, height: Int = 800, content: @Composable () -> Unit): BufferedImage {
+    private fun picture(
+        scale: Float,
+        width: Int = 360,
+        height: Int = 800,
+        page: Int = 1,
+        content: @Composable () -> Unit,
+    ): BufferedImage {
         val scene = ImageComposeScene(width, height, Density(1f, scale), content = content)
         try {
             // What a drawing asks for comes in the frames after the first.
             for (frame in 0L..2L) scene.render(frame * 1_000_000_000L)
-            val drawn = Bitmap.makeFromImage(scene.render(3_000_000_000L))
+            repeat(page - 1) { scene.drawUp(2_000L + 5_000L * it) }
+            val drawn = Bitmap.makeFromImage(scene.render((3L + 5L * page) * 1_000_000_000L))
             return BufferedImage(drawn.width, drawn.height, BufferedImage.TYPE_INT_RGB).apply {
                 for (y in 0 until height) for (x in 0 until width) setRGB(x, y, drawn.getColor(x, y))
             }
         } finally {
             scene.close()
         }
+    }
+
+    /** A finger draws what stands on the glass up by most of its height, and rests before it is lifted. */
+    private fun ImageComposeScene.drawUp(fromMs: Long) {
+        var ms = fromMs
+        fun touch(what: PointerEventType, y: Float) {
+            ms += 20
+            sendPointerEvent(what, Offset(180f, y), timeMillis = ms, type = PointerType.Touch)
+            render(ms * 1_000_000L)
+        }
+        touch(PointerEventType.Press, 600f)
+        for (y in 590 downTo 60 step 10) touch(PointerEventType.Move, y.toFloat())
+        repeat(20) { touch(PointerEventType.Move, 60f) }
+        touch(PointerEventType.Release, 60f)
     }
 
     /** The share of pixels with a channel that is off by more than [NEAR]. */
@@ -208,5 +306,42 @@ class ReferenceTest {
     private companion object {
         /** Red, green, blue. */
         val SHIFTS = listOf(16, 8, 0)
+
+        const val MINUTE = 60_000L
+
+        /** Names that no other text of a book has in it. */
+        val HURT = listOf("Quokka Cottage", "Numbat Cottage")
+    }
+}
+
+/** Noon, from which somebody moves the hand. */
+private class Hand(var ms: Long = Noon.nowMs()) : Clock {
+    override fun nowMs() = ms
+
+    override fun utcOffsetMinutes() = Noon.utcOffsetMinutes()
+}
+
+/** A book whose devices have words that stay: those of a key are drawn with it. */
+private class Worded(private val book: BookInterface) : BookInterface by book {
+    override fun act(context: Context, action: Action) = book.act(context, action).let { it.copy(view = worded(it.view)) }
+
+    override fun go(context: Context, place: Place) = worded(book.go(context, place))
+
+    override fun view(context: Context, place: Place) = worded(book.view(context, place))
+
+    private fun worded(view: View): View = when (view) {
+        is View.HandOverKind -> view.copy(view = view.view.let { it.copy(said = it.said.replace(FOUR_WORDS, OURS)) })
+        is View.TakeInKind -> view.copy(view = view.view.let { shown -> shown.copy(senders = shown.senders.map(::worded)) })
+        else -> view
+    }
+
+    private fun worded(sender: SenderLine) = sender.copy(words = THEIRS, said = sender.said.replace(sender.words, THEIRS))
+
+    private companion object {
+        const val OURS = "lusab babad gutih tugad"
+        const val THEIRS = "gutuk bisog mudof sakat"
+
+        /** Four words of five letters at the end. */
+        val FOUR_WORDS = Regex("[a-z]{5}( [a-z]{5}){3}$")
     }
 }

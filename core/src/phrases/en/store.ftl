@@ -40,7 +40,7 @@ store-lost = { $count ->
 }{ $to ->
     [none] {""}
    *[other] , before { $to } by { $towho }
-}. Measure and answer again before you cut by them.
+}. Measure and answer again before you cut.
 store-lost-read = { $count ->
     [one] It was of { $when } by { $who }.
    *[other] One of them was of { $when } by { $who }.

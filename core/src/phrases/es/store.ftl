@@ -40,7 +40,7 @@ store-lost = { $count ->
 }{ $to ->
     [none] {""}
    *[other] , antes de la del { $to } de { $towho }
-}. Mida y responda otra vez antes de cortar con ellas.
+}. Mida y responda otra vez antes de cortar.
 store-lost-read = { $count ->
     [one] Era del { $when }, de { $who }.
    *[other] Una de ellas era del { $when }, de { $who }.

@@ -341,6 +341,8 @@ extension AppModel {
         if case .settingsKind = action, try await takeSettings() { return }
         let from = place
         present(outcome.place, outcome.view)
+        // A colleague's file that was taken in is nowhere to come back to.
+        if case .takeInKind = action { return }
         if outcome.place != from { left(from, for: outcome.place) }
         // What was looked at before may be in the book no more.
         if case .restoreKind = action { visited = [] }

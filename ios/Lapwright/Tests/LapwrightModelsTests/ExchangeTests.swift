@@ -81,6 +81,8 @@ import Testing
         #expect(try two.takeIn().view.ready)
         await (try two.takeIn()).takeIn().value
         #expect(try two.differences().view.differences.isEmpty && two.app.trouble == nil)
+        await two.app.back().value
+        #expect(two.app.place == .jobs, "not to the file that is taken in")
         await answerLap(two, job, "1 1/2")
         // The later answer stands.
         one.device.sleep(hours: 1)

@@ -4,6 +4,7 @@ import SwiftUI
 /// Which house.
 struct JobsScreen: View {
     let model: JobsModel
+    @Environment(\.look) private var look
 
     private var app: AppModel { model.app }
 
@@ -17,7 +18,9 @@ struct JobsScreen: View {
                 Line {
                     model.differences()
                 } content: {
-                    Warning(view.differences)
+                    // The ink of a warning is too pale on the ground of a line.
+                    Icon(.warning, look.inks.warning)
+                    Text(view.differences).font(.strong)
                 }
             }
             ForEach(Array(view.account.enumerated()), id: \.offset) { Warning($0.element) }

@@ -503,10 +503,10 @@ class App(
         const val DEAD_MS = 700L
     }
 
-    /** A new thing that was made, or left, is nowhere to go back to. */
+    /** A new thing that was made, or left, is nowhere to go back to; nor is a colleague's file that was taken in. */
     private fun onward(from: Place, to: Place) {
         if (from == to) return
-        if (from !is Place.New) visited.addLast(from)
+        if (from !is Place.New && from !is Place.TakeIn) visited.addLast(from)
         if (visited.lastOrNull() == to) visited.removeLast()
     }
 }

@@ -143,6 +143,8 @@ class ExchangeTest {
             assertNull(theirs.trouble)
             assertTrue(theirs.differences().differences.isEmpty())
             assertEquals(listOf(job), two.jobs().jobs.map { it.job })
+            rule.runOnIdle { theirs.back() }
+            assertEquals("not to the file that is taken in", Place.Jobs, theirs.shown!!.place)
 
             two.answerLap(job, "1 1/2")
             // The later answer stands: this phone's clock goes on by a quarter of an hour.

@@ -4,14 +4,17 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.unit.dp
 import lapwright.screens.Action
 import lapwright.screens.JobsAction
 import lapwright.screens.JobsView
 import lapwright.screens.NewThing
 import lapwright.screens.Place
 import lapwright.shell.App
+import lapwright.shell.look.LocalLook
 import lapwright.shell.parts.Frame
 import lapwright.shell.parts.Glyph
+import lapwright.shell.parts.Icon
 import lapwright.shell.parts.Line
 import lapwright.shell.parts.Next
 import lapwright.shell.parts.OtherAction
@@ -26,7 +29,11 @@ fun Jobs(app: App, view: JobsView) {
     Frame(app, words.jobs, next = next) {
         if (view.copyFailed.isNotEmpty()) Warning(view.copyFailed)
         if (view.differences.isNotEmpty()) {
-            Line({ app.go(Place.Differences) }, Modifier.testTag("differences")) { Warning(view.differences, Modifier.weight(1f)) }
+            // The ink of a warning is too pale on the ground of a line.
+            Line({ app.go(Place.Differences) }, Modifier.testTag("differences")) {
+                Icon(Glyph.WARNING, LocalLook.current.inks.warning, 24.dp)
+                Say(view.differences, Modifier.weight(1f), bold = true)
+            }
         }
         for (line in view.account) Warning(line)
         if (view.account.isNotEmpty()) {

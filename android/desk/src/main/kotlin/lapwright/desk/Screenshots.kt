@@ -136,15 +136,18 @@ class Planned(private val desk: Desk) {
     }
 
     /** What a colleague handed over. */
-    val handed: String by lazy { colleague { _, house, handOver -> handOver(house) } }
+    val handed: String by lazy { colleague(Later()) { _, house, handOver -> handOver(house) } }
 
     /** What a colleague and the crew here answered differently, of a house that was handed over before. */
     val differing: Place by lazy {
-        colleague { theirs, house, handOver ->
+        val clock = Later()
+        colleague(clock) { theirs, house, handOver ->
             val first = handOver(house)
             val shown = (desk.view(Place.TakeIn(first)) as View.TakeInKind).view
             for (sender in shown.senders) desk.act(Action.TakeInKind(TakeInAction.Trust(first, sender.device)))
             desk.act(Action.TakeInKind(TakeInAction.TakeIn(first, evenAhead = false)))
+            // Of two answers in one moment chance would tell which stands.
+            clock.minutes += 30
             for ((field, ours, other) in DIFFERING) {
                 desk.act(Action.HouseKind(HouseAction.Answer(house, field, ours)))
                 theirs.act(Action.HouseKind(HouseAction.Answer(house, field, other)))
@@ -154,11 +157,11 @@ class Planned(private val desk: Desk) {
         Place.Differences
     }
 
-    /** What a colleague's phone does with the demo house, an hour after the phone here; gives the file that it hands over last. */
-    private fun colleague(work: (theirs: Desk, house: String, handOver: (String) -> String) -> String): String {
+    /** What a colleague's phone does with the demo house; gives the file that it hands over last. */
+    private fun colleague(clock: Clock, work: (theirs: Desk, house: String, handOver: (String) -> String) -> String): String {
         val folder = createTempDirectory("lapwright").toFile()
         val file = File(folder, "house.lapwright-house").path
-        return Desk(File(folder, "book.lapwright"), AnHourLater).use { theirs ->
+        return Desk(File(folder, "book.lapwright"), clock).use { theirs ->
             theirs.act(Action.SettingsKind(SettingsAction.TakePhone("Teo")))
             val house = (theirs.act(Action.JobsKind(JobsAction.OpenDemo)).place as Place.House).job
             work(theirs, house) { job ->
@@ -178,8 +181,9 @@ class Planned(private val desk: Desk) {
 /** Fields of a house, what the crew here answers and what the colleague does. */
 private val DIFFERING = listOf(Triple("lap", "1 1/2", "1 3/8"), Triple("name", "Cottage at the back", "Cottage at the street"))
 
-private object AnHourLater : Clock {
-    override fun nowMs() = Noon.nowMs() + 3_600_000L
+/** A clock that stands so many minutes after noon. */
+private class Later(var minutes: Long = 60) : Clock {
+    override fun nowMs() = Noon.nowMs() + 60_000L * minutes
 
     override fun utcOffsetMinutes() = Noon.utcOffsetMinutes()
 }

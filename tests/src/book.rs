@@ -63,7 +63,9 @@ pub fn open(path: &Path) -> Result<Opened, StoreError> {
 
 /// How the books of the checks are opened.
 pub fn options(path: &Path) -> OpenOptions {
-    OpenOptions { backups: Some(path.with_extension("copies")) }
+    let mut copies = path.as_os_str().to_owned();
+    copies.push(".copies");
+    OpenOptions { backups: Some(copies.into()) }
 }
 
 /// The answer of a moment: fields of a wall by turns, now and then a longer text, a sign-off, an undo.

@@ -27,11 +27,7 @@ pub(crate) struct Book {
 impl Book {
     /// Opens the book of the options, or the user's own; makes it where there is none.
     pub(crate) fn open(options: &Options) -> Result<Self, Fault> {
-        let path = match &options.book {
-            Some(path) => path.clone(),
-            None => data_folder()?.join("book.lapwright"),
-        };
-        Self::open_at(&path, options)
+        Self::open_at(&chosen(options)?, options)
     }
 
     /// Opens a book at a place.
@@ -44,10 +40,7 @@ impl Book {
 
     /// Checks the book of the options and puts it right.
     pub(crate) fn repair(options: &Options) -> Result<Self, Fault> {
-        let path = match &options.book {
-            Some(path) => path.clone(),
-            None => data_folder()?.join("book.lapwright"),
-        };
+        let path = chosen(options)?;
         Self::of(Store::repair(&path, &store_options(&path)).map_err(|error| error.at(&path))?.store, &path, options)
     }
 
@@ -119,9 +112,28 @@ pub(crate) fn data_folder() -> Result<PathBuf, Fault> {
     dirs::data_dir().map(|folder| folder.join("lapwright")).ok_or_else(Fault::no_folder)
 }
 
-/// How a book of the terminal is opened. One folder of copies a book: a copy of another book must never take its place.
+/// The file of the options, or the user's own book.
+fn chosen(options: &Options) -> Result<PathBuf, Fault> {
+    match &options.book {
+        Some(path) => Ok(path.clone()),
+        None => Ok(data_folder()?.join("book.lapwright")),
+    }
+}
+
+/// `path` with something put behind its name.
+pub(crate) fn beside(path: &Path, tail: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(tail);
+    PathBuf::from(name)
+}
+
+/// What lies beside a book of the terminal and holds its copies. One folder a book: a copy of another book must never take its
+/// place.
+pub(crate) const COPIES: &str = ".copies";
+
+/// How a book of the terminal is opened.
 pub(crate) fn store_options(path: &Path) -> OpenOptions {
-    OpenOptions { backups: Some(path.with_extension("copies")) }
+    OpenOptions { backups: Some(beside(path, COPIES)) }
 }
 
 /// What the clock says, in milliseconds since 1970 UTC: less than none where it stands before that.

@@ -17,7 +17,7 @@ use lapwright::views::{
     StepLine, StepSaid, View,
 };
 
-use crate::book::{Book, data_folder};
+use crate::book::{Book, COPIES, beside, data_folder};
 use crate::fault::Fault;
 use crate::options::Options;
 use crate::paper::{Ink, Paper};
@@ -79,14 +79,8 @@ fn put_aside(path: &Path, options: &Options) -> Result<Option<PathBuf>, Fault> {
     let name = |n: u32| path.with_extension(format!("{n}.lapwright"));
     let Some(aside) = (1..10_000).map(name).find(|name| !name.exists()) else { return Ok(None) };
     // What lies beside the book goes first: what a device remembers of a book that is gone is a loss to the next one there.
-    let beside = |path: &Path, tail: &str| {
-        let mut name = path.as_os_str().to_owned();
-        name.push(tail);
-        PathBuf::from(name)
-    };
-    let with = [".device", ".photos"].map(|tail| (beside(path, tail), beside(&aside, tail)));
-    let copies = (path.with_extension("copies"), aside.with_extension("copies"));
-    for (from, to) in with.into_iter().chain([copies]).filter(|(from, _)| from.exists()) {
+    let with = [".device", ".photos", COPIES].map(|tail| (beside(path, tail), beside(&aside, tail)));
+    for (from, to) in with.into_iter().filter(|(from, _)| from.exists()) {
         std::fs::rename(&from, to).map_err(|error| Fault::file(&from, &error))?;
     }
     std::fs::rename(path, &aside).map_err(|error| Fault::file(path, &error))?;

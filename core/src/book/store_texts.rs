@@ -36,6 +36,7 @@ impl StoreError {
             Self::NoPhoto(_) => phrases.phrase("store-no-photo", &[]),
             Self::CannotUndo(_) => phrases.phrase("store-cannot-undo", &[]),
             Self::ReadOnly => phrases.phrase("store-read-only", &[]),
+            Self::Itself(at) => path("store-itself", at),
             Self::OtherBook(at) => path("store-other-book", at),
             Self::Untrusted { words } => phrases.phrase("store-untrusted", &[("words", words.as_str().into())]),
             Self::BadEntry { why, .. } => phrases.phrase("store-bad-entry", &[("why", why.text(phrases).into())]),

@@ -1,11 +1,11 @@
 //! What was saved and what was not, when a book was not found as it was left: kept in the book on this device until
 //! somebody acknowledges it.
 
-use std::collections::BTreeMap;
-
 use rusqlite::{Connection, OptionalExtension};
 use serde::{Deserialize, Serialize};
 
+use super::entry::COLUMNS;
+use super::held::{EntryMap, Held};
 use super::{DeviceId, Entry, Result, Store};
 
 /// What was found wrong with a book, and what became of it.
@@ -34,13 +34,8 @@ impl Account {
     /// Of a book that lies where another one was.
     pub(super) fn of_another_book(conn: &Connection) -> Result<Self> {
         let saved: i64 = conn.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
-        let newest = conn
-            .query_row(
-                "SELECT ms, utc_offset, signer, kind FROM entry ORDER BY ms DESC, counter DESC, device DESC LIMIT 1",
-                [],
-                |row| Ok(Known { ms: row.get(0)?, utc_offset: row.get(1)?, signer: row.get(2)?, kind: row.get(3)? }),
-            )
-            .optional()?;
+        let sql = format!("SELECT {COLUMNS} FROM entry e ORDER BY ms DESC, counter DESC, device DESC LIMIT 1");
+        let newest = conn.query_row(&sql, [], Entry::from_row).optional()?.as_ref().map(Known::from);
         Ok(Self {
             found: Found::Another,
             detail: String::new(),
@@ -121,45 +116,21 @@ impl From<&Entry> for Known {
     }
 }
 
-/// The numbers that are missing among the entries of each device, up to the `ends` that are known to have been reached.
-pub(super) fn missing(
-    entries: &BTreeMap<(DeviceId, i64), Entry>,
-    ends: &BTreeMap<DeviceId, i64>,
-) -> Vec<(DeviceId, i64, i64)> {
-    let mut gaps = Vec::new();
-    let mut reached: BTreeMap<DeviceId, i64> = BTreeMap::new();
-    for (device, sequence) in entries.keys() {
-        let last = reached.insert(*device, *sequence).unwrap_or(0);
-        if last + 1 < *sequence {
-            gaps.push((*device, last + 1, *sequence - 1));
-        }
-    }
-    for (device, end) in ends {
-        let last = reached.get(device).copied().unwrap_or(0);
-        if last < *end {
-            gaps.push((*device, last + 1, *end));
-        }
-    }
-    gaps
-}
-
-/// Says of each gap what is known round it.
-pub(super) fn lost(
-    entries: &BTreeMap<(DeviceId, i64), Entry>,
-    hurt: &BTreeMap<(DeviceId, i64), Entry>,
-    gaps: &[(DeviceId, i64, i64)],
-) -> Vec<Lost> {
+/// Says of each run of numbers that is missing what is known round it.
+pub(super) fn lost(entries: &EntryMap, hurt: &EntryMap, missing: &Held) -> Vec<Lost> {
     let told = |device: DeviceId, sequence: i64| entries.get(&(device, sequence)).map(Known::from);
-    gaps.iter()
-        .map(|(device, first, last)| Lost {
+    let of = |(device, run): (DeviceId, std::ops::RangeInclusive<i64>)| {
+        let (first, last) = run.into_inner();
+        Lost {
             device: device.to_string(),
-            first: *first,
-            last: *last,
-            after: told(*device, first - 1),
-            before: told(*device, last + 1),
-            read: hurt.range((*device, *first)..=(*device, *last)).map(|(_, entry)| Known::from(entry)).collect(),
-        })
-        .collect()
+            first,
+            last,
+            after: told(device, first.saturating_sub(1)),
+            before: told(device, last.saturating_add(1)),
+            read: hurt.range((device, first)..=(device, last)).map(|(_, entry)| Known::from(entry)).collect(),
+        }
+    };
+    missing.runs().map(of).collect()
 }
 
 impl Account {
@@ -169,6 +140,11 @@ impl Account {
     /// What that setting says; of a program that says more or less of it, nothing can be told here.
     pub fn read_all(text: Option<&str>) -> Vec<Self> {
         text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+    }
+
+    /// What is to stand there.
+    pub(super) fn write_all(accounts: &[Self]) -> Result<String> {
+        Ok(serde_json::to_string(accounts).map_err(std::io::Error::from)?)
     }
 }
 
@@ -193,10 +169,6 @@ impl Store {
     pub(super) fn note_account(&mut self, account: Account) -> Result<()> {
         let mut all = self.accounts()?;
         all.push(account);
-        self.setting_put(Account::KEY, &write(&all))
+        self.setting_put(Account::KEY, &Account::write_all(&all)?)
     }
-}
-
-pub(super) fn write(accounts: &[Account]) -> String {
-    serde_json::to_string(accounts).unwrap_or_default()
 }

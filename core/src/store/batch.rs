@@ -9,6 +9,8 @@ pub(super) struct Batch {
     pub(super) begun: bool,
     pub(super) within: bool,
     pub(super) tip: Option<Tip>,
+    /// Whether entries of other devices were taken in.
+    pub(super) taken_in: bool,
     /// Files that are of no use once it is kept.
     pub(super) spent: Vec<PathBuf>,
 }

@@ -1,15 +1,20 @@
 //! The device id lies in `NAME.device` beside the book, with the identity of the file it belongs to, the key that it signs
-//! with and the newest entry it made there. A copy has no such file, or one of another file, or lacks that entry, and so becomes a device of its
-//! own: a number used twice would spoil every merge.
+//! with, the newest entry it made there, and which entries of other devices are in the book. A copy has no such file, or one
+//! of another file, or lacks that entry, and so becomes a device of its own: a number used twice would spoil every merge.
+//!
+//! What is held stands here as well as in the book, so that of a book that is hurt, gone or older than it was left it is still
+//! known what was in it: no more, since somebody may have gone back to a copy, and no less.
 
-use std::collections::BTreeMap;
 use std::fs;
 use std::io;
 use std::path::Path;
 
+use rusqlite::{Connection, OptionalExtension, params};
+
 use super::file::{PartFile, beside};
+use super::held::Held;
 use super::sign::Key;
-use super::{DeviceId, Hash, Id, Result};
+use super::{DeviceId, Hash, Id, Result, Store};
 
 /// What tells this file from a copy of it. The time of birth guards against an inode number that is used again.
 fn identity(path: &Path) -> io::Result<String> {
@@ -38,6 +43,25 @@ pub(super) struct Tip {
 
 impl Tip {
     const BYTES: u64 = 20 + 1 + 64 + 1;
+    const NONE: Self = Self { sequence: 0, hash: Hash::NONE };
+
+    /// What is in a book by now.
+    pub(super) fn of(conn: &Connection, device: DeviceId) -> Result<Self> {
+        let newest = conn
+            .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
+            .query_row([device], |row| Ok(Self { sequence: row.get(0)?, hash: row.get(1)? }))
+            .optional()?;
+        Ok(newest.unwrap_or(Self::NONE))
+    }
+
+    /// Whether it is in a book.
+    pub(super) fn is_in(self, conn: &Connection, device: DeviceId) -> Result<bool> {
+        Ok(conn.query_row(
+            "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2 AND hash = ?3)",
+            params![device, self.sequence, self.hash],
+            |row| row.get(0),
+        )?)
+    }
 
     fn line(self) -> String {
         format!("{:020} {}\n", self.sequence, self.hash)
@@ -50,6 +74,7 @@ impl Tip {
 }
 
 /// What the side file says.
+#[derive(Clone, Debug)]
 pub(super) struct SideFile {
     pub(super) device: DeviceId,
     pub(super) book: Id,
@@ -57,10 +82,52 @@ pub(super) struct SideFile {
     pub(super) key: Option<Key>,
     /// At least this entry must be in the book; `None` where the line cannot be read.
     pub(super) tip: Option<Tip>,
-    /// How far other devices had come when it was written: what they made was in the book then.
-    pub(super) others: Vec<(DeviceId, i64)>,
+    /// The entries of other devices that are in the book.
+    pub(super) held: Held,
+    /// The last row of the log that is told of in `held`.
+    pub(super) rows: i64,
+    /// The name of the file whose place the book is about to take.
+    pub(super) replaces: Option<String>,
     /// Whether it was written for the very file that lies beside it now.
     pub(super) fits: bool,
+}
+
+impl SideFile {
+    /// Of a device that has not answered yet in a book with these entries.
+    pub(super) fn new(conn: &Connection, key: &Key, book: Id) -> Result<Self> {
+        let device = key.device();
+        Ok(Self {
+            device,
+            book,
+            key: Some(key.clone()),
+            tip: Some(Tip::NONE),
+            held: Held::of(conn, 0)?,
+            rows: rows(conn)?,
+            replaces: None,
+            fits: true,
+        })
+    }
+
+    /// Writes it beside a book for `file`, which has that name or is about to get it.
+    pub(super) fn write(&self, path: &Path, file: &Path) -> Result<()> {
+        let target = beside(path, ".device");
+        let (device, book, identity) = (self.device, self.book, identity(file)?);
+        let mut text = format!("{device}\n{book}\n{identity}\n");
+        let key = self.key.as_ref().map(|key| format!("key {}", key.to_text()));
+        let replaces = self.replaces.as_ref().map(|name| format!("replaces {name}"));
+        let held = self.held.lines().map(|line| format!("with {line}"));
+        for line in key.into_iter().chain(replaces).chain(held).chain([format!("rows {}", self.rows)]) {
+            text.push_str(&line);
+            text.push('\n');
+        }
+        text.push_str(&self.tip.unwrap_or(Tip::NONE).line());
+        PartFile::write(&target, text.as_bytes(), true)?.replace(&target)
+    }
+}
+
+/// The number of the last row of a log. Rows are counted from one and never taken away.
+fn rows(conn: &Connection) -> Result<i64> {
+    Ok(conn.prepare_cached("SELECT coalesce(max(id), 0) FROM entry")?.query_row([], |row| row.get(0))?)
 }
 
 /// The side file, if there is a readable one.
@@ -76,32 +143,62 @@ pub(super) fn read(path: &Path) -> io::Result<Option<SideFile>> {
     let (Some(device), Some(book)) = (id().map(DeviceId), id()) else { return Ok(None) };
     let told = lines.next();
     let fits = identity(path).is_ok_and(|own| told == Some(own.as_str()));
-    let mut others = Vec::new();
-    let (mut tip, mut key) = (None, None);
+    let mut side =
+        SideFile { device, book, key: None, tip: None, held: Held::default(), rows: 0, replaces: None, fits };
     for line in lines {
-        if let Some(text) = line.strip_prefix("key ") {
-            key = Key::from_text(text).filter(|key| key.device() == device);
-            continue;
-        }
-        match line.strip_prefix("with ").map(|line| line.split_once(' ')) {
-            None => tip = Tip::read(line),
-            Some(words) => others.extend(
-                words.and_then(|(device, sequence)| Some((DeviceId(device.parse().ok()?), sequence.parse().ok()?))),
-            ),
+        match line.split_once(' ') {
+            Some(("key", text)) => side.key = Key::from_text(text).filter(|key| key.device() == device),
+            Some(("replaces", name)) => side.replaces = Some(name.to_owned()),
+            Some(("with", line)) => drop(side.held.read_line(line)),
+            Some(("rows", rows)) => side.rows = rows.parse().unwrap_or(0),
+            _ => side.tip = Tip::read(line),
         }
     }
-    Ok(Some(SideFile { device, book, key, tip, others, fits }))
+    Ok(Some(side))
 }
 
-/// Writes the side file of `path` for `file`, which has that name or is about to get it; `others` are the devices whose
-/// entries are in it, and how far.
-pub(super) fn write(path: &Path, file: &Path, (key, book): (&Key, Id), others: &BTreeMap<DeviceId, i64>) -> Result<()> {
-    let target = beside(path, ".device");
-    let tip = Tip { sequence: 0, hash: Hash::NONE };
-    let others: String = others.iter().map(|(other, sequence)| format!("with {other} {sequence}\n")).collect();
-    let (device, secret) = (key.device(), key.to_text());
-    let text = format!("{device}\n{book}\n{}\nkey {secret}\n{others}{}", identity(file)?, tip.line());
-    PartFile::write(&target, text.as_bytes(), true)?.replace(&target)
+/// Whether a book has everything that the file beside it knows to be accepted.
+pub(super) fn is_kept_up(conn: &Connection, side: &SideFile) -> Result<bool> {
+    let tip = side.tip.unwrap_or(Tip::NONE);
+    let mut last = conn.prepare_cached("SELECT EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2)")?;
+    for (device, sequence) in side.held.ends() {
+        if !last.query_row(params![device, sequence], |row| row.get(0))? {
+            return Ok(false);
+        }
+    }
+    Ok(tip.is_in(conn, side.device)? && side.held.count().saturating_add(tip.sequence) <= rows(conn)?)
+}
+
+impl Store {
+    /// Brings the side file up with what has come in from other devices. It is behind only where a program was stopped
+    /// between the two, or in a book of an older program.
+    ///
+    /// # Errors
+    /// What SQLite or the file system said. What came in is in the book, and the next opening does it.
+    pub(super) fn note_held(&mut self) -> Result<()> {
+        let Some(path) = self.path.clone().filter(|_| self.settled) else { return Ok(()) };
+        let side = device_beside(&path, self)?;
+        let Some(mut side) = side else { return Ok(()) };
+        let (tip, rows) = (Tip::of(&self.conn, self.device)?, rows(&self.conn)?);
+        let of_others = rows - tip.sequence;
+        if side.held.count() == of_others && side.replaces.is_none() {
+            return Ok(());
+        }
+        side.held.add_all(&Held::of(&self.conn, side.rows)?.without(self.device));
+        if side.held.count() != of_others {
+            side.held = Held::of(&self.conn, 0)?.without(self.device);
+        }
+        side = SideFile { tip: Some(tip), rows, replaces: None, ..side };
+        side.write(&path, &path)?;
+        self.mark = LastLine::open(&path).ok();
+        Ok(())
+    }
+}
+
+/// What lies beside a book, where it is that of this very device.
+fn device_beside(path: &Path, store: &Store) -> io::Result<Option<SideFile>> {
+    let is_own = |side: &SideFile| side.fits && side.book == store.book && side.device == store.device;
+    Ok(read(path)?.filter(is_own))
 }
 
 /// The last line of the side file, open to be written over.

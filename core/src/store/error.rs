@@ -58,6 +58,9 @@ pub enum StoreError {
     /// A copy of another book cannot take this one's place.
     #[error("{0} is a copy of another book")]
     OtherBook(PathBuf),
+    /// The book itself is no copy of it to go back to.
+    #[error("{0} is the book itself, not a copy of it")]
+    Itself(PathBuf),
     /// Nobody has compared the words of a device whose answers would be taken in.
     #[error("nobody here has compared the words of the device {words}; nothing was taken in")]
     Untrusted {

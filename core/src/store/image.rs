@@ -147,6 +147,10 @@ impl Image {
         self.main.is_empty() && self.log.is_empty()
     }
 
+    pub(super) fn page_size(&self) -> usize {
+        self.page
+    }
+
     /// Pages are counted from one; `None` past the end.
     pub(super) fn page(&self, number: u32) -> Option<&[u8]> {
         let from = (number.checked_sub(1)? as usize).checked_mul(self.page)?;

@@ -92,6 +92,9 @@ impl Store {
         taken.new = fresh.len();
         taken.touched = apply(&tx, &fresh)?;
         tx.commit()?;
+        if taken.new > 0 {
+            self.note_taken_in();
+        }
         Ok(taken)
     }
 

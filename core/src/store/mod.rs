@@ -6,6 +6,7 @@
 
 mod account;
 mod agree;
+mod aside;
 mod at_rest;
 mod batch;
 mod bulk;
@@ -19,6 +20,7 @@ mod error;
 mod exchange;
 mod file;
 mod handle;
+mod held;
 mod id;
 mod image;
 mod jpeg;
@@ -32,6 +34,7 @@ mod photo;
 mod project;
 mod read;
 mod recover;
+mod rescue;
 mod restore;
 mod salvage;
 mod schema;

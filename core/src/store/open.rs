@@ -7,14 +7,17 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
 
 use super::account::{Account, Found};
+use super::aside::{asides, set_aside_from};
 use super::check::inspect;
 use super::copy::{backups, book_in};
+use super::device::SideFile;
 use super::entry::COLUMNS;
 use super::file::{beside, clear_leftovers, create_private, folder_of};
 use super::image::{Image, OpenHere, Sniffed, sniff};
 use super::lock::Lock;
-use super::merge::{devices, peers};
-use super::recover::{Wrong, recover, set_aside_from, was_set_aside};
+use super::merge::devices;
+use super::recover::recover;
+use super::rescue::Wrong;
 use super::schema::{SCHEMA, memory, migrations, refuse_unreadable, version};
 use super::sign::Key;
 use super::{DeviceId, Entry, Id, Result, Store, StoreError, device};
@@ -216,7 +219,8 @@ fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> 
             if path.exists() && (logged || side.as_ref().is_some_and(|side| side.fits)) {
                 return wrong(Found::Damaged, "its file is empty");
             }
-            if side.is_some() || logged || was_set_aside(path)? || copied()?.is_some_and(|copies| !copies.is_empty()) {
+            let was_here = side.is_some() || logged || !asides(path)?.is_empty();
+            if was_here || copied()?.is_some_and(|copies| !copies.is_empty()) {
                 return wrong(Found::Missing, "");
             }
             create_private(path)?;
@@ -262,6 +266,7 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Looked> {
     let mut another = false;
     if !empty {
         look_over(&conn)?;
+        refuse_cut_short(&conn, path)?;
         match kept_up(&conn, path)? {
             Some(Found::Older) if whole => {
                 return Ok(Looked::Wrong(Wrong { found: Found::Older, detail: String::new() }));
@@ -282,6 +287,8 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Looked> {
     if from < SCHEMA || !whole || another {
         store.settle()?;
     }
+    // A book that cannot tell beside it what it holds is still a book.
+    let _ = store.note_held();
     if another {
         store.note_account(Account::of_another_book(&store.conn)?)?;
     }
@@ -328,34 +335,32 @@ fn look_over(conn: &Connection) -> Result<()> {
     Ok(())
 }
 
-/// Whether the book has the newest answer that the file beside it knows to be accepted, and is the book that was here.
+/// SQLite reads what is missing of the last page as zeros, which is text to it like any other.
+fn refuse_cut_short(conn: &Connection, path: &Path) -> Result<()> {
+    let sql = "SELECT page_count * page_size FROM pragma_page_count, pragma_page_size";
+    let whole: i64 = conn.query_row(sql, [], |row| row.get(0))?;
+    // In this order: what is in the log by now will be in the file before the log is empty.
+    let logged = fs::metadata(beside(path, "-wal")).is_ok_and(|data| data.len() > 0);
+    if !logged && fs::metadata(path)?.len() < whole.unsigned_abs() {
+        return Err(StoreError::Damaged("its file is cut short".to_owned()));
+    }
+    Ok(())
+}
+
+/// Whether the book has all that the file beside it knows to be accepted, and is the book that was here.
 fn kept_up(conn: &Connection, path: &Path) -> Result<Option<Found>> {
     for _ in 0..5 {
         let Some(side) = device::read(path)? else { return Ok(None) };
         if side.book != book_in(conn)? {
             return Ok(Some(Found::Another));
         }
-        let others = side.others.iter().try_fold(true, |all, other| reached(conn, *other).map(|has| all && has));
-        if side.tip.map_or(Ok(true), |tip| has(conn, side.device, tip))? && others? {
+        if device::is_kept_up(conn, &side)? {
             return Ok(None);
         }
         // Another process may be writing the very line that was read.
         sleep(Duration::from_millis(20));
     }
     Ok(Some(Found::Older))
-}
-
-fn reached(conn: &Connection, (device, sequence): (DeviceId, i64)) -> Result<bool> {
-    let sql = "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2)";
-    Ok(conn.query_row(sql, rusqlite::params![device, sequence], |row| row.get(0))?)
-}
-
-fn has(conn: &Connection, device: DeviceId, tip: device::Tip) -> Result<bool> {
-    Ok(conn.query_row(
-        "SELECT ?2 = 0 OR EXISTS (SELECT 1 FROM entry WHERE device = ?1 AND sequence = ?2 AND hash = ?3)",
-        rusqlite::params![device, tip.sequence, tip.hash],
-        |row| row.get(0),
-    )?)
 }
 
 impl Store {
@@ -393,7 +398,7 @@ impl Store {
             Some(key) => (self.device, self.key) = (key.device(), key),
             None => {
                 tx.execute("INSERT OR REPLACE INTO here VALUES (1, ?1)", [self.device])?;
-                device::write(&path, &path, (&self.key, self.book), &peers(&tx)?)?;
+                SideFile::new(&tx, &self.key, self.book)?.write(&path, &path)?;
             }
         }
         tx.commit()?;
@@ -410,5 +415,5 @@ fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<Key>> {
     let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
     let Some(side) = device::read(path)?.filter(|side| side.fits && side.book == book) else { return Ok(None) };
     let (Some(tip), Some(key), true) = (side.tip, side.key, Some(side.device) == inside) else { return Ok(None) };
-    Ok(has(conn, side.device, tip)?.then_some(key))
+    Ok(tip.is_in(conn, side.device)?.then_some(key))
 }

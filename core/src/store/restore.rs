@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use super::account::Known;
+use super::aside::{Why, aside_name};
 use super::change::LoggedChange;
 use super::check::inspect;
 use super::copy::book_in;
@@ -14,7 +15,7 @@ use super::lock::Lock;
 use super::merge::content_hash;
 use super::pack::{Pack, book_of_file};
 use super::project::deeds_of;
-use super::recover::{REPLACED, aside_name, carry_over, put_together, replace};
+use super::recover::{carry_over, put_together, replace};
 use super::{DeviceId, Entry, Hash, Id, Now, OpenOptions, Opened, Result, Store, StoreError};
 
 /// What going back to a copy would do.
@@ -46,6 +47,9 @@ struct RestorePlan {
 
 impl RestorePlan {
     fn of(store: &Store, copy: &Path) -> Result<Self> {
+        if store.lies_at(copy) {
+            return Err(StoreError::Itself(copy.to_owned()));
+        }
         let read = || {
             let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
             let conn = image.connect(copy)?;
@@ -107,7 +111,7 @@ impl Store {
     /// by itself, or one that was made by hand.
     ///
     /// # Errors
-    /// [`StoreError::OtherBook`] for a copy of another one, [`StoreError::DamagedFile`] for one that does not pass its check,
+    /// [`StoreError::Itself`] for the book's own file, [`StoreError::OtherBook`] for a copy of another one, [`StoreError::DamagedFile`] for one that does not pass its check,
     /// or what the file system said.
     pub fn preview_restore(&self, copy: impl AsRef<Path>) -> Result<Restoring> {
         let mut plan = RestorePlan::of(self, copy.as_ref())?;
@@ -167,18 +171,21 @@ impl Store {
         drop(store);
         let alone = Lock::alone(path)?;
         let log = Image::read(path)?;
-        let old = log.connect(path);
-        if old.as_ref().is_ok_and(|conn| content_hash(conn).is_ok_and(|hash| hash != content)) {
+        let old = log.connect(path)?;
+        if content_hash(&old)? != content {
             return Err(StoreError::Busy);
         }
         let conn = put_together(Some(plan.book), plan.entries.values())?;
-        carry_over(&old, &conn)?;
-        let aside = aside_name(path, REPLACED)?;
-        replace(path, &aside, &conn)?;
+        if !carry_over(&old, &conn)? {
+            return Err(StoreError::Damaged("what was typed cannot be read".to_owned()));
+        }
+        let aside = aside_name(path, Why::Replaced)?;
+        replace(path, &aside, &conn, None)?;
         drop(alone);
         let opened = Self::open(path, options)?;
-        // A second later by its name, so that a person can tell it from the one of before.
-        opened.store.backup(backups, Now { ms: now.ms.saturating_add(1_000), ..now })?;
+        // A second later by its name, so that a person can tell it from the one of before. The book is that copy by now: where
+        // this one cannot be made, the next that is due is made instead.
+        let _ = opened.store.backup(backups, Now { ms: now.ms.saturating_add(1_000), ..now });
         Ok((opened, aside))
     }
 }

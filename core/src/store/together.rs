@@ -68,6 +68,9 @@ impl Store {
             return Ok(());
         }
         self.note(batch.tip);
+        if batch.taken_in {
+            self.note_taken_in();
+        }
         match self.batches.last_mut() {
             Some(outer) => {
                 if !outer.begun {
@@ -109,6 +112,15 @@ impl Store {
         }
         // The answer is on the disk whatever becomes of the note.
         let _ = self.mark.as_mut().zip(tip).map(|(mark, tip)| mark.note(tip));
+    }
+
+    /// Notes beside the book what has come in from other devices, once it is kept for good.
+    pub(super) fn note_taken_in(&mut self) {
+        match self.batches.last_mut() {
+            Some(batch) => batch.taken_in = true,
+            // It is in the book whatever becomes of the note.
+            None => drop(self.note_held()),
+        }
     }
 
     /// Removes a file that is of no use once what was written is kept.

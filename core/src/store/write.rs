@@ -156,11 +156,7 @@ fn stamp(conn: &Connection, device: DeviceId, now: Now) -> Result<Stamp> {
 
 fn append(conn: &Connection, head: Head<'_>, payload: Payload, author: &Author, now: Now) -> Result<(Accepted, Tip)> {
     let stamp = stamp(conn, head.device, now)?;
-    let own = conn
-        .prepare_cached("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
-        .query_row([head.device], |row| Ok(Tip { sequence: row.get(0)?, hash: row.get(1)? }))
-        .optional()?;
-    let Tip { sequence, hash: previous } = own.unwrap_or(Tip { sequence: 0, hash: Hash::NONE });
+    let Tip { sequence, hash: previous } = Tip::of(conn, head.device)?;
     let mut entry = Entry {
         stamp,
         sequence: sequence.saturating_add(1),

@@ -48,6 +48,7 @@ store-lost-read = { $count ->
 store-typed-lost = What was typed and not yet accepted, or settings of this device, could not all be saved.
 store-somebody = somebody
 store-other-book = { $path } is a copy of another book. It cannot take this one's place.
+store-itself = { $path } is the book itself. Name a copy of it.
 store-untrusted = Nobody here has compared the words of the device “{ $words }” yet. Nothing was taken in.
 store-bad-entry = An answer in it is not what was made: { $why }. Nothing was taken in.
 store-ahead = An answer in it is dated { $when }: one of the two clocks is wrong. Nothing was taken in.

@@ -48,6 +48,7 @@ store-lost-read = { $count ->
 store-typed-lost = No se pudo guardar todo lo escrito que aún no se había aceptado, o ajustes de este aparato.
 store-somebody = alguien
 store-other-book = { $path } es copia de otro libro. No puede ocupar el lugar de este.
+store-itself = { $path } es el propio libro. Nombre una copia de él.
 store-untrusted = Aquí nadie ha comparado todavía las palabras del aparato «{ $words }». No se recibió nada.
 store-bad-entry = Trae una respuesta que no es la que se hizo: { $why }. No se recibió nada.
 store-ahead = Trae una respuesta con fecha { $when }: uno de los dos relojes anda mal. No se recibió nada.

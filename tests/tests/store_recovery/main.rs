@@ -5,86 +5,15 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::store::{Account, BookOpening, Entry, Found, Hash, Lost, Opened, Store, StoreError};
+use lapwright::store::{BookOpening, Found, Store, StoreError};
 use lapwright_tests::book::{answer, below, count, entries, fill, now, open, options, tell};
 use lapwright_tests::random::Random;
-use tempfile::TempDir;
 
-const PAGE: usize = 4096;
+mod histories;
+mod place;
+mod was_here;
 
-/// A closed book in a folder of its own, and what it holds.
-struct Place {
-    folder: TempDir,
-    entries: Vec<Entry>,
-}
-
-impl Place {
-    fn with(answers: i64) -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let mut store = open(&folder.path().join("book")).unwrap().store;
-        fill(&mut store, answers).unwrap();
-        let entries = entries(&store).unwrap();
-        Self { folder, entries }
-    }
-
-    fn book(&self) -> PathBuf {
-        self.folder.path().join("book")
-    }
-
-    fn copies(&self) -> PathBuf {
-        options(&self.book()).backups.unwrap()
-    }
-
-    fn aside(&self, number: usize) -> PathBuf {
-        self.folder.path().join(format!("book.damaged-{number}"))
-    }
-
-    /// The same book in another place, taken up there by one more answer and a draft.
-    fn taken_up(&self) -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let path = folder.path().join("book");
-        fs::copy(self.book(), &path).unwrap();
-        let mut store = open(&path).unwrap().store;
-        store.draft_put("key", "typed").unwrap();
-        answer(&mut store, 1_000_000).unwrap();
-        let entries = entries(&store).unwrap();
-        Self { folder, entries }
-    }
-
-    fn hashes(&self) -> BTreeSet<Hash> {
-        self.entries.iter().map(|entry| entry.hash).collect()
-    }
-
-    /// Opens what is there: every answer is in the book or told of as lost, nothing is made up, and the account stays
-    /// until it is acknowledged.
-    fn opens(&self, what: &str) -> (Store, Option<Account>) {
-        let Opened { store, opening } = open(&self.book()).unwrap_or_else(|error| panic!("{what}: {error}"));
-        let report = store.check().unwrap();
-        assert!(report.is_good(), "{what}: {report:?}");
-        let here = hashes(&store);
-        assert!(self.hashes().is_superset(&here), "{what}: something is made up");
-        let account = store.accounts().unwrap().pop();
-        assert_eq!(opening == BookOpening::Recovered, account.is_some(), "{what}: {opening:?}");
-        let told = account.as_ref().map_or(0, lost);
-        assert_eq!(here.len() + told, self.entries.len(), "{what}: {account:?}");
-        if let Some(account) = &account {
-            assert_eq!(account.saved as usize, here.len(), "{what}");
-        }
-        drop(store);
-        let again = open(&self.book()).unwrap();
-        assert_eq!(again.opening, BookOpening::Existing, "{what}: once is enough");
-        assert_eq!(again.store.accounts().unwrap().pop(), account, "{what}: told until somebody has read it");
-        (again.store, account)
-    }
-}
-
-fn hashes(store: &Store) -> BTreeSet<Hash> {
-    entries(store).unwrap().iter().map(|entry| entry.hash).collect()
-}
-
-fn lost(account: &Account) -> usize {
-    account.lost.iter().map(Lost::count).sum::<u64>() as usize
-}
+use place::{PAGE, Place, hashes, lost};
 
 fn is_blank(page: &[u8]) -> bool {
     page.iter().all(|byte| *byte == 0)
@@ -121,6 +50,27 @@ fn any_page_of_a_book_may_be_blank() {
         &format!("{whole} saved whole, {told} answers of the others told of as lost"),
     );
     assert!(tried > 4 && whole * 2 > tried, "{tried} {whole}");
+}
+
+/// A file that was cut is read to its last byte, though a page of it is not whole.
+#[test]
+fn a_book_may_be_cut_anywhere() {
+    let first = Place::with(90);
+    let bytes = fs::read(first.taken_up().book()).unwrap().len();
+    let step = count(3 * PAGE - 100, 500);
+    let (mut tried, mut told) = (0, 0);
+    for end in (1..bytes).step_by(step) {
+        let place = first.taken_up();
+        let whole = fs::read(place.book()).unwrap();
+        fs::write(place.book(), &whole[..end.min(whole.len() - 1)]).unwrap();
+        let (_, account) = place.opens(&format!("cut behind {end}"));
+        let account = account.unwrap();
+        assert_eq!(account.found, Found::Damaged, "cut behind {end}");
+        tried += 1;
+        told += lost(&account);
+    }
+    tell("a book cut short", tried, &format!("{told} answers told of as lost, the others saved"));
+    assert!(told > 0 && told < tried * 90);
 }
 
 #[test]
@@ -272,18 +222,6 @@ fn a_missing_book_comes_back_from_its_newest_good_copy_and_is_never_taken_for_a_
     }
     let opened = open(&path).unwrap();
     assert_eq!((opened.opening, hashes(&opened.store)), (BookOpening::Recovered, other.hashes()));
-}
-
-impl Place {
-    fn opens_missing(&self, at_least: usize) -> (Store, Account) {
-        let opened = open(&self.book()).unwrap();
-        assert_eq!(opened.opening, BookOpening::Recovered);
-        let account = opened.store.accounts().unwrap().pop().unwrap();
-        assert_eq!(account.found, Found::Missing);
-        let here = entries(&opened.store).unwrap().len() + lost(&account);
-        assert!(here >= at_least, "{account:?}");
-        (opened.store, account)
-    }
 }
 
 #[test]
@@ -495,92 +433,6 @@ fn is_root() -> bool {
     output.stdout.trim_ascii() == b"0"
 }
 
-fn sources(account: &Account) -> Vec<String> {
-    let name = |path: &str| Path::new(path).file_name().unwrap().to_str().unwrap().to_owned();
-    account.sources.iter().map(|from| format!("{} from {}", from.answers, name(&from.path))).collect()
-}
-
-/// A book whose first page was hurt and which somebody then took back to the copy that was made before its last answers.
-fn gone_back() -> Place {
-    let mut place = Place::with(6);
-    let mut store = open(&place.book()).unwrap().store;
-    let copy = store.backup(place.copies(), now(1_000)).unwrap();
-    for ms in [20, 23, 24, 25] {
-        answer(&mut store, ms).unwrap();
-    }
-    drop(store);
-    let mut bytes = fs::read(place.book()).unwrap();
-    bytes[..PAGE].fill(0);
-    fs::write(place.book(), &bytes).unwrap();
-    drop(open(&place.book()).unwrap());
-    let (mut opened, _) = Store::restore(place.book(), &copy.path, &options(&place.book()), now(90_000)).unwrap();
-    opened.store.acknowledge().unwrap();
-    place.entries = entries(&opened.store).unwrap();
-    assert_eq!(place.entries.len(), 6, "none of the later ones is a sign-off, which would stay");
-    place
-}
-
-#[test]
-fn what_somebody_took_out_by_going_back_to_a_copy_is_not_told_of_as_lost() {
-    let mut place = gone_back();
-    let mut store = open(&place.book()).unwrap().store;
-    store.backup(place.copies(), now(200_000)).unwrap();
-    answer(&mut store, 30).unwrap();
-    drop(store);
-    // Only the answer since is lost.
-    fs::remove_file(place.book()).unwrap();
-    for tail in ["-wal", "-shm"] {
-        let _ = fs::remove_file(place.folder.path().join(format!("book{tail}")));
-    }
-    let (store, account) = place.opens_missing(7);
-    assert_eq!(lost(&account), 1, "{account:?}");
-    assert_eq!(hashes(&store), place.hashes());
-    place.entries.clear();
-}
-
-#[test]
-fn what_somebody_took_out_by_going_back_to_a_copy_does_not_come_back_when_the_book_is_gone() {
-    let place = gone_back();
-    for tail in ["", "-wal", "-shm"] {
-        let _ = fs::remove_file(place.folder.path().join(format!("book{tail}")));
-    }
-    let (store, account) = place.opens_missing(6);
-    assert_eq!((hashes(&store), lost(&account)), (place.hashes(), 0), "{account:?}");
-}
-
-#[test]
-fn what_a_copy_took_the_place_of_is_read_where_nothing_else_is_left() {
-    let place = gone_back();
-    fs::remove_dir_all(place.copies()).unwrap();
-    let bytes = fs::read(place.book()).unwrap();
-    fs::write(place.book(), vec![0; bytes.len()]).unwrap();
-    let (_, account) = place.opens("no page is left");
-    let account = account.unwrap();
-    assert_eq!((lost(&account), sources(&account)), (0, vec!["6 from book.replaced-1".to_owned()]));
-
-    // And where there is no book at all, and nothing says which one it was.
-    for file in ["book", "book-wal", "book-shm", "book.device", "book.damaged-1", "book.damaged-2"] {
-        let _ = fs::remove_file(place.folder.path().join(file));
-    }
-    let (store, account) = place.opens_missing(6);
-    assert!(hashes(&store).is_superset(&place.hashes()));
-    assert_eq!(sources(&account), ["10 from book.replaced-1"]);
-}
-
-/// Only the file that was set aside is left of a book: where the answers came from is said.
-#[test]
-fn a_missing_book_that_was_set_aside_once_says_where_it_came_from() {
-    let place = Place::with(30).taken_up();
-    let mut bytes = fs::read(place.book()).unwrap();
-    bytes[PAGE..2 * PAGE].fill(0);
-    fs::write(place.book(), &bytes).unwrap();
-    open(&place.book()).unwrap().store.acknowledge().unwrap();
-    fs::remove_file(place.book()).unwrap();
-    let (_, account) = place.opens_missing(31);
-    let told = place.entries.len() - lost(&account);
-    assert_eq!(sources(&account), [format!("{told} from book.damaged-1")]);
-}
-
 #[test]
 fn a_copy_that_was_altered_is_named_and_takes_no_books_place() {
     let place = Place::with(12);
@@ -610,7 +462,12 @@ fn a_book_with_something_wrong_in_it_is_put_right_and_gone_back_from() {
     drop(conn);
     let (opened, aside) = Store::restore(place.book(), &copy.path, &options(&place.book()), now(90_000)).unwrap();
     assert_eq!(hashes(&opened.store), place.hashes());
-    assert!(opened.store.check().unwrap().is_good() && aside.exists() && place.aside(1).exists());
+    assert!(
+        opened.store.check().unwrap().is_good()
+            && aside.ends_with("book.replaced-2")
+            && aside.exists()
+            && place.aside(1).exists()
+    );
     let account = opened.store.accounts().unwrap().pop().unwrap();
     assert_eq!((account.found, lost(&account)), (Found::Damaged, 0), "and it is told");
 }

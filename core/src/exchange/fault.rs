@@ -23,6 +23,7 @@ pub(super) fn of_file(
             said(terms, key("exchange-file-gone"), name)
         }
         StoreError::NotABook(path) if path == file => StoreError::NotABook(PathBuf::from(name)).into(),
+        StoreError::Itself(path) if path == file => StoreError::Itself(PathBuf::from(name)).into(),
         StoreError::OtherBook(path) if path == file => StoreError::OtherBook(PathBuf::from(name)).into(),
         other => other.into(),
     }

@@ -17,12 +17,12 @@ pub struct Account {
     pub detail: String,
     /// Where the file that was found lies now; absent where there was none, or it is still in its place.
     pub kept: Option<String>,
-    /// How many answers the book holds now.
+    /// How many answers the book held then.
     pub saved: u64,
     /// Where answers were taken from that the file itself no longer gave.
     #[serde(default)]
     pub sources: Vec<AnswersFrom>,
-    /// The newest answer that the book holds now.
+    /// The newest answer that the book held then.
     pub newest: Option<Known>,
     /// Answers that are known to have been accepted, and are nowhere.
     pub lost: Vec<Lost>,

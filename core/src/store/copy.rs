@@ -96,14 +96,9 @@ impl Store {
         Ok(())
     }
 
-    /// Whether a path names the book itself.
-    pub(super) fn lies_at(&self, path: &Path) -> bool {
-        let same = |own: &PathBuf| matches!((fs::canonicalize(own), fs::canonicalize(path)), (Ok(a), Ok(b)) if a == b);
-        self.path.as_ref().is_some_and(same)
-    }
-
     fn is_older_copy(&self, to: &Path) -> bool {
-        if self.lies_at(to) || beside(to, ".device").exists() {
+        let same = |own: &PathBuf| matches!((fs::canonicalize(own), fs::canonicalize(to)), (Ok(a), Ok(b)) if a == b);
+        if self.path.as_ref().is_some_and(same) || beside(to, ".device").exists() {
             return false;
         }
         let theirs = || -> Result<(Id, BTreeMap<DeviceId, i64>)> {

@@ -58,7 +58,7 @@ pub enum StoreError {
     /// A copy of another book cannot take this one's place.
     #[error("{0} is a copy of another book")]
     OtherBook(PathBuf),
-    /// The book itself is no copy of it to go back to.
+    /// The book itself is no copy of it to go back to, and nothing that a colleague handed over.
     #[error("{0} is the book itself, not a copy of it")]
     Itself(PathBuf),
     /// Nobody has compared the words of a device whose answers would be taken in.

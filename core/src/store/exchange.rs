@@ -129,7 +129,7 @@ impl ExchangeOffer {
     /// Reads a book, a copy of one, a backup made by hand, or an exchange file, without changing it.
     ///
     /// # Errors
-    /// [`StoreError::NotABook`] for anything else, [`StoreError::DamagedFile`] where it was cut or changed.
+    /// [`StoreError::NotABook`] for anything else, [`StoreError::Itself`] for a book that is open here, [`StoreError::DamagedFile`] where it was cut or changed.
     pub fn read(path: impl AsRef<Path>) -> Result<Self> {
         let path = path.as_ref();
         let read = || match book_of_file(path)? {

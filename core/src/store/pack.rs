@@ -17,7 +17,7 @@ use zip::{CompressionMethod, ZipArchive, ZipWriter};
 use super::check::inspect;
 use super::copy::book_in;
 use super::file::PartFile;
-use super::image::{Image, Sniffed, sniff};
+use super::image::{Image, Sniffed, is_open_here, sniff};
 use super::merge::content_hash;
 use super::overwrite::{Overwrite, allow, put};
 use super::photo;
@@ -88,6 +88,9 @@ fn is_pack(path: &Path) -> io::Result<bool> {
 /// The book in a file that another phone or an earlier day left, a book itself or a backup made by hand, which comes along;
 /// none in a file that is neither.
 pub(super) fn book_of_file(path: &Path) -> Result<Option<(Image, Option<Pack>)>> {
+    if is_open_here(path) {
+        return Err(StoreError::Itself(path.to_owned()));
+    }
     match sniff(path)? {
         Sniffed::Book => Ok(Some((Image::read(path)?, None))),
         Sniffed::Foreign if path.is_file() && is_pack(path)? => {

@@ -159,11 +159,11 @@ fn index(conn: &Connection, row: i64, deed: &LoggedChange) -> Result<()> {
     Ok(())
 }
 
-/// Works out anew whether a group is undone: whether an undo that is itself in force names it. An undo names an older
-/// hash, so the walk along `undoes` ends. What such groups wrote has changed.
+/// Works out anew whether a group is undone: whether an undo that is itself in force names it, and so on along `undoes` as far
+/// as that changes. What such groups wrote has changed.
 fn refresh_undone(conn: &Connection, group: Id, changed: &mut Changed) -> Result<()> {
     let (mut next, mut met) = (Some(group), BTreeSet::new());
-    // In a file that somebody made up the walk may lead back to where it was.
+    // An undo names an older hash, so the walk ends; in a file that somebody made up it may lead back to where it was.
     while let Some(group) = next.take().filter(|group| met.insert(*group)) {
         let found: Option<(i64, Option<Id>, bool, i64, String)> = conn
             .prepare_cached(

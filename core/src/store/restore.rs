@@ -47,9 +47,6 @@ struct RestorePlan {
 
 impl RestorePlan {
     fn of(store: &Store, copy: &Path) -> Result<Self> {
-        if store.lies_at(copy) {
-            return Err(StoreError::Itself(copy.to_owned()));
-        }
         let read = || {
             let (image, pack) = book_of_file(copy)?.ok_or_else(|| StoreError::NotABook(copy.to_owned()))?;
             let conn = image.connect(copy)?;

@@ -25,9 +25,9 @@ store-taken-from = { $count ->
    *[other] { $count } answers were taken from { $path }.
 }
 store-saved = { $count ->
-    [0] No answer is in the book now.
-    [one] One answer is in the book now, of { $when } by { $who }.
-   *[other] { $count } answers are in the book now, the newest of { $when } by { $who }.
+    [0] No answer was in the book then.
+    [one] One answer was in the book then, of { $when } by { $who }.
+   *[other] { $count } answers were in the book then, the newest of { $when } by { $who }.
 }
 store-lost-none = No accepted answer is known to be lost.
 store-lost-unknown = If anything was accepted after the newest one, it is not in the book.

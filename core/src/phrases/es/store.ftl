@@ -25,9 +25,9 @@ store-taken-from = { $count ->
    *[other] { $count } respuestas se tomaron de { $path }.
 }
 store-saved = { $count ->
-    [0] Ahora no hay ninguna respuesta en el libro.
-    [one] Ahora hay una respuesta en el libro, del { $when } por { $who }.
-   *[other] Ahora hay { $count } respuestas en el libro, la más reciente del { $when } por { $who }.
+    [0] Entonces no había ninguna respuesta en el libro.
+    [one] Entonces había una respuesta en el libro, del { $when } por { $who }.
+   *[other] Entonces había { $count } respuestas en el libro, la más reciente del { $when } por { $who }.
 }
 store-lost-none = No se sabe de ninguna respuesta aceptada que falte.
 store-lost-unknown = Si algo se aceptó después de la más reciente, no está en el libro.

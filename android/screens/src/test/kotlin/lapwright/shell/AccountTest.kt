@@ -102,7 +102,7 @@ class AccountTest {
             told,
             "The book was not in its place.",
             "3 answers were taken from the copy “${copy.said}”.",
-            "3 answers are in the book now",
+            "3 answers were in the book then",
             "by Ines",
         )
         Fixture(first.file).use { assertEquals("1 1/2\"", it.lap(job)) }
@@ -120,7 +120,7 @@ class AccountTest {
         tells(
             told,
             "an older one",
-            "2 answers are in the book now",
+            "2 answers were in the book then",
             "2 accepted answers are lost, made after ${told(AT)} by Ines.",
         )
         assertFalse("nothing came from copies: $told", told.contains("taken from"))
@@ -140,7 +140,7 @@ class AccountTest {
             told,
             "an older one",
             "2 answers were taken from the copy “${copy.said}”.",
-            "4 answers are in the book now",
+            "4 answers were in the book then",
             "No accepted answer is known to be lost.",
         )
         Fixture(first.file).use { assertEquals("1 1/2\"", it.lap(job)) }

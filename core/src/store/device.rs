@@ -14,7 +14,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use super::file::{PartFile, beside};
 use super::held::Held;
 use super::sign::Key;
-use super::{DeviceId, Hash, Id, Result, Store};
+use super::{DeviceId, Hash, Id, Result};
 
 /// What tells this file from a copy of it. The time of birth guards against an inode number that is used again.
 fn identity(path: &Path) -> io::Result<String> {
@@ -126,7 +126,7 @@ impl SideFile {
 }
 
 /// The number of the last row of a log. Rows are counted from one and never taken away.
-fn rows(conn: &Connection) -> Result<i64> {
+pub(super) fn rows(conn: &Connection) -> Result<i64> {
     Ok(conn.prepare_cached("SELECT coalesce(max(id), 0) FROM entry")?.query_row([], |row| row.get(0))?)
 }
 
@@ -167,38 +167,6 @@ pub(super) fn is_kept_up(conn: &Connection, side: &SideFile) -> Result<bool> {
         }
     }
     Ok(tip.is_in(conn, side.device)? && side.held.count().saturating_add(tip.sequence) <= rows(conn)?)
-}
-
-impl Store {
-    /// Brings the side file up with what has come in from other devices. It is behind only where a program was stopped
-    /// between the two, or in a book of an older program.
-    ///
-    /// # Errors
-    /// What SQLite or the file system said. What came in is in the book, and the next opening does it.
-    pub(super) fn note_held(&mut self) -> Result<()> {
-        let Some(path) = self.path.clone().filter(|_| self.settled) else { return Ok(()) };
-        let side = device_beside(&path, self)?;
-        let Some(mut side) = side else { return Ok(()) };
-        let (tip, rows) = (Tip::of(&self.conn, self.device)?, rows(&self.conn)?);
-        let of_others = rows - tip.sequence;
-        if side.held.count() == of_others && side.replaces.is_none() {
-            return Ok(());
-        }
-        side.held.add_all(&Held::of(&self.conn, side.rows)?.without(self.device));
-        if side.held.count() != of_others {
-            side.held = Held::of(&self.conn, 0)?.without(self.device);
-        }
-        side = SideFile { tip: Some(tip), rows, replaces: None, ..side };
-        side.write(&path, &path)?;
-        self.mark = LastLine::open(&path).ok();
-        Ok(())
-    }
-}
-
-/// What lies beside a book, where it is that of this very device.
-fn device_beside(path: &Path, store: &Store) -> io::Result<Option<SideFile>> {
-    let is_own = |side: &SideFile| side.fits && side.book == store.book && side.device == store.device;
-    Ok(read(path)?.filter(is_own))
 }
 
 /// The last line of the side file, open to be written over.

@@ -7,7 +7,8 @@ use std::path::PathBuf;
 use rusqlite::{Connection, Savepoint, Transaction, TransactionBehavior};
 
 use super::batch::Batch;
-use super::device::Tip;
+use super::device::{self, SideFile, Tip};
+use super::held::Held;
 use super::{Result, Store};
 
 /// An open write: the whole transaction, or a part of a batch.
@@ -121,6 +122,30 @@ impl Store {
             // It is in the book whatever becomes of the note.
             None => drop(self.note_held()),
         }
+    }
+
+    /// Brings the side file up with what has come in from other devices. It is behind only where a program was stopped
+    /// between the two, or in a book of an older program.
+    ///
+    /// # Errors
+    /// What SQLite or the file system said. What came in is in the book, and the next opening does it.
+    pub(super) fn note_held(&mut self) -> Result<()> {
+        let Some(path) = self.path.clone().filter(|_| self.settled) else { return Ok(()) };
+        let is_own = |side: &SideFile| side.fits && side.book == self.book && side.device == self.device;
+        let Some(mut side) = device::read(&path)?.filter(is_own) else { return Ok(()) };
+        let (tip, rows) = (Tip::of(&self.conn, self.device)?, device::rows(&self.conn)?);
+        let of_others = rows - tip.sequence;
+        if side.held.count() == of_others && side.replaces.is_none() {
+            return Ok(());
+        }
+        side.held.add_all(&Held::of(&self.conn, side.rows)?.without(self.device));
+        if side.held.count() != of_others {
+            side.held = Held::of(&self.conn, 0)?.without(self.device);
+        }
+        side = SideFile { tip: Some(tip), rows, replaces: None, ..side };
+        side.write(&path, &path)?;
+        self.mark = device::LastLine::open(&path).ok();
+        Ok(())
     }
 
     /// Removes a file that is of no use once what was written is kept.

@@ -14,14 +14,14 @@ const TAILS: [&str; 4] = ["", "-wal", "-shm", "-journal"];
 
 /// Why a file was set aside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Why {
+pub(super) enum AsideCause {
     /// It was found damaged.
     Damaged,
     /// Somebody went back from it to a copy.
     Replaced,
 }
 
-impl Why {
+impl AsideCause {
     const ALL: [Self; 2] = [Self::Damaged, Self::Replaced];
 
     const fn mark(self) -> &'static str {
@@ -36,7 +36,7 @@ impl Why {
 #[derive(Debug)]
 pub(super) struct Aside {
     pub(super) path: PathBuf,
-    pub(super) why: Why,
+    pub(super) cause: AsideCause,
     number: u64,
 }
 
@@ -56,11 +56,12 @@ pub(super) fn asides(book: &Path) -> io::Result<Vec<Aside>> {
         };
         // A log may be all that is left.
         let tail = tail.strip_suffix("-wal").unwrap_or(tail);
-        let told = Why::ALL.into_iter().find_map(|why| Some((why, number(tail.strip_prefix(why.mark())?)?)));
-        if let Some((why, number)) =
-            told.filter(|(why, number)| !found.iter().any(|a| (a.why, a.number) == (*why, *number)))
+        let told =
+            AsideCause::ALL.into_iter().find_map(|cause| Some((cause, number(tail.strip_prefix(cause.mark())?)?)));
+        if let Some((cause, number)) =
+            told.filter(|(cause, number)| !found.iter().any(|a| (a.cause, a.number) == (*cause, *number)))
         {
-            found.push(Aside { path: beside(book, tail), why, number });
+            found.push(Aside { path: beside(book, tail), cause, number });
         }
     }
     found.sort_by_key(|aside| Reverse(aside.number));
@@ -72,16 +73,16 @@ fn number(digits: &str) -> Option<u64> {
 }
 
 /// The next name for a file that is set aside.
-pub(super) fn aside_name(book: &Path, why: Why) -> io::Result<PathBuf> {
+pub(super) fn aside_name(book: &Path, cause: AsideCause) -> io::Result<PathBuf> {
     let last = asides(book)?.first().map_or(0, |aside| aside.number);
-    Ok(beside(book, &format!("{}{}", why.mark(), last.saturating_add(1))))
+    Ok(beside(book, &format!("{}{}", cause.mark(), last.saturating_add(1))))
 }
 
 /// The book that a file was set aside from, where it is still beside it.
 pub(super) fn set_aside_from(path: &Path) -> Option<PathBuf> {
     let file = path.file_name()?.to_str()?;
-    let (name, _) = Why::ALL.into_iter().find_map(|why| {
-        let (name, digits) = file.rsplit_once(why.mark())?;
+    let (name, _) = AsideCause::ALL.into_iter().find_map(|cause| {
+        let (name, digits) = file.rsplit_once(cause.mark())?;
         Some((name, number(digits)?))
     })?;
     Some(path.with_file_name(name)).filter(|book| book.exists())

@@ -9,7 +9,7 @@ use std::path::Path;
 use rusqlite::Connection;
 
 use super::account::{Account, Found};
-use super::aside::{Aside, Why, aside_name, asides, move_on, set_aside};
+use super::aside::{Aside, AsideCause, aside_name, asides, move_on, set_aside};
 use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::device::{self, SideFile};
@@ -67,7 +67,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
     let mut log = None;
     if let Some((aside, how)) = &cut_off {
         let image = Image::read(&aside.path)?;
-        let origin = if *how == Stopped::Decided { Origin::Aside(aside.why) } else { Origin::CutOff };
+        let origin = if *how == Stopped::Decided { Origin::Aside(aside.cause) } else { Origin::CutOff };
         sources.push(EntrySource::of(&aside.path, origin, &image));
         log = Some(image);
     }
@@ -89,7 +89,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
     };
     let aside = match cut_off {
         Some((aside, _)) => aside.path,
-        None => aside_name(path, Why::Damaged)?,
+        None => aside_name(path, AsideCause::Damaged)?,
     };
     add_account(&conn, rescue.account(wrong, was_found.then_some(aside.as_path()), typed_lost))?;
     replace(path, &aside, &conn, Some(&rescue.known))?;
@@ -101,7 +101,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
 fn add_others(sources: &mut Vec<EntrySource>, options: &OpenOptions, asides: &[Aside]) -> Result<Vec<String>> {
     let copies = options.backups.as_deref().map(backups).transpose()?.unwrap_or_default();
     let copies = copies.iter().map(|copy| (&copy.path, Origin::Copy));
-    let asides = asides.iter().map(|aside| (&aside.path, Origin::Aside(aside.why)));
+    let asides = asides.iter().map(|aside| (&aside.path, Origin::Aside(aside.cause)));
     let mut unread = Vec::new();
     for (path, origin) in copies.chain(asides) {
         match EntrySource::read(path, origin) {

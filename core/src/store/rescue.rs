@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use super::account::{Account, AnswersFrom, Found, Known, lost};
-use super::aside::Why;
+use super::aside::AsideCause;
 use super::check::inspect;
 use super::copy::book_in;
 use super::device::{self, SideFile};
@@ -36,7 +36,7 @@ pub(super) enum Origin {
     /// A copy.
     Copy,
     /// It was set aside.
-    Aside(Why),
+    Aside(AsideCause),
 }
 
 /// A file that entries may be in.
@@ -202,9 +202,9 @@ fn known_without(sources: &[EntrySource]) -> Held {
         Origin::Own | Origin::CutOff => true,
         Origin::Copy => good.is_none_or(|good| *at <= good),
         // What was found damaged after somebody last went back to a copy; where no copy is left, what he went back from.
-        Origin::Aside(why) => {
-            gone_back += usize::from(why == Why::Replaced);
-            gone_back == 0 || why == Why::Replaced && gone_back == 1 && good.is_none()
+        Origin::Aside(cause) => {
+            gone_back += usize::from(cause == AsideCause::Replaced);
+            gone_back == 0 || cause == AsideCause::Replaced && gone_back == 1 && good.is_none()
         }
     });
     let mut known = Held::default();

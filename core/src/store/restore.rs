@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use super::account::Known;
-use super::aside::{Why, aside_name};
+use super::aside::{AsideCause, aside_name};
 use super::change::LoggedChange;
 use super::check::inspect;
 use super::copy::book_in;
@@ -176,7 +176,7 @@ impl Store {
         if !carry_over(&old, &conn)? {
             return Err(StoreError::Damaged("what was typed cannot be read".to_owned()));
         }
-        let aside = aside_name(path, Why::Replaced)?;
+        let aside = aside_name(path, AsideCause::Replaced)?;
         replace(path, &aside, &conn, None)?;
         drop(alone);
         let opened = Self::open(path, options)?;

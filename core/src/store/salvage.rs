@@ -24,7 +24,7 @@ type Chain<'a> = dyn Fn(u32) -> Option<&'a [u8]> + 'a;
 
 /// A page, the last of which a cut may have left short, and how long a whole one is.
 #[derive(Clone, Copy)]
-struct Page<'a> {
+struct PageBytes<'a> {
     bytes: &'a [u8],
     usable: usize,
 }
@@ -46,7 +46,7 @@ impl Salvage {
         let mut found: Vec<Entry> = Vec::new();
         let mut salvage = Self::default();
         for page in image.pages().chain(logged.iter().map(|(_, page)| *page)) {
-            let page = Page { bytes: page, usable: image.page_size() };
+            let page = PageBytes { bytes: page, usable: image.page_size() };
             for at in begins(page.bytes) {
                 // A page of the file may go on in pages of the file or in newer ones of the log.
                 let chains: [&Chain<'_>; 2] =
@@ -94,7 +94,7 @@ fn begins(page: &[u8]) -> impl Iterator<Item = usize> + '_ {
 }
 
 /// Reads the record whose header begins at `at` and tells whether the entry fits its hash.
-fn record(page: Page<'_>, at: usize, chain: &Chain<'_>) -> Option<(Entry, bool)> {
+fn record(page: PageBytes<'_>, at: usize, chain: &Chain<'_>) -> Option<(Entry, bool)> {
     let length = usize::from(*page.bytes.get(at)?);
     let mut header = page.bytes.get(at + 1..at + length)?;
     let mut types = Vec::with_capacity(COLUMNS);
@@ -156,7 +156,12 @@ fn record(page: Page<'_>, at: usize, chain: &Chain<'_>) -> Option<(Entry, bool)>
 }
 
 /// The whole record: what lies on this page, and the rest from the overflow pages.
-fn whole(Page { bytes: page, usable }: Page<'_>, at: usize, size: usize, chain: &Chain<'_>) -> Option<Vec<u8>> {
+fn whole(
+    PageBytes { bytes: page, usable }: PageBytes<'_>,
+    at: usize,
+    size: usize,
+    chain: &Chain<'_>,
+) -> Option<Vec<u8>> {
     let most = usable.checked_sub(35)?;
     if size <= most {
         return page.get(at..at + size).map(<[u8]>::to_vec);

@@ -11,6 +11,7 @@ use lapwright_tests::random::Random;
 
 mod histories;
 mod place;
+mod signature;
 mod was_here;
 
 use place::{PAGE, Place, hashes, lost};

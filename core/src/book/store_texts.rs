@@ -76,6 +76,10 @@ impl Account {
                 &[("count", count(self.saved).into()), ("when", when.into()), ("who", who.into())],
             ),
         );
+        for from in &self.untaken {
+            let args = [("count", count(from.answers).into()), ("path", from.path.as_str().into())];
+            lines.push(phrases.phrase("store-untaken", &args));
+        }
         for lost in &self.lost {
             let (from, fromwho) = told(phrases, lost.after.as_ref());
             let (to, towho) = told(phrases, lost.before.as_ref());

@@ -22,6 +22,9 @@ pub struct Account {
     /// Where answers were taken from that the file itself no longer gave.
     #[serde(default)]
     pub sources: Vec<AnswersFrom>,
+    /// Where further answers lie that were not taken, since nothing says that they were in the book.
+    #[serde(default)]
+    pub untaken: Vec<AnswersFrom>,
     /// The newest answer that the book held then.
     pub newest: Option<Known>,
     /// Answers that are known to have been accepted, and are nowhere.
@@ -42,6 +45,7 @@ impl Account {
             kept: None,
             saved: saved.unsigned_abs(),
             sources: Vec::new(),
+            untaken: Vec::new(),
             newest,
             lost: Vec::new(),
             typed_lost: false,
@@ -49,7 +53,7 @@ impl Account {
     }
 }
 
-/// Answers that were taken from a file beside the book: a copy, or one that was set aside.
+/// Answers in a file beside the book: a copy, or one that was set aside.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct AnswersFrom {
     /// The file.

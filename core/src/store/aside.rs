@@ -6,8 +6,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::Result;
 use super::file::{PartFile, beside, folder_of, sync_folder};
+use super::{Result, StoreError};
 
 /// What lies beside a file that SQLite has open, and belongs to it.
 const TAILS: [&str; 4] = ["", "-wal", "-shm", "-journal"];
@@ -68,14 +68,15 @@ pub(super) fn asides(book: &Path) -> io::Result<Vec<Aside>> {
     Ok(found)
 }
 
+/// A number that we may have given; with more digits it is somebody else's.
 fn number(digits: &str) -> Option<u64> {
-    digits.parse().ok().filter(|number: &u64| number.to_string() == digits)
+    digits.parse().ok().filter(|number: &u64| *number < 1_000_000_000 && number.to_string() == digits)
 }
 
 /// The next name for a file that is set aside.
 pub(super) fn aside_name(book: &Path, cause: AsideCause) -> io::Result<PathBuf> {
     let last = asides(book)?.first().map_or(0, |aside| aside.number);
-    Ok(beside(book, &format!("{}{}", cause.mark(), last.saturating_add(1))))
+    Ok(beside(book, &format!("{}{}", cause.mark(), last + 1)))
 }
 
 /// The book that a file was set aside from, where it is still beside it.
@@ -88,11 +89,21 @@ pub(super) fn set_aside_from(path: &Path) -> Option<PathBuf> {
     Some(path.with_file_name(name)).filter(|book| book.exists())
 }
 
+/// What stands behind the name of a book in that of a file that was set aside from it.
+pub(super) fn tail(book: &Path, aside: &Path) -> Option<String> {
+    let (book, aside) = (book.file_name()?.as_encoded_bytes(), aside.file_name()?.as_encoded_bytes());
+    String::from_utf8(aside.strip_prefix(book)?.to_vec()).ok()
+}
+
 /// Renames a book and what belongs to it. What says of which device it was is written first, so that a file without it was
 /// never set aside here; the book itself goes before its log: without it nothing passes for a whole one.
+///
+/// # Errors
+/// [`StoreError::Exists`] where something has that name; what the file system said.
 pub(super) fn set_aside(book: &Path, aside: &Path) -> Result<()> {
     let is_there = book.try_exists()? || beside(book, "-wal").try_exists()?;
     match fs::read(beside(book, ".device")) {
+        _ if is_there && fs::symlink_metadata(aside).is_ok() => return Err(StoreError::Exists(aside.to_owned())),
         Ok(bytes) if is_there => {
             let side = beside(aside, ".device");
             PartFile::write(&side, &bytes, true)?.replace(&side)?;

@@ -6,8 +6,8 @@
 //! known what was in it: no more, since somebody may have gone back to a copy, and no less.
 
 use std::fs;
-use std::io;
-use std::path::Path;
+use std::io::{self, Read as _};
+use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OptionalExtension, params};
 
@@ -42,7 +42,7 @@ pub(super) struct Tip {
 }
 
 impl Tip {
-    const BYTES: u64 = 20 + 1 + 64 + 1;
+    const BYTES: u64 = 20 + 1 + 64 + 1 + 8 + 1;
     const NONE: Self = Self { sequence: 0, hash: Hash::NONE };
 
     /// What is in a book by now.
@@ -64,12 +64,16 @@ impl Tip {
     }
 
     fn line(self) -> String {
-        format!("{:020} {}\n", self.sequence, self.hash)
+        let said = format!("{:020} {}", self.sequence, self.hash);
+        format!("{said} {:.8}\n", Hash::of(&said).to_string())
     }
 
+    /// `None` for a line that was torn, as when the power went while it was written.
     fn read(line: &str) -> Option<Self> {
-        let (sequence, hash) = line.split_once(' ')?;
-        Some(Self { sequence: sequence.parse().ok()?, hash: hash.parse().ok()? })
+        let (sequence, rest) = line.split_once(' ')?;
+        let (hash, _) = rest.split_once(' ')?;
+        let tip = Self { sequence: sequence.parse().ok()?, hash: hash.parse().ok()? };
+        Some(tip).filter(|tip| tip.line().trim_end() == line)
     }
 }
 
@@ -78,7 +82,6 @@ impl Tip {
 pub(super) struct SideFile {
     pub(super) device: DeviceId,
     pub(super) book: Id,
-    /// None where it was written before devices signed.
     pub(super) key: Option<Key>,
     /// At least this entry must be in the book; `None` where the line cannot be read.
     pub(super) tip: Option<Tip>,
@@ -86,7 +89,7 @@ pub(super) struct SideFile {
     pub(super) held: Held,
     /// The last row of the log that is told of in `held`.
     pub(super) rows: i64,
-    /// The name of the file whose place the book is about to take.
+    /// The end of the name of the file whose place the book is about to take.
     pub(super) replaces: Option<String>,
     /// Whether it was written for the very file that lies beside it now.
     pub(super) fits: bool,
@@ -120,7 +123,8 @@ impl SideFile {
             text.push_str(&line);
             text.push('\n');
         }
-        text.push_str(&self.tip.unwrap_or(Tip::NONE).line());
+        let sum = Hash::of(&text);
+        text.push_str(&format!("sum {sum}\n{}", self.tip.unwrap_or(Tip::NONE).line()));
         PartFile::write(&target, text.as_bytes(), true)?.replace(&target)
     }
 }
@@ -138,23 +142,32 @@ pub(super) fn read(path: &Path) -> io::Result<Option<SideFile>> {
         Err(error) if error.kind() == io::ErrorKind::InvalidData => return Ok(None),
         Err(error) => return Err(error),
     };
-    let mut lines = text.lines();
+    let Some((said, tip)) = whole(&text) else { return Ok(None) };
+    let mut lines = said.lines();
     let mut id = || lines.next().and_then(|line| line.parse::<Id>().ok());
     let (Some(device), Some(book)) = (id().map(DeviceId), id()) else { return Ok(None) };
     let told = lines.next();
     let fits = identity(path).is_ok_and(|own| told == Some(own.as_str()));
-    let mut side =
-        SideFile { device, book, key: None, tip: None, held: Held::default(), rows: 0, replaces: None, fits };
+    let mut side = SideFile { device, book, key: None, tip, held: Held::default(), rows: 0, replaces: None, fits };
     for line in lines {
         match line.split_once(' ') {
             Some(("key", text)) => side.key = Key::from_text(text).filter(|key| key.device() == device),
             Some(("replaces", name)) => side.replaces = Some(name.to_owned()),
             Some(("with", line)) => drop(side.held.read_line(line)),
             Some(("rows", rows)) => side.rows = rows.parse().unwrap_or(0),
-            _ => side.tip = Tip::read(line),
+            _ => {}
         }
     }
     Ok(Some(side))
+}
+
+/// All that is written once, where its sum is right, and the line that is written over.
+fn whole(text: &str) -> Option<(&str, Option<Tip>)> {
+    const SUM: &str = "\nsum ";
+    let (said, rest) = text.split_at_checked(text.rfind(SUM)? + 1)?;
+    let mut lines = rest.lines();
+    let sum: Hash = lines.next()?.strip_prefix(SUM.trim_start())?.parse().ok()?;
+    (Hash::of(said) == sum).then(|| (said, lines.next().and_then(Tip::read)))
 }
 
 /// Whether a book has everything that the file beside it knows to be accepted.
@@ -172,20 +185,39 @@ pub(super) fn is_kept_up(conn: &Connection, side: &SideFile) -> Result<bool> {
 /// The last line of the side file, open to be written over.
 #[derive(Debug)]
 pub(super) struct LastLine {
+    book: PathBuf,
+    device: DeviceId,
     file: fs::File,
     at: u64,
 }
 
 impl LastLine {
-    pub(super) fn open(path: &Path) -> io::Result<Self> {
-        let file = fs::File::options().write(true).open(beside(path, ".device"))?;
+    /// # Errors
+    /// What the file system said, or that the file is another device's.
+    pub(super) fn open(path: &Path, device: DeviceId) -> io::Result<Self> {
+        let mut file = fs::File::options().read(true).write(true).open(beside(path, ".device"))?;
+        let own = device.to_string();
+        let mut first = vec![0; own.len()];
+        file.read_exact(&mut first)?;
+        if first != own.as_bytes() {
+            return Err(io::ErrorKind::InvalidData.into());
+        }
         let at = file.metadata()?.len().saturating_sub(Tip::BYTES);
-        Ok(Self { file, at })
+        Ok(Self { book: path.to_owned(), device, file, at })
     }
 
-    /// Notes an entry that is in the book for good. Not flushed: a line that is behind the book only finds fewer old
+    /// Notes an entry that is in the book for good. Not flushed: a line that is behind the book, or torn, only finds fewer old
     /// copies put in the book's place, it never takes a book for such a copy.
     pub(super) fn note(&mut self, tip: Tip) -> io::Result<()> {
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::MetadataExt as _;
+            let (open, there) = (self.file.metadata()?, fs::metadata(beside(&self.book, ".device"))?);
+            // Another program has written the file anew.
+            if (open.dev(), open.ino()) != (there.dev(), there.ino()) {
+                *self = Self::open(&self.book, self.device)?;
+            }
+        }
         let line = tip.line();
         #[cfg(unix)]
         std::os::unix::fs::FileExt::write_all_at(&self.file, line.as_bytes(), self.at)?;

@@ -36,6 +36,8 @@ impl Store {
     /// [`StoreError::BadEntry`] where a hash, a signature or the chain is broken, or two entries claim one place;
     /// [`StoreError::Ahead`] where an entry that is not here yet is stamped after `latest`.
     pub fn take_in(&mut self, entries: &[Entry], latest: i64) -> Result<TakenIn> {
+        self.ready()?;
+        let own = self.device;
         let tx = self.begin()?;
         let mut taken = TakenIn::default();
         let mut fresh = Vec::new();
@@ -88,6 +90,9 @@ impl Store {
             if after.is_some_and(|previous| previous != entry.hash) {
                 return refuse(entry, BadEntry::Unchained);
             }
+        }
+        if fresh.iter().any(|(_, entry)| entry.stamp.device == own) {
+            tx.execute("DELETE FROM here", [])?;
         }
         taken.new = fresh.len();
         taken.touched = apply(&tx, &fresh)?;

@@ -75,7 +75,7 @@ impl Store {
     /// [`StoreError::NotABook`], [`StoreError::SetAside`], [`StoreError::NewerBook`], [`StoreError::Busy`] where others have a book open that must
     /// be repaired, or what the file system or SQLite said.
     pub fn open(path: impl AsRef<Path>, options: &OpenOptions) -> Result<Opened> {
-        let path = path.as_ref();
+        let path = &own_place(path.as_ref())?;
         refuse_foreign(path)?;
         let Some(lock) = Lock::shared(path)? else { return read_only(path) };
         clear_leftovers(folder_of(path))?;
@@ -85,7 +85,11 @@ impl Store {
             Err(StoreError::ReadOnly) => return read_only(path),
             Err(error) => return Err(error),
         }
-        let alone = Lock::alone(path)?;
+        let alone = match Lock::alone(path) {
+            // Somebody may have put it right and have it open by now.
+            Err(StoreError::Busy) => return reopen(path, options).map_err(|_| StoreError::Busy),
+            alone => alone?,
+        };
         // Another process may have repaired it by now, and a failing disk may read well the second time.
         let account = match look(path, options, None, true)? {
             Looked::Sound(opened) => {
@@ -104,7 +108,7 @@ impl Store {
     /// # Errors
     /// As [`Store::open`].
     pub fn repair(path: impl AsRef<Path>, options: &OpenOptions) -> Result<Opened> {
-        let path = path.as_ref();
+        let path = &own_place(path.as_ref())?;
         refuse_foreign(path)?;
         let alone = Lock::alone(path)?;
         let wrong = match look(path, options, None, true)? {
@@ -182,6 +186,17 @@ fn reopen(path: &Path, options: &OpenOptions) -> Result<Opened> {
     match look(path, options, Some(lock), true)? {
         Looked::Sound(opened) => Ok(*opened),
         Looked::Wrong(wrong) => Err(StoreError::Damaged(wrong.detail)),
+    }
+}
+
+/// Where a book itself lies: what a link names, since SQLite keeps its log there and not beside the link.
+///
+/// # Errors
+/// What the file system said, such as that a link names nothing.
+pub(super) fn own_place(path: &Path) -> Result<PathBuf> {
+    match fs::symlink_metadata(path) {
+        Ok(data) if data.is_symlink() => Ok(fs::canonicalize(path)?),
+        _ => Ok(path.to_owned()),
     }
 }
 
@@ -288,7 +303,7 @@ fn open_file(path: &Path, lock: Option<Lock>, whole: bool) -> Result<Looked> {
         store.settle()?;
     }
     // A book that cannot tell beside it what it holds is still a book.
-    let _ = store.note_held();
+    let _ = store.note_held(!whole);
     if another {
         store.note_account(Account::of_another_book(&store.conn)?)?;
     }
@@ -354,7 +369,7 @@ fn kept_up(conn: &Connection, path: &Path) -> Result<Option<Found>> {
         if side.book != book_in(conn)? {
             return Ok(Some(Found::Another));
         }
-        if device::is_kept_up(conn, &side)? {
+        if device::is_kept_up(conn, &side)? || is_put_in_place(conn, &side)? {
             return Ok(None);
         }
         // Another process may be writing the very line that was read.
@@ -377,7 +392,7 @@ impl Store {
     fn begin_log(&mut self, path: &Path) -> Result<()> {
         self.conn.execute_batch("PRAGMA journal_mode = WAL;")?;
         // A book that cannot note its newest entry beside it is still a book.
-        self.mark = device::LastLine::open(path).ok();
+        self.mark = device::LastLine::open(path, self.device).ok();
         self.settled = true;
         Ok(())
     }
@@ -405,14 +420,36 @@ impl Store {
         self.begin_log(&path)
     }
 
+    /// Becomes another device, where the book was made nobody's: somebody handed back what this one had made and no longer
+    /// knew of, so that there may be more of that, under numbers which it would use again.
+    pub(super) fn renew(&mut self) -> Result<()> {
+        let is_ours: bool = self.conn.query_row("SELECT EXISTS (SELECT 1 FROM here)", [], |row| row.get(0))?;
+        if is_ours || self.path.is_none() {
+            return Ok(());
+        }
+        self.key = Key::new()?;
+        (self.device, self.settled, self.mark) = (self.key.device(), false, None);
+        self.settle()
+    }
+
     /// Whether the book can only be read: its file or its folder may not be written.
     pub fn is_read_only(&self) -> bool {
         !self.settled && self.here.is_none()
     }
 }
 
+/// Whether this is the very book that was put together, and a program was stopped before it said so beside it.
+fn is_put_in_place(conn: &Connection, side: &SideFile) -> Result<bool> {
+    Ok(side.replaces.is_some() && side.fits && here(conn)? == Some(side.device))
+}
+
+/// The device that a book belongs to.
+fn here(conn: &Connection) -> Result<Option<DeviceId>> {
+    Ok(conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?)
+}
+
 fn agreed(conn: &Connection, path: &Path, book: Id) -> Result<Option<Key>> {
-    let inside: Option<DeviceId> = conn.query_row("SELECT device FROM here", [], |row| row.get(0)).optional()?;
+    let inside = here(conn)?;
     let Some(side) = device::read(path)?.filter(|side| side.fits && side.book == book) else { return Ok(None) };
     let (Some(tip), Some(key), true) = (side.tip, side.key, Some(side.device) == inside) else { return Ok(None) };
     Ok(tip.is_in(conn, side.device)?.then_some(key))

@@ -9,7 +9,7 @@ use std::path::Path;
 use rusqlite::Connection;
 
 use super::account::{Account, Found};
-use super::aside::{Aside, AsideCause, aside_name, asides, move_on, set_aside};
+use super::aside::{Aside, AsideCause, aside_name, asides, move_on, set_aside, tail};
 use super::check::inspect;
 use super::copy::{backups, book_in};
 use super::device::{self, SideFile};
@@ -35,8 +35,7 @@ enum Stopped {
 /// Whether the last file that was set aside is one that nothing took the place of.
 fn stopped(path: &Path, side: Option<&SideFile>, last: &Aside) -> Result<Option<Stopped>> {
     let Some(side) = side.filter(|_| !path.exists()) else { return Ok(None) };
-    let name = last.path.file_name().and_then(|name| name.to_str());
-    if name.is_some() && side.replaces.as_deref() == name {
+    if side.replaces.is_some() && side.replaces == tail(path, &last.path) {
         return Ok(Some(Stopped::Decided));
     }
     let same = device::read(&last.path)?.is_some_and(|old| old.device == side.device);
@@ -57,6 +56,9 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
         && let Some(how) = stopped(path, side.as_ref(), last)?
     {
         move_on(path, &last.path)?;
+        if last.cause == AsideCause::Damaged {
+            wrong.found = Found::Damaged;
+        }
         cut_off = Some((asides.remove(0), how));
     }
     let found = Image::read(path)?;
@@ -80,13 +82,15 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
     if wrong.found == Found::Older && is_all_of(&rescue, &found, path)? {
         return Ok(Some(rescue.account(wrong, None, true)));
     }
-    let was_found = !found.is_empty();
+    let was_found = !found.is_empty() || cut_off.is_some();
     let log = log.unwrap_or(found);
     let conn = put_together(rescue.book, rescue.entries.values())?;
-    let typed_lost = match log.is_empty() {
-        true => side.is_some() || !asides.is_empty(),
-        false => !log.connect(path).map_or(Ok(false), |log| carry_over(&log, &conn))?,
+    let carried = match log.is_empty() {
+        true => side.is_none() && asides.is_empty(),
+        false => log.connect(path).map_or(Ok(false), |log| carry_over(&log, &conn))?,
     };
+    // What an older file holds of these is older, too.
+    let typed_lost = !carried || wrong.found == Found::Older;
     let aside = match cut_off {
         Some((aside, _)) => aside.path,
         None => aside_name(path, AsideCause::Damaged)?,
@@ -159,7 +163,7 @@ pub(super) fn replace(path: &Path, aside: &Path, conn: &Connection, known: Optio
     let side = SideFile::new(conn, &key, book_in(conn)?)?;
     let mut meanwhile = side.clone();
     meanwhile.held.clone_from(known.unwrap_or(&side.held));
-    meanwhile.replaces = aside.file_name().and_then(|name| name.to_str()).map(str::to_owned);
+    meanwhile.replaces = tail(path, aside);
     meanwhile.write(path, part.path())?;
     part.replace(path)?;
     // The book is in its place; where this fails, the next opening does it.

@@ -64,6 +64,10 @@ impl EntrySource {
         matches!(self.origin, Origin::Own | Origin::CutOff)
     }
 
+    fn gave(&self, answers: u64) -> AnswersFrom {
+        AnswersFrom { path: self.path.display().to_string(), answers }
+    }
+
     fn devices(&self) -> BTreeSet<DeviceId> {
         self.salvage.entries.keys().chain(self.salvage.hurt.keys()).map(|(device, _)| *device).collect()
     }
@@ -86,6 +90,7 @@ pub(super) struct Rescue {
     pub(super) known: Held,
     /// Where answers came from that the file itself no longer gave.
     pub(super) from: Vec<AnswersFrom>,
+    untaken: Vec<AnswersFrom>,
 }
 
 impl Rescue {
@@ -106,30 +111,65 @@ impl Rescue {
             (Some(own), Some(other)) => own == other,
             _ => !source.devices().is_disjoint(&devices),
         });
-        let known = match side {
-            Some(side) => known_beside(side, &sources),
-            None => known_without(&sources),
-        };
+        let known = known(side, &sources);
         let book = book.or_else(|| sources.iter().find_map(|source| source.book));
         let mut rescue = Self { book, known, ..Self::default() };
+        let own = side.map(|side| side.device);
         for source in &sources {
-            let answers = rescue.take(source);
+            let answers = rescue.take(source, own);
             if answers > 0 && source.origin != Origin::Own {
-                rescue.from.push(AnswersFrom { path: source.path.display().to_string(), answers });
+                rescue.from.push(source.gave(answers));
             }
         }
+        if let Some((device, end)) = own.and_then(|own| Some((own, rescue.last_of(own)?))) {
+            rescue.known.add(device, 1..=end);
+        }
+        rescue.untaken = rescue.untaken(&sources, own);
         rescue
     }
 
-    /// Takes what is known to have been here, is missing, and fits the entries that are here.
-    fn take(&mut self, source: &EntrySource) -> u64 {
+    /// In which files how many further answers lie, each told once. Where the file beside the book says what it held, that is only
+    /// what it cannot say: answers of its own device in another line of these.
+    fn untaken(&self, sources: &[EntrySource], own: Option<DeviceId>) -> Vec<AnswersFrom> {
+        let mut told = BTreeSet::new();
+        let mut untaken = Vec::new();
+        for source in sources {
+            let further = source.salvage.entries.iter().filter(|(place, entry)| {
+                let here = self.entries.get(*place);
+                match own {
+                    None => here.is_none(),
+                    Some(own) => place.0 == own && here.is_none_or(|here| here.hash != entry.hash),
+                }
+            });
+            let answers = further.filter(|(_, entry)| told.insert(entry.hash)).count() as u64;
+            untaken.extend((answers > 0).then(|| source.gave(answers)));
+        }
+        untaken
+    }
+
+    fn last_of(&self, device: DeviceId) -> Option<i64> {
+        Some(self.entries.range((device, 0)..=(device, i64::MAX)).next_back()?.0.1)
+    }
+
+    /// Takes what is known to have been here, is missing, and fits the entries that are here; of the device `own`, whatever
+    /// goes on from these.
+    fn take(&mut self, source: &EntrySource, own: Option<DeviceId>) -> u64 {
         let mut taken = 0;
+        let mut parted = None;
         for (place, entry) in &source.salvage.entries {
             let (device, sequence) = *place;
             let neighbour = |sequence: i64| self.entries.get(&(device, sequence));
-            let fits = neighbour(sequence - 1).is_none_or(|before| before.hash == entry.previous)
-                && neighbour(sequence + 1).is_none_or(|after| after.previous == entry.hash);
-            if self.known.contains(*place) && neighbour(sequence).is_none() && fits {
+            let fits = neighbour(sequence).is_none_or(|here| here.hash == entry.hash)
+                && neighbour(sequence.saturating_sub(1)).is_none_or(|before| before.hash == entry.previous)
+                && neighbour(sequence.saturating_add(1)).is_none_or(|after| after.previous == entry.hash);
+            // Where the numbers of a device were used twice, what comes behind is of the other line, too.
+            if !fits {
+                parted = Some(device);
+            }
+            if (self.known.contains(*place) || own == Some(device))
+                && parted != Some(device)
+                && neighbour(sequence).is_none()
+            {
                 self.entries.insert(*place, entry.clone());
                 taken += 1;
             }
@@ -159,6 +199,7 @@ impl Rescue {
             kept: kept.map(|kept| kept.display().to_string()),
             saved: self.entries.len() as u64,
             sources: self.from.clone(),
+            untaken: self.untaken.clone(),
             newest: self.entries.values().max_by_key(|entry| entry.stamp).map(Known::from),
             lost: lost(&self.entries, &self.hurt, &self.missing()),
             typed_lost,
@@ -172,7 +213,7 @@ fn reached(known: &Held, device: DeviceId, sources: &[EntrySource]) -> i64 {
     let mut end = known.end(device).unwrap_or(0);
     for source in sources.iter().filter(|source| source.is_left()) {
         for (of, sequence) in source.salvage.hurt.keys() {
-            if *of == device && *sequence == end + 1 {
+            if *of == device && *sequence == end.saturating_add(1) {
                 end = *sequence;
             }
         }
@@ -180,15 +221,28 @@ fn reached(known: &Held, device: DeviceId, sources: &[EntrySource]) -> i64 {
     end
 }
 
-/// What was here by the file beside the book. That is flushed for what others made and not for each answer of the device
-/// itself, but nobody goes back from those without the book becoming another device: whatever is found of them was here.
+/// What is known to have been here: by the file beside the book, where there is one, and by what is left of it. What is hurt was
+/// here, too.
+fn known(side: Option<&SideFile>, sources: &[EntrySource]) -> Held {
+    let mut known = match side {
+        Some(side) => known_beside(side, sources),
+        None => known_without(sources),
+    };
+    let hurt = sources.iter().filter(|source| source.is_left()).flat_map(|source| source.salvage.hurt.keys());
+    for (device, sequence) in hurt {
+        if known.end(*device).is_some_and(|end| *sequence < end) {
+            known.add(*device, *sequence..=*sequence);
+        }
+    }
+    known
+}
+
+/// By the file beside the book. That is flushed for what others made and not for each answer of the device itself: whatever goes
+/// on from these was here, too.
 fn known_beside(side: &SideFile, sources: &[EntrySource]) -> Held {
     let mut known = side.held.clone();
     sources.iter().filter(|source| source.is_left()).for_each(|source| known.add_entries(&source.salvage.entries));
-    let made = sources.iter().flat_map(|source| source.salvage.entries.keys());
-    let made = made.filter(|(device, _)| *device == side.device).map(|(_, sequence)| *sequence);
-    let end = made.chain(side.tip.map(|tip| tip.sequence)).max().unwrap_or(0);
-    known.add(side.device, 1..=end);
+    known.add(side.device, 1..=side.tip.map_or(0, |tip| tip.sequence));
     known.add(side.device, 1..=reached(&known, side.device, sources));
     known
 }
@@ -219,13 +273,5 @@ fn known_without(sources: &[EntrySource]) -> Held {
     }
     let holes = known.holes().but(&copied.holes());
     known.add_all(&holes);
-    // What is hurt was here, whatever the copy says.
-    for (device, sequence) in
-        sources.iter().filter(|source| source.is_left()).flat_map(|source| source.salvage.hurt.keys())
-    {
-        if known.end(*device).is_some_and(|end| *sequence < end) {
-            known.add(*device, *sequence..=*sequence);
-        }
-    }
     known
 }

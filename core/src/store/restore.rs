@@ -13,6 +13,7 @@ use super::entry::logged;
 use super::image::Image;
 use super::lock::Lock;
 use super::merge::content_hash;
+use super::open::own_place;
 use super::pack::{Pack, book_of_file};
 use super::project::deeds_of;
 use super::recover::{carry_over, put_together, replace};
@@ -146,7 +147,7 @@ impl Store {
         options: &OpenOptions,
         now: Now,
     ) -> Result<(Opened, PathBuf)> {
-        let (path, copy) = (path.as_ref(), copy.as_ref());
+        let (path, copy) = (&own_place(path.as_ref())?, copy.as_ref());
         let backups = options.backups.as_deref().ok_or(StoreError::NoFolder)?;
         let mut store = Self::open(path, options)?.store;
         if store.is_read_only() {

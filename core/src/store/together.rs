@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use rusqlite::{Connection, Savepoint, Transaction, TransactionBehavior};
 
 use super::batch::Batch;
-use super::device::{self, SideFile, Tip};
+use super::device::{self, LastLine, SideFile, Tip};
 use super::held::Held;
 use super::{Result, Store};
 
@@ -120,31 +120,34 @@ impl Store {
         match self.batches.last_mut() {
             Some(batch) => batch.taken_in = true,
             // It is in the book whatever becomes of the note.
-            None => drop(self.note_held()),
+            None => drop(self.renew().and_then(|()| self.note_held(false))),
         }
     }
 
-    /// Brings the side file up with what has come in from other devices. It is behind only where a program was stopped
-    /// between the two, or in a book of an older program.
+    /// Brings the file beside the book up with what has come in from other devices, or writes it `anew`. It is behind only
+    /// where a program was stopped between the two.
     ///
     /// # Errors
     /// What SQLite or the file system said. What came in is in the book, and the next opening does it.
-    pub(super) fn note_held(&mut self) -> Result<()> {
+    pub(super) fn note_held(&mut self, anew: bool) -> Result<()> {
         let Some(path) = self.path.clone().filter(|_| self.settled) else { return Ok(()) };
         let is_own = |side: &SideFile| side.fits && side.book == self.book && side.device == self.device;
-        let Some(mut side) = device::read(&path)?.filter(is_own) else { return Ok(()) };
+        let Some(side) = device::read(&path)?.filter(is_own) else { return Ok(()) };
         let (tip, rows) = (Tip::of(&self.conn, self.device)?, device::rows(&self.conn)?);
         let of_others = rows - tip.sequence;
-        if side.held.count() == of_others && side.replaces.is_none() {
+        let is_up = side.held.count() == of_others && side.replaces.is_none() && side.tip == Some(tip);
+        if is_up && !anew {
             return Ok(());
         }
-        side.held.add_all(&Held::of(&self.conn, side.rows)?.without(self.device));
-        if side.held.count() != of_others {
-            side.held = Held::of(&self.conn, 0)?.without(self.device);
+        let mut held = side.held.clone();
+        if held.count() != of_others {
+            held.add_all(&Held::of(&self.conn, side.rows)?.without(self.device));
         }
-        side = SideFile { tip: Some(tip), rows, replaces: None, ..side };
-        side.write(&path, &path)?;
-        self.mark = device::LastLine::open(&path).ok();
+        if anew || held.count() != of_others {
+            held = Held::of(&self.conn, 0)?.without(self.device);
+        }
+        SideFile { tip: Some(tip), held, rows, replaces: None, ..side }.write(&path, &path)?;
+        self.mark = LastLine::open(&path, self.device).ok();
         Ok(())
     }
 

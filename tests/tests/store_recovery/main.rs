@@ -9,6 +9,7 @@ use lapwright::store::{BookOpening, Found, Store, StoreError};
 use lapwright_tests::book::{answer, below, count, entries, fill, now, open, options, tell};
 use lapwright_tests::random::Random;
 
+mod beside;
 mod histories;
 mod place;
 mod signature;

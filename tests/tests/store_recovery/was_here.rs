@@ -52,27 +52,27 @@ fn with_some_of_a_colleagues() -> (Place, Vec<Entry>) {
 }
 
 impl Place {
-    fn blank(&self, page: usize) {
+    pub(crate) fn blank(&self, page: usize) {
         let mut bytes = fs::read(self.book()).unwrap();
         bytes[page * PAGE..(page + 1) * PAGE].fill(0);
         fs::write(self.book(), &bytes).unwrap();
     }
 
     /// The first page of a table or index, counted from nought.
-    fn page_of(&self, which: &str) -> usize {
+    pub(crate) fn page_of(&self, which: &str) -> usize {
         let conn = rusqlite::Connection::open(self.book()).unwrap();
         let sql = format!("SELECT rootpage FROM sqlite_schema WHERE {which}");
         conn.query_row(&sql, [], |row| row.get::<_, u32>(0)).unwrap() as usize - 1
     }
 
-    fn remove(&self, tails: &[&str]) {
+    pub(crate) fn remove(&self, tails: &[&str]) {
         for tail in tails {
             let _ = fs::remove_file(self.folder.path().join(format!("book{tail}")));
         }
     }
 
     /// All of it comes back, nothing else does, and nothing is told of as lost.
-    fn comes_back(&self, what: &str) -> Account {
+    pub(crate) fn comes_back(&self, what: &str) -> Account {
         let opened = open(&self.book()).unwrap();
         assert_eq!(opened.opening, BookOpening::Recovered, "{what}");
         let account = opened.store.accounts().unwrap().pop().unwrap();
@@ -183,7 +183,8 @@ fn a_book_that_was_being_set_aside_is_taken_up_again_whole() {
             fs::rename(from, to).unwrap();
         }
         let account = place.comes_back("stopped while it was set aside");
-        assert_eq!((account.found, account.typed_lost), (Found::Missing, false));
+        assert_eq!((account.found, account.typed_lost), (Found::Damaged, false));
+        assert_eq!(account.kept.as_deref(), place.aside(1).to_str());
         assert_eq!(sources(&account), [format!("{} from book.damaged-1", place.entries.len())]);
         let store = open(&place.book()).unwrap().store;
         assert_eq!(store.draft_get("key").unwrap().as_deref(), Some("typed"));

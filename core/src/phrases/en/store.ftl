@@ -29,6 +29,10 @@ store-saved = { $count ->
     [one] One answer was in the book then, of { $when } by { $who }.
    *[other] { $count } answers were in the book then, the newest of { $when } by { $who }.
 }
+store-untaken = { $count ->
+    [one] One further answer lies in { $path }. It was not taken: nothing says that it was in the book.
+   *[other] { $count } further answers lie in { $path }. They were not taken: nothing says that they were in the book.
+}
 store-lost-none = No accepted answer is known to be lost.
 store-lost-unknown = If anything was accepted after the newest one, it is not in the book.
 store-lost = { $count ->

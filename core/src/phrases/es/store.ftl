@@ -29,6 +29,10 @@ store-saved = { $count ->
     [one] Entonces había una respuesta en el libro, del { $when } por { $who }.
    *[other] Entonces había { $count } respuestas en el libro, la más reciente del { $when } por { $who }.
 }
+store-untaken = { $count ->
+    [one] Hay otra respuesta en { $path }. No se tomó: nada dice que estuviera en el libro.
+   *[other] Hay otras { $count } respuestas en { $path }. No se tomaron: nada dice que estuvieran en el libro.
+}
 store-lost-none = No se sabe de ninguna respuesta aceptada que falte.
 store-lost-unknown = Si algo se aceptó después de la más reciente, no está en el libro.
 store-lost = { $count ->

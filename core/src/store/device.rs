@@ -134,6 +134,11 @@ pub(super) fn rows(conn: &Connection) -> Result<i64> {
     Ok(conn.prepare_cached("SELECT coalesce(max(id), 0) FROM entry")?.query_row([], |row| row.get(0))?)
 }
 
+/// Whether there is a side file, though nothing of it may be readable.
+pub(super) fn is_beside(path: &Path) -> bool {
+    beside(path, ".device").exists()
+}
+
 /// The side file, if there is a readable one.
 pub(super) fn read(path: &Path) -> io::Result<Option<SideFile>> {
     let text = match fs::read_to_string(beside(path, ".device")) {

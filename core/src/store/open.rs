@@ -234,7 +234,7 @@ fn look(path: &Path, options: &OpenOptions, lock: Option<Lock>, whole: bool) -> 
             if path.exists() && (logged || side.as_ref().is_some_and(|side| side.fits)) {
                 return wrong(Found::Damaged, "its file is empty");
             }
-            let was_here = side.is_some() || logged || !asides(path)?.is_empty();
+            let was_here = device::is_beside(path) || logged || !asides(path)?.is_empty();
             if was_here || copied()?.is_some_and(|copies| !copies.is_empty()) {
                 return wrong(Found::Missing, "");
             }

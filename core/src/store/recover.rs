@@ -86,7 +86,7 @@ pub(super) fn recover(path: &Path, options: &OpenOptions, mut wrong: Wrong) -> R
     let log = log.unwrap_or(found);
     let conn = put_together(rescue.book, rescue.entries.values())?;
     let carried = match log.is_empty() {
-        true => side.is_none() && asides.is_empty(),
+        true => !device::is_beside(path) && asides.is_empty(),
         false => log.connect(path).map_or(Ok(false), |log| carry_over(&log, &conn))?,
     };
     // What an older file holds of these is older, too.

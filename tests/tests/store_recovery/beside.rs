@@ -270,6 +270,17 @@ fn a_hurt_file_beside_a_sound_book_tells_nothing() {
     }
 }
 
+/// A book was here, whatever the file beside it still says.
+#[test]
+fn a_book_is_not_new_beside_a_hurt_file() {
+    let place = Place::with(6);
+    fs::write(place.side(), "hurt").unwrap();
+    place.remove(&["", "-wal", "-shm"]);
+    let opened = open(&place.book()).unwrap();
+    let account = opened.store.accounts().unwrap().pop().unwrap();
+    assert_eq!((opened.opening, account.found, account.typed_lost), (BookOpening::Recovered, Found::Missing, true));
+}
+
 /// With nothing left but copies, the one that bears the latest date is taken for the book, and of what others hold beyond it is said
 /// where it lies: a clock may have stood wrong when it was made.
 #[test]

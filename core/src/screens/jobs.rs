@@ -43,7 +43,7 @@ pub(super) fn view(book: &Book, terms: &Terms<'_>) -> Result<JobsView> {
 
 /// An account with its files by the names that a person here knows them by: the folders of a phone tell nobody anything.
 fn called(book: &Book, terms: &Terms<'_>, mut account: Account) -> Account {
-    let sources = account.sources.iter_mut().map(|from| &mut from.path);
+    let sources = account.sources.iter_mut().chain(&mut account.untaken).map(|from| &mut from.path);
     for path in sources.chain(&mut account.kept) {
         if let Ok(name) = restore::named_source(book, terms, Path::new(path.as_str())) {
             *path = name;

@@ -310,3 +310,26 @@ fn a_copy_that_could_not_be_kept_is_told_until_one_is() {
     keep_copy(&mut phone.book, copies, now).unwrap();
     assert_eq!(phone.jobs().copy_failed, "");
 }
+
+/// Where only copies came to a new phone, what an older one of them holds beyond the newest is told of it by its name.
+#[test]
+fn what_another_copy_holds_is_told_without_a_folder() {
+    let (mut phone, _) = Phone::with_house();
+    let copies = phone.path("copies");
+    let at = |ms: i64| Now { ms: context("en", 2).now_ms + ms, utc_offset_minutes: 0 };
+    keep_copy(&mut phone.book, &copies, at(90_000)).unwrap();
+    phone.house(3, "Lot 13");
+    keep_copy(&mut phone.book, &copies, at(0)).unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let here = folder.path().join("copies");
+    fs::create_dir(&here).unwrap();
+    for copy in fs::read_dir(&copies).unwrap().map(Result::unwrap) {
+        fs::copy(copy.path(), here.join(copy.file_name())).unwrap();
+    }
+    let options = OpenOptions { backups: Some(here) };
+    let (book, _) = Book::open(folder.path().join("book.lapwright"), &options).unwrap();
+    let account = shown::<JobsView>(&book, "en", Place::Jobs).account;
+    assert!(account.iter().any(|line| line.starts_with("One further answer lies in the copy “")), "{account:?}");
+    let folder = folder.path().display().to_string();
+    assert!(account.iter().all(|line| !line.contains(&folder)), "{account:?}");
+}

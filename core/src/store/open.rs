@@ -423,8 +423,7 @@ impl Store {
     /// Becomes another device, where the book was made nobody's: somebody handed back what this one had made and no longer
     /// knew of, so that there may be more of that, under numbers which it would use again.
     pub(super) fn renew(&mut self) -> Result<()> {
-        let is_ours: bool = self.conn.query_row("SELECT EXISTS (SELECT 1 FROM here)", [], |row| row.get(0))?;
-        if is_ours || self.path.is_none() {
+        if self.path.is_none() || here(&self.conn)? == Some(self.device) {
             return Ok(());
         }
         self.key = Key::new()?;

@@ -68,12 +68,17 @@ fn a_device_that_is_handed_back_what_it_made_goes_on_as_another() {
         fs::write(path, bytes).unwrap();
     }
     let mut store = open(&place.book()).unwrap().store;
+    let mut second = open(&place.book()).unwrap().store;
     let device = store.device();
     let some: Vec<Entry> = all.into_iter().filter(|entry| [8, 9].contains(&entry.sequence)).collect();
     assert_eq!(store.take_in(&some, i64::MAX).unwrap().new, 2);
     let accepted = answer(&mut store, 30).unwrap();
     assert!(store.device() != device && accepted.stamp.device == store.device());
-    drop(store);
+    // A second program that has it open goes on as that device, too, once something comes in.
+    let colleagues = place.answers_of_a_colleague(2);
+    assert_eq!(second.take_in(&colleagues, i64::MAX).unwrap().new, 2);
+    assert_eq!(second.device(), store.device());
+    drop((store, second));
     for _ in 0..2 {
         let opened = open(&place.book()).unwrap();
         assert_eq!((opened.opening, opened.store.accounts().unwrap()), (BookOpening::Existing, Vec::new()));
